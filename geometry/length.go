@@ -1,0 +1,238 @@
+package geometry
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Unit is a unit of length that people write and calipers show.
+type Unit int
+
+// The units a job may be written in.
+const (
+	Millimetre Unit = iota
+	Inch
+)
+
+// MillimetresPerInch is exact (international yard and pound agreement, 1959).
+const MillimetresPerInch = 25.4
+
+// ParseUnit returns the unit named "mm" or "in".
+func ParseUnit(name string) (Unit, error) {
+	switch name {
+	case "mm":
+		return Millimetre, nil
+	case "in":
+		return Inch, nil
+	}
+	return 0, fmt.Errorf(`unit %q is neither "in" nor "mm"`, name)
+}
+
+// String returns "mm" or "in".
+func (u Unit) String() string {
+	if u == Inch {
+		return "in"
+	}
+	return "mm"
+}
+
+// Millimetres returns how many millimetres the unit is long.
+func (u Unit) Millimetres() float64 {
+	if u == Inch {
+		return MillimetresPerInch
+	}
+	return 1
+}
+
+// marks lists how each unit is written after a number, longest first.
+var marks = []struct {
+	text        string
+	millimetres float64
+}{
+	{"millimetres", 1}, {"millimeters", 1}, {"centimetres", 10}, {"centimeters", 10},
+	{"inches", MillimetresPerInch}, {"inch", MillimetresPerInch}, {"in.", MillimetresPerInch},
+	{"mm", 1}, {"cm", 10}, {"in", MillimetresPerInch},
+	{`"`, MillimetresPerInch}, {"″", MillimetresPerInch}, {"”", MillimetresPerInch}, {"''", MillimetresPerInch},
+}
+
+// vulgar holds the single-sign fractions of Unicode that calipers and rulers use.
+var vulgar = map[rune]string{
+	'½': "1/2", '¼': "1/4", '¾': "3/4", '⅛': "1/8", '⅜': "3/8", '⅝': "5/8", '⅞': "7/8",
+	'⅓': "1/3", '⅔': "2/3", '⅕': "1/5", '⅖': "2/5", '⅗': "3/5", '⅘': "4/5", '⅙': "1/6", '⅚': "5/6", '⅒': "1/10",
+}
+
+// LengthError tells why a text is not a length.
+type LengthError struct{ Text, Reason string }
+
+func (e *LengthError) Error() string {
+	return fmt.Sprintf("%q is not a length: %s", e.Text, e.Reason)
+}
+
+// LengthForms shows how a length may be written, for messages.
+const LengthForms = `a length such as 3 1/8 in, 3-1/8", 3⅛", 1/16, 79.4 mm or 7.94 cm`
+
+// Parse reads a length as people write it and returns it in millimetres: whole
+// numbers, decimals, fractions and both together, with a unit or, without one,
+// in u. A minus sign in front is kept. The error is a *LengthError.
+func (u Unit) Parse(text string) (float64, error) {
+	fail := func(reason string) (float64, error) { return 0, &LengthError{text, reason} }
+	number, scale := strings.TrimSpace(strings.ReplaceAll(text, "\u00a0", " ")), u.Millimetres()
+	for _, m := range marks {
+		if n := len(number) - len(m.text); n >= 0 && strings.EqualFold(number[n:], m.text) {
+			number, scale = strings.TrimSpace(number[:n]), m.millimetres
+			break
+		}
+	}
+	sign := 1.0
+	for _, minus := range []string{"-", "−"} {
+		if rest, found := strings.CutPrefix(number, minus); found {
+			number, sign = strings.TrimSpace(rest), -1
+			break
+		}
+	}
+	if number == "" {
+		return fail("no number in it")
+	}
+	value, reason := mixedNumber(number)
+	if reason != "" {
+		return fail(reason)
+	}
+	return sign * value * scale, nil
+}
+
+// mixedNumber reads "3", "3.25", "1/8", "3 1/8", "3-1/8" or "3⅛". Where it
+// can't, reason says why.
+func mixedNumber(text string) (value float64, reason string) {
+	var plain strings.Builder
+	for _, r := range text {
+		if f, ok := vulgar[r]; ok {
+			plain.WriteString(" " + f)
+		} else {
+			plain.WriteRune(r)
+		}
+	}
+	parts := strings.FieldsFunc(plain.String(), func(r rune) bool { return r == ' ' || r == '-' || r == '\t' })
+	if len(parts) == 0 || len(parts) > 2 {
+		return 0, "too many numbers in it"
+	}
+	for i, part := range parts {
+		if !isNumber(part) {
+			if strings.Contains(part, ",") {
+				return 0, "write the decimal point as a point"
+			}
+			return 0, fmt.Sprintf("%q is neither a number nor a unit (in, mm, cm)", part)
+		}
+		over, under, fraction := strings.Cut(part, "/")
+		if len(parts) == 2 && fraction != (i == 1) || len(parts) == 2 && i == 0 && strings.Contains(part, ".") {
+			return 0, "a whole number and one fraction go together"
+		}
+		a, err := strconv.ParseFloat(over, 64)
+		if err != nil || math.IsInf(a, 0) {
+			return 0, "the number is too large"
+		}
+		if fraction {
+			b, err := strconv.ParseFloat(under, 64)
+			if err != nil || b == 0 || strings.Contains(part, ".") {
+				return 0, "a fraction has whole numbers, and not zero below the line"
+			}
+			if len(parts) == 2 && a >= b {
+				return 0, "the fraction beside a whole number must be less than one"
+			}
+			a /= b
+		}
+		value += a
+	}
+	return value, ""
+}
+
+// isNumber reports whether a text is digits with at most one point or one
+// slash, digits on both sides of a slash and on at least one of a point.
+func isNumber(text string) bool {
+	marks, digits := 0, 0
+	for i, r := range text {
+		switch {
+		case r >= '0' && r <= '9':
+			digits++
+		case r == '/':
+			marks++
+			if i == 0 || i == len(text)-1 {
+				return false
+			}
+		case r == '.':
+			marks++
+		default:
+			return false
+		}
+	}
+	return digits > 0 && marks <= 1
+}
+
+// Setting is the nearest length a caliper can be set to.
+type Setting struct {
+	Text   string  // in the caliper's unit, such as "2 45/64 in" or "68.7 mm"
+	Length float64 // the same in millimetres
+}
+
+// Step returns the least step of a caliper's setting: a 64th of an inch, or a
+// tenth of a millimetre.
+func (u Unit) Step() float64 {
+	if u == Inch {
+		return MillimetresPerInch / 64
+	}
+	return 0.1
+}
+
+// Setting returns the nearest setting to a length.
+func (u Unit) Setting(mm float64) Setting {
+	n := math.Round(mm / u.Step())
+	if u == Inch {
+		return Setting{sixtyFourths(n) + " in", n * u.Step()}
+	}
+	return Setting{strconv.FormatFloat(n/10, 'f', 1, 64) + " mm", n / 10}
+}
+
+// Text returns a length to the nearest setting, for reading: "3/64 in", "1.2 mm".
+func (u Unit) Text(mm float64) string { return u.Setting(mm).Text }
+
+// Exact returns a length as the nearest setting and what is left over, where it
+// shows: "2 45/64 in, +0.003". In millimetres the tenth is all that is said.
+func (u Unit) Exact(mm float64) string {
+	set := u.Setting(mm)
+	left := (mm - set.Length) / u.Millimetres()
+	if u == Millimetre || math.Abs(left) < 0.0005 {
+		return set.Text
+	}
+	return fmt.Sprintf("%s, %+.3f", set.Text, left)
+}
+
+// Fine returns a small length as a decimal, for what is finer than a setting:
+// "0.010 in", "0.25 mm".
+func (u Unit) Fine(mm float64) string {
+	digits := 2
+	if u == Inch {
+		digits = 3
+	}
+	return strconv.FormatFloat(mm/u.Millimetres(), 'f', digits, 64) + " " + u.String()
+}
+
+// sixtyFourths writes a count of 64ths in lowest terms: 173 is "2 45/64".
+func sixtyFourths(n float64) string {
+	sign := ""
+	if n < 0 {
+		sign, n = "-", -n
+	}
+	whole, rest := math.Floor(n/64), int(math.Mod(n, 64))
+	under := 64
+	for rest > 0 && rest%2 == 0 {
+		rest, under = rest/2, under/2
+	}
+	switch {
+	case rest == 0:
+		return fmt.Sprintf("%s%.0f", sign, whole)
+	case whole == 0:
+		return fmt.Sprintf("%s%d/%d", sign, rest, under)
+	}
+	return fmt.Sprintf("%s%.0f %d/%d", sign, whole, rest, under)
+}

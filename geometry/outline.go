@@ -1,0 +1,167 @@
+package geometry
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// Outline is a closed outline on a flat map, without crossings of its own. It
+// answers for distances fast, by boxes round runs of its edges.
+type Outline struct {
+	Points []Point // in order round the outline; the last joins the first
+	runs   []Box
+	box    Box
+}
+
+// edgesPerRun is how many edges share a box: few enough that a near run is
+// cheap to search, enough that far runs are passed over together.
+const edgesPerRun = 4
+
+// NewOutline returns the outline through the given points. It keeps the slice.
+func NewOutline(points []Point) Outline {
+	o := Outline{Points: points, box: EmptyBox()}
+	o.runs = make([]Box, 0, (len(points)+edgesPerRun-1)/edgesPerRun)
+	for i := 0; i < len(points); i += edgesPerRun {
+		run := EmptyBox()
+		for j := i; j <= min(i+edgesPerRun, len(points)); j++ {
+			run = run.Add(points[j%len(points)])
+		}
+		o.runs = append(o.runs, run)
+		o.box = o.box.Union(run)
+	}
+	return o
+}
+
+// Box returns the smallest box round the outline.
+func (o Outline) Box() Box { return o.box }
+
+// Moved returns the outline carried along by a motion.
+func (o Outline) Moved(m Motion) Outline {
+	points := make([]Point, len(o.Points))
+	for i, p := range o.Points {
+		points[i] = m.Apply(p)
+	}
+	return NewOutline(points)
+}
+
+// Distance returns the least distance between two outlines, with a place of
+// that distance on each, if it is below within; otherwise it returns within.
+// Outlines that overlap are at distance zero.
+func (o Outline) Distance(p Outline, within float64) (distance float64, on, off Point) {
+	best := within * within
+	if o.box.Distance2(p.box) >= best {
+		return within, on, off
+	}
+	for i, run := range o.runs {
+		if run.Distance2(p.box) >= best {
+			continue
+		}
+		for j, other := range p.runs {
+			if run.Distance2(other) >= best {
+				continue
+			}
+			for a := i * edgesPerRun; a < min((i+1)*edgesPerRun, len(o.Points)); a++ {
+				a0, a1 := o.edge(a)
+				for b := j * edgesPerRun; b < min((j+1)*edgesPerRun, len(p.Points)); b++ {
+					b0, b1 := p.edge(b)
+					if d2, x, y := segmentDistance2(a0, a1, b0, b1); d2 < best {
+						best, on, off = d2, x, y
+						if d2 == 0 {
+							return 0, on, off
+						}
+					}
+				}
+			}
+		}
+	}
+	// No edges cross: one may still lie wholly inside the other.
+	if p.Contains(o.Points[0]) {
+		return 0, o.Points[0], o.Points[0]
+	}
+	if o.Contains(p.Points[0]) {
+		return 0, p.Points[0], p.Points[0]
+	}
+	return math.Sqrt(best), on, off
+}
+
+// DistanceTo returns the distance from a point to the outline, zero inside it,
+// if it is below within; otherwise it returns within.
+func (o Outline) DistanceTo(q Point, within float64) float64 {
+	best := within * within
+	if (Box{q, q}).Distance2(o.box) >= best {
+		return within
+	}
+	if o.Contains(q) {
+		return 0
+	}
+	for i, run := range o.runs {
+		if (Box{q, q}).Distance2(run) >= best {
+			continue
+		}
+		for a := i * edgesPerRun; a < min((i+1)*edgesPerRun, len(o.Points)); a++ {
+			a0, a1 := o.edge(a)
+			best = min(best, r2.Norm2(r2.Sub(q, nearest(q, a0, a1))))
+		}
+	}
+	return math.Sqrt(best)
+}
+
+// Contains reports whether a point lies inside the outline, by counting the
+// edges to its right.
+func (o Outline) Contains(q Point) bool {
+	if q.X < o.box.Min.X || q.X > o.box.Max.X || q.Y < o.box.Min.Y || q.Y > o.box.Max.Y {
+		return false
+	}
+	inside := false
+	for i := range o.Points {
+		a, b := o.edge(i)
+		if (a.Y > q.Y) != (b.Y > q.Y) && q.X < a.X+(b.X-a.X)*(q.Y-a.Y)/(b.Y-a.Y) {
+			inside = !inside
+		}
+	}
+	return inside
+}
+
+func (o Outline) edge(i int) (a, b Point) {
+	if i+1 == len(o.Points) {
+		return o.Points[i], o.Points[0]
+	}
+	return o.Points[i], o.Points[i+1]
+}
+
+// segmentDistance2 returns the square of the distance between two segments,
+// and the place on each where it is taken.
+func segmentDistance2(a0, a1, b0, b1 Point) (d2 float64, on, off Point) {
+	u, v, w := r2.Sub(a1, a0), r2.Sub(b1, b0), r2.Sub(b0, a0)
+	if cross := r2.Cross(u, v); cross != 0 {
+		s, t := r2.Cross(w, v)/cross, r2.Cross(w, u)/cross
+		if s >= 0 && s <= 1 && t >= 0 && t <= 1 {
+			p := r2.Add(a0, r2.Scale(s, u))
+			return 0, p, p
+		}
+	}
+	// Segments that do not cross are nearest at an end of one of them.
+	d2 = math.Inf(1)
+	try := func(p, q Point) {
+		if e := r2.Norm2(r2.Sub(p, q)); e < d2 {
+			d2, on, off = e, p, q
+		}
+	}
+	try(a0, nearest(a0, b0, b1))
+	try(a1, nearest(a1, b0, b1))
+	try(nearest(b0, a0, a1), b0)
+	try(nearest(b1, a0, a1), b1)
+	return d2, on, off
+}
+
+// nearest returns the point of the segment ab nearest to q.
+func nearest(q, a, b Point) Point {
+	u := r2.Sub(b, a)
+	length2 := r2.Norm2(u)
+	if length2 == 0 {
+		return a
+	}
+	t := r2.Dot(r2.Sub(q, a), u) / length2
+	return r2.Add(a, r2.Scale(min(max(t, 0), 1), u))
+}

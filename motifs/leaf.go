@@ -1,0 +1,139 @@
+package motifs
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"roundlay/geometry"
+)
+
+// Leaf is a stem with pairs of fronds, whose tips lie on the leaf's outline:
+// an almond that touches the box's sides where it is fullest, and its top.
+func Leaf() Kind {
+	return Kind{
+		Name:  "leaf",
+		About: "a stem with pairs of fronds, long where the leaf is full and short towards its tip",
+		Params: []Param{
+			{Name: "fronds", About: "how many pairs of fronds: 7 is seven on the left and seven on the right",
+				Sort: Count, Default: 7, Least: 1, Most: 40},
+			{Name: "lean", About: "the angle in degrees between frond and stem, where the frond leaves it",
+				Default: 62, Least: 10, Most: 90},
+			{Name: "arch", About: "how far a frond bows: 0 straight, 1 its end runs up along the stem, -1 its end runs level",
+				Default: 0.35, Least: -1, Most: 1},
+			{Name: "fullest", About: "where the leaf is widest, as a share of the way from stalk to tip",
+				Default: 0.48, Least: 0.2, Most: 0.8},
+			{Name: "stalk", About: "the bare stem below the leaf, as a share of the height",
+				Default: 0.1, Least: 0, Most: 0.6},
+			{Name: "crown", About: "how much of the leaf stands above the top pair's roots, as a share of its length",
+				Default: 0.22, Least: 0.05, Most: 0.6},
+			{Name: "terminal", About: "whether the stem runs on past the top pair to the tip",
+				Sort: Switch, Default: 1, Least: 0, Most: 1},
+		},
+		Mirrored: true,
+		Draw:     drawLeaf,
+	}
+}
+
+func drawLeaf(v Values, aspect float64) []Cut {
+	leaf := outline{half: aspect / 2, foot: v["stalk"]}
+	leaf.fullest = leaf.foot + v["fullest"]*(1-leaf.foot)
+	lean := v["lean"] * math.Pi / 180
+	turn := frondTurn(lean, v["arch"])
+	pairs := v.Count("fronds")
+	top := 1 - v["crown"]*(1-leaf.foot)
+
+	tip := geometry.Point{Y: top}
+	if v.On("terminal") {
+		tip.Y = 1
+	}
+	cuts := []Cut{{Part: "stem", Path: geometry.Line(geometry.Point{}, tip)}}
+	for i := range pairs {
+		// The lowest pair stands half a step above the leaf's foot, where it is
+		// already wide enough to hold a frond.
+		root := leaf.foot + (top-leaf.foot)*float64(2*i+1)/float64(2*pairs-1)
+		right := leaf.frond(root, lean, turn)
+		for j := range right {
+			right[j].X /= aspect
+		}
+		n := len(cuts)
+		cuts = append(cuts, Cut{Part: "frond", Path: mirrored(right)}, Cut{Part: "frond", Path: right})
+		join(cuts, 0, n)
+		join(cuts, 0, n+1)
+		join(cuts, n, n+1)
+	}
+	return cuts
+}
+
+// frondTurn returns the angle a frond turns through, root to tip, positive away
+// from the stem. Its end is kept between level and upright, so that it goes
+// outward and upward all the way and can't leave the box.
+func frondTurn(lean, arch float64) float64 {
+	if arch > 0 {
+		return -arch * lean
+	}
+	return -arch * (math.Pi/2 - lean)
+}
+
+// outline is the line the frond tips lie on, in heights of the box: half is its
+// greatest half width, foot and fullest are heights.
+type outline struct{ half, foot, fullest float64 }
+
+// halfWidth returns half the leaf's width at a height: an arc of a parabola
+// below the fullest and another above, both level there.
+func (o outline) halfWidth(y float64) float64 {
+	length := o.fullest - o.foot
+	if y > o.fullest {
+		length = 1 - o.fullest
+	}
+	u := (y - o.fullest) / length
+	return o.half * (1 - u*u)
+}
+
+// reach returns how far it is from the stem at a height to the outline, in a
+// direction at an angle to the stem. The leaf is convex, so the way out of it
+// crosses the outline once.
+func (o outline) reach(root, angle float64) float64 {
+	sin, cos := math.Sincos(angle)
+	inside, outside := 0.0, o.half+1
+	for range 60 {
+		middle := (inside + outside) / 2
+		if middle*sin <= o.halfWidth(root+middle*cos) {
+			inside = middle
+		} else {
+			outside = middle
+		}
+	}
+	return inside
+}
+
+// frond returns the frond on the right of the stem in heights of the box: the
+// arc of a circle, which turns evenly, so that its chord has half the turn.
+func (o outline) frond(root, lean, turn float64) geometry.Bezier {
+	chord := lean + turn/2
+	length := o.reach(root, chord)
+	from := geometry.Point{Y: root}
+	to := r2.Add(from, r2.Scale(length, heading(chord)))
+	if math.Abs(turn) < 1e-9 { // too little to tell from straight
+		return geometry.Line(from, to)
+	}
+	handle := length * 2 / 3 * math.Tan(turn/4) / math.Sin(turn/2)
+	return geometry.Bezier{
+		from, r2.Add(from, r2.Scale(handle, heading(lean))),
+		r2.Sub(to, r2.Scale(handle, heading(lean+turn))), to,
+	}
+}
+
+// heading returns the unit direction at an angle from straight up, to the right.
+func heading(angle float64) geometry.Point {
+	sin, cos := math.Sincos(angle)
+	return geometry.Point{X: sin, Y: cos}
+}
+
+// mirrored returns a curve as it is seen from the other side of the stem.
+func mirrored(c geometry.Bezier) geometry.Bezier {
+	for i := range c {
+		c[i].X = -c[i].X
+	}
+	return c
+}

@@ -1,0 +1,120 @@
+// Package motifs holds the elements a pattern is made of, one file a motif.
+// A motif turns its parameters into cuts in the unit repeat: a box one wide and
+// one high, x from -0.5 at its left edge to 0.5, y from 0 at its foot to 1.
+//
+// A motif knows nothing of sizes, wheels or glass. It is told only its aspect,
+// the width of its box over its height, so that an angle it draws is true.
+package motifs
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"roundlay/geometry"
+)
+
+// Kind is one kind of motif: its parameters, and how it is drawn.
+type Kind struct {
+	Name   string
+	About  string // one line, no full stop
+	Params []Param
+	// Mirrored says that the cuts are the same seen from left and from right,
+	// whatever the parameters.
+	Mirrored bool
+	// Draw returns the cuts for a full set of values, each within its range.
+	// It is the same for the same values; all its cuts lie inside the box.
+	Draw func(v Values, aspect float64) []Cut
+}
+
+// Sort tells how a parameter is written in a job.
+type Sort int
+
+// A parameter is a number, a whole count, or a switch that is true or false.
+const (
+	Number Sort = iota
+	Count
+	Switch
+)
+
+// Param is one parameter of a motif, with its default and its range, ends
+// included. A switch is 0 or 1. Angles are degrees here, as they are in a job.
+type Param struct {
+	Name, About          string
+	Sort                 Sort
+	Default, Least, Most float64
+}
+
+// Values holds a value for each parameter of a kind, by name.
+type Values map[string]float64
+
+// Count returns a parameter that is a whole number.
+func (v Values) Count(name string) int { return int(math.Round(v[name])) }
+
+// On reports whether a switch is on.
+func (v Values) On(name string) bool { return v[name] != 0 }
+
+// Cut is one groove of a motif: the part it plays, its centre line in the unit
+// repeat, and the cuts of the same motif, by index, that it meets or crosses by
+// design. A join is given on both of its cuts.
+type Cut struct {
+	Part  string
+	Path  geometry.Bezier
+	Joins []int
+}
+
+// All returns every kind there is, in the order they are listed.
+func All() []Kind {
+	return []Kind{Leaf(), Fan(), Diamond()}
+}
+
+// Find returns the kind of the given name.
+func Find(name string) (Kind, bool) {
+	kinds := All()
+	i := slices.IndexFunc(kinds, func(k Kind) bool { return k.Name == name })
+	if i < 0 {
+		return Kind{}, false
+	}
+	return kinds[i], true
+}
+
+// Defaults returns the value every parameter has when it is not given.
+func (k Kind) Defaults() Values {
+	v := make(Values, len(k.Params))
+	for _, p := range k.Params {
+		v[p.Name] = p.Default
+	}
+	return v
+}
+
+// Param returns the parameter of the given name.
+func (k Kind) Param(name string) (Param, bool) {
+	i := slices.IndexFunc(k.Params, func(p Param) bool { return p.Name == name })
+	if i < 0 {
+		return Param{}, false
+	}
+	return k.Params[i], true
+}
+
+// Accepts reports whether a value lies in the parameter's range, and is whole
+// where it has to be.
+func (p Param) Accepts(value float64) bool {
+	return value >= p.Least && value <= p.Most && (p.Sort == Number || value == math.Trunc(value))
+}
+
+// Range says in words what the parameter accepts.
+func (p Param) Range() string {
+	switch p.Sort {
+	case Count:
+		return fmt.Sprintf("a whole number from %g to %g", p.Least, p.Most)
+	case Switch:
+		return "true or false"
+	}
+	return fmt.Sprintf("a number from %g to %g", p.Least, p.Most)
+}
+
+// join records on both cuts that they meet by design.
+func join(cuts []Cut, i, j int) {
+	cuts[i].Joins = append(cuts[i].Joins, j)
+	cuts[j].Joins = append(cuts[j].Joins, i)
+}

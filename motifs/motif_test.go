@@ -1,0 +1,270 @@
+package motifs_test
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"roundlay/geometry"
+	"roundlay/motifs"
+)
+
+// exact is what rounding may leave of a length of the order of the unit box.
+const exact = 1e-9
+
+var aspects = []float64{0.2, 2.0 / 3, 1, 2, 5}
+
+func TestKinds(t *testing.T) {
+	var names []string
+	for _, k := range motifs.All() {
+		names = append(names, k.Name)
+		if got, ok := motifs.Find(k.Name); !ok || got.Name != k.Name {
+			t.Errorf("%s can't be found by its name", k.Name)
+		}
+		checkLine(t, k.Name, k.About)
+		var params []string
+		for _, p := range k.Params {
+			params = append(params, p.Name)
+			where := k.Name + "." + p.Name
+			checkLine(t, where, p.About)
+			if p.Least >= p.Most {
+				t.Errorf("%s: range %g to %g", where, p.Least, p.Most)
+			}
+			for _, v := range []float64{p.Default, p.Least, p.Most} {
+				if !p.Accepts(v) {
+					t.Errorf("%s doesn't accept %g of its own", where, v)
+				}
+			}
+			if p.Sort == motifs.Switch && (p.Least != 0 || p.Most != 1) {
+				t.Errorf("%s is a switch from %g to %g", where, p.Least, p.Most)
+			}
+		}
+		checkUnique(t, k.Name, params)
+	}
+	checkUnique(t, "kinds", names)
+	if _, ok := motifs.Find("no such kind"); ok {
+		t.Error("found a kind that doesn't exist")
+	}
+}
+
+func checkLine(t *testing.T, where, about string) {
+	t.Helper()
+	if about == "" || strings.Contains(about, "\n") || strings.HasSuffix(about, ".") {
+		t.Errorf("%s: about is %q, want one line without a full stop", where, about)
+	}
+}
+
+func checkUnique(t *testing.T, where string, names []string) {
+	t.Helper()
+	seen := map[string]bool{}
+	for _, n := range names {
+		if seen[n] {
+			t.Errorf("%s: %q twice", where, n)
+		}
+		seen[n] = true
+	}
+}
+
+// TestDraw holds every kind to what Kind and Cut promise, over its whole range.
+func TestDraw(t *testing.T) {
+	for _, k := range motifs.All() {
+		for _, v := range trials(k) {
+			for _, aspect := range aspects {
+				t.Run(fmt.Sprint(k.Name, v, aspect), func(t *testing.T) {
+					cuts := k.Draw(v, aspect)
+					if again := k.Draw(v, aspect); !reflect.DeepEqual(cuts, again) {
+						t.Error("drawn twice it differs")
+					}
+					if len(cuts) == 0 {
+						t.Error("no cuts")
+					}
+					for i, c := range cuts {
+						checkPath(t, i, c)
+						checkJoins(t, i, cuts)
+					}
+					if k.Mirrored {
+						checkMirror(t, cuts)
+					}
+				})
+			}
+		}
+	}
+}
+
+// trials returns the defaults; each parameter at either end, the others at
+// their defaults; and some values drawn from the whole range and its ends.
+func trials(k motifs.Kind) []motifs.Values {
+	all := []motifs.Values{k.Defaults()}
+	for _, p := range k.Params {
+		for _, end := range []float64{p.Least, p.Most} {
+			v := k.Defaults()
+			v[p.Name] = end
+			all = append(all, v)
+		}
+	}
+	random := rand.New(rand.NewPCG(7, 11))
+	for range 40 {
+		v := motifs.Values{}
+		for _, p := range k.Params {
+			at := p.Least + random.Float64()*(p.Most-p.Least)
+			if p.Sort != motifs.Number {
+				at = math.Round(at)
+			}
+			v[p.Name] = []float64{at, at, p.Least, p.Most}[random.IntN(4)]
+		}
+		all = append(all, v)
+	}
+	return all
+}
+
+func checkPath(t *testing.T, i int, c motifs.Cut) {
+	t.Helper()
+	if c.Part == "" {
+		t.Errorf("cut %d has no part", i)
+	}
+	length := 0.0
+	for s := range 101 {
+		p := c.Path.At(float64(s) / 100)
+		// Written so that NaN fails.
+		if !(math.Abs(p.X) <= 0.5+exact && p.Y >= -exact && p.Y <= 1+exact) {
+			t.Fatalf("cut %d (%s) leaves the box at %v", i, c.Part, p)
+		}
+		if s > 0 {
+			length += r2.Norm(r2.Sub(p, c.Path.At(float64(s-1)/100)))
+		}
+	}
+	// The shortest there is: a frond at the foot of a leaf of 40 pairs.
+	if length < 1e-3 {
+		t.Errorf("cut %d (%s) is %g long", i, c.Part, length)
+	}
+}
+
+// checkJoins looks for a join wherever two cuts meet, and the other way. Rays are
+// left out: they join on a hub that has room between them. So are the fronds of
+// one side, which an odd choice of values may make cross, but never by design.
+func checkJoins(t *testing.T, i int, cuts []motifs.Cut) {
+	t.Helper()
+	seen := map[int]bool{}
+	for _, j := range cuts[i].Joins {
+		switch {
+		case j < 0 || j >= len(cuts):
+			t.Fatalf("cut %d joins cut %d of %d", i, j, len(cuts))
+		case j == i:
+			t.Errorf("cut %d joins itself", i)
+		case seen[j]:
+			t.Errorf("cut %d joins cut %d twice", i, j)
+		case !slices.Contains(cuts[j].Joins, i):
+			t.Errorf("cut %d joins cut %d, but not the other way", i, j)
+		}
+		seen[j] = true
+	}
+	for j := range i {
+		if cuts[i].Part == "ray" || oneSide(cuts[i], cuts[j]) && !seen[j] {
+			continue
+		}
+		if meet := gap(cuts[i].Path, cuts[j].Path) < exact; meet != seen[j] {
+			t.Errorf("cuts %d and %d: meet is %v, joined is %v", i, j, meet, seen[j])
+		}
+	}
+}
+
+func oneSide(a, b motifs.Cut) bool {
+	return a.Part == "frond" && b.Part == "frond" && a.Path[3].X*b.Path[3].X > 0
+}
+
+// checkMirror pairs every cut with its image, drawn either way, and looks for
+// the same joins among the images.
+func checkMirror(t *testing.T, cuts []motifs.Cut) {
+	t.Helper()
+	mate := make([]int, len(cuts))
+	for i, c := range cuts {
+		image := c.Path
+		for n := range image {
+			image[n].X = -image[n].X
+		}
+		mate[i] = slices.IndexFunc(cuts, func(o motifs.Cut) bool {
+			return o.Part == c.Part && (same(o.Path, image) || same(o.Path, reversed(image)))
+		})
+		if mate[i] < 0 {
+			t.Fatalf("cut %d (%s) %v has no mirror image", i, c.Part, c.Path)
+		}
+	}
+	for i, c := range cuts {
+		for _, j := range c.Joins {
+			if !slices.Contains(cuts[mate[i]].Joins, mate[j]) {
+				t.Errorf("cuts %d and %d join, their mirror images don't", i, j)
+			}
+		}
+	}
+}
+
+func same(a, b geometry.Bezier) bool {
+	for i := range a {
+		if !near(a[i], b[i]) {
+			return false
+		}
+	}
+	return true
+}
+
+func reversed(c geometry.Bezier) geometry.Bezier {
+	return geometry.Bezier{c[3], c[2], c[1], c[0]}
+}
+
+func near(a, b geometry.Point) bool { return r2.Norm(r2.Sub(a, b)) < exact }
+
+// gap returns the least distance between two curves, each taken as chords.
+func gap(a, b geometry.Bezier) float64 {
+	least := math.Inf(1)
+	p, q := chords(a), chords(b)
+	for i := 1; i < len(p); i++ {
+		for j := 1; j < len(q); j++ {
+			least = min(least, between(p[i-1], p[i], q[j-1], q[j]))
+		}
+	}
+	return least
+}
+
+func chords(c geometry.Bezier) []geometry.Point {
+	if c.Straight() {
+		return []geometry.Point{c[0], c[3]}
+	}
+	points := make([]geometry.Point, 9)
+	for i := range points {
+		points[i] = c.At(float64(i) / 8)
+	}
+	return points
+}
+
+// between returns the distance between segments ab and cd.
+func between(a, b, c, d geometry.Point) float64 {
+	side := func(p, q, r geometry.Point) float64 { return r2.Cross(r2.Sub(q, p), r2.Sub(r, p)) }
+	if side(a, b, c)*side(a, b, d) < 0 && side(c, d, a)*side(c, d, b) < 0 {
+		return 0
+	}
+	return min(fromSegment(a, c, d), fromSegment(b, c, d), fromSegment(c, a, b), fromSegment(d, a, b))
+}
+
+func fromSegment(p, a, b geometry.Point) float64 {
+	along := r2.Sub(b, a)
+	t := r2.Dot(r2.Sub(p, a), along) / r2.Norm2(along)
+	return r2.Norm(r2.Sub(p, r2.Add(a, r2.Scale(min(max(t, 0), 1), along))))
+}
+
+// draw draws a kind with some values in place of its defaults.
+func draw(k motifs.Kind, given motifs.Values, aspect float64) []motifs.Cut {
+	v := k.Defaults()
+	for name, value := range given {
+		if _, ok := v[name]; !ok {
+			panic("no parameter " + name)
+		}
+		v[name] = value
+	}
+	return k.Draw(v, aspect)
+}

@@ -1,0 +1,90 @@
+// Package glass is the uncut glass: what the calipers said of it, its outside
+// curve and the thickness of its wall.
+package glass
+
+import (
+	"errors"
+	"math"
+	"sort"
+
+	"gonum.org/v1/gonum/interp"
+
+	"roundlay/geometry"
+)
+
+// Station is one measured height on a blank: the height above the table, the
+// outside radius and the wall measured square to the glass, in millimetres.
+type Station struct{ Height, Radius, Wall float64 }
+
+// Blank is one uncut glass, measured at two or more stations from the foot up.
+// Its height is the last station's. Floor is the thickness of glass under the
+// inside; 0 when it was not measured.
+type Blank struct {
+	Name     string
+	Stations []Station
+	Floor    float64
+
+	profile *geometry.Profile
+	wall    interp.PiecewiseLinear
+}
+
+// ErrWall is returned for a wall that is not thinner than the glass is round.
+var ErrWall = errors.New("a wall must be thicker than zero and thinner than the glass's radius")
+
+// NewBlank returns the blank measured at the given stations.
+func NewBlank(name string, floor float64, stations []Station) (*Blank, error) {
+	heights := make([]float64, len(stations))
+	radii, walls := make([]float64, len(stations)), make([]float64, len(stations))
+	for i, s := range stations {
+		heights[i], radii[i], walls[i] = s.Height, s.Radius, s.Wall
+		if !(s.Wall > 0 && s.Wall < s.Radius) {
+			return nil, ErrWall
+		}
+	}
+	profile, err := geometry.NewProfile(heights, radii)
+	if err != nil {
+		return nil, err
+	}
+	b := &Blank{Name: name, Stations: stations, Floor: floor, profile: profile}
+	return b, b.wall.Fit(heights, walls)
+}
+
+// Profile returns the outside curve through the stations.
+func (b *Blank) Profile() *geometry.Profile { return b.profile }
+
+// Height returns the height of the rim.
+func (b *Blank) Height() float64 { return b.profile.Top() }
+
+// Wall returns the thickness of the glass at height z, measured square to the
+// outside: between stations it changes in a straight line.
+func (b *Blank) Wall(z float64) float64 { return b.wall.Predict(z) }
+
+// LeastWall returns the thinnest wall between two heights.
+func (b *Blank) LeastWall(from, to float64) float64 {
+	least := math.Min(b.Wall(from), b.Wall(to))
+	for _, s := range b.Stations {
+		if from < s.Height && s.Height < to {
+			least = math.Min(least, s.Wall)
+		}
+	}
+	return least
+}
+
+// Carries returns the greatest height up to which, from the given one, the wall
+// is nowhere thinner than the given thickness. It returns from itself where the
+// glass is too thin there already.
+func (b *Blank) Carries(thickness, from float64) float64 {
+	if b.Wall(from) < thickness {
+		return from
+	}
+	i := sort.Search(len(b.Stations), func(i int) bool { return b.Stations[i].Height > from })
+	z, wall := from, b.Wall(from)
+	for _, s := range b.Stations[i:] {
+		if s.Wall < thickness {
+			// On the straight line from (z, wall) to the station.
+			return z + (s.Height-z)*(wall-thickness)/(wall-s.Wall)
+		}
+		z, wall = s.Height, s.Wall
+	}
+	return z
+}

@@ -1,0 +1,57 @@
+package groove
+
+import "math"
+
+// blade is one line of a wheel's edge: the whole edge, or one mitre of a gang
+// at its offset along the axle.
+type blade struct {
+	wheel  Wheel
+	offset float64
+}
+
+func (w Wheel) blades() []blade {
+	if w.Edge != Gang {
+		return []blade{{wheel: w}}
+	}
+	// Each mitre alone; where neighbours run into one another their footprints
+	// overlap, and only the outer faces bound them.
+	one := w
+	one.Edge, one.Thick = Mitre, math.Inf(1)
+	blades := make([]blade, w.Mitres)
+	for i := range blades {
+		blades[i] = blade{one, (float64(i) - float64(w.Mitres-1)/2) * w.Spacing}
+	}
+	return blades
+}
+
+func (b blade) drop(beta float64) float64 { return b.wheel.Drop(beta - b.offset) }
+
+// face returns how far the blade reaches to each side of its line.
+func (b blade) face() float64 { return b.wheel.Thick / 2 }
+
+// hollow returns the second-order curvature of the edge at its line, 1/q for a
+// round edge and 0 for a flat one. A mitre has a point instead.
+func (b blade) hollow() float64 {
+	if b.wheel.Edge == Round {
+		return 1 / b.wheel.Convex
+	}
+	return 0
+}
+
+// pointed reports whether the blade's deepest line stays on its middle plane.
+func (b blade) pointed() bool { return b.wheel.Edge == Mitre }
+
+// halfWidth returns, to second order, half the width of the groove where the
+// edge's line is h below a surface of the given curvature across the cut: the
+// root b of h − κb²/2 = b/T for a mitre, of h − κb²/2 = q − √(q² − b²) for a
+// round edge, and min(w/2, √(2h/κ)) for a flat one.
+func (b blade) halfWidth(h, across float64) float64 {
+	if h <= 0 {
+		return 0
+	}
+	if b.pointed() {
+		slope := 1 / math.Tan(b.wheel.Angle/2)
+		return 2 * h / (slope + math.Sqrt(slope*slope+2*across*h))
+	}
+	return min(b.face(), math.Sqrt(2*h/(across+b.hollow())))
+}

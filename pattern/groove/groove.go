@@ -1,0 +1,33 @@
+package groove
+
+import "roundlay/geometry"
+
+// Groove is what one cut leaves in the glass. Its places lie on the flat map of
+// the outside.
+type Groove struct {
+	Wheel   int  // the rack's
+	Touch   bool // pressed in and lifted, not drawn along
+	Length  float64
+	Depth   float64 // at the deepest
+	Asked   float64 // what the job asked for; more than Depth where the mark is too short for it
+	Width   float64 // at the widest
+	Volume  float64 // of glass ground away, mm³
+	Samples []Sample
+	// Outlines are the footprint: one outline, or one a mitre under a gang wheel.
+	Outlines []geometry.Outline
+}
+
+// Sample is one place along a groove's centre line.
+type Sample struct {
+	At            geometry.Point
+	Theta, Height float64
+	Along         float64 // from the groove's start
+	Depth         float64
+	// Left and Right are the distances from the centre line to the footprint's
+	// edges, as one looks along the cut; the edges are the places themselves.
+	Left, Right         float64
+	LeftEdge, RightEdge geometry.Point
+}
+
+// HalfWidth returns half the footprint's width at the sample.
+func (s Sample) HalfWidth() float64 { return (s.Left + s.Right) / 2 }

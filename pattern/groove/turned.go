@@ -1,0 +1,52 @@
+package groove
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"roundlay/geometry"
+)
+
+// Turned returns the groove carried round the glass by an angle.
+func (g Groove) Turned(cone geometry.Cone, theta float64) Groove {
+	if theta == 0 {
+		return g
+	}
+	m := cone.Turned(theta)
+	samples := make([]Sample, len(g.Samples))
+	for i, s := range g.Samples {
+		s.At, s.LeftEdge, s.RightEdge = m.Apply(s.At), m.Apply(s.LeftEdge), m.Apply(s.RightEdge)
+		s.Theta += theta
+		samples[i] = s
+	}
+	outlines := make([]geometry.Outline, len(g.Outlines))
+	for i, o := range g.Outlines {
+		outlines[i] = o.Moved(m)
+	}
+	g.Samples, g.Outlines = samples, outlines
+	return g
+}
+
+// Middle returns the sample halfway along the groove.
+func (g Groove) Middle() Sample { return g.Samples[len(g.Samples)/2] }
+
+// Box returns the smallest box round the footprint on the flat map.
+func (g Groove) Box() geometry.Box {
+	box := geometry.EmptyBox()
+	for _, o := range g.Outlines {
+		box = box.Union(o.Box())
+	}
+	return box
+}
+
+// Short reports whether the mark is too short for the depth it was asked for.
+func (g Groove) Short() bool { return g.Depth < g.Asked*(1-1e-6) }
+
+// LengthFor returns the shortest mark, where the groove lies, that reaches a
+// depth under a wheel: twice the contact half-length.
+func (g Groove) LengthFor(cone geometry.Cone, wheel Wheel, depth float64) float64 {
+	n := len(g.Samples)
+	at := g.Samples[n/2].At
+	ahead := r2.Unit(r2.Sub(g.Samples[n-1].At, g.Samples[0].At))
+	p := place(cone, wheel.Radius, depth, at, ahead)
+	return p.contact(depth, -1) + p.contact(depth, 1)
+}

@@ -1,0 +1,76 @@
+// Package groove is what a cutting wheel does to glass: the wheel's edge, and
+// the groove it leaves when it is pressed in or drawn along a line on a round
+// surface. It answers with the intersection of the two solids, wheel and glass.
+package groove
+
+import "math"
+
+// Edge is the shape a wheel's rim is dressed to.
+type Edge int
+
+// The edges in use in the trade.
+const (
+	Mitre Edge = iota // V-shaped
+	Round             // convex
+	Flat              // square across
+	Gang              // several mitres side by side
+)
+
+// Edges lists the names of the edges as they stand in a job, in order.
+func Edges() []string { return []string{"mitre", "round", "flat", "gang"} }
+
+// String returns the edge's name in a job.
+func (e Edge) String() string { return Edges()[e] }
+
+// Wheel is one cutting wheel, in millimetres and radians. It cuts with its rim,
+// a body of revolution about its axle, Radius at its highest line.
+type Wheel struct {
+	Name   string
+	Edge   Edge
+	Radius float64 // half of what the wheel is across
+	Thick  float64 // from face to face; a flat edge is this wide
+
+	Angle   float64 // mitre and gang: the included angle of the V
+	Convex  float64 // round: the radius of the edge
+	Mitres  int     // gang: how many
+	Spacing float64 // gang: from one mitre's line to the next
+}
+
+// Drop returns how far the wheel's edge falls short of its full radius at an
+// offset from its middle plane along the axle; it is infinite past the faces.
+func (w Wheel) Drop(offset float64) float64 {
+	b := math.Abs(offset)
+	if b > w.Thick/2 {
+		return math.Inf(1)
+	}
+	switch w.Edge {
+	case Flat:
+		return 0
+	case Round:
+		if b >= w.Convex {
+			return math.Inf(1)
+		}
+		return w.Convex - math.Sqrt(w.Convex*w.Convex-b*b)
+	case Gang:
+		// Fold the offset onto the nearest mitre.
+		half := float64(w.Mitres-1) / 2
+		n := math.Min(math.Round(b/w.Spacing+half), float64(w.Mitres-1))
+		b = math.Abs(b - (n-half)*w.Spacing)
+	}
+	return b / math.Tan(w.Angle/2)
+}
+
+// MostDepth returns the greatest depth at which the wheel still cuts with its
+// edge alone, on a flat surface: deeper, its shoulders are buried.
+func (w Wheel) MostDepth() float64 {
+	switch w.Edge {
+	case Mitre:
+		return w.Thick / 2 / math.Tan(w.Angle/2)
+	case Gang:
+		return (w.Thick - float64(w.Mitres-1)*w.Spacing) / 2 / math.Tan(w.Angle/2)
+	case Round:
+		b := math.Min(w.Thick/2, w.Convex)
+		return w.Convex - math.Sqrt(w.Convex*w.Convex-b*b)
+	}
+	return math.Inf(1) // a flat wheel's faces are parallel: depth buries nothing
+}

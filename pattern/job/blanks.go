@@ -1,0 +1,146 @@
+package job
+
+import (
+	"fmt"
+	"math"
+
+	"roundlay/geometry"
+	"roundlay/pattern/glass"
+)
+
+// blanks reads [blank], or every [[blank]].
+func (s section) blanks() []*glass.Blank {
+	tables := s.required("blank").tables("one table [blank], or several [[blank]]", mostBlanks)
+	var blanks []*glass.Blank
+	names := make(map[string]bool)
+	for _, table := range tables {
+		b := table.blank(len(tables) > 1, names)
+		if b != nil {
+			blanks = append(blanks, b)
+		}
+	}
+	if len(blanks) < len(tables) {
+		return nil // checks that need all of them would find what isn't there
+	}
+	return blanks
+}
+
+// blank reads one blank. Of several, each needs a name of its own.
+func (s section) blank(several bool, names map[string]bool) *glass.Blank {
+	s.only(keysOf("blank"))
+	name, field := "blank", s.optional("name")
+	if several {
+		field = s.required("name")
+	}
+	if given, ok := field.text(mostName); ok {
+		name = given
+		if names[name] {
+			field.refuse("a name no other blank has", "")
+		}
+		names[name] = true
+	}
+	stations := s.stations()
+	floor := s.floor(stations)
+	if stations == nil {
+		return nil
+	}
+	b, err := glass.NewBlank(name, floor, stations)
+	if err != nil {
+		s.required("station").refuse("stations of a glass", oneLine(err.Error(), 120))
+		return nil
+	}
+	return b
+}
+
+// floor reads the thickness of the glass under the inside, 0 if it isn't given.
+func (s section) floor(stations []glass.Station) float64 {
+	field := s.optional("floor")
+	floor, ok := field.length(span{0.1, mostAcross, 12})
+	if !ok || stations == nil {
+		return floor
+	}
+	if top := stations[len(stations)-1].Height; floor >= top {
+		field.refuse(fmt.Sprintf("a thickness below the height of the glass, %s", s.unit.Text(top)), "")
+	}
+	return floor
+}
+
+// stations reads the measured heights of a blank; nil if one of them is wrong.
+func (s section) stations() []glass.Station {
+	const accepted = "a list of stations, such as [ {height=0, across=…, wall=…}, {height=…, across=…, wall=…} ]"
+	field := s.required("station")
+	tables := field.list(accepted, mostStations)
+	if len(tables) == 1 {
+		field.refuse("two stations or more, the first at the foot and the last at the rim", "")
+		return nil
+	}
+	var stations []glass.Station
+	for _, table := range tables {
+		if station, ok := table.station(stations); ok {
+			stations = append(stations, station)
+		}
+	}
+	if len(stations) < len(tables) {
+		return nil
+	}
+	return stations
+}
+
+// station reads one station, above those that are given.
+func (s section) station(below []glass.Station) (glass.Station, bool) {
+	s.only(keysOf("station"))
+	height, rises := s.height(below)
+	radius, round := s.radius()
+	field := s.required("wall")
+	wall, walled := field.length(span{0.1, mostAcross / 2, 3})
+	if round && walled && wall >= radius {
+		field.refuse(fmt.Sprintf("a wall thinner than half of the glass, %s", s.unit.Text(radius)), "")
+		walled = false
+	}
+	return glass.Station{Height: height, Radius: radius, Wall: wall}, rises && round && walled
+}
+
+// height reads the height of a station above those below it.
+func (s section) height(below []glass.Station) (float64, bool) {
+	field := s.required("height")
+	height, ok := field.length(span{0, mostAcross, 90})
+	if !ok {
+		return 0, false
+	}
+	if len(below) == 0 {
+		// The foot is what every other height is measured from. When it was
+		// refused already, this refusal comes later in the file.
+		if height != 0 {
+			field.refuse("0", "the first station is the foot: height = 0")
+		}
+		return height, height == 0
+	}
+	if last := below[len(below)-1].Height; height < last+leastRise {
+		field.refuse("a height above the station before it, "+s.unit.Text(last), "stations run from the foot up")
+		return 0, false
+	}
+	return height, true
+}
+
+// radius reads the glass's radius at a station, from across or around.
+func (s section) radius() (float64, bool) {
+	across, around := s.optional("across"), s.optional("around")
+	switch {
+	case s.has("across") && s.has("around"):
+		later := across
+		if around.at > across.at {
+			later = around
+		}
+		later.read = "both across and around"
+		later.refuse("one of them: across, the diameter, or around, the girth", "")
+		return 0, false
+	case s.has("around"):
+		girth, ok := around.length(span{1, mostGirth, geometry.MillimetresPerInch * 10})
+		return girth / (2 * math.Pi), ok
+	case s.has("across"):
+		diameter, ok := across.length(span{1, mostAcross, geometry.MillimetresPerInch * 3.125})
+		return diameter / 2, ok
+	}
+	s.missing("across", "across, the diameter, or around, the girth")
+	return 0, false
+}

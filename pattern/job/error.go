@@ -1,0 +1,134 @@
+package job
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/agnivade/levenshtein"
+)
+
+// Error tells why a job can't be read: where in the file, what stands there,
+// and what is accepted there. Each field is one line, fit to be shown.
+type Error struct {
+	File     string
+	Line     int    // from 1; where something is missing, the line of the table it is missing from
+	Key      string // in full, such as "motif[2].depth", counted from 1; empty where no key can be named
+	Read     string // as it stands in the file, shortened
+	Accepted string
+	Hint     string // what was probably meant; may be empty
+}
+
+// Error returns the whole of it as one line.
+func (e *Error) Error() string {
+	place := fmt.Sprintf("%s:%d: ", e.File, e.Line)
+	if e.Key != "" {
+		place += e.Key + ": "
+	}
+	line := place + "read " + e.Read + "; accepted: " + e.Accepted
+	if e.Hint != "" {
+		line += "; " + e.Hint
+	}
+	return line
+}
+
+// mistake is an Error on its way: its place is still an offset in the file.
+type mistake struct {
+	at                        int
+	key, read, accepted, hint string
+}
+
+// inFile turns the mistake into an Error.
+func (m *mistake) inFile(name string, doc *document) *Error {
+	return &Error{
+		File: fileName(name), Line: doc.line(m.at), Key: oneLine(m.key, 120),
+		Read: m.read, Accepted: m.accepted, Hint: m.hint,
+	}
+}
+
+// fileName returns a file's name as messages show it.
+func fileName(name string) string {
+	if name == "-" {
+		return "standard input"
+	}
+	return oneLine(name, 200)
+}
+
+// quoted shows a text from the file in quotes, shortened, on one line.
+func quoted(text string) string {
+	const most = 60
+	short, cut := shortened(text, most)
+	if cut {
+		return strconv.Quote(short) + "…"
+	}
+	return strconv.Quote(short)
+}
+
+// oneLine shows a text without quotes, shortened, with what can't be printed
+// left out.
+func oneLine(text string, most int) string {
+	short, cut := shortened(text, most)
+	short = strings.Map(func(r rune) rune {
+		if !unicode.IsPrint(r) || r == utf8.RuneError {
+			return '·'
+		}
+		return r
+	}, short)
+	if cut {
+		return short + "…"
+	}
+	return short
+}
+
+// shortened returns at most the given number of a text's first runes, and
+// whether any were cut off.
+func shortened(text string, most int) (string, bool) {
+	n := 0
+	for i := range text {
+		if n == most {
+			return text[:i], true
+		}
+		n++
+	}
+	return text, false
+}
+
+// list writes words as "a", "b" or "c"; of very many, the first ones.
+func list(words []string) string {
+	const most = 12
+	var b strings.Builder
+	for i, word := range words {
+		switch {
+		case i == most:
+			fmt.Fprintf(&b, " and %d more", len(words)-most)
+			return b.String()
+		case i > 0 && i == len(words)-1:
+			b.WriteString(" or ")
+		case i > 0:
+			b.WriteString(", ")
+		}
+		b.WriteString(quoted(word))
+	}
+	return b.String()
+}
+
+// meant returns a hint that names the known word nearest to the one that was
+// read, or "" where none is near.
+func meant(read string, known []string) string {
+	if len(read) > 64 {
+		return "" // not a slip of the hand
+	}
+	nearest, least := "", 1+max(2, utf8.RuneCountInString(read)/2)
+	for _, word := range known {
+		// A difference of case alone is no difference to the eye.
+		if d := levenshtein.ComputeDistance(strings.ToLower(read), strings.ToLower(word)); d < least {
+			nearest, least = word, d
+		}
+	}
+	if nearest == "" {
+		return ""
+	}
+	return "the nearest is " + quoted(nearest)
+}

@@ -1,0 +1,135 @@
+// Package job is the job as its owner wrote it: the blanks, the limits, the
+// rack of wheels, and the motifs asked for. Read turns a job file into a Job or
+// says, with line and key, why it can't.
+package job
+
+import (
+	"maps"
+	"slices"
+
+	"roundlay/geometry"
+	"roundlay/motifs"
+	"roundlay/pattern/glass"
+	"roundlay/pattern/groove"
+)
+
+// Job is one decoration for one set of blanks. Lengths are millimetres and
+// angles radians, whatever the file was written in.
+type Job struct {
+	Title  string
+	Length geometry.Unit // the unit its owner reads
+	Blanks []*glass.Blank
+	Limits Limits
+	Rack   []groove.Wheel
+	Layout Layout
+	Motifs []Motif
+}
+
+// Clone returns a copy whose motifs and layout can be changed without touching
+// the job's own.
+func (j *Job) Clone() *Job {
+	c := *j
+	c.Motifs = slices.Clone(j.Motifs)
+	for i := range c.Motifs {
+		c.Motifs[i].Values = maps.Clone(c.Motifs[i].Values)
+	}
+	if b := j.Layout.Band; b != nil {
+		band := *b
+		c.Layout.Band = &band
+	}
+	return &c
+}
+
+// Limits is what the shop will not go beyond.
+type Limits struct {
+	Land   float64 // least uncut glass between two footprints
+	Leave  float64 // least glass left under a groove
+	Rim    float64 // glass below the rim kept clear of cuts
+	Foot   float64 // glass above the table kept clear of cuts
+	Clear  float64 // least clear share of a cut that joins another, 0 to 1
+	Polish float64 // how much smoothing and polishing widen a groove on each side
+	Reach  float64 // least share of the depth asked that a short mark has to reach, 0 to 1
+}
+
+// DefaultLimits returns the limits of a job that states none: common practice,
+// no source.
+func DefaultLimits() Limits {
+	const inch = geometry.MillimetresPerInch
+	return Limits{Land: inch / 32, Leave: inch / 16, Rim: inch * 3 / 8, Foot: inch / 4, Clear: 0.5, Reach: 0.5}
+}
+
+// Layout divides the glass.
+type Layout struct {
+	Repeats int
+	// Band is the range of heights given to the decoration, nil for all the
+	// glass that may be cut.
+	Band *Band
+}
+
+// Band is a range of heights.
+type Band struct{ Foot, Top float64 }
+
+// Motif is one motif of the job as it is placed in every repeat, or in every
+// other one.
+type Motif struct {
+	Kind   motifs.Kind
+	Values motifs.Values // one for every parameter of the kind
+	Wheel  int           // the rack's
+	Depth  float64
+
+	Across, Up    Measure // where its middle is: from the repeat's middle line, and from the band's foot along the slant
+	Width, Height Measure // of the pitch, and of the band along the slant
+	Turn          float64 // anticlockwise as seen from outside
+	Mirror        bool
+	On            On
+	Shape         Shape
+
+	// The motif's own limits; nil where the job's hold.
+	Land, Clear *float64
+
+	// Line is the line of the job file on which the motif starts.
+	Line int
+}
+
+// Measure is a fraction of something, or a length.
+type Measure struct {
+	Value    float64
+	Fraction bool
+}
+
+// Of returns the length the measure has where its whole is given.
+func (m Measure) Of(whole float64) float64 {
+	if m.Fraction {
+		return m.Value * whole
+	}
+	return m.Value
+}
+
+// On tells which repeats carry a motif.
+type On int
+
+// A motif stands on each repeat, on the odd ones (1, 3, …) or on the even ones.
+const (
+	Each On = iota
+	Odd
+	Even
+)
+
+// Ons lists the words for On in a job, in order.
+func Ons() []string { return []string{"each", "odd", "even"} }
+
+func (o On) String() string { return Ons()[o] }
+
+// Shape tells what a motif does on a glass that narrows.
+type Shape int
+
+// A motif narrows with the pitch, or keeps its own shape.
+const (
+	Taper Shape = iota
+	True
+)
+
+// Shapes lists the words for Shape in a job, in order.
+func Shapes() []string { return []string{"taper", "true"} }
+
+func (s Shape) String() string { return Shapes()[s] }

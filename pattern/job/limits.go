@@ -1,0 +1,25 @@
+package job
+
+// limits reads what the shop will not go beyond into limits that hold what is
+// not given.
+func (s section) limits(l *Limits) {
+	s.only(keysOf("limits"))
+	for _, one := range []struct {
+		key    string
+		into   *float64
+		within span
+	}{
+		{"land", &l.Land, span{0, mostDepth, 0.8}},
+		{"leave", &l.Leave, span{0, mostDepth, 1.6}},
+		{"rim", &l.Rim, span{0, mostAcross, 9.5}},
+		{"foot", &l.Foot, span{0, mostAcross, 6.4}},
+		{"polish", &l.Polish, span{0, mostDepth, 0.4}},
+	} {
+		if mm, ok := s.optional(one.key).length(one.within); ok {
+			*one.into = mm
+		}
+	}
+	if share, ok := s.optional("clear").within(span{0, 1, 0.5}); ok {
+		l.Clear = share
+	}
+}

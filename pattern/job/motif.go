@@ -1,0 +1,157 @@
+package job
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/pelletier/go-toml/v2/unstable"
+
+	"roundlay/motifs"
+)
+
+// motifs reads every [[motif]]. Repeats is 0 where their number isn't known.
+func (s section) motifs(wheels rack, repeats int, doc *document) []Motif {
+	tables := s.required("motif").list("a table [[motif]] for each motif", mostMotifs)
+	var all []Motif
+	for _, table := range tables {
+		m := table.motif(wheels, repeats)
+		m.Line = doc.line(table.table.at)
+		all = append(all, m)
+	}
+	return all
+}
+
+// motif reads one motif.
+func (s section) motif(wheels rack, repeats int) Motif {
+	m := Motif{
+		Across: Measure{0, true}, Up: Measure{0.5, true},
+		Width: Measure{1, true}, Height: Measure{1, true},
+	}
+	kinds := motifs.All()
+	s.onlyMotif(kinds)
+	if i, ok := s.required("kind").word(kindNames(kinds)); ok {
+		m.Kind = kinds[i]
+		m.Values = s.values(m.Kind)
+	}
+	m.Wheel = s.motifWheel(wheels)
+	m.Depth, _ = s.required("depth").length(span{0.01, mostDepth, 1.6})
+
+	s.place(&m)
+	if turn, ok := s.optional("turn").degrees(span{-360, 360, 15}); ok {
+		m.Turn = turn
+	}
+	if mirror, ok := s.optional("mirror").truth(); ok {
+		m.Mirror = mirror
+	}
+	if i, ok := s.optional("shape").word(Shapes()); ok {
+		m.Shape = Shape(i)
+	}
+	m.On = s.on(repeats)
+	if land, ok := s.optional("land").length(span{0, mostDepth, 0.8}); ok {
+		m.Land = &land
+	}
+	if share, ok := s.optional("clear").within(span{0, 1, 0.4}); ok {
+		m.Clear = &share
+	}
+	return m
+}
+
+// kindNames returns the names of kinds, in order.
+func kindNames(kinds []motifs.Kind) []string {
+	names := make([]string, len(kinds))
+	for i, kind := range kinds {
+		names[i] = kind.Name
+	}
+	return names
+}
+
+// onlyMotif refuses the keys that neither a motif nor its kind has. Where the
+// kind isn't known, it lets the keys of all kinds pass.
+func (s *section) onlyMotif(kinds []motifs.Kind) {
+	if e := s.table.find("kind"); e != nil {
+		if kind, ok := motifs.Find(e.value.text); ok {
+			kinds = []motifs.Kind{kind}
+		}
+	}
+	known := keysOf("motif")
+	for _, kind := range kinds {
+		for _, p := range kind.Params {
+			known = append(known, p.Name)
+		}
+	}
+	s.only(known)
+}
+
+// values reads the parameters of a kind.
+func (s section) values(kind motifs.Kind) motifs.Values {
+	values := kind.Defaults()
+	for _, p := range kind.Params {
+		field := s.optional(p.Name)
+		if p.Sort == motifs.Switch {
+			if on, ok := field.truth(); ok {
+				values[p.Name] = 0
+				if on {
+					values[p.Name] = 1
+				}
+			}
+			continue
+		}
+		if p.Sort == motifs.Count && field.value != nil && field.value.kind == unstable.String && field.value.text == "most" {
+			field.refuse(p.Range(), `"most" is not known yet: give the number`)
+			continue
+		}
+		if x, ok := field.number(p.Range(), p.Accepts); ok {
+			values[p.Name] = x
+		}
+	}
+	return values
+}
+
+// motifWheel reads which wheel of the rack cuts the motif.
+func (s section) motifWheel(wheels rack) int {
+	field := s.required("wheel")
+	accepted := "the name of a wheel in the rack"
+	if len(wheels.names) > 0 {
+		accepted += ", " + list(wheels.names)
+	}
+	if field.absent(accepted) {
+		return 0
+	}
+	i := -1
+	if field.value.kind == unstable.String {
+		i = slices.Index(wheels.names, field.value.text)
+	}
+	if i < 0 && (wheels.whole || field.value.kind != unstable.String) {
+		field.refuse(accepted, meant(field.value.text, wheels.names))
+	}
+	return i
+}
+
+// place reads where the motif stands and how large it is.
+func (s section) place(m *Motif) {
+	if across, up, ok := s.optional("at").pair("a list of two, across from -0.5 to 0.5 and up from 0 to 1, such as [0, 0.5]"); ok {
+		m.Across, _ = across.measure(span{-0.5, 0.5, 0}, span{-mostGirth / 2, mostGirth / 2, 12})
+		m.Up, _ = up.measure(span{0, 1, 0.5}, span{0, mostAcross, 40})
+	}
+	// A motif may reach over its neighbours, but not round the glass.
+	if width, ok := s.optional("width").measure(span{0.001, 2, 1}, span{0.1, mostGirth, 25}); ok {
+		m.Width = width
+	}
+	if height, ok := s.optional("height").measure(span{0.001, 1, 1}, span{0.1, mostAcross, 40}); ok {
+		m.Height = height
+	}
+}
+
+// on reads which repeats carry the motif.
+func (s section) on(repeats int) On {
+	field := s.optional("on")
+	i, ok := field.word(Ons())
+	if !ok {
+		return Each
+	}
+	if On(i) != Each && repeats%2 != 0 {
+		field.read = fmt.Sprintf("%s with layout.repeats = %d", quoted(On(i).String()), repeats)
+		field.refuse(quoted(Each.String()), "alternating repeats need an even N, an even number of repeats")
+	}
+	return On(i)
+}

@@ -1,0 +1,124 @@
+package job
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"roundlay/pattern/groove"
+)
+
+// rack is the wheels of a job. It is whole if every name in it could be read,
+// so that a wheel that isn't there is one the shop doesn't have.
+type rack struct {
+	wheels []groove.Wheel
+	names  []string
+	whole  bool
+}
+
+// rack reads every [[wheel]].
+func (s section) rack() rack {
+	var all rack
+	tables := s.required("wheel").list("a table [[wheel]] for each wheel of the rack", mostWheels)
+	for _, table := range tables {
+		table.only(keysOf("wheel"))
+		field := table.required("name")
+		name, ok := field.text(mostName)
+		if ok && slices.Contains(all.names, name) {
+			field.refuse("a name no other wheel has", "")
+		}
+		if ok {
+			all.names = append(all.names, name)
+		}
+		wheel := table.wheel()
+		wheel.Name = name
+		all.wheels = append(all.wheels, wheel)
+	}
+	all.whole = len(tables) > 0 && len(all.names) == len(tables)
+	return all
+}
+
+// wheel reads one wheel but for its name.
+func (s section) wheel() groove.Wheel {
+	var w groove.Wheel
+	across, hasAcross := s.required("across").length(span{5, mostAcross, 100})
+	w.Radius = across / 2
+	field := s.required("thick")
+	thick, hasThick := field.length(span{0.1, mostAcross, 6})
+	w.Thick = thick
+	if hasAcross && hasThick && thick >= across {
+		field.refuse(fmt.Sprintf("a thickness below what the wheel is across, %s", s.unit.Text(across)), "")
+		hasThick = false
+	}
+	edge, ok := s.required("edge").word(groove.Edges())
+	if !ok {
+		return w
+	}
+	w.Edge = groove.Edge(edge)
+	s.edgeKeys(w.Edge)
+	switch w.Edge {
+	case groove.Round:
+		w.Convex, _ = s.required("radius").length(span{0.1, mostAcross, 6})
+	case groove.Gang:
+		fits := s.gang(&w, hasThick)
+		outer := (w.Thick - float64(w.Mitres-1)*w.Spacing) / 2
+		s.angle(&w, max(outer, w.Spacing/2), hasAcross && fits)
+	case groove.Mitre:
+		s.angle(&w, w.Thick/2, hasAcross && hasThick)
+	}
+	return w
+}
+
+// angle reads the included angle of a V of the given half width, which must not
+// reach the axle. Sized says that both sizes are known.
+func (s section) angle(w *groove.Wheel, half float64, sized bool) {
+	field := s.required("angle")
+	angle, ok := field.degrees(span{20, 170, 90})
+	w.Angle = angle
+	if least := 2 * math.Atan(half/w.Radius); ok && sized && angle <= least {
+		field.refuse(fmt.Sprintf("an angle above %.0f degrees, at which the V of this wheel ends at its axle",
+			math.Ceil(least*180/math.Pi)), "")
+	}
+}
+
+// gang reads the mitres of a gang wheel, and reports whether they are known to
+// fit between its faces.
+func (s section) gang(w *groove.Wheel, sized bool) bool {
+	mitres, counted := s.required("mitres").whole(2, 64)
+	field := s.required("spacing")
+	spacing, ok := field.length(span{0.05, mostAcross, 1.5})
+	w.Mitres, w.Spacing = mitres, spacing
+	if !counted || !ok || !sized {
+		return false
+	}
+	most := w.Thick / float64(mitres-1)
+	if spacing >= most {
+		field.refuse(fmt.Sprintf("a spacing below %.4g %s, so that %d mitres fit a wheel %s thick",
+			most/s.unit.Millimetres(), s.unit, mitres, s.unit.Text(w.Thick)), "")
+	}
+	return spacing < most
+}
+
+// edgeKeys refuses the keys that belong to other edges.
+func (s section) edgeKeys(edge groove.Edge) {
+	for _, own := range []struct {
+		key   string
+		edges []groove.Edge
+	}{
+		{"angle", []groove.Edge{groove.Mitre, groove.Gang}},
+		{"radius", []groove.Edge{groove.Round}},
+		{"mitres", []groove.Edge{groove.Gang}},
+		{"spacing", []groove.Edge{groove.Gang}},
+	} {
+		if !s.has(own.key) || slices.Contains(own.edges, edge) {
+			continue
+		}
+		var names []string
+		for _, e := range own.edges {
+			names = append(names, e.String())
+		}
+		field := s.optional(own.key)
+		field.read = quoted(own.key) + " on a wheel whose edge is " + quoted(edge.String())
+		field.refuse("this key where the edge is "+list(names), "")
+	}
+}

@@ -1,0 +1,139 @@
+package job
+
+import (
+	"bytes"
+	"fmt"
+	"slices"
+	"strings"
+
+	"roundlay/geometry"
+	"roundlay/motifs"
+)
+
+// mostBytes is the size of the largest job file that is read.
+const mostBytes = 1 << 20
+
+// Read reads a job file. The name is the file's, for messages; "-" is standard
+// input. The error is an *Error, for the first mistake in the file: the first
+// that breaks TOML's syntax if there is one, or else the first of what it says.
+func Read(name string, data []byte) (*Job, error) {
+	if len(data) > mostBytes {
+		return nil, &Error{
+			File: fileName(name), Line: 1, Read: fmt.Sprintf("%d bytes", len(data)),
+			Accepted: "a job file of at most 1 MiB",
+		}
+	}
+	// Some editors put a byte order mark before a text.
+	data = bytes.TrimPrefix(data, []byte("\ufeff"))
+	doc, wrong := newDocument(data)
+	if wrong != nil {
+		return nil, wrong.inFile(name, doc)
+	}
+	r := &reading{}
+	j := r.job(doc)
+	if r.first != nil {
+		return nil, r.first.inFile(name, doc)
+	}
+	return j, nil
+}
+
+// job reads the whole of a job. It goes on after a mistake, in case another
+// stands before it in the file.
+func (r *reading) job(doc *document) *Job {
+	if len(doc.root.fields) == 0 {
+		r.note(&mistake{
+			read: "an empty file", accepted: "a job",
+			hint: "the command new writes one to start from",
+		})
+		return nil
+	}
+	top := section{reading: r, table: doc.root}
+	top.only(keysOf(""))
+
+	j := &Job{Title: "Untitled", Limits: DefaultLimits()}
+	if title, ok := top.optional("title").text(mostTitle); ok {
+		j.Title = title
+	}
+	unit, ok := top.required("length").word([]string{geometry.Inch.String(), geometry.Millimetre.String()})
+	if !ok {
+		return nil // no length below can be understood
+	}
+	r.unit = []geometry.Unit{geometry.Inch, geometry.Millimetre}[unit]
+	j.Length = r.unit
+
+	j.Blanks = top.blanks()
+	if limits, ok := top.optional("limits").single(); ok {
+		limits.limits(&j.Limits)
+	}
+	rack := top.rack()
+	j.Rack = rack.wheels
+	if layout, ok := top.required("layout").single(); ok {
+		j.Layout = layout.layout(j.Blanks)
+	}
+	j.Motifs = top.motifs(rack, j.Layout.Repeats, doc)
+	return j
+}
+
+// single reads a table of which there is one.
+func (f field) single() (section, bool) {
+	accepted := fmt.Sprintf("one table [%s]", f.path)
+	if f.absent(accepted) {
+		return section{}, false
+	}
+	if f.value.table == nil {
+		f.refuse(accepted, "")
+		return section{}, false
+	}
+	return section{reading: f.in.reading, table: f.value.table, path: f.path}, true
+}
+
+// tableNames lists the tables of a job in the order in which they are usually
+// written; "" is the top of the file.
+func tableNames() []string {
+	return []string{"", "blank", "station", "limits", "wheel", "layout", "motif"}
+}
+
+// keysOf returns the keys of a table. A motif has those of its kind besides.
+func keysOf(table string) []string {
+	switch table {
+	case "":
+		return []string{"title", "length", "blank", "limits", "wheel", "layout", "motif"}
+	case "blank":
+		return []string{"name", "floor", "station"}
+	case "station":
+		return []string{"height", "across", "around", "wall"}
+	case "limits":
+		return []string{"land", "leave", "rim", "foot", "clear", "polish"}
+	case "wheel":
+		return []string{"name", "edge", "across", "thick", "angle", "radius", "mitres", "spacing"}
+	case "layout":
+		return []string{"repeats", "band"}
+	case "motif":
+		return []string{"kind", "wheel", "depth", "at", "width", "height", "turn", "mirror", "on", "land", "clear", "shape"}
+	}
+	return nil
+}
+
+// belongs says where a key belongs that stands in a wrong place, or "" if it
+// belongs nowhere.
+func belongs(key string) string {
+	var homes []string
+	for _, table := range tableNames() {
+		switch {
+		case !slices.Contains(keysOf(table), key):
+		case table == "":
+			homes = append(homes, "at the top, before the first table")
+		default:
+			homes = append(homes, "to a "+table)
+		}
+	}
+	for _, kind := range motifs.All() {
+		if _, ok := kind.Param(key); ok {
+			homes = append(homes, "to a motif of the kind "+quoted(kind.Name))
+		}
+	}
+	if homes == nil {
+		return ""
+	}
+	return quoted(key) + " belongs " + strings.Join(homes, ", or ")
+}

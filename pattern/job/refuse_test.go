@@ -1,0 +1,284 @@
+package job
+
+import (
+	"cmp"
+	"fmt"
+	"strings"
+	"testing"
+)
+
+// rule is what a key accepts, as far as the mistakes below go.
+type rule struct {
+	accepted string   // in every message about it
+	wrong    []string // values it refuses, besides those every key refuses
+}
+
+// Values that are wrong in many places: not finite, negative, zero, absurdly large,
+// of another type or in a unit no one knows.
+var (
+	notNumbers = []string{`nan`, `+nan`, `inf`, `-inf`, `1e9`, `-1e9`, `1e400`, `99999999999999999999`, `true`, `""`, `1979-05-27`, `07:32:00`, `1979-05-27T07:32:00Z`}
+	notLengths = append([]string{`"nan"`, `"inf"`, `"1e9 in"`, `"-1e9"`, `"3 furlongs"`, `"3 kg"`, `"1/0"`, `"3 1/8 in x"`, `"3,5"`, `"\u0000"`, `"a\nb"`, `"` + strings.Repeat("9", 5000) + `"`}, notNumbers...)
+	negative   = []string{`-1`, `-0.001`, `"-1/32"`, `"−1 mm"`}
+	zero       = []string{`0`, `0.0`, `"0"`, `"0/4 in"`}
+	badTexts   = []string{`""`, `"  "`, `3`, `true`, `nan`, `"a\nb"`, `"a\tb"`, "\"a\u2028b\"", `"a\u007f"`, `"` + strings.Repeat("é", 121) + `"`}
+)
+
+func join(lists ...[]string) []string {
+	var all []string
+	for _, l := range lists {
+		all = append(all, l...)
+	}
+	return all
+}
+
+// rules says what each key of the base accepts, and whether it is needed.
+func rules() map[string]struct {
+	rule
+	needed bool
+} {
+	size := rule{"a length from ", join(notLengths, negative, zero)}
+	limit := rule{"a length from 0 in to ", join(notLengths, negative)}
+	share := rule{"a number from 0 to 1", join(notNumbers, []string{`-0.1`, `1.1`, `"0.5"`})}
+	degrees := rule{"in degrees", join(notNumbers, []string{`-361`, `361`, `"90"`})}
+	text := rule{"a line of text in quotes", badTexts}
+	type key = struct {
+		rule
+		needed bool
+	}
+	word := func(words string) rule {
+		return rule{words, []string{`""`, `3`, `nan`, `true`, `"zebra crossing"`, `"a\nb"`}}
+	}
+	angle := rule{"a number from 20 to 170", join(degrees.wrong, []string{`0`, `-90`, `19.9`, `170.1`})}
+	count := rule{"a whole number from ", join(notNumbers, []string{`-1`, `0`, `2.5`, `361`, `"6"`, `"most"`})}
+	edges := `"mitre", "round", "flat" or "gang"`
+	rack := `the name of a wheel in the rack, "mitre", "olive", "lines" or "panel"`
+	return map[string]key{
+		"title":                   {text, false},
+		"length":                  {word(`"in" or "mm"`), true},
+		"blank.name":              {text, false},
+		"blank.floor":             {size, false},
+		"blank.station[1].height": {limit, true},
+		"blank.station[1].across": {rule{"across, the diameter, or around, the girth|a length from ", size.wrong}, true},
+		"blank.station[1].wall":   {size, true},
+		"blank.station[2].height": {rule{"a height above the station before it|a length from ", size.wrong}, true},
+		"blank.station[2].around": {rule{"across, the diameter, or around, the girth|a length from ", size.wrong}, true},
+		"blank.station[2].wall":   {size, true},
+		"limits.land":             {limit, false},
+		"limits.leave":            {limit, false},
+		"limits.rim":              {limit, false},
+		"limits.foot":             {limit, false},
+		"limits.clear":            {share, false},
+		"limits.polish":           {limit, false},
+		"wheel[1].name":           {text, true},
+		"wheel[1].edge":           {word(edges), true},
+		"wheel[1].across":         {size, true},
+		"wheel[1].thick":          {size, true},
+		"wheel[1].angle":          {angle, true},
+		"wheel[2].radius":         {size, true},
+		"wheel[3].angle":          {angle, true},
+		"wheel[3].mitres":         {count, true},
+		"wheel[3].spacing":        {size, true},
+		"wheel[4].thick":          {size, true},
+		"layout.repeats":          {count, true},
+		"layout.band":             {rule{"a list of two heights", []string{`3`, `"3"`, `true`, `[]`, `[1]`, `[1, 2, 3]`, `nan`}}, false},
+		"motif[1].kind":           {word(`"leaf", "fan" or "diamond"`), true},
+		"motif[1].wheel":          {rule{rack, []string{`""`, `3`, `nan`, `"zebra crossing"`}}, true},
+		"motif[1].depth":          {size, true},
+		"motif[1].at":             {rule{"a list of two", []string{`3`, `"3"`, `true`, `[]`, `[1]`, `[0, 0, 0]`, `nan`}}, false},
+		"motif[1].width":          {rule{"a fraction from 0.001 to 2, or in quotes a length from ", join(notLengths, negative, zero, []string{`2.01`})}, false},
+		"motif[1].height":         {rule{"a fraction from 0.001 to 1, or in quotes a length from ", join(notLengths, negative, zero, []string{`1.01`})}, false},
+		"motif[1].turn":           {degrees, false},
+		"motif[1].mirror":         {rule{"true or false", []string{`"true"`, `1`, `0`, `nan`, `""`}}, false},
+		"motif[1].on":             {word(`"each", "odd" or "even"`), false},
+		"motif[1].land":           {limit, false},
+		"motif[1].clear":          {share, false},
+		"motif[1].shape":          {word(`"taper" or "true"`), false},
+		"motif[1].fronds":         {count, false},
+		"motif[1].lean":           {rule{"a number from ", join(notNumbers, []string{`-1`, `0`, `"45"`, `"most"`})}, false},
+		"motif[1].terminal":       {rule{"true or false", []string{`"true"`, `1`, `0`, `nan`, `"most"`}}, false},
+	}
+}
+
+// split parts the name of a key from that of its table.
+func split(name string) (table, key string) {
+	if i := strings.LastIndex(name, "."); i >= 0 {
+		return name[:i], name[i+1:]
+	}
+	return "", name
+}
+
+// line returns the line on which a table or a key stands; the top is line 1.
+func (f fixture) line(t *testing.T, name string) int {
+	if name == "" {
+		return 1
+	}
+	return 1 + f.index(t, name)
+}
+
+func TestRefuseEachKey(t *testing.T) {
+	everyKey := []string{`{}`, `{a = 1}`, `[[1]]`, `[[[]]]`, `"` + strings.Repeat("mitre ", 2000) + `"`}
+	for name, rule := range rules() {
+		table, key := split(name)
+		t.Run(name, func(t *testing.T) {
+			for _, wrong := range join(rule.wrong, everyKey) {
+				f := base().with(t, name, key+" = "+wrong)
+				e := refused(t, f.bytes())
+				item := strings.HasPrefix(wrong, "[[") && strings.HasPrefix(e.Key, name+"[")
+				if e.Line != f.line(t, name) || e.Key != name && !item {
+					t.Errorf("%s = %.40s: line %d, wanted %d: %v", key, wrong, e.Line, f.line(t, name), e)
+				}
+				if !acceptsAny(e, rule.accepted) {
+					t.Errorf("%s = %.40s: %v", key, wrong, e)
+				}
+			}
+
+			f := base().without(t, name)
+			if _, err := Read("tumbler.toml", f.bytes()); !rule.needed && err != nil {
+				t.Errorf("missing, though it may be: %v", err)
+			} else if rule.needed {
+				e := refused(t, f.bytes())
+				missing := name
+				if key == "around" {
+					missing = table + ".across"
+				}
+				if e.Line != f.line(t, table) || e.Key != missing || e.Read != "nothing" || !acceptsAny(e, rule.accepted) {
+					t.Errorf("missing: %v", e)
+				}
+			}
+
+			misspelt := key[:len(key)-1] + "x" + key[len(key)-1:]
+			f = base().with(t, name, strings.Replace(base()[base().index(t, name)].text, key, misspelt, 1))
+			e := refused(t, f.bytes())
+			full := misspelt
+			if table != "" {
+				full = table + "." + misspelt
+			}
+			if e.Line != f.line(t, name) || e.Key != full || e.Hint != fmt.Sprintf("the nearest is %q", key) {
+				t.Errorf("misspelt: line %d, wanted %d: %v", e.Line, f.line(t, name), e)
+			}
+
+			i := base().index(t, name)
+			f = append(base()[:i+1:i+1], base()[i:]...)
+			if e := refused(t, f.bytes()); e.Line != i+2 || e.Key != key || !strings.Contains(e.Read, "once more") {
+				t.Errorf("twice: %v", e)
+			}
+		})
+	}
+}
+
+// acceptsAny reports whether a message accepts one of several things.
+func acceptsAny(e *Error, accepted string) bool {
+	for _, one := range strings.Split(accepted, "|") {
+		if strings.Contains(e.Accepted, one) {
+			return true
+		}
+	}
+	return false
+}
+
+// What one key may be depends on others, or on where the key stands.
+func TestRefuse(t *testing.T) {
+	for _, c := range []struct {
+		name, text           string // of the line that is changed
+		without, with        string // a line to take out; one to put in below the changed one, "+"
+		at, key              string // the line of the mistake, and its key; the changed one if empty
+		read, accepted, hint string // parts of what is said
+	}{
+		// Heights and sizes.
+		{name: "blank.station[1].height", text: `height = "1/4"`, accepted: "0", hint: "the first station is the foot: height = 0"},
+		{name: "blank.station[1].height", text: `height = -0.25`, accepted: "a length from 0 in"},
+		{name: "blank.station[2].height", text: `height = 0`, accepted: "a height above the station before it, 0 in", hint: "from the foot up"},
+		{name: "blank.station[2].height", text: `height = "0.05 mm"`, accepted: "a height above the station before it, 0 in"},
+		{name: "blank.station[2].height", text: `height = 40`, read: "40", accepted: "to 39.3 in"},
+		{name: "blank.station[2].height", text: `height = "1001 mm"`, accepted: "to 39.3 in"},
+		{name: "blank.station[1].across", text: `across = 40`, accepted: "to 39.3 in"},
+		{name: "blank.station[2].around", text: `around = 124`, accepted: "to 123 in"},
+		{name: "blank.station[1].wall", text: `wall = 1.5`, accepted: "a wall thinner than half of the glass, 1 1/2 in"},
+		{name: "blank.station[2].wall", text: `wall = 2`, accepted: "a wall thinner than half of the glass, 1 5/8 in"},
+		{name: "blank.station[2].around", text: `around = "10 1/4"`, with: `across = 3`, at: "+", key: "blank.station[2].across",
+			read: "both across and around", accepted: "one of them"},
+		{name: "blank.floor", text: `floor = 3.5`, accepted: "a thickness below the height of the glass, 3 1/2 in"},
+		{name: "blank.floor", text: `floor = "4 in"`, accepted: "a thickness below the height of the glass"},
+		{name: "layout.band", text: `band = ["2 3/4", "1/2"]`, key: "layout.band[2]", read: `"1/2"`, accepted: "a height above the band's foot, 2 3/4 in", hint: "from the foot up"},
+		{name: "layout.band", text: `band = [1, 1.01]`, key: "layout.band[2]", accepted: "a height above the band's foot, 1 in"},
+		{name: "layout.band", text: `band = [1, 3.6]`, key: "layout.band[2]", accepted: `a height on the glass "tumbler", at most 3 1/2 in`},
+		{name: "layout.band", text: `band = [-1, 3]`, key: "layout.band[1]", read: "-1", accepted: "a length from 0 in"},
+		{name: "layout.band", text: `band = [1, nan]`, key: "layout.band[2]", read: "nan", accepted: "a length from 0 in"},
+		{name: "layout.band", text: `band = [1, "x"]`, key: "layout.band[2]", read: `"x"`, accepted: "a length from 0 in"},
+
+		// The rack.
+		{name: "wheel[2].name", text: `name = "mitre"`, read: `"mitre"`, accepted: "a name no other wheel has"},
+		{name: "wheel[1].name", text: `name = "` + strings.Repeat("m", 61) + `"`, accepted: "1 to 60 characters", hint: "this one has 61"},
+		{name: "wheel[1].across", text: `across = "1001 mm"`, accepted: "to 39.3 in"},
+		{name: "wheel[1].thick", text: `thick = 4`, accepted: "a thickness below what the wheel is across, 4 in"},
+		{name: "wheel[1].edge", text: `edge = "miter"`, accepted: `"mitre", "round", "flat" or "gang"`, hint: `"mitre"`},
+		{name: "wheel[1].edge", text: `edge = "Mitre"`, hint: `"mitre"`, accepted: `"mitre"`},
+		{name: "wheel[2].radius", text: `radius = "1/4"`, with: `angle = 90`, at: "+", key: "wheel[2].angle",
+			read: `"angle" on a wheel whose edge is "round"`, accepted: `where the edge is "mitre" or "gang"`},
+		{name: "wheel[1].angle", text: `angle = 90`, with: `radius = 1`, at: "+", key: "wheel[1].radius",
+			read: `"radius" on a wheel whose edge is "mitre"`, accepted: `where the edge is "round"`},
+		{name: "wheel[4].thick", text: `thick = 1`, with: `mitres = 3`, at: "+", key: "wheel[4].mitres", accepted: `where the edge is "gang"`},
+		{name: "wheel[4].thick", text: `thick = 1`, with: `spacing = 3`, at: "+", key: "wheel[4].spacing", accepted: `where the edge is "gang"`},
+		{name: "wheel[4].thick", text: `thick = 1`, with: `angle = 3`, at: "+", key: "wheel[4].angle", accepted: `where the edge is "mitre" or "gang"`},
+		{name: "wheel[3].spacing", text: `spacing = "3/16"`, accepted: "a spacing below 0.1875 in, so that 3 mitres fit a wheel 3/8 in thick"},
+		{name: "wheel[3].spacing", text: `spacing = 1`, accepted: "a spacing below 0.1875 in"},
+		{name: "wheel[3].mitres", text: `mitres = 1`, accepted: "a whole number from 2 to 64"},
+		{name: "wheel[3].mitres", text: `mitres = 65`, accepted: "a whole number from 2 to 64"},
+		// Three inches thick and four across: the V reaches the axle at 2 atan(1.5/2) = 73.74 degrees.
+		{name: "wheel[1].angle", text: `angle = 73`, without: "wheel[1].thick", with: `thick = 3`, accepted: "an angle above 74 degrees"},
+
+		// The layout.
+		{name: "layout.repeats", text: `repeats = 0`, read: "0", accepted: "a whole number from 1 to 360"},
+		{name: "layout.repeats", text: `repeats = 361`, accepted: "a whole number from 1 to 360"},
+		{name: "layout.repeats", text: `repeats = "6"`, accepted: "a whole number", hint: "without quotes"},
+		{name: "layout.repeats", text: `repeats = 007`, key: "repeats", read: "repeats = 007", accepted: "leading zero"},
+		{name: "motif[1].on", text: `on = "odd"`, without: "layout.repeats", at: "layout", key: "layout.repeats", read: "nothing"},
+
+		// The motifs.
+		{name: "motif[1].kind", text: `kind = "leef"`, hint: `"leaf"`, accepted: `"leaf", "fan" or "diamond"`},
+		{name: "motif[1].wheel", text: `wheel = "miter"`, hint: `"mitre"`, accepted: "the name of a wheel in the rack"},
+		{name: "motif[1].depth", text: `depth = "51 mm"`, accepted: "to 1.96 in"},
+		{name: "motif[1].at", text: `at = [0.51, 0.5]`, key: "motif[1].at[1]", read: "0.51", accepted: "a fraction from -0.5 to 0.5"},
+		{name: "motif[1].at", text: `at = [-0.51, 0.5]`, key: "motif[1].at[1]", accepted: "a fraction from -0.5 to 0.5"},
+		{name: "motif[1].at", text: `at = [0, 1.1]`, key: "motif[1].at[2]", accepted: "a fraction from 0 to 1"},
+		{name: "motif[1].at", text: `at = [0, nan]`, key: "motif[1].at[2]", accepted: "a fraction from 0 to 1"},
+		{name: "motif[1].at", text: `at = [inf, 0]`, key: "motif[1].at[1]", accepted: "a fraction from -0.5 to 0.5"},
+		{name: "motif[1].at", text: `at = ["100 in", 0]`, key: "motif[1].at[1]", accepted: "in quotes a length from -61.8 in to 61.8 in"},
+		{name: "motif[1].at", text: `at = [0, "-1 in"]`, key: "motif[1].at[2]", accepted: "in quotes a length from 0 in"},
+		{name: "motif[1].shape", text: `shape = true`, read: "true", accepted: `"taper" or "true"`, hint: "in quotes"},
+		{name: "motif[1].mirror", text: `mirror = "true"`, accepted: "true or false", hint: "without quotes"},
+		{name: "motif[1].fronds", text: `fronds = "most"`, read: `"most"`, accepted: "a whole number from ", hint: `"most" is not known yet`},
+		{name: "motif[1].fronds", text: `fronds = 1000`, accepted: "a whole number from "},
+		{name: "motif[1].fronds", text: `rays = 5`, key: "motif[1].rays", hint: `"rays" belongs to a motif of the kind "fan"`, accepted: "the keys kind, wheel"},
+
+		// Keys out of place.
+		{name: "limits.land", text: `repeats = 3`, key: "limits.repeats", read: `"repeats"`, accepted: "the keys land, leave", hint: `"repeats" belongs to a layout`},
+		{name: "limits.land", text: `title = "x"`, key: "limits.title", hint: `"title" belongs at the top, before the first table`},
+		{name: "title", text: `across = 3`, hint: `"across" belongs to a station, or to a wheel`, key: "across"},
+		{name: "title", text: `"" = 3`, key: `""`, read: `a key ""`, accepted: "the keys title, length"},
+		{name: "title", text: `"a\nb" = 3`, key: `"a\nb"`, read: `a key "a\nb"`},
+		{name: "title", text: `blank.name = "b"`, at: "blank", read: `"blank" once more`},
+	} {
+		t.Run(c.name+" "+c.text, func(t *testing.T) {
+			var f fixture
+			for _, line := range base() {
+				switch line.name {
+				case c.name:
+					line.text = c.text
+					f = append(f, line, fixture{{"+", c.with}}[0])
+				case c.without:
+				default:
+					f = append(f, line)
+				}
+			}
+			at := cmp.Or(c.at, c.name)
+			e := refused(t, f.bytes())
+			if line, key := f.line(t, at), cmp.Or(c.key, at); e.Line != line || e.Key != key {
+				t.Errorf("wanted line %d, key %q: %v", line, key, e)
+			}
+			if !strings.Contains(e.Read, c.read) || !strings.Contains(e.Accepted, c.accepted) || !strings.Contains(e.Hint, c.hint) {
+				t.Error(e)
+			}
+		})
+	}
+}

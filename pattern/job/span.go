@@ -1,0 +1,69 @@
+package job
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"roundlay/geometry"
+)
+
+// span is a range of values that are accepted, ends included, with an example
+// to show. Lengths are millimetres.
+type span struct{ least, most, example float64 }
+
+// holds reports whether the span holds a value; none holds NaN.
+func (s span) holds(x float64) bool { return x >= s.least && x <= s.most }
+
+// lengths says in words which lengths the span holds, in the user's unit.
+func (s span) lengths(u geometry.Unit) string {
+	return fmt.Sprintf("a length from %s to %s, such as %q", end(s.least, u, 1), end(s.most, u, -1), example(s.example, u))
+}
+
+// example writes a length that is easily read off: of more than a quarter of an
+// inch, to the nearest eighth.
+func example(mm float64, u geometry.Unit) string {
+	const eighth = geometry.MillimetresPerInch / 8
+	if u == geometry.Inch && math.Abs(mm) > 2*eighth {
+		mm = math.Round(mm/eighth) * eighth
+	}
+	return u.Text(mm)
+}
+
+// numbers says in words which numbers the span holds.
+func (s span) numbers() string {
+	return fmt.Sprintf("a number from %g to %g, such as %g", s.least, s.most, s.example)
+}
+
+// end writes one end of a span to three figures, rounded inwards, so that what
+// a message says is accepted is.
+func end(mm float64, u geometry.Unit, inwards float64) string {
+	x := mm / u.Millimetres()
+	if x != 0 {
+		grain := math.Pow(10, math.Floor(math.Log10(math.Abs(x)))-2)
+		if inwards > 0 {
+			x = math.Ceil(x/grain-1e-9) * grain
+		} else {
+			x = math.Floor(x/grain+1e-9) * grain
+		}
+	}
+	return strconv.FormatFloat(x, 'g', 4, 64) + " " + u.String()
+}
+
+// What is accepted. The ends keep slips of the hand and numbers no calculation
+// stands out; no glass or wheel in any shop comes near them.
+const (
+	mostAcross = 1000.0 // of a glass and of a wheel, mm
+	mostGirth  = mostAcross * math.Pi
+	leastRise  = 0.1  // from one station to the next, mm: what calipers show
+	mostDepth  = 50.0 // of a cut, and of what is measured across one, mm
+	leastBand  = 1.0  // mm
+
+	mostStations = 64
+	mostBlanks   = 64
+	mostWheels   = 64
+	mostMotifs   = 256
+	mostRepeats  = 360
+	mostTitle    = 120 // runes
+	mostName     = 60  // runes
+)

@@ -1,0 +1,35 @@
+package pattern
+
+import "roundlay/geometry"
+
+// chords returns the divider settings for the circles the job marks.
+func (p *Plan) chords() []Chord {
+	profile := p.Blank.Profile()
+	circles := []struct {
+		name   string
+		height float64
+	}{{"foot", 0}, {"band foot", p.Band.Foot}, {"band top", p.Band.Top}}
+	chords := make([]Chord, len(circles))
+	for i, c := range circles {
+		radius := profile.Radius(c.height)
+		chords[i] = Chord{c.name, c.height, radius, p.Repeats, geometry.Chord(radius, p.Repeats)}
+	}
+	return chords
+}
+
+// Totals sums up the whole glass.
+type Totals struct {
+	Cuts   int
+	Length float64 // of groove, mm
+	Volume float64 // of glass ground away, mm³; where cuts cross it counts twice
+}
+
+// Totals returns the sums over all the cuts on the glass.
+func (p *Plan) Totals() Totals {
+	t := Totals{Cuts: len(p.Cuts) * p.Turns()}
+	for _, c := range p.Cuts {
+		t.Length += c.Length * float64(p.Turns())
+		t.Volume += c.Volume * float64(p.Turns())
+	}
+	return t
+}

@@ -1,0 +1,209 @@
+package pattern
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"roundlay/geometry"
+	"roundlay/pattern/groove"
+)
+
+// crowd checks the land between every two neighbouring cuts.
+func (p *Plan) crowd() []Finding {
+	var found []Finding
+	c := crowding{plan: p, turned: map[[2]int]groove.Groove{}}
+	p.neighbours(p.mostLand(), func(q pair) {
+		if f, bad := c.check(q); bad {
+			found = append(found, f)
+		}
+	})
+	return found
+}
+
+// mostLand returns the largest land that any pair of cuts has to keep.
+func (p *Plan) mostLand() float64 {
+	land := 0.0
+	for i := range p.Job.Motifs {
+		land = max(land, p.land(i, i))
+	}
+	return land
+}
+
+// land and clear return the limits between cuts of two motifs: a motif's own
+// within it, the stricter of the two between motifs.
+func (p *Plan) land(a, b int) float64 {
+	own := func(i int) float64 { return or(p.Job.Motifs[i].Land, p.Job.Limits.Land) }
+	return max(own(a), own(b))
+}
+
+func (p *Plan) clear(a, b int) float64 {
+	own := func(i int) float64 { return or(p.Job.Motifs[i].Clear, p.Job.Limits.Clear) }
+	return max(own(a), own(b))
+}
+
+func or(own *float64, otherwise float64) float64 {
+	if own != nil {
+		return *own
+	}
+	return otherwise
+}
+
+// crowding checks pairs, and keeps the grooves it has turned round the glass.
+type crowding struct {
+	plan   *Plan
+	turned map[[2]int]groove.Groove
+}
+
+func (c *crowding) check(q pair) (Finding, bool) {
+	p := c.plan
+	first, second := &p.Cuts[q.first], &p.Cuts[q.second]
+	land := p.land(first.Motif, second.Motif)
+	if land == 0 && (p.sameRepeat(q) || first.Motif != second.Motif) {
+		return Finding{}, false // the job asks for none here
+	}
+	other := c.standing(q)
+	const overlap = 1e-3 // mm: how far to look for one where no land is asked for
+	within := max(land, overlap)
+	near, on, off := distance(first.Groove, other, within)
+	if near >= within {
+		return Finding{}, false
+	}
+	ids := []int{first.ID, p.id(second.ID, q.turns)}
+	f := Finding{Cuts: ids, Repeat: first.Repeat, Measured: near, Wanted: land}
+	f.Theta, f.Height = p.Surface.Reverse(middle(on, off))
+	if !c.joined(q, other) {
+		if near == 0 && first.Motif == second.Motif && !p.sameRepeat(q) {
+			f.Kind = Off // the motif's next copy lies on top of this one
+			return f, true
+		}
+		return f, near < land
+	}
+	f.Share, f.Wanted = true, p.clear(first.Motif, second.Motif)
+	shorter, longer := first.Groove, other
+	if other.Length < first.Length {
+		shorter, longer = other, first.Groove
+	}
+	f.Measured = clearShare(shorter, longer, land)
+	return f, near < land && f.Measured < f.Wanted
+}
+
+// standing returns a pair's second groove where it stands.
+func (c *crowding) standing(q pair) groove.Groove {
+	second := c.plan.Cuts[q.second].Groove
+	if q.turns == 0 {
+		return second
+	}
+	key := [2]int{q.second, q.turns}
+	g, ok := c.turned[key]
+	if !ok {
+		g = second.Turned(c.plan.Surface, float64(q.turns*c.plan.Period)*c.plan.Pitch())
+		c.turned[key] = g
+	}
+	return g
+}
+
+// joined reports whether a pair meets by design: within one copy of a motif
+// where the motif says so, and from one copy to the next where they meet end to
+// end. Such a meeting is noted on both cuts.
+func (c *crowding) joined(q pair, other groove.Groove) bool {
+	p := c.plan
+	first, second := &p.Cuts[q.first], &p.Cuts[q.second]
+	id := p.id(second.ID, q.turns)
+	if p.sameRepeat(q) {
+		return slices.Contains(first.Joins, id)
+	}
+	if first.Motif != second.Motif || !meet(first.Groove, other) {
+		return false
+	}
+	// With so few repeats that the glass closes on itself, two cuts may meet on
+	// both sides, and one with itself.
+	if !slices.Contains(first.Joins, id) && id != first.ID {
+		first.Joins = append(first.Joins, id)
+		second.Joins = append(second.Joins, p.id(first.ID, -q.turns))
+	}
+	return true
+}
+
+// meet reports whether two grooves share an end.
+func meet(a, b groove.Groove) bool {
+	const same = 0.02 // mm: far less than any land, far more than rounding
+	for _, s := range []groove.Sample{a.Samples[0], a.Samples[len(a.Samples)-1]} {
+		for _, t := range []groove.Sample{b.Samples[0], b.Samples[len(b.Samples)-1]} {
+			if r2.Norm(r2.Sub(s.At, t.At)) < same {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// distance returns the land between two grooves if it is below within, and
+// where it is taken; otherwise within.
+func distance(a, b groove.Groove, within float64) (land float64, on, off geometry.Point) {
+	land = within
+	for _, x := range a.Outlines {
+		for _, y := range b.Outlines {
+			if d, p, q := x.Distance(y, land); d < land {
+				land, on, off = d, p, q
+			}
+		}
+	}
+	return land, on, off
+}
+
+// clearShare returns the share of a groove's length beside which the land to
+// another is at least the given one.
+func clearShare(g, other groove.Groove, land float64) float64 {
+	b := beside{other.Outlines, land}
+	clear := 0.0
+	last := b.flank(g.Samples[0].LeftEdge, g.Samples[0].RightEdge)
+	for i, s := range g.Samples[1:] {
+		next := b.flank(s.LeftEdge, s.RightEdge)
+		clear += (s.Along - g.Samples[i].Along) * b.clear(last, next)
+		last = next
+	}
+	return clear / (g.Samples[len(g.Samples)-1].Along - g.Samples[0].Along)
+}
+
+// beside measures the land beside one groove to the outlines of another.
+type beside struct {
+	other []geometry.Outline
+	land  float64
+}
+
+// flank is the two edges of a groove at one place along it, and how much more
+// than the land there is from the worse of them.
+type flank struct {
+	left, right geometry.Point
+	spare       float64
+}
+
+func (b beside) flank(left, right geometry.Point) flank {
+	const enough = 1 // mm: as far as samples stand apart
+	f := flank{left, right, math.Inf(1)}
+	for _, o := range b.other {
+		f.spare = min(f.spare, o.DistanceTo(left, b.land+enough)-b.land, o.DistanceTo(right, b.land+enough)-b.land)
+	}
+	return f
+}
+
+// clear returns the share of the way from one flank to another that is clear.
+// What there is to spare changes by no more than the edges move.
+func (b beside) clear(from, to flank) float64 {
+	const fine = 0.01 // mm
+	moved := max(r2.Norm(r2.Sub(to.left, from.left)), r2.Norm(r2.Sub(to.right, from.right)))
+	switch {
+	case from.spare+to.spare >= moved:
+		return 1
+	case -from.spare-to.spare >= moved:
+		return 0
+	case moved < fine:
+		return 0.5
+	}
+	half := b.flank(middle(from.left, to.left), middle(from.right, to.right))
+	return (b.clear(from, half) + b.clear(half, to)) / 2
+}
+
+func middle(a, b geometry.Point) geometry.Point { return r2.Scale(0.5, r2.Add(a, b)) }

@@ -1,0 +1,217 @@
+package pattern
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"roundlay/motifs"
+	"roundlay/pattern/job"
+)
+
+// cureAll finds a cure for each group of findings, and notes it on each of them.
+func (p *Plan) cureAll() {
+	for _, g := range p.Groups() {
+		cure := p.cure(g)
+		for i, f := range p.Findings {
+			if slices.ContainsFunc(g.Findings, func(h Finding) bool {
+				return h.Kind == f.Kind && slices.Equal(h.Cuts, f.Cuts)
+			}) {
+				p.Findings[i].Cure = cure
+			}
+		}
+	}
+}
+
+// cure returns the smallest single change that clears a group: each is tried on
+// a copy of the job before it is offered.
+func (p *Plan) cure(g Group) Cure {
+	switch g.Kind {
+	case Crowded:
+		return p.first(g, p.fewer, p.lighter, p.fewerRepeats, p.narrower)
+	case Off:
+		return p.first(g, p.narrower, p.lower, p.smaller, p.fewerRepeats)
+	case Thin:
+		cure := p.first(g, p.lighter, p.otherWheel)
+		if below := p.Blank.Carries(p.Job.Limits.Leave+p.asked(g), 0); below > 0 {
+			cure.Text += fmt.Sprintf(", or keep it below %s", p.Job.Length.Text(floor(below, p.Job.Length.Step())))
+		}
+		return cure
+	case Rim, Foot:
+		return p.first(g, p.shorterBand)
+	case Shallow:
+		cure := p.first(g, p.lighter, p.otherWheel)
+		cure.Text += fmt.Sprintf(", or marks of %s and more", p.Job.Length.Text(p.shortestMark(g)))
+		return cure
+	}
+	return Cure{Text: "no single change known"}
+}
+
+// first returns the first cure found by the searches, in their order.
+func (p *Plan) first(g Group, searches ...func(Group) (Cure, bool)) Cure {
+	for _, search := range searches {
+		if cure, ok := search(g); ok {
+			return cure
+		}
+	}
+	return Cure{Text: "no single change clears it"}
+}
+
+// clears reports whether a change to the job leaves nothing of the group's kind
+// on its motifs.
+func (p *Plan) clears(g Group, change func(*job.Job)) bool {
+	j := p.Job.Clone()
+	change(j)
+	q, err := lay(j, p.Blank)
+	if err != nil {
+		return false
+	}
+	return !slices.ContainsFunc(q.check(), func(f Finding) bool {
+		about, _ := q.about(f)
+		return f.Kind == g.Kind && slices.Equal(about, g.Motifs)
+	})
+}
+
+// fewer searches the counts of the group's motifs downwards.
+func (p *Plan) fewer(g Group) (Cure, bool) {
+	for _, i := range g.Motifs {
+		m := p.Job.Motifs[i]
+		for _, param := range m.Kind.Params {
+			if param.Sort != motifs.Count {
+				continue
+			}
+			for n := m.Values[param.Name] - 1; n >= param.Least; n-- {
+				change := func(j *job.Job) { j.Motifs[i].Values[param.Name] = n }
+				if p.clears(g, change) {
+					return Cure{fmt.Sprintf("%s %s = %g", p.name(i), param.Name, n), change}, true
+				}
+			}
+		}
+	}
+	return Cure{}, false
+}
+
+// lighter searches the depths of the group's motifs downwards, a caliper's step
+// at a time: the greatest that clears.
+func (p *Plan) lighter(g Group) (Cure, bool) {
+	step := p.Job.Length.Step()
+	for _, i := range g.Motifs {
+		set := func(n int) func(*job.Job) {
+			return func(j *job.Job) { j.Motifs[i].Depth = float64(n) * step }
+		}
+		n := int(math.Ceil(p.Job.Motifs[i].Depth/step)) - 1
+		for ; n > 0; n-- {
+			if p.clears(g, set(n)) {
+				text := fmt.Sprintf("%s depth %s", p.name(i), p.Job.Length.Text(float64(n)*step))
+				return Cure{text, set(n)}, true
+			}
+		}
+	}
+	return Cure{}, false
+}
+
+// otherWheel tries the rack's other wheels on the group's motif.
+func (p *Plan) otherWheel(g Group) (Cure, bool) {
+	for _, i := range g.Motifs {
+		for w, wheel := range p.Job.Rack {
+			change := func(j *job.Job) { j.Motifs[i].Wheel = w }
+			if w != p.Job.Motifs[i].Wheel && p.clears(g, change) {
+				return Cure{fmt.Sprintf("%s wheel %q", p.name(i), wheel.Name), change}, true
+			}
+		}
+	}
+	return Cure{}, false
+}
+
+// fewerRepeats tries a few repeats less.
+func (p *Plan) fewerRepeats(g Group) (Cure, bool) {
+	for n := p.Repeats - p.Period; n >= max(p.Period, p.Repeats-8); n -= p.Period {
+		change := func(j *job.Job) { j.Layout.Repeats = n }
+		if p.clears(g, change) {
+			return Cure{fmt.Sprintf("%d repeats", n), change}, true
+		}
+	}
+	return Cure{}, false
+}
+
+// narrower, lower and smaller draw the group's motifs in, a fiftieth at a time.
+func (p *Plan) narrower(g Group) (Cure, bool) {
+	return p.shrink(g, "width", func(m *job.Motif, by float64) { m.Width.Value *= by })
+}
+
+func (p *Plan) lower(g Group) (Cure, bool) {
+	return p.shrink(g, "height", func(m *job.Motif, by float64) { m.Height.Value *= by })
+}
+
+func (p *Plan) smaller(g Group) (Cure, bool) {
+	return p.shrink(g, "width and height", func(m *job.Motif, by float64) {
+		m.Width.Value *= by
+		m.Height.Value *= by
+	})
+}
+
+func (p *Plan) shrink(g Group, what string, by func(*job.Motif, float64)) (Cure, bool) {
+	for _, i := range g.Motifs {
+		for part := 49.0; part >= 10; part-- {
+			change := func(j *job.Job) { by(&j.Motifs[i], part/50) }
+			if p.clears(g, change) {
+				return Cure{fmt.Sprintf("%s %s × %.2f", p.name(i), what, part/50), change}, true
+			}
+		}
+	}
+	return Cure{}, false
+}
+
+// shorterBand draws the end of the band in from the margin it runs into.
+func (p *Plan) shorterBand(g Group) (Cure, bool) {
+	step, length := p.Job.Length.Step(), p.Job.Length
+	worst := g.Worst()
+	start := math.Ceil(math.Abs(worst.Measured-worst.Wanted)/step - 1e-9)
+	for n := start; n < start+200; n++ {
+		band := p.Band
+		text := ""
+		if g.Kind == Rim {
+			band.Top = floor(band.Top-n*step, step)
+			text = fmt.Sprintf("lower the band's top %s, to %s", length.Text(p.Band.Top-band.Top), length.Text(band.Top))
+		} else {
+			band.Foot = -floor(-band.Foot-n*step, step)
+			text = fmt.Sprintf("raise the band's foot %s, to %s", length.Text(band.Foot-p.Band.Foot), length.Text(band.Foot))
+		}
+		if band.Top-band.Foot < step {
+			break
+		}
+		change := func(j *job.Job) { j.Layout.Band = &band }
+		if p.clears(g, change) {
+			return Cure{text, change}, true
+		}
+	}
+	return Cure{}, false
+}
+
+// asked returns the greatest depth that the group's motifs ask for.
+func (p *Plan) asked(g Group) float64 {
+	depth := 0.0
+	for _, i := range g.Motifs {
+		depth = max(depth, p.Job.Motifs[i].Depth)
+	}
+	return depth
+}
+
+// shortestMark returns the longest mark that any cut of the group needs to
+// reach the depth it was asked for.
+func (p *Plan) shortestMark(g Group) float64 {
+	longest := 0.0
+	for _, f := range g.Findings {
+		c := p.Cuts[(f.Cuts[0]-1)%len(p.Cuts)]
+		longest = max(longest, c.LengthFor(p.Surface, p.Job.Rack[c.Wheel], c.Asked))
+	}
+	return math.Ceil(longest/p.Job.Length.Step()) * p.Job.Length.Step()
+}
+
+// name names a motif in a cure.
+func (p *Plan) name(i int) string {
+	return fmt.Sprintf("motif %d (%s):", i+1, p.Job.Motifs[i].Kind.Name)
+}
+
+// floor returns the greatest multiple of a step that is not above a length.
+func floor(length, step float64) float64 { return math.Floor(length/step+1e-9) * step }

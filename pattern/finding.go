@@ -1,0 +1,121 @@
+package pattern
+
+import (
+	"slices"
+
+	"roundlay/pattern/job"
+)
+
+// Kind is the kind of a finding.
+type Kind int
+
+// What the check reports.
+const (
+	Crowded Kind = iota
+	Thin
+	Rim
+	Foot
+	Buried
+	Tight
+	Shallow
+	Off
+	Uneven
+	Unseen
+)
+
+// String returns the kind's name in reports.
+func (k Kind) String() string {
+	return [...]string{"crowded", "thin", "rim", "foot", "buried", "tight", "shallow", "off", "uneven", "unseen"}[k]
+}
+
+// Finding is one thing the check reports, once for all the repeats it recurs in.
+type Finding struct {
+	Kind   Kind
+	Cuts   []int // ids
+	Repeat int
+	Theta  float64
+	Height float64
+	// Measured and Wanted are lengths in millimetres, but for the shares of
+	// joined cuts, where Share is true.
+	Measured, Wanted float64
+	Share            bool
+	Cure             Cure
+}
+
+// Cure is the smallest single change to the job that clears a finding. Change
+// is nil where no single change was found, and Text says what to look at.
+type Cure struct {
+	Text   string
+	Change func(*job.Job)
+}
+
+// Group is the findings of one kind that concern the same motifs and parts:
+// what a person reads as one trouble. Letter marks it on paper.
+type Group struct {
+	Letter   string
+	Kind     Kind
+	Motifs   []int    // the job's, without doubles
+	Parts    []string // likewise
+	Findings []Finding
+}
+
+// Worst returns the finding of the group that misses what is wanted by most.
+func (g Group) Worst() Finding {
+	return slices.MaxFunc(g.Findings, func(a, b Finding) int {
+		miss := func(f Finding) float64 {
+			if f.Measured > f.Wanted {
+				return f.Measured - f.Wanted
+			}
+			return f.Wanted - f.Measured
+		}
+		switch x, y := miss(a), miss(b); {
+		case x < y:
+			return -1
+		case x > y:
+			return 1
+		}
+		return 0
+	})
+}
+
+// Groups returns the findings in groups, lettered A, B, … in their order.
+func (p *Plan) Groups() []Group {
+	var groups []Group
+	for _, f := range p.Findings {
+		motifs, parts := p.about(f)
+		i := slices.IndexFunc(groups, func(g Group) bool {
+			return g.Kind == f.Kind && slices.Equal(g.Motifs, motifs) && slices.Equal(g.Parts, parts)
+		})
+		if i < 0 {
+			i = len(groups)
+			groups = append(groups, Group{Letter: letter(i), Kind: f.Kind, Motifs: motifs, Parts: parts})
+		}
+		groups[i].Findings = append(groups[i].Findings, f)
+	}
+	return groups
+}
+
+// about returns the motifs and the parts that a finding concerns.
+func (p *Plan) about(f Finding) (motifs []int, parts []string) {
+	for _, id := range f.Cuts {
+		c := p.Cuts[(id-1)%len(p.Cuts)]
+		if !slices.Contains(motifs, c.Motif) {
+			motifs = append(motifs, c.Motif)
+		}
+		if !slices.Contains(parts, c.Part) {
+			parts = append(parts, c.Part)
+		}
+	}
+	slices.Sort(motifs)
+	slices.Sort(parts)
+	return motifs, parts
+}
+
+// letter returns A to Z, then AA, AB and so on.
+func letter(i int) string {
+	s := string(rune('A' + i%26))
+	if i >= 26 {
+		return letter(i/26-1) + s
+	}
+	return s
+}

@@ -1,0 +1,225 @@
+package pattern
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"roundlay/geometry"
+	"roundlay/motifs"
+	"roundlay/pattern/glass"
+	"roundlay/pattern/groove"
+	"roundlay/pattern/job"
+)
+
+// lay places the job's motifs on the blank and cuts their grooves.
+func lay(j *job.Job, blank *glass.Blank) (*Plan, error) {
+	band, err := findBand(j, blank)
+	if err != nil {
+		return nil, err
+	}
+	p := &Plan{Job: j, Blank: blank, Repeats: j.Layout.Repeats, Band: band, Period: 1}
+	p.Surface, p.WorstRadiusError = blank.Profile().FitCone(band.Foot, band.Top)
+	if p.Surface.RadiusAt(band.Foot) <= 0 || p.Surface.RadiusAt(band.Top) <= 0 {
+		return nil, fmt.Errorf("blank %q: no cone can be laid on its profile between %s and %s",
+			blank.Name, j.Length.Text(band.Foot), j.Length.Text(band.Top))
+	}
+	for _, m := range j.Motifs {
+		if m.On != job.Each {
+			p.Period = 2
+		}
+	}
+	own := make([][]Cut, len(j.Motifs))
+	for i, m := range j.Motifs {
+		own[i] = p.motif(i, m)
+	}
+	for repeat := range p.Period {
+		for i, m := range j.Motifs {
+			if m.On == job.Each || (m.On == job.Odd) == (repeat == 0) {
+				p.add(own[i], repeat)
+			}
+		}
+	}
+	return p, nil
+}
+
+// findBand returns the job's band or, where it states none, all the glass that
+// may be cut: between the margins of foot and rim, as far up as the wall
+// carries the deepest cut asked for.
+func findBand(j *job.Job, blank *glass.Blank) (job.Band, error) {
+	if b := j.Layout.Band; b != nil {
+		if b.Top > blank.Height() {
+			return job.Band{}, fmt.Errorf("layout.band: its top is %s, but blank %q is only %s high",
+				j.Length.Text(b.Top), blank.Name, j.Length.Text(blank.Height()))
+		}
+		return *b, nil
+	}
+	foot := j.Limits.Foot
+	top := min(blank.Height()-j.Limits.Rim, blank.Carries(j.Limits.Leave+deepest(j), foot))
+	if top-foot < 1 {
+		return job.Band{}, fmt.Errorf(
+			"blank %q: no glass may be cut: between foot margin and rim margin the wall has to be %s for the deepest cut (%s) and what must be left (%s)",
+			blank.Name, j.Length.Text(j.Limits.Leave+deepest(j)), j.Length.Text(deepest(j)), j.Length.Text(j.Limits.Leave))
+	}
+	return job.Band{Foot: foot, Top: top}, nil
+}
+
+// deepest returns the greatest depth that any motif asks for.
+func deepest(j *job.Job) float64 {
+	depth := 0.0
+	for _, m := range j.Motifs {
+		depth = max(depth, m.Depth)
+	}
+	return depth
+}
+
+// Pitch returns the angle of one repeat.
+func (p *Plan) Pitch() float64 { return 2 * math.Pi / float64(p.Repeats) }
+
+// setting is a motif's place in the first repeat: where the middle of its box
+// is, and how long its sides are on the glass.
+type setting struct {
+	motif         job.Motif
+	surface       geometry.Cone
+	theta, along  float64
+	width, height float64
+}
+
+func (p *Plan) set(m job.Motif) setting {
+	foot, top := p.Surface.AlongAt(p.Band.Foot), p.Surface.AlongAt(p.Band.Top)
+	along := foot + m.Up.Of(top-foot)
+	radius := p.Surface.RadiusAt(p.Surface.HeightAt(along))
+	pitch := radius * p.Pitch()
+	return setting{
+		motif: m, surface: p.Surface,
+		theta: m.Across.Of(pitch) / radius, along: along,
+		width: m.Width.Of(pitch), height: m.Height.Of(top - foot),
+	}
+}
+
+// local takes a point of the unit repeat to millimetres about the middle of the
+// motif's box, mirrored and turned.
+func (s setting) local(u geometry.Point) geometry.Point {
+	q := geometry.Point{X: u.X * s.width, Y: (u.Y - 0.5) * s.height}
+	if s.motif.Mirror {
+		q.X = -q.X
+	}
+	if s.motif.Turn == 0 {
+		return q
+	}
+	return r2.Rotate(q, s.motif.Turn, geometry.Point{})
+}
+
+// place takes a local point to the flat map. A motif that tapers keeps its
+// angle round the glass; one that is true keeps its own lengths.
+func (s setting) place(q geometry.Point) geometry.Point {
+	if s.motif.Shape == job.True {
+		return s.surface.Turned(s.theta).Apply(geometry.Point{X: q.X, Y: s.along + q.Y})
+	}
+	z := s.surface.HeightAt(s.along)
+	return s.surface.Forward(s.theta+q.X/s.surface.RadiusAt(z), s.surface.HeightAt(s.along+q.Y))
+}
+
+// line returns the centre line of a motif's cut on the flat map. A straight cut
+// runs straight on the glass too, and only its ends follow the taper; but a
+// level one stays level all the way.
+func (s setting) line(path geometry.Bezier) groove.Line {
+	const fine = 0.25 // mm between the points of a curve
+	from, to := s.local(path[0]), s.local(path[3])
+	level := math.Abs(from.Y-to.Y) < 1e-9 && s.motif.Shape == job.Taper && s.surface.HalfAngle != 0
+	if path.Straight() && !level {
+		return groove.NewLine([]geometry.Point{s.place(from), s.place(to)})
+	}
+	length := 0.0
+	for i := range 3 {
+		length += r2.Norm(r2.Sub(s.local(path[i+1]), s.local(path[i])))
+	}
+	n := min(max(int(length/fine), 8), 4000)
+	points := make([]geometry.Point, n+1)
+	for i := range points {
+		points[i] = s.place(s.local(path.At(float64(i) / float64(n))))
+	}
+	return groove.NewLine(points)
+}
+
+// motif cuts one motif in the first repeat.
+func (p *Plan) motif(index int, m job.Motif) []Cut {
+	s := p.set(m)
+	drawn := m.Kind.Draw(m.Values, s.width/s.height)
+	cuts := make([]Cut, len(drawn))
+	for i, c := range drawn {
+		cuts[i] = p.cut(s, index, c)
+	}
+	return cuts
+}
+
+func (p *Plan) cut(s setting, index int, c motifs.Cut) Cut {
+	m := s.motif
+	g := groove.Cut(p.Surface, s.line(c.Path), p.Job.Rack[m.Wheel], m.Depth, p.Job.Limits.Polish)
+	g.Wheel = m.Wheel
+	left := math.Inf(1)
+	for _, at := range g.Samples {
+		left = min(left, p.Blank.Wall(at.Height)-at.Depth)
+	}
+	return Cut{Motif: index, Part: c.Part, Joins: c.Joins, Groove: g, Left: left}
+}
+
+// add puts a motif's cuts into a repeat of the period, numbered on from those
+// that stand already.
+func (p *Plan) add(cuts []Cut, repeat int) {
+	first := len(p.Cuts) + 1
+	for i, c := range cuts {
+		c.ID, c.Repeat = first+i, repeat+1
+		c.Groove = c.Groove.Turned(p.Surface, float64(repeat)*p.Pitch())
+		joins := make([]int, len(c.Joins))
+		for k, other := range c.Joins {
+			joins[k] = first + other
+		}
+		c.Joins = joins
+		p.Cuts = append(p.Cuts, c)
+	}
+}
+
+// Turns returns how many times the period goes round the glass.
+func (p *Plan) Turns() int { return p.Repeats / p.Period }
+
+// Turned returns the plan's cuts as they stand some periods on: their ids,
+// repeats and places carried round the glass.
+func (p *Plan) Turned(turns int) []Cut {
+	cuts := make([]Cut, len(p.Cuts))
+	for i, c := range p.Cuts {
+		c.ID = p.id(c.ID, turns)
+		c.Repeat = (c.Repeat-1+turns*p.Period)%p.Repeats + 1
+		joins := make([]int, len(c.Joins))
+		for k, id := range c.Joins {
+			joins[k] = p.id(id, turns)
+		}
+		c.Joins = joins
+		c.Groove = c.Groove.Turned(p.Surface, float64(turns*p.Period)*p.Pitch())
+		cuts[i] = c
+	}
+	return cuts
+}
+
+// id returns the id of a cut carried some periods round the glass.
+func (p *Plan) id(id, turns int) int {
+	all := len(p.Cuts) * p.Turns()
+	return ((id-1+turns*len(p.Cuts))%all+all)%all + 1
+}
+
+// All returns every cut on the glass, in the order of their ids.
+func (p *Plan) All() []Cut {
+	var all []Cut
+	for t := range p.Turns() {
+		all = append(all, p.Turned(t)...)
+	}
+	return all
+}
+
+// TooThin returns the height from which, upwards from the foot, the wall no
+// longer carries the deepest cut the job asks for.
+func (p *Plan) TooThin() (from float64, thin bool) {
+	from = p.Blank.Carries(p.Job.Limits.Leave+deepest(p.Job), 0)
+	return from, from < p.Blank.Height()
+}

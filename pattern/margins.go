@@ -1,0 +1,77 @@
+package pattern
+
+import (
+	"math"
+
+	"roundlay/pattern/groove"
+)
+
+// margins checks each cut against the heights it has to keep to: its footprint
+// against the margins of rim and foot, its centre line against the band.
+func (p *Plan) margins() []Finding {
+	var found []Finding
+	rim, foot := p.Blank.Height()-p.Job.Limits.Rim, p.Job.Limits.Foot
+	const stray = 0.01 // mm: what rounding and a curve's straight pieces may add
+	for _, c := range p.Cuts {
+		footprint, line := p.footprintReach(c), lineReach(c.Groove)
+		add := func(kind Kind, at place, wanted float64) {
+			found = append(found, Finding{
+				Kind: kind, Cuts: []int{c.ID}, Repeat: c.Repeat, Theta: at.theta,
+				Height: at.height, Measured: at.height, Wanted: wanted,
+			})
+		}
+		if footprint.high.height > rim+stray {
+			add(Rim, footprint.high, rim)
+		}
+		if footprint.low.height < foot-stray {
+			add(Foot, footprint.low, foot)
+		}
+		switch {
+		case line.high.height > p.Band.Top+stray:
+			add(Off, line.high, p.Band.Top)
+		case line.low.height < p.Band.Foot-stray:
+			add(Off, line.low, p.Band.Foot)
+		}
+	}
+	return found
+}
+
+// place is a place on the glass.
+type place struct{ theta, height float64 }
+
+// reach is how far down and up a cut goes: its lowest and its highest place.
+type reach struct{ low, high place }
+
+// noReach is the reach of nothing.
+func noReach() reach {
+	return reach{place{0, math.Inf(1)}, place{0, math.Inf(-1)}}
+}
+
+func (r *reach) add(theta, height float64) {
+	if height < r.low.height {
+		r.low = place{theta, height}
+	}
+	if height > r.high.height {
+		r.high = place{theta, height}
+	}
+}
+
+// footprintReach returns the reach of a cut's footprint.
+func (p *Plan) footprintReach(c Cut) reach {
+	r := noReach()
+	for _, o := range c.Outlines {
+		for _, q := range o.Points {
+			r.add(p.Surface.Reverse(q))
+		}
+	}
+	return r
+}
+
+// lineReach returns the reach of a groove's centre line.
+func lineReach(g groove.Groove) reach {
+	r := noReach()
+	for _, s := range g.Samples {
+		r.add(s.Theta, s.Height)
+	}
+	return r
+}

@@ -1,0 +1,62 @@
+package pattern
+
+import (
+	"github.com/tidwall/rtree"
+
+	"roundlay/geometry"
+)
+
+// pair is two cuts near one another. The second stands some periods further
+// round the glass than it does in the plan's list; moved is how it gets there.
+type pair struct {
+	first, second int // indices of the plan's cuts
+	turns         int
+	moved         geometry.Motion
+}
+
+// sameRepeat reports whether both cuts of a pair belong to the same repeat, so
+// that two of one motif are of one copy of it.
+func (p *Plan) sameRepeat(q pair) bool {
+	return q.turns == 0 && p.Cuts[q.first].Repeat == p.Cuts[q.second].Repeat
+}
+
+// neighbours calls visit for every two cuts on the glass whose footprints'
+// boxes come within a distance of one another, once for all the periods in
+// which the pair recurs. Symmetry makes that enough: any two cuts on the glass
+// are two of this period, or one of this period and one further round.
+func (p *Plan) neighbours(within float64, visit func(pair)) {
+	var tree rtree.RTreeGN[float64, int]
+	boxes := make([]geometry.Box, len(p.Cuts))
+	all := geometry.EmptyBox()
+	for i, c := range p.Cuts {
+		boxes[i] = c.Box()
+		all = all.Union(boxes[i])
+	}
+	near := func(box geometry.Box, turns int, second int, moved geometry.Motion) {
+		box = box.Grow(within)
+		tree.Search(corner(box.Min), corner(box.Max), func(_, _ [2]float64, first int) bool {
+			visit(pair{first, second, turns, moved})
+			return true
+		})
+	}
+	// A pair within the period is met when the later of the two looks back.
+	for i, box := range boxes {
+		near(box, 0, i, geometry.Motion{Cos: 1})
+		tree.Insert(corner(box.Min), corner(box.Max), i)
+	}
+	// Motifs reach over their neighbours, and with few repeats past their own
+	// start: two of double pitch, a pitch aside, meet three pitches on.
+	const most = 3
+	for turns, met := 1, true; met && turns <= max(p.Turns(), most); turns++ {
+		met = false
+		moved := p.Surface.Turned(float64(turns*p.Period) * p.Pitch())
+		for i, box := range boxes {
+			if box = box.Moved(moved); box.Distance2(all) <= within*within {
+				met = true
+				near(box, turns, i, moved)
+			}
+		}
+	}
+}
+
+func corner(p geometry.Point) [2]float64 { return [2]float64{p.X, p.Y} }

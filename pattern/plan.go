@@ -1,0 +1,64 @@
+// Package pattern lays a job's motifs out on a blank, turns them into grooves,
+// and says whether they can be cut: job → layout → grooves → findings. It draws
+// nothing and touches no file.
+package pattern
+
+import (
+	"math"
+
+	"roundlay/geometry"
+	"roundlay/pattern/glass"
+	"roundlay/pattern/groove"
+	"roundlay/pattern/job"
+)
+
+// Plan is a job laid out on one of its blanks.
+type Plan struct {
+	Job   *job.Job
+	Blank *glass.Blank
+
+	// Surface is the cone the band is drawn on, with the worst error in radius
+	// it leaves inside the band.
+	Surface          geometry.Cone
+	WorstRadiusError float64
+
+	Repeats int
+	Band    job.Band
+
+	// Cuts holds the cuts of one period of the pattern, in the order of their
+	// ids. The others are these, turned round the glass.
+	Cuts []Cut
+	// Period is how many repeats the pattern takes to come round to itself: one,
+	// or two where odd and even repeats differ.
+	Period int
+
+	Findings []Finding
+	Chords   []Chord
+}
+
+// Cut is one groove on the glass.
+type Cut struct {
+	ID     int // from 1 in repeat 1, counted on through the repeats
+	Repeat int // from 1
+	Motif  int // the job's
+	Part   string
+	Joins  []int // ids
+	groove.Groove
+	Left float64 // glass left under its deepest point
+}
+
+// Chord is one setting for dividers: a circle of the job, stepped in its repeats.
+type Chord struct {
+	Name   string // which circle: foot, band foot, band top
+	Height float64
+	Radius float64
+	Parts  int
+	Chord  float64
+}
+
+// Straight reports whether the sides are so nearly upright that the surface is
+// called a cylinder: the radius changes by less than a hundredth of a
+// millimetre over the band.
+func (p *Plan) Straight() bool {
+	return math.Abs(p.Surface.RadiusAt(p.Band.Top)-p.Surface.RadiusAt(p.Band.Foot)) < 0.01
+}

@@ -99,21 +99,27 @@ func (u Unit) Parse(text string) (float64, error) {
 	if reason != "" {
 		return fail(reason)
 	}
-	return sign * value * scale, nil
+	if length := sign * value * scale; !math.IsInf(length, 0) {
+		return length, nil
+	}
+	return fail("the number is too large")
 }
 
 // mixedNumber reads "3", "3.25", "1/8", "3 1/8", "3-1/8" or "3⅛". Where it
 // can't, reason says why.
 func mixedNumber(text string) (value float64, reason string) {
 	var plain strings.Builder
-	for _, r := range text {
+	for _, r := range strings.ReplaceAll(text, "⁄", "/") {
 		if f, ok := vulgar[r]; ok {
 			plain.WriteString(" " + f)
 		} else {
 			plain.WriteRune(r)
 		}
 	}
-	parts := strings.FieldsFunc(plain.String(), func(r rune) bool { return r == ' ' || r == '-' || r == '\t' })
+	parts := strings.Fields(plain.String())
+	if len(parts) == 1 {
+		parts = strings.Split(parts[0], "-") // 3-1/8
+	}
 	if len(parts) == 0 || len(parts) > 2 {
 		return 0, "too many numbers in it"
 	}
@@ -186,7 +192,7 @@ func (u Unit) Step() float64 {
 
 // Setting returns the nearest setting to a length.
 func (u Unit) Setting(mm float64) Setting {
-	n := math.Round(mm / u.Step())
+	n := math.Round(mm/u.Step()) + 0 // never minus zero
 	if u == Inch {
 		return Setting{sixtyFourths(n) + " in", n * u.Step()}
 	}

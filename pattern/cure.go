@@ -40,7 +40,7 @@ func (p *Plan) cure(g Group) Cure {
 	case Rim, Foot:
 		return p.first(g, p.shorterBand)
 	case Shallow:
-		cure := p.first(g, p.lighter, p.otherWheel)
+		cure := p.first(g, p.lighter, p.fewer, p.otherWheel)
 		cure.Text += fmt.Sprintf(", or marks of %s and more", p.Job.Length.Text(p.shortestMark(g)))
 		return cure
 	}

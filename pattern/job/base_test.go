@@ -36,6 +36,7 @@ func base() fixture {
 		{"limits.foot", `foot = "1/4"`},
 		{"limits.clear", `clear = 0.5`},
 		{"limits.polish", `polish = 0`},
+		{"limits.reach", `reach = 0.5`},
 		{"wheel[1]", `[[wheel]]`},
 		{"wheel[1].name", `name = "mitre"`},
 		{"wheel[1].edge", `edge = "mitre"`},

@@ -25,7 +25,7 @@ func fill(head, text, tail string) string {
 		if strings.Contains(text, "%d") {
 			piece = fmt.Sprintf(text, i)
 		}
-		if b.Len()+len(piece)+len(tail) > mostBytes {
+		if b.Len()+len(piece)+len(tail) > MostBytes {
 			return b.String() + tail
 		}
 		b.WriteString(piece)
@@ -36,7 +36,7 @@ func fill(head, text, tail string) string {
 // minutes if the time grew with the square of its size, or overflow the stack.
 func hostile() map[string]string {
 	top := "length = \"mm\"\n"
-	noise := make([]byte, mostBytes)
+	noise := make([]byte, MostBytes)
 	random := rand.NewChaCha8([32]byte{1})
 	_, _ = random.Read(noise)
 	return map[string]string{
@@ -162,7 +162,7 @@ func TestRefuseFile(t *testing.T) {
 		{"a picture", "\x89PNG\r\n\x1a\n\x00\x00", 1, "a byte 0x89", "UTF-8", "plain text"},
 		{"an escape code", "# \x1b[31m\n", 1, "a byte 0x1b", "UTF-8", "plain text"},
 		{"UTF-16", "\xff\xfel\x00", 1, "a byte 0xff", "UTF-8", "plain text"},
-		{"too large", strings.Repeat("#", mostBytes+1), 1, "1048577 bytes", "at most 1 MiB", ""},
+		{"too large", strings.Repeat("#", MostBytes+1), 1, "1048577 bytes", "at most 1 MiB", ""},
 		{"words", "Dear glass cutter,\nplease", 1, `"Dear glass cutter,"`, "key = value", ""},
 		{"a fraction without quotes", "length = \"in\"\nacross = 3 1/8\n", 2, `"across = 3 1/8"`, "key = value", `in quotes: "3 1/8 in"`},
 		{"a fraction with an inch mark", "across = 3-1/8\"\n", 1, "across = 3-1/8", "key = value", `in quotes: "3 1/8 in"`},

@@ -22,4 +22,7 @@ func (s section) limits(l *Limits) {
 	if share, ok := s.optional("clear").within(span{0, 1, 0.5}); ok {
 		l.Clear = share
 	}
+	if share, ok := s.optional("reach").within(span{0, 1, 0.5}); ok {
+		l.Reach = share
+	}
 }

@@ -10,14 +10,14 @@ import (
 	"roundlay/motifs"
 )
 
-// mostBytes is the size of the largest job file that is read.
-const mostBytes = 1 << 20
+// MostBytes is the size of the largest job file that is read.
+const MostBytes = 1 << 20
 
 // Read reads a job file. The name is the file's, for messages; "-" is standard
 // input. The error is an *Error, for the first mistake in the file: the first
 // that breaks TOML's syntax if there is one, or else the first of what it says.
 func Read(name string, data []byte) (*Job, error) {
-	if len(data) > mostBytes {
+	if len(data) > MostBytes {
 		return nil, &Error{
 			File: fileName(name), Line: 1, Read: fmt.Sprintf("%d bytes", len(data)),
 			Accepted: "a job file of at most 1 MiB",
@@ -103,7 +103,7 @@ func keysOf(table string) []string {
 	case "station":
 		return []string{"height", "across", "around", "wall"}
 	case "limits":
-		return []string{"land", "leave", "rim", "foot", "clear", "polish"}
+		return []string{"land", "leave", "rim", "foot", "clear", "polish", "reach"}
 	case "wheel":
 		return []string{"name", "edge", "across", "thick", "angle", "radius", "mitres", "spacing"}
 	case "layout":

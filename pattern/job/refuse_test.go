@@ -69,6 +69,7 @@ func rules() map[string]struct {
 		"limits.foot":             {limit, false},
 		"limits.clear":            {share, false},
 		"limits.polish":           {limit, false},
+		"limits.reach":            {share, false},
 		"wheel[1].name":           {text, true},
 		"wheel[1].edge":           {word(edges), true},
 		"wheel[1].across":         {size, true},

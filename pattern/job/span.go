@@ -50,8 +50,8 @@ func end(mm float64, u geometry.Unit, inwards float64) string {
 	return strconv.FormatFloat(x, 'g', 4, 64) + " " + u.String()
 }
 
-// What is accepted. The ends keep slips of the hand and numbers no calculation
-// stands out; no glass or wheel in any shop comes near them.
+// What is accepted. The ends keep out slips of the hand, and numbers too large or
+// too small to calculate with; no glass or wheel in any shop comes near them.
 const (
 	mostAcross = 1000.0 // of a glass and of a wheel, mm
 	mostGirth  = mostAcross * math.Pi

@@ -1,0 +1,42 @@
+package main
+
+import (
+	"fmt"
+
+	"roundlay/render/report"
+)
+
+// check reports what stands in the way of cutting the pattern.
+func check(s *session, args []string) error {
+	blank := s.flags.String("blank", "", "check only the blank of this name")
+	asJSON := s.flags.Bool("json", false, "report in JSON")
+	file, err := s.parse(args)
+	if err != nil {
+		return err
+	}
+	plans, err := s.plans(file, *blank)
+	if err != nil {
+		return err
+	}
+	var clear error
+	for i, p := range plans {
+		if len(p.Findings) > 0 {
+			clear = errFindings
+		}
+		if *asJSON {
+			continue
+		}
+		if i > 0 {
+			fmt.Fprintln(s.stdout)
+		}
+		if err := report.Check(s.stdout, p); err != nil {
+			return err
+		}
+	}
+	if *asJSON {
+		if err := report.CheckJSON(s.stdout, plans); err != nil {
+			return err
+		}
+	}
+	return clear
+}

@@ -1,0 +1,132 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+
+	"roundlay/geometry"
+	"roundlay/render/report"
+)
+
+// mostAcross is the widest circle divide answers for, far beyond any glass.
+const mostAcross = 10000 // mm
+
+// divide reports divider settings, for a job's circles or for one given bare.
+func divide(s *session, args []string) error {
+	across := s.flags.String("across", "", "the circle's diameter, a `LENGTH` such as 3 1/8 in")
+	around := s.flags.String("around", "", "the circle's girth instead, a `LENGTH`")
+	parts := s.flags.Int("parts", 0, "how many equal parts; a job's repeats if not given")
+	gap := s.flags.String("gap", "", "the gap the last round left on the glass, a `LENGTH`; negative if it passed the start")
+	blank := s.flags.String("blank", "", "the blank of this name, where the job has several")
+	asJSON := s.flags.Bool("json", false, "report in JSON")
+	file, err := s.parse(args)
+	if err != nil {
+		return err
+	}
+	if s.flags.Changed("parts") && (*parts < 2 || *parts > 3600) {
+		return fmt.Errorf("--parts: read %d; accepted: a whole number from 2 to 3600", *parts)
+	}
+	var circles []report.Circle
+	var unit geometry.Unit
+	if *across != "" || *around != "" {
+		circles, unit, err = bareCircle(file, *across, *around, *parts)
+	} else {
+		circles, unit, err = s.jobCircles(file, *blank, *parts)
+	}
+	if err != nil {
+		return err
+	}
+	mend, err := mending(unit, *gap, circles[0])
+	if err != nil {
+		return err
+	}
+	if *asJSON {
+		return report.DivideJSON(s.stdout, unit, circles, mend)
+	}
+	return report.Divide(s.stdout, unit, circles, mend)
+}
+
+// bareCircle is the circle given on the command line. Its unit is the one the
+// length was written in.
+func bareCircle(file, across, around string, parts int) ([]report.Circle, geometry.Unit, error) {
+	switch {
+	case file != "":
+		return nil, 0, fmt.Errorf("divide takes a job or --across or --around, not both: %q", file)
+	case across != "" && around != "":
+		return nil, 0, errors.New("divide takes --across or --around, not both")
+	case parts == 0:
+		return nil, 0, errors.New("--parts: missing; say how many equal parts, such as --parts 3")
+	}
+	flag, text, perRadius := "--across", across, 2.0
+	if around != "" {
+		flag, text, perRadius = "--around", around, 2*math.Pi
+	}
+	unit, err := writtenIn(text)
+	if err != nil {
+		return nil, 0, fmt.Errorf("%s: %w", flag, err)
+	}
+	length, err := unit.Parse(text)
+	if err != nil {
+		return nil, 0, fmt.Errorf("%s: %w; accepted: %s", flag, err, geometry.LengthForms)
+	}
+	if !(length > 0 && length <= mostAcross) {
+		return nil, 0, fmt.Errorf("%s: read %q; accepted: a length above zero and up to %s", flag, text, unit.Text(mostAcross))
+	}
+	return []report.Circle{{Radius: length / perRadius, Parts: parts}}, unit, nil
+}
+
+// writtenIn returns the unit a length is written in: a fraction is inches.
+func writtenIn(text string) (geometry.Unit, error) {
+	lower := strings.ToLower(text)
+	switch {
+	case strings.Contains(lower, "mm"), strings.Contains(lower, "cm"),
+		strings.Contains(lower, "millim"), strings.Contains(lower, "centim"):
+		return geometry.Millimetre, nil
+	case strings.ContainsAny(lower, `n"″”/⅛¼⅜½⅝¾⅞'`):
+		return geometry.Inch, nil
+	}
+	if _, err := geometry.Millimetre.Parse(text); err != nil {
+		return 0, err
+	}
+	return 0, fmt.Errorf("read %q; say the unit too: %s in, or %s mm", text, text, text)
+}
+
+// jobCircles are the circles that the job marks on its blank.
+func (s *session) jobCircles(file, blank string, parts int) ([]report.Circle, geometry.Unit, error) {
+	plans, err := s.plans(file, blank)
+	if err != nil {
+		return nil, 0, err
+	}
+	var circles []report.Circle
+	for _, p := range plans {
+		for _, c := range p.Chords {
+			name := c.Name
+			if len(plans) > 1 {
+				name = p.Blank.Name + ", " + name
+			}
+			circle := report.Circle{Name: name, Radius: c.Radius, Parts: c.Parts}
+			if parts != 0 {
+				circle.Parts = parts
+			}
+			circles = append(circles, circle)
+		}
+	}
+	return circles, plans[0].Job.Length, nil
+}
+
+// mending reads the gap that stepping the first circle left.
+func mending(unit geometry.Unit, gap string, c report.Circle) (*report.Mending, error) {
+	if gap == "" {
+		return nil, nil
+	}
+	length, err := unit.Parse(gap)
+	if err != nil {
+		return nil, fmt.Errorf("--gap: %w; accepted: %s", err, geometry.LengthForms)
+	}
+	if arc := 2 * math.Pi * c.Radius / float64(c.Parts); math.Abs(length) >= arc {
+		return nil, fmt.Errorf("--gap: read %q; accepted: less than one part, which is %s round", gap, unit.Text(arc))
+	}
+	return &report.Mending{Gap: length}, nil
+}

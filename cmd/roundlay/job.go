@@ -1,0 +1,82 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"roundlay/pattern"
+	"roundlay/pattern/glass"
+	"roundlay/pattern/job"
+)
+
+// readJob reads the job file of the given name; "-" is standard input and ""
+// the built-in demo.
+func (s *session) readJob(name string) (*job.Job, error) {
+	if name == "" {
+		name, data := job.Demo()
+		s.demo = true
+		return job.Read(name, data)
+	}
+	var in io.Reader = s.stdin
+	if name != "-" {
+		f, err := os.Open(name)
+		if err != nil {
+			return nil, err
+		}
+		defer f.Close()
+		in = f
+	}
+	// One byte past the most that Read takes is enough for it to refuse.
+	data, err := io.ReadAll(io.LimitReader(in, job.MostBytes+1))
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	return job.Read(name, data)
+}
+
+// blanks returns the job's blanks, or the one named.
+func blanks(j *job.Job, name string) ([]*glass.Blank, error) {
+	if name == "" {
+		return j.Blanks, nil
+	}
+	var names []string
+	for _, b := range j.Blanks {
+		if b.Name == name {
+			return []*glass.Blank{b}, nil
+		}
+		names = append(names, fmt.Sprintf("%q", b.Name))
+	}
+	return nil, fmt.Errorf("--blank: there is no blank %q in the job; it has %s", name, strings.Join(names, ", "))
+}
+
+// plans reads a job and lays it out on its blanks, or on the one named.
+func (s *session) plans(file, blank string) ([]*pattern.Plan, error) {
+	j, err := s.readJob(file)
+	if err != nil {
+		return nil, err
+	}
+	chosen, err := blanks(j, blank)
+	if err != nil {
+		return nil, err
+	}
+	plans := make([]*pattern.Plan, len(chosen))
+	for i, b := range chosen {
+		if plans[i], err = pattern.New(j, b); err != nil {
+			return nil, fmt.Errorf("%s: %w", s.shown(file), err)
+		}
+	}
+	return plans, nil
+}
+
+// shown is how messages name a job file.
+func (s *session) shown(file string) string {
+	switch file {
+	case "":
+		return "built-in demo"
+	case "-":
+		return "standard input"
+	}
+	return file
+}

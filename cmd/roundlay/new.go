@@ -1,0 +1,35 @@
+package main
+
+import (
+	"fmt"
+
+	"roundlay/geometry"
+	"roundlay/pattern/job"
+)
+
+// newJob writes a starter job to a file, or to standard output.
+func newJob(s *session, args []string) error {
+	unit := s.flags.String("unit", "in", "the unit the job is written in: in or mm")
+	out := s.flags.String("out", "", "the file to write; the same as naming it after the command")
+	force := s.flags.Bool("force", false, "overwrite the file if it is there")
+	file, err := s.parse(args)
+	if err != nil {
+		return err
+	}
+	u, err := geometry.ParseUnit(*unit)
+	if err != nil {
+		return fmt.Errorf("--unit: %w", err)
+	}
+	if file != "" && *out != "" {
+		return fmt.Errorf("new was given two files to write: %q and %q", file, *out)
+	}
+	if file == "" {
+		file = *out
+	}
+	text := job.Starter(u)
+	if file == "" || file == "-" {
+		_, err := s.stdout.Write(text)
+		return err
+	}
+	return s.write(*force, document{file, text})
+}

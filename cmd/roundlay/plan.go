@@ -1,0 +1,36 @@
+package main
+
+import (
+	"fmt"
+
+	"roundlay/render/report"
+)
+
+// plan reports every cut.
+func plan(s *session, args []string) error {
+	blank := s.flags.String("blank", "", "plan for the blank of this name; needed where the job has several")
+	asJSON := s.flags.Bool("json", false, "report in JSON, with every cut's path")
+	file, err := s.parse(args)
+	if err != nil {
+		return err
+	}
+	plans, err := s.plans(file, *blank)
+	if err != nil {
+		return err
+	}
+	if *asJSON {
+		if len(plans) > 1 {
+			return fmt.Errorf("plan --json is for one blank, and the job has %d: name one with --blank", len(plans))
+		}
+		return report.PlanJSON(s.stdout, plans[0])
+	}
+	for i, p := range plans {
+		if i > 0 {
+			fmt.Fprintln(s.stdout)
+		}
+		if err := report.Plan(s.stdout, p); err != nil {
+			return err
+		}
+	}
+	return nil
+}

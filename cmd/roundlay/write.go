@@ -1,0 +1,49 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"github.com/google/renameio/v2/maybe"
+)
+
+// document is a finished file that is not on disk yet.
+type document struct {
+	path string
+	data []byte
+}
+
+// write puts documents on disk, all of them whole or none, and names them on
+// standard output. A file that is there already is overwritten only by force.
+func (s *session) write(force bool, docs ...document) error {
+	for _, d := range docs {
+		info, err := os.Stat(d.path)
+		switch {
+		case err == nil && info.IsDir():
+			return fmt.Errorf("%s is a folder, not a file to write", d.path)
+		case err == nil && !force:
+			return fmt.Errorf("%s is there already; --force overwrites it", d.path)
+		case err != nil && !errors.Is(err, fs.ErrNotExist):
+			return err
+		}
+	}
+	for i, d := range docs {
+		err := os.MkdirAll(filepath.Dir(d.path), 0o777)
+		if err == nil {
+			err = maybe.WriteFile(d.path, d.data, 0o666)
+		}
+		if err != nil {
+			for _, written := range docs[:i] {
+				os.Remove(written.path)
+			}
+			return err
+		}
+	}
+	for _, d := range docs {
+		fmt.Fprintf(s.stdout, "wrote %s\n", d.path)
+	}
+	return nil
+}

@@ -1,0 +1,172 @@
+package render
+
+import (
+	"bytes"
+	"math"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"roundlay/geometry"
+	"roundlay/render/drawing"
+	"roundlay/render/lettering"
+	"roundlay/render/printing"
+	"roundlay/render/printtest"
+)
+
+// A letter page with the bars of an inch job at one place, as on every sheet.
+//
+//	|
+//	|  100 mm to the right of the line, 4 in to its left
+//	+-------  100 mm above the line, 4 in below
+var (
+	corner = geometry.Point{X: 20, Y: 25}
+	letter = geometry.Box{Max: geometry.Point{X: 215.9, Y: 279.4}}
+)
+
+func barPage(t *testing.T) (printing.Page, *lettering.Letters) {
+	t.Helper()
+	letters, err := lettering.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	page := printing.Page{Width: letter.Max.X, Height: letter.Max.Y}
+	for _, bar := range CheckBars(geometry.Inch) {
+		page.Drawing.Add(drawing.CheckBars, bar.Marks(corner)...)
+	}
+	return page, letters
+}
+
+func barPDF(t *testing.T) []byte {
+	t.Helper()
+	page, letters := barPage(t)
+	var pdf bytes.Buffer
+	if err := printing.PDF(&pdf, "Check bars", []printing.Page{page}, letters); err != nil {
+		t.Fatal(err)
+	}
+	return pdf.Bytes()
+}
+
+func barSVG(t *testing.T) []byte {
+	t.Helper()
+	page, letters := barPage(t)
+	var svg bytes.Buffer
+	if err := printing.SVG(&svg, "Check bars", page, letters); err != nil {
+		t.Fatal(err)
+	}
+	return svg.Bytes()
+}
+
+func TestBarsOfAJob(t *testing.T) {
+	lengths := func(unit geometry.Unit) (across, up []float64) {
+		for _, bar := range CheckBars(unit) {
+			if bar.Up {
+				up = append(up, bar.Length)
+			} else {
+				across = append(across, bar.Length)
+			}
+		}
+		return across, up
+	}
+	if across, up := lengths(geometry.Millimetre); len(across) != 1 || len(up) != 1 || across[0] != 100 || up[0] != 100 {
+		t.Errorf("millimetres: %v across, %v up", across, up)
+	}
+	// 25.4 mm to the inch: the international yard and pound agreement, 1959.
+	if across, up := lengths(geometry.Inch); len(across) != 2 || len(up) != 2 || across[1] != 101.6 || up[1] != 101.6 {
+		t.Errorf("inches: %v across, %v up", across, up)
+	}
+}
+
+func TestBarsKeepToTheirBox(t *testing.T) {
+	letters, err := lettering.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, bar := range CheckBars(geometry.Inch) {
+		box, filled := bar.Box(corner), geometry.EmptyBox()
+		for _, m := range bar.Marks(corner) {
+			switch m := m.(type) {
+			case drawing.Stroke:
+				filled = filled.Union(geometry.BoxOf(m.Points...).Grow(m.Pen.Width / 2))
+			case drawing.Text:
+				// The box of a text has room for tails, which these have not.
+				foot := letters.Box(m)
+				filled = filled.Union(foot.Grow(-foot.Distance2(geometry.BoxOf(m.At)) - 0.75))
+			}
+		}
+		if filled.Min.X < box.Min.X-1e-9 || filled.Min.Y < box.Min.Y-1e-9 || filled.Max.X > box.Max.X+1e-9 || filled.Max.Y > box.Max.Y+1e-9 {
+			t.Errorf("%+v fills %v, its box is %v", bar, filled, box)
+		}
+	}
+}
+
+// The strokes in the file, after every matrix in it.
+func TestBarsAreTrueInThePDF(t *testing.T) {
+	pages := printtest.Trace(t, barPDF(t))
+	if len(pages) != 1 || math.Abs(pages[0].Width-letter.Max.X) > 0.001 || math.Abs(pages[0].Height-letter.Max.Y) > 0.001 {
+		t.Fatalf("pages %v, want one of 215.9 by 279.4 mm", pages)
+	}
+	for _, bar := range CheckBars(geometry.Inch) {
+		want := bar.place(corner, bar.Length, 0)
+		found := false
+		for _, s := range pages[0].Strokes {
+			if len(s.Points) == 2 && r2.Norm(r2.Sub(s.Points[0], corner)) < 0.01 && r2.Norm(r2.Sub(s.Points[1], want)) < 0.01 {
+				found = true
+				if length := r2.Norm(r2.Sub(s.Points[1], s.Points[0])); math.Abs(length-bar.Length) > 0.001 {
+					t.Errorf("%s, up %v: %v mm long, want %v", bar.Label, bar.Up, length, bar.Length)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("%s, up %v: no stroke from %v to %v", bar.Label, bar.Up, corner, want)
+		}
+	}
+}
+
+// What other programs show: the ticks at both ends lie as far apart as the bar
+// is long, to a dot, wherever the page puts them.
+func TestBarsAreTrueOnPictures(t *testing.T) {
+	for _, show := range []struct {
+		name    string
+		picture func(t *testing.T) printtest.Picture
+	}{
+		{"poppler at 600", func(t *testing.T) printtest.Picture { return printtest.PopplerPicture(t, barPDF(t), 1, 600) }},
+		{"MuPDF at 300", func(t *testing.T) printtest.Picture { return printtest.MuPDFPicture(t, barPDF(t), 1, 300) }},
+		{"librsvg at 300", func(t *testing.T) printtest.Picture { return printtest.LibrsvgPicture(t, barSVG(t), 300) }},
+		{"a browser", func(t *testing.T) printtest.Picture {
+			return printtest.BrowserPicture(t, barSVG(t), letter.Max.X, letter.Max.Y)
+		}},
+		{"our own at 300", func(t *testing.T) printtest.Picture {
+			page, letters := barPage(t)
+			var png bytes.Buffer
+			if err := printing.PNG(&png, page, 300, letters); err != nil {
+				t.Fatal(err)
+			}
+			return printtest.Decode(t, png.Bytes(), 300)
+		}},
+	} {
+		t.Run(show.name, func(t *testing.T) {
+			picture := show.picture(t)
+			dot := 25.4 / picture.DotsPerInch
+			for _, bar := range CheckBars(geometry.Inch) {
+				// Between the tips of the long ticks and of the short ones.
+				tick := func(along float64) geometry.Point {
+					area := geometry.BoxOf(bar.place(corner, along-0.8, stepTick+0.3), bar.place(corner, along+0.8, endTick-0.3))
+					ink, middle := picture.Ink(area, letter.Max.Y)
+					if ink < barWidth/2 {
+						t.Fatalf("%s, up %v: no tick at %v mm", bar.Label, bar.Up, along)
+					}
+					return middle
+				}
+				start, end := tick(0), tick(bar.Length)
+				if length := r2.Norm(r2.Sub(end, start)); math.Abs(length-bar.Length) > dot {
+					t.Errorf("%s, up %v: %.3f mm from tick to tick, %.2f dots off", bar.Label, bar.Up, length, (length-bar.Length)/dot)
+				}
+				from := bar.place(corner, 0, (stepTick+endTick)/2)
+				if off := r2.Norm(r2.Sub(start, from)); off > 1.5*dot {
+					t.Errorf("%s, up %v: begins %.2f dots from its place", bar.Label, bar.Up, off/dot)
+				}
+			}
+		})
+	}
+}

@@ -1,0 +1,114 @@
+package drawing
+
+import (
+	"slices"
+
+	"roundlay/geometry"
+)
+
+// Mark is one thing drawn: a Stroke, a Fill or a Text.
+type Mark interface {
+	// places returns every place that decides where the mark lies.
+	places() []geometry.Point
+	// placed returns the mark with its places changed, and turned.
+	placed(place func(geometry.Point) geometry.Point, turn float64) Mark
+	// clipped returns what of the mark lies in a window.
+	clipped(w Window) []Mark
+}
+
+// Ink is a grey, from Black to White. It is opaque.
+type Ink uint8
+
+// The ends of the range.
+const (
+	Black Ink = 0
+	White Ink = 255
+)
+
+// Cap is how the ends of a stroke are finished.
+type Cap int
+
+// A round end runs on by half the pen's width; a flat one stops at the last
+// point.
+const (
+	RoundCap Cap = iota
+	FlatCap
+)
+
+// Pen is what a stroke is drawn with. Corners are round.
+type Pen struct {
+	Width float64
+	Ink   Ink
+	Cap   Cap
+	// Dash is the lengths drawn and left out in turn; none is a whole line.
+	Dash []float64
+}
+
+// Same reports whether two pens draw alike.
+func (p Pen) Same(q Pen) bool {
+	return p.Width == q.Width && p.Ink == q.Ink && p.Cap == q.Cap && slices.Equal(p.Dash, q.Dash)
+}
+
+// Stroke is a line through points. A closed one runs back to its first point.
+type Stroke struct {
+	Points []geometry.Point
+	Closed bool
+	Pen    Pen
+	// Phase is how far into the dashes the stroke begins.
+	Phase float64
+}
+
+// Fill is the inside of a polygon.
+type Fill struct {
+	Points []geometry.Point
+	Ink    Ink
+}
+
+// Align is which part of a text stands at its place.
+type Align int
+
+// A text's place is on its baseline.
+const (
+	Left Align = iota
+	Centre
+	Right
+)
+
+// Text is one line of words.
+type Text struct {
+	At    geometry.Point
+	Words string
+	Size  float64 // in points, 1/72 of an inch
+	Bold  bool
+	Align Align
+	Turn  float64 // anticlockwise; at zero the words run to the right
+	Ink   Ink
+}
+
+func (s Stroke) places() []geometry.Point { return s.Points }
+func (f Fill) places() []geometry.Point   { return f.Points }
+func (t Text) places() []geometry.Point   { return []geometry.Point{t.At} }
+
+func (s Stroke) placed(place func(geometry.Point) geometry.Point, _ float64) Mark {
+	s.Points = each(s.Points, place)
+	return s
+}
+
+func (f Fill) placed(place func(geometry.Point) geometry.Point, _ float64) Mark {
+	f.Points = each(f.Points, place)
+	return f
+}
+
+func (t Text) placed(place func(geometry.Point) geometry.Point, turn float64) Mark {
+	t.At = place(t.At)
+	t.Turn += turn
+	return t
+}
+
+func each(points []geometry.Point, place func(geometry.Point) geometry.Point) []geometry.Point {
+	out := make([]geometry.Point, len(points))
+	for i, p := range points {
+		out[i] = place(p)
+	}
+	return out
+}

@@ -1,0 +1,81 @@
+package render
+
+import (
+	"strings"
+
+	"roundlay/geometry"
+	"roundlay/render/drawing"
+	"roundlay/render/lettering"
+)
+
+// note is a paragraph of words on a page.
+type note struct {
+	words string
+	size  float64 // in points
+	bold  bool
+	mark  string // hung in the margin, such as a finding's letter
+}
+
+// Leading and hanging, as shares of the size.
+const (
+	leading = 1.28
+	hang    = 1.6
+)
+
+// column sets notes one below another into a box, from its top down. It returns
+// what it set, how far down that reaches, and the notes that found no room.
+func column(notes []note, box geometry.Box, letters *lettering.Letters) (set []drawing.Mark, y float64, rest []note) {
+	y = box.Max.Y
+	width, _ := box.Size()
+	for i, n := range notes {
+		em := n.size * lettering.MillimetresPerPoint
+		indent := 0.0
+		if n.mark != "" {
+			indent = hang * em
+		}
+		lines := fold(n, width-indent, letters)
+		if y-em*leading*float64(len(lines)) < box.Min.Y {
+			return set, y, notes[i:]
+		}
+		for j, line := range lines {
+			y -= em * leading
+			if j == 0 && n.mark != "" {
+				set = append(set, drawing.Text{
+					At: geometry.Point{X: box.Min.X, Y: y}, Words: n.mark, Size: n.size, Bold: true,
+				})
+			}
+			set = append(set, drawing.Text{
+				At: geometry.Point{X: box.Min.X + indent, Y: y}, Words: line, Size: n.size, Bold: n.bold,
+			})
+		}
+		y -= em * (leading - 1)
+	}
+	return set, y, nil
+}
+
+// fold breaks a note into lines of a width. A word longer than a line is broken.
+func fold(n note, width float64, letters *lettering.Letters) []string {
+	fits := func(words string) bool { return letters.Width(words, n.size, n.bold) <= width }
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(n.words) {
+		if line != "" && fits(line+" "+word) {
+			line += " " + word
+			continue
+		}
+		if line != "" {
+			lines = append(lines, line)
+		}
+		line = word
+		for !fits(line) && len([]rune(line)) > 1 {
+			head := []rune(line)
+			cut := len(head) - 1
+			for cut > 1 && !fits(string(head[:cut])) {
+				cut--
+			}
+			lines = append(lines, string(head[:cut]))
+			line = string(head[cut:])
+		}
+	}
+	return append(lines, line)
+}

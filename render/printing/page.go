@@ -1,0 +1,46 @@
+// Package printing writes pages to files, true to size: SVG for the eye and for
+// drawing programs, PDF for the printer, PNG for the screen. canvas draws them;
+// what canvas leaves open (a PDF's wish not to be scaled, and the same bytes for
+// the same pages) is settled afterwards.
+//
+// A file is made whole before any of it is handed out, since canvas does not
+// say when a write fails half way.
+package printing
+
+import (
+	"fmt"
+	"io"
+
+	"roundlay/geometry"
+	"roundlay/render/drawing"
+)
+
+// Page is one sheet of paper, in millimetres, with its lower left corner at the
+// origin of the drawing.
+type Page struct {
+	Width, Height float64
+	Label         string // what viewers show beside the page; none is its number
+	Drawing       drawing.Drawing
+}
+
+// longest is the longest side of a page a PDF file may have: 14400 units of
+// 1/72 in (ISO 32000-1, annex C).
+const longest = 14400 / 72 * 25.4
+
+func (p Page) check() error {
+	if !(p.Width > 0 && p.Height > 0 && p.Width <= longest && p.Height <= longest) {
+		return fmt.Errorf("a page cannot be %g by %g mm", p.Width, p.Height)
+	}
+	return p.Drawing.Check()
+}
+
+func (p Page) box() geometry.Box { return geometry.Box{Max: geometry.Point{X: p.Width, Y: p.Height}} }
+
+// write writes a file that is whole.
+func write(w io.Writer, file []byte) error {
+	n, err := w.Write(file)
+	if err == nil && n < len(file) {
+		err = io.ErrShortWrite
+	}
+	return err
+}

@@ -1,0 +1,48 @@
+package printing
+
+import (
+	"bytes"
+	"fmt"
+	"image"
+	"image/draw"
+	"image/png"
+	"io"
+	"math"
+
+	"github.com/tdewolff/canvas"
+	"github.com/tdewolff/canvas/renderers/rasterizer"
+
+	"roundlay/render/drawing"
+	"roundlay/render/lettering"
+)
+
+// mostDots is the most dots a picture may have: tabloid paper at 800 to the
+// inch is below.
+const mostDots = 128e6
+
+// PNG writes a page as a picture in greys on white, at a number of dots to the
+// inch.
+func PNG(w io.Writer, page Page, dpi float64, letters *lettering.Letters) error {
+	if err := page.check(); err != nil {
+		return err
+	}
+	resolution := canvas.DPI(dpi)
+	across, up := math.Round(page.Width*resolution.DPMM()), math.Round(page.Height*resolution.DPMM())
+	if !(across >= 1 && up >= 1 && across*up <= mostDots) {
+		return fmt.Errorf("a picture at %g dots to the inch cannot be %.0f by %.0f dots", dpi, across, up)
+	}
+	colours := rasterizer.New(page.Width, page.Height, resolution, canvas.LinearColorSpace{})
+	draw.Draw(colours, colours.Bounds(), image.White, image.Point{}, draw.Src)
+	for _, layer := range drawing.Layers() {
+		paint(colours, page.Drawing.On(layer), letters)
+	}
+	colours.Close()
+	greys := image.NewGray(colours.Bounds())
+	draw.Draw(greys, greys.Rect, colours, greys.Rect.Min, draw.Src)
+	var file bytes.Buffer
+	encoder := png.Encoder{CompressionLevel: png.BestSpeed}
+	if err := encoder.Encode(&file, greys); err != nil {
+		return err
+	}
+	return write(w, file.Bytes())
+}

@@ -1,0 +1,126 @@
+package printtest
+
+import (
+	"bytes"
+	"fmt"
+	"image"
+	"image/color"
+	"image/draw"
+	"image/png"
+	"math"
+	"os"
+	"path/filepath"
+	"strconv"
+	"testing"
+
+	"roundlay/geometry"
+)
+
+// Picture is a page as some program shows it.
+type Picture struct {
+	Image       *image.Gray
+	DotsPerInch float64
+}
+
+// PopplerPicture shows one page of a PDF file, counted from 1, by poppler.
+func PopplerPicture(t testing.TB, pdf []byte, page int, dotsPerInch float64) Picture {
+	t.Helper()
+	n, dpi := strconv.Itoa(page), fmt.Sprint(dotsPerInch)
+	out, _ := Run(t, Program(t, "pdftoppm"), "-f", n, "-l", n, "-r", dpi, "-gray", "-png", File(t, "shown.pdf", pdf))
+	return Decode(t, out, dotsPerInch)
+}
+
+// MuPDFPicture shows one page of a PDF file, counted from 1, by MuPDF.
+func MuPDFPicture(t testing.TB, pdf []byte, page int, dotsPerInch float64) Picture {
+	t.Helper()
+	shown := File(t, "shown.png", nil) // what it writes to a pipe it may not finish
+	Run(t, Program(t, "mutool"), "draw", "-F", "png", "-c", "gray", "-r", fmt.Sprint(dotsPerInch), "-o", shown,
+		File(t, "shown.pdf", pdf), strconv.Itoa(page))
+	data, err := os.ReadFile(shown)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Decode(t, data, dotsPerInch)
+}
+
+// LibrsvgPicture shows an SVG file by librsvg.
+func LibrsvgPicture(t testing.TB, svg []byte, dotsPerInch float64) Picture {
+	t.Helper()
+	dpi := fmt.Sprint(dotsPerInch)
+	out, _ := Run(t, Program(t, "rsvg-convert"), "-d", dpi, "-p", dpi, "-b", "white", File(t, "shown.svg", svg))
+	return Decode(t, out, dotsPerInch)
+}
+
+// browserScale is how many dots of the screen make a pixel of CSS, 96 of which
+// make an inch.
+const browserScale = 2
+
+// BrowserPicture shows an SVG file of the given size in millimetres by headless
+// Chromium.
+func BrowserPicture(t testing.TB, svg []byte, width, height float64) Picture {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("a browser takes seconds to start")
+	}
+	browser := Program(t, "chromium", "chromium-browser", "google-chrome")
+	// Not the test's own folder: the browser's last processes may still write
+	// there when the test ends.
+	profile, err := os.MkdirTemp("", "browser")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer os.RemoveAll(profile)
+	shot := filepath.Join(profile, "shot.png")
+	pixels := func(mm float64) int { return int(math.Ceil(mm / geometry.MillimetresPerInch * 96)) }
+	Run(t, browser, "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+		"--disable-background-networking", "--disable-component-update", "--disable-sync", "--hide-scrollbars",
+		"--user-data-dir="+profile, fmt.Sprintf("--force-device-scale-factor=%d", browserScale),
+		fmt.Sprintf("--window-size=%d,%d", pixels(width), pixels(height)), "--screenshot="+shot,
+		"file://"+File(t, "shown.svg", svg))
+	data, err := os.ReadFile(shot)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Decode(t, data, browserScale*96)
+}
+
+// Decode reads a picture from a PNG file, on white.
+func Decode(t testing.TB, data []byte, dotsPerInch float64) Picture {
+	t.Helper()
+	decoded, err := png.Decode(bytes.NewReader(data))
+	if err != nil {
+		t.Fatal(err)
+	}
+	grey := image.NewGray(decoded.Bounds())
+	draw.Draw(grey, grey.Rect, image.NewUniform(color.White), image.Point{}, draw.Src)
+	draw.Draw(grey, grey.Rect, decoded, grey.Rect.Min, draw.Over)
+	return Picture{grey, dotsPerInch}
+}
+
+// Ink returns how much ink lies in a box, in square millimetres of black, and
+// where its middle is. The box is in millimetres from the lower left corner of
+// a page of the given height, and the picture begins at the page's upper left.
+func (p Picture) Ink(box geometry.Box, height float64) (area float64, middle geometry.Point) {
+	dot := geometry.MillimetresPerInch / p.DotsPerInch
+	var sum, x, y float64
+	for row := max(0, int((height-box.Max.Y)/dot)); row < p.Image.Rect.Dy(); row++ {
+		at := geometry.Point{Y: height - (float64(row)+0.5)*dot}
+		if at.Y < box.Min.Y {
+			break
+		}
+		if at.Y > box.Max.Y {
+			continue
+		}
+		for column := max(0, int(box.Min.X/dot)); column < p.Image.Rect.Dx(); column++ {
+			at.X = (float64(column) + 0.5) * dot
+			if at.X > box.Max.X {
+				break
+			}
+			if at.X >= box.Min.X {
+				ink := 1 - float64(p.Image.Pix[p.Image.PixOffset(column, row)])/255
+				sum, x, y = sum+ink, x+ink*at.X, y+ink*at.Y
+			}
+		}
+	}
+	return sum * dot * dot, geometry.Point{X: x / sum, Y: y / sum}
+}

@@ -1,0 +1,53 @@
+// Package printtest lets tests ask other programs what they see on a page:
+// where lines lie in a PDF file, and where there is ink on its picture.
+package printtest
+
+import (
+	"bytes"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"testing"
+)
+
+// required is the setting of the environment under which a missing program
+// fails a test instead of skipping it.
+const required = "ROUNDLAY_TOOLS"
+
+// Program returns the first of the named programs that is installed.
+func Program(t testing.TB, names ...string) string {
+	t.Helper()
+	for _, name := range names {
+		if path, err := exec.LookPath(name); err == nil {
+			return path
+		}
+	}
+	if os.Getenv(required) == "required" {
+		t.Fatalf("%s is not installed, and %s=required asks for it", names[0], required)
+	}
+	t.Skipf("%s is not installed; %s=required makes this fail", names[0], required)
+	return ""
+}
+
+// Run runs a program and returns what it wrote on standard output and on
+// standard error.
+func Run(t testing.TB, program string, args ...string) (out, notes []byte) {
+	t.Helper()
+	var stdout, stderr bytes.Buffer
+	cmd := exec.Command(program, args...)
+	cmd.Stdout, cmd.Stderr = &stdout, &stderr
+	if err := cmd.Run(); err != nil {
+		t.Fatalf("%s: %v\n%s%s", filepath.Base(program), err, stdout.Bytes(), stderr.Bytes())
+	}
+	return stdout.Bytes(), stderr.Bytes()
+}
+
+// File writes a file of the test's own and returns its path.
+func File(t testing.TB, name string, data []byte) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), name)
+	if err := os.WriteFile(path, data, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}

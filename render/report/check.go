@@ -1,0 +1,164 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"roundlay/pattern"
+)
+
+type checkJSON struct {
+	Schema   int           `json:"schema"`
+	Title    string        `json:"title"`
+	Blank    string        `json:"blank"`
+	Clear    bool          `json:"clear"`
+	Cuts     int           `json:"cuts"`
+	Findings []findingJSON `json:"findings"`
+}
+
+// CheckJSON writes the findings of one plan, or a list of them for several.
+func CheckJSON(w io.Writer, plans []*pattern.Plan) error {
+	out := make([]checkJSON, len(plans))
+	for i, p := range plans {
+		out[i] = checkJSON{
+			schema, p.Job.Title, p.Blank.Name, len(p.Findings) == 0, p.Totals().Cuts, findings(p),
+		}
+	}
+	if len(out) == 1 {
+		return write(w, out[0])
+	}
+	return write(w, out)
+}
+
+// Check writes the findings for reading, group by group.
+func Check(w io.Writer, p *pattern.Plan) error {
+	var b strings.Builder
+	Heading(&b, p)
+	shortMarks(&b, p)
+	groups := p.Groups()
+	for _, g := range groups {
+		group(&b, p, g)
+	}
+	if len(groups) == 0 {
+		b.WriteString("Clear: nothing is crowded, thin, shallow or out of place.\n")
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// Heading writes what is laid out on which glass.
+func Heading(b *strings.Builder, p *pattern.Plan) {
+	u := p.Job.Length
+	fmt.Fprintf(b, "%s, blank %q: %s, %s.\n", p.Job.Title, p.Blank.Name,
+		count(p.Repeats, "repeat"), count(p.Totals().Cuts, "cut"))
+	fmt.Fprintf(b, "Band from %s to %s above the table; %s.\n", u.Text(p.Band.Foot), u.Text(p.Band.Top), shape(p))
+}
+
+// shape says what surface the band is drawn on.
+func shape(p *pattern.Plan) string {
+	words := fmt.Sprintf("a taper of %.2f° a side", float64(degrees(p.Surface.HalfAngle)))
+	if p.Straight() {
+		words = "straight sides"
+	}
+	if u := p.Job.Length; p.WorstRadiusError > 0.005 {
+		words += fmt.Sprintf(", which the glass leaves by up to %s in radius", u.Fine(p.WorstRadiusError))
+	}
+	return words
+}
+
+// shortMarks says of marks too short for the depth asked how deep they come out.
+func shortMarks(b *strings.Builder, p *pattern.Plan) {
+	u := p.Job.Length
+	for i, m := range p.Job.Motifs {
+		short, least, most := 0, m.Depth, 0.0
+		for _, c := range p.Cuts {
+			if c.Motif == i && c.Short() {
+				short++
+				least, most = min(least, c.Depth), max(most, c.Depth)
+			}
+		}
+		if short > 0 {
+			fmt.Fprintf(b, "Motif %d (%s): %s in %s too short for the %s asked, and come out %s to %s deep.\n",
+				i+1, m.Kind.Name, count(short*p.Turns(), "mark"), count(p.Repeats, "repeat"), u.Text(m.Depth), u.Fine(least), u.Fine(most))
+		}
+	}
+}
+
+func group(b *strings.Builder, p *pattern.Plan, g pattern.Group) {
+	u := p.Job.Length
+	names := make([]string, len(g.Motifs))
+	for i, m := range g.Motifs {
+		names[i] = fmt.Sprintf("motif %d (%s)", m+1, p.Job.Motifs[m].Kind.Name)
+	}
+	worst := g.Worst()
+	fmt.Fprintf(b, "\n%s  %s: %s, %s", g.Letter, strings.ToUpper(g.Kind.String()), strings.Join(names, " and "), strings.Join(g.Parts, " and "))
+	if p.Turns() > 1 {
+		fmt.Fprintf(b, "; the same %d times round the glass", p.Turns())
+	}
+	fmt.Fprintf(b, "\n   %s\n", Measured(p, worst))
+	fmt.Fprintf(b, "   worst in repeat %d, %s above the table\n", worst.Repeat, u.Text(worst.Height))
+	fmt.Fprintf(b, "   %s\n", wrap(cutList(g), 76, "   "))
+	fmt.Fprintf(b, "   cure: %s\n", worst.Cure.Text)
+}
+
+// cutList names the cuts or pairs of cuts of a group.
+func cutList(g pattern.Group) string {
+	items := make([]string, len(g.Findings))
+	for i, f := range g.Findings {
+		items[i] = strings.ReplaceAll(strings.Trim(fmt.Sprint(f.Cuts), "[]"), " ", "–")
+	}
+	what := "cuts"
+	if len(g.Findings[0].Cuts) > 1 {
+		what = "pairs of cuts"
+	}
+	return fmt.Sprintf("%s: %s", what, strings.Join(items, ", "))
+}
+
+// Measured says what a finding measured and what was wanted.
+func Measured(p *pattern.Plan, f pattern.Finding) string {
+	u := p.Job.Length
+	if f.Share {
+		return fmt.Sprintf("only %.0f %% of the cut lies clear of the one it joins; at least %.0f %% is wanted", 100*f.Measured, 100*f.Wanted)
+	}
+	measured, wanted := u.Fine(f.Measured), u.Text(f.Wanted)
+	switch f.Kind {
+	case pattern.Crowded, pattern.Off:
+		if f.Kind == pattern.Crowded || len(f.Cuts) == 2 {
+			return fmt.Sprintf("land of %s where %s is the least", measured, wanted)
+		}
+		return fmt.Sprintf("reaches %s above the table; the band ends at %s", u.Text(f.Measured), wanted)
+	case pattern.Thin:
+		return fmt.Sprintf("leaves %s of glass where %s is the least", measured, wanted)
+	case pattern.Rim, pattern.Foot:
+		return fmt.Sprintf("the groove reaches %s above the table; the margin begins at %s", u.Text(f.Measured), wanted)
+	case pattern.Shallow:
+		return fmt.Sprintf("the mark is too short: it comes out %s deep, and at least %s is wanted", measured, u.Fine(f.Wanted))
+	}
+	return fmt.Sprintf("%s, wanted %s", measured, wanted)
+}
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// wrap breaks a text at spaces into lines of a width.
+func wrap(text string, width int, indent string) string {
+	var b strings.Builder
+	line := 0
+	for i, word := range strings.Fields(text) {
+		if i > 0 && line+1+len(word) > width {
+			b.WriteString("\n" + indent)
+			line = 0
+		} else if i > 0 {
+			b.WriteByte(' ')
+			line++
+		}
+		b.WriteString(word)
+		line += len(word)
+	}
+	return b.String()
+}

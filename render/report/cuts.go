@@ -1,0 +1,49 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"text/tabwriter"
+
+	"roundlay/pattern"
+)
+
+// Plan writes the plan for reading: settings, the cuts of one period, totals.
+func Plan(w io.Writer, p *pattern.Plan) error {
+	u := p.Job.Length
+	var b strings.Builder
+	Heading(&b, p)
+	fmt.Fprintf(&b, "\nDividers, %d parts:\n", p.Repeats)
+	for _, c := range p.Chords {
+		fmt.Fprintf(&b, "  %s, %s above the table, %s across: %s\n", c.Name, u.Text(c.Height), u.Text(2*c.Radius), u.Exact(c.Chord))
+	}
+	fmt.Fprintf(&b, "\nCuts of %s", []string{"each repeat", "repeats 1 and 2, and so on in pairs"}[p.Period-1])
+	if p.Turns() > 1 {
+		fmt.Fprintf(&b, " (add %d for each further %s)", len(p.Cuts), []string{"repeat", "pair"}[p.Period-1])
+	}
+	b.WriteString(":\n")
+	cutTable(&b, p)
+	t := p.Totals()
+	fmt.Fprintf(&b, "\nWhole glass: %s, %.2f m of groove, %.0f mm³ of glass ground away (crossings counted twice).\n",
+		count(t.Cuts, "cut"), t.Length/1000, t.Volume)
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func cutTable(b *strings.Builder, p *pattern.Plan) {
+	u := p.Job.Length
+	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(t, "  cut\tmotif\tpart\twheel\tlength\tdepth\twidth\tglass left\tshortest mark for the depth asked")
+	for _, c := range p.Cuts {
+		how := "drawn"
+		if c.Touch {
+			how = "touch"
+		}
+		wheel := p.Job.Rack[c.Wheel]
+		fmt.Fprintf(t, "  %d\t%d %s\t%s, %s\t%s\t%s\t%s\t%s\t%s\t%s\n", c.ID, c.Motif+1, p.Job.Motifs[c.Motif].Kind.Name,
+			c.Part, how, wheel.Name, u.Text(c.Length), u.Fine(c.Depth), u.Fine(c.Width), u.Fine(c.Left),
+			u.Text(c.LengthFor(p.Surface, wheel, c.Asked)))
+	}
+	t.Flush()
+}

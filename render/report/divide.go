@@ -1,0 +1,152 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+	"text/tabwriter"
+
+	"roundlay/geometry"
+)
+
+// Circle is a circle to be stepped into equal parts with dividers.
+type Circle struct {
+	Name   string // empty for one given by its measure alone
+	Radius float64
+	Parts  int
+}
+
+// Mending is a circle whose steps did not close: what gap they left, along the
+// arc, positive where they stopped short.
+type Mending struct{ Gap float64 }
+
+type settingJSON struct {
+	Text  string `json:"text"`
+	Error number `json:"error"` // the setting less the chord
+}
+
+type circleJSON struct {
+	Name       string      `json:"name,omitempty"`
+	Parts      int         `json:"parts"`
+	Across     number      `json:"across"`
+	Chord      number      `json:"chord"`
+	Setting    settingJSON `json:"setting"`
+	ClosingGap number      `json:"closing_gap"`
+}
+
+type divideJSON struct {
+	circleJSON
+	Mended  *mendedJSON  `json:"mended,omitempty"`
+	Circles []circleJSON `json:"circles"`
+	Table   []circleJSON `json:"table"`
+}
+
+type mendedJSON struct {
+	Gap     number      `json:"gap"`
+	Chord   number      `json:"chord"`
+	Setting settingJSON `json:"setting"`
+}
+
+// tableParts are the counts a divide table lists beside the one asked for:
+// those that go into common repeats.
+func tableParts() []int {
+	return []int{3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 15, 16, 18, 20, 24, 32, 36, 48}
+}
+
+// DivideJSON writes the settings for circles, the first of them on top.
+func DivideJSON(w io.Writer, unit geometry.Unit, circles []Circle, mend *Mending) error {
+	out := divideJSON{circleJSON: circle(unit, circles[0])}
+	for _, c := range circles {
+		out.Circles = append(out.Circles, circle(unit, c))
+	}
+	for _, n := range tableParts() {
+		out.Table = append(out.Table, circle(unit, Circle{circles[0].Name, circles[0].Radius, n}))
+	}
+	if mend != nil {
+		chord := mended(unit, circles[0], *mend)
+		out.Mended = &mendedJSON{number(mend.Gap), number(chord), setting(unit, chord)}
+	}
+	return write(w, out)
+}
+
+func circle(unit geometry.Unit, c Circle) circleJSON {
+	chord := geometry.Chord(c.Radius, c.Parts)
+	return circleJSON{
+		c.Name, c.Parts, number(2 * c.Radius), number(chord), setting(unit, chord),
+		number(closingGap(unit, c)),
+	}
+}
+
+func setting(unit geometry.Unit, chord float64) settingJSON {
+	set := unit.Setting(chord)
+	return settingJSON{set.Text, number(set.Length - chord)}
+}
+
+// closingGap returns what stepping the caliper's setting round leaves. A
+// setting that rounding made longer than the circle is across steps its
+// diameter: with two parts there is nothing to be short of.
+func closingGap(unit geometry.Unit, c Circle) float64 {
+	set := math.Min(unit.Setting(geometry.Chord(c.Radius, c.Parts)).Length, 2*c.Radius)
+	return geometry.ClosingGap(c.Radius, set, c.Parts)
+}
+
+// mended returns the chord that closes a circle whose caliper setting left a gap.
+func mended(unit geometry.Unit, c Circle, m Mending) float64 {
+	set := unit.Setting(geometry.Chord(c.Radius, c.Parts)).Length
+	return geometry.Mend(c.Radius, math.Min(set, 2*c.Radius), c.Parts, m.Gap)
+}
+
+// Divide writes the settings for circles to be read at the bench, and a table
+// of other counts for the first.
+func Divide(w io.Writer, unit geometry.Unit, circles []Circle, mend *Mending) error {
+	var b strings.Builder
+	for _, c := range circles {
+		divide(&b, unit, c)
+	}
+	if mend != nil {
+		chord := mended(unit, circles[0], *mend)
+		fmt.Fprintf(&b, "With a gap of %s left, set %s instead (%s).\n\n",
+			unit.Fine(mend.Gap), unit.Text(chord), unit.Fine(chord))
+	}
+	table(&b, unit, circles[0])
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func divide(b *strings.Builder, unit geometry.Unit, c Circle) {
+	name := c.Name
+	if name == "" {
+		name = "circle"
+	}
+	chord := geometry.Chord(c.Radius, c.Parts)
+	fmt.Fprintf(b, "%s: %s across, %s round, %d parts\n", strings.ToUpper(name[:1])+name[1:],
+		unit.Text(2*c.Radius), unit.Text(2*math.Pi*c.Radius), c.Parts)
+	fmt.Fprintf(b, "  chord          %s (%s)\n", unit.Exact(chord), unit.Fine(chord))
+	fmt.Fprintf(b, "  set dividers   %s\n", unit.Text(chord))
+	fmt.Fprintf(b, "  %d steps        %s\n\n", c.Parts, Closing(unit, closingGap(unit, c)))
+}
+
+// Closing says where the last step falls.
+func Closing(unit geometry.Unit, gap float64) string {
+	switch text := unit.Fine(math.Abs(gap)); {
+	case strings.Trim(text, "0. inm") == "":
+		return "close"
+	case gap > 0:
+		return "stop " + text + " short of the start"
+	default:
+		return "pass the start by " + text
+	}
+}
+
+func table(b *strings.Builder, unit geometry.Unit, c Circle) {
+	fmt.Fprintf(b, "Other counts for the same circle, %s across:\n", unit.Text(2*c.Radius))
+	t := tabwriter.NewWriter(b, 0, 0, 3, ' ', 0)
+	fmt.Fprintln(t, "  parts\tset dividers\tchord\tthe last step would")
+	for _, n := range tableParts() {
+		k := Circle{Radius: c.Radius, Parts: n}
+		chord := geometry.Chord(c.Radius, n)
+		fmt.Fprintf(t, "  %d\t%s\t%s\t%s\n", n, unit.Text(chord), unit.Fine(chord), Closing(unit, closingGap(unit, k)))
+	}
+	t.Flush()
+}

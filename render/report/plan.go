@@ -1,0 +1,223 @@
+// Package report puts a plan into words and into JSON: what check, plan and
+// divide print. Lengths in JSON are millimetres and angles degrees; words use
+// the unit the job's owner reads.
+package report
+
+import (
+	"encoding/json"
+	"io"
+	"math"
+
+	"roundlay/pattern"
+	"roundlay/pattern/groove"
+)
+
+// schema is the version of the JSON a plan is written in.
+const schema = 1
+
+type planJSON struct {
+	Schema   int           `json:"schema"`
+	Title    string        `json:"title"`
+	Length   string        `json:"length"`
+	Blank    blankJSON     `json:"blank"`
+	Surface  surfaceJSON   `json:"surface"`
+	Repeats  int           `json:"repeats"`
+	Band     [2]number     `json:"band"`
+	Limits   limitsJSON    `json:"limits"`
+	Cuts     []cutJSON     `json:"cuts"`
+	Findings []findingJSON `json:"findings"`
+	Chords   []chordJSON   `json:"chords"`
+	Totals   totalsJSON    `json:"totals"`
+}
+
+type blankJSON struct {
+	Name        string        `json:"name"`
+	Stations    []stationJSON `json:"stations"`
+	InsideFloor *number       `json:"inside_floor"`
+}
+
+type stationJSON struct {
+	Height number `json:"height"`
+	Radius number `json:"radius"`
+	Wall   number `json:"wall"`
+}
+
+type surfaceJSON struct {
+	Kind             string  `json:"kind"`
+	HalfAngle        number  `json:"half_angle"`
+	ApexRadiusFoot   *number `json:"apex_radius_foot"` // null on a cylinder
+	WorstRadiusError number  `json:"worst_radius_error"`
+}
+
+type limitsJSON struct {
+	Land   number `json:"land"`
+	Leave  number `json:"leave"`
+	Rim    number `json:"rim"`
+	Foot   number `json:"foot"`
+	Clear  number `json:"clear"`
+	Polish number `json:"polish"`
+	Reach  number `json:"reach"`
+}
+
+type cutJSON struct {
+	ID          int        `json:"id"`
+	Repeat      int        `json:"repeat"`
+	Motif       string     `json:"motif"`
+	MotifNumber int        `json:"motif_number"`
+	Part        string     `json:"part"`
+	Wheel       string     `json:"wheel"`
+	Joins       []int      `json:"joins"`
+	Length      number     `json:"length"`
+	Depth       number     `json:"depth"`
+	Asked       number     `json:"depth_asked"`
+	Width       number     `json:"width"`
+	Left        number     `json:"left"`
+	Touch       bool       `json:"touch"`
+	Path        []pathJSON `json:"path"`
+}
+
+type pathJSON struct {
+	Theta     number `json:"theta"`
+	Height    number `json:"height"`
+	X         number `json:"x"`
+	Y         number `json:"y"`
+	Depth     number `json:"depth"`
+	HalfWidth number `json:"half_width"`
+}
+
+type findingJSON struct {
+	Kind     string `json:"kind"`
+	Cuts     []int  `json:"cuts"`
+	Repeat   int    `json:"repeat"`
+	Theta    number `json:"theta"`
+	Height   number `json:"height"`
+	Measured number `json:"measured"`
+	Wanted   number `json:"wanted"`
+	Share    bool   `json:"share,omitempty"` // measured and wanted are shares, not lengths
+	Cure     string `json:"cure"`
+	Letter   string `json:"letter"`
+	Recurs   int    `json:"recurs"` // in how many places round the glass
+}
+
+type chordJSON struct {
+	Name   string `json:"name"`
+	Height number `json:"height"`
+	Radius number `json:"radius"`
+	Parts  int    `json:"parts"`
+	Chord  number `json:"chord"`
+}
+
+type totalsJSON struct {
+	Cuts   int    `json:"cuts"`
+	Length number `json:"length"`
+	Volume number `json:"volume"`
+}
+
+// number is written to six decimals: a millionth of a millimetre or of a degree.
+type number float64
+
+func (n number) MarshalJSON() ([]byte, error) {
+	return json.Marshal(math.Round(float64(n)*1e6) / 1e6)
+}
+
+func degrees(radians float64) number { return number(radians * 180 / math.Pi) }
+
+// PlanJSON writes the whole plan.
+func PlanJSON(w io.Writer, p *pattern.Plan) error {
+	out := planJSON{
+		Schema: schema, Title: p.Job.Title, Length: p.Job.Length.String(),
+		Blank: blank(p), Surface: surface(p), Repeats: p.Repeats,
+		Band: [2]number{number(p.Band.Foot), number(p.Band.Top)}, Limits: limits(p),
+		Cuts: cuts(p), Findings: findings(p), Chords: chords(p),
+	}
+	t := p.Totals()
+	out.Totals = totalsJSON{t.Cuts, number(t.Length), number(t.Volume)}
+	return write(w, out)
+}
+
+func write(w io.Writer, v any) error {
+	e := json.NewEncoder(w)
+	e.SetIndent("", " ")
+	e.SetEscapeHTML(false)
+	return e.Encode(v)
+}
+
+func blank(p *pattern.Plan) blankJSON {
+	b := blankJSON{Name: p.Blank.Name}
+	for _, s := range p.Blank.Stations {
+		b.Stations = append(b.Stations, stationJSON{number(s.Height), number(s.Radius), number(s.Wall)})
+	}
+	if p.Blank.Floor > 0 {
+		floor := number(p.Blank.Floor)
+		b.InsideFloor = &floor
+	}
+	return b
+}
+
+func surface(p *pattern.Plan) surfaceJSON {
+	s := surfaceJSON{
+		Kind: "cone", HalfAngle: degrees(p.Surface.HalfAngle), WorstRadiusError: number(p.WorstRadiusError),
+	}
+	rho := number(p.Surface.ApexRadius(0))
+	if p.Straight() {
+		s.Kind = "cylinder"
+	} else {
+		s.ApexRadiusFoot = &rho
+	}
+	return s
+}
+
+func limits(p *pattern.Plan) limitsJSON {
+	l := p.Job.Limits
+	return limitsJSON{
+		number(l.Land), number(l.Leave), number(l.Rim), number(l.Foot),
+		number(l.Clear), number(l.Polish), number(l.Reach),
+	}
+}
+
+func cuts(p *pattern.Plan) []cutJSON {
+	all := p.All()
+	out := make([]cutJSON, len(all))
+	for i, c := range all {
+		out[i] = cutJSON{
+			ID: c.ID, Repeat: c.Repeat, Motif: p.Job.Motifs[c.Motif].Kind.Name, MotifNumber: c.Motif + 1,
+			Part: c.Part, Wheel: p.Job.Rack[c.Wheel].Name, Joins: append([]int{}, c.Joins...),
+			Length: number(c.Length), Depth: number(c.Depth), Asked: number(c.Asked),
+			Width: number(c.Width), Left: number(c.Left), Touch: c.Touch, Path: path(c.Samples),
+		}
+	}
+	return out
+}
+
+func path(samples []groove.Sample) []pathJSON {
+	out := make([]pathJSON, len(samples))
+	for i, s := range samples {
+		out[i] = pathJSON{
+			degrees(s.Theta), number(s.Height), number(s.At.X), number(s.At.Y),
+			number(s.Depth), number(s.HalfWidth()),
+		}
+	}
+	return out
+}
+
+func findings(p *pattern.Plan) []findingJSON {
+	out := []findingJSON{}
+	for _, g := range p.Groups() {
+		for _, f := range g.Findings {
+			out = append(out, findingJSON{
+				Kind: f.Kind.String(), Cuts: f.Cuts, Repeat: f.Repeat, Theta: degrees(f.Theta),
+				Height: number(f.Height), Measured: number(f.Measured), Wanted: number(f.Wanted), Share: f.Share,
+				Cure: f.Cure.Text, Letter: g.Letter, Recurs: p.Turns(),
+			})
+		}
+	}
+	return out
+}
+
+func chords(p *pattern.Plan) []chordJSON {
+	out := make([]chordJSON, len(p.Chords))
+	for i, c := range p.Chords {
+		out[i] = chordJSON{c.Name, number(c.Height), number(c.Radius), c.Parts, number(c.Chord)}
+	}
+	return out
+}

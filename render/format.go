@@ -11,8 +11,7 @@ type format struct {
 
 // Room kept on every page, in millimetres.
 const (
-	headRoom = 17.0
-	footRoom = 22.0
+	footRoom = 26.0
 	sideRoom = 2*BarDepth + 3
 	barsEnd  = 4*geometry.MillimetresPerInch + 1 // the longer bar
 )
@@ -25,6 +24,25 @@ func (f format) lying() format {
 	return format{max(f.width, f.height), min(f.width, f.height), f.margin}
 }
 
+// head returns the room for the words at the head: they take more lines on a
+// narrow page.
+func (f format) head() float64 {
+	if f.width < 180 {
+		return 25
+	}
+	return 17
+}
+
+// cautions returns the box for the cautions, to the right of the bar across;
+// ok is false on a page too narrow for it.
+func (f format) cautions() (box geometry.Box, ok bool) {
+	box = geometry.Box{
+		Min: geometry.Point{X: f.bars().X + barsEnd + 3, Y: f.margin - 1},
+		Max: geometry.Point{X: f.width - f.margin, Y: f.margin + footRoom - 1},
+	}
+	return box, box.Max.X-box.Min.X > 70
+}
+
 // bars returns the corner at which the bars begin.
 func (f format) bars() geometry.Point {
 	return geometry.Point{X: f.margin + BarDepth + 1, Y: f.margin + BarDepth + 1}
@@ -35,7 +53,7 @@ func (f format) bars() geometry.Point {
 func (f format) room() geometry.Box {
 	return geometry.Box{
 		Min: geometry.Point{X: f.margin, Y: f.margin + footRoom},
-		Max: geometry.Point{X: f.width - f.margin, Y: f.height - f.margin - headRoom},
+		Max: geometry.Point{X: f.width - f.margin, Y: f.height - f.margin - f.head()},
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 	"roundlay/geometry"
 	"roundlay/pattern"
 	"roundlay/render/drawing"
+	"roundlay/render/lettering"
 )
 
 // Sizes of what is drawn on a wrap, in millimetres, and greys that a laser
@@ -39,6 +40,7 @@ func ringPen() drawing.Pen   { return drawing.Pen{Width: 0.4} }
 // repeats. Its angles and distances along the profile are those of its own
 // paper; beyond them it shows a little of its neighbours.
 type piece struct {
+	column          int     // from 1, left to right
 	from, to        float64 // angles
 	low, high       float64 // heights
 	first, last     bool    // whether its left and its right edge are the paper's own
@@ -50,12 +52,14 @@ type sheet struct {
 	plan  *pattern.Plan
 	paper geometry.Cone
 	seam  float64 // the angle at which the paper's left edge lies
+
+	letters *lettering.Letters
 }
 
 // whole returns the piece that is all of the wrap.
 func (s sheet) whole() piece {
 	return piece{
-		from: s.seam, to: s.seam + 2*math.Pi, high: s.plan.Blank.Height(),
+		column: 1, from: s.seam, to: s.seam + 2*math.Pi, high: s.plan.Blank.Height(),
 		first: true, last: true, lowest: true, highest: true,
 	}
 }
@@ -169,9 +173,7 @@ func (s sheet) bands(d *drawing.Drawing, p piece) {
 // word sets small words along the left edge of a piece, at a height.
 func (s sheet) word(d *drawing.Drawing, p piece, z float64, words string) {
 	theta := p.from + 2/s.paper.RadiusAt(z)
-	d.Add(drawing.Notes, drawing.Text{
-		At: s.paper.Forward(theta, z), Words: words, Size: 6, Turn: -theta * math.Sin(s.paper.HalfAngle),
-	})
+	s.label(d, drawing.Text{At: s.paper.Forward(theta, z), Words: words, Size: 6, Turn: s.tilt(theta)})
 }
 
 // repeats draws a centre line and a base tick for every repeat, and the lines
@@ -207,7 +209,7 @@ func (s sheet) centre(d *drawing.Drawing, theta, top float64, number int) {
 	)
 	d.Add(drawing.Notes, drawing.Text{
 		At: s.paper.Forward(theta+1.8/radius, 1.2), Words: fmt.Sprint(number), Size: 9, Bold: true,
-		Turn: -theta * math.Sin(s.paper.HalfAngle),
+		Turn: s.tilt(theta),
 	})
 }
 
@@ -285,7 +287,7 @@ func (s sheet) ring(d *drawing.Drawing, at geometry.Point, theta float64, letter
 	d.Add(drawing.Findings, drawing.Stroke{Points: drawing.Circle(at, ringOuter), Closed: true, Pen: ringPen()})
 	d.Add(drawing.Findings, drawing.Text{
 		At: r2.Add(at, geometry.Point{X: ringOuter + 0.4, Y: ringOuter - 1.2}), Words: letter, Size: 9, Bold: true,
-		Turn: -theta * math.Sin(s.paper.HalfAngle),
+		Turn: s.tilt(theta),
 	})
 }
 
@@ -313,10 +315,50 @@ func (s sheet) edges(d *drawing.Drawing, p piece) {
 	level(p.high, p.highest)
 	upright(p.from, p.first)
 	upright(p.to, p.last)
+	if !p.first {
+		s.matchMarks(d, p, p.from, p.column-1)
+	}
+	if !p.last {
+		s.matchMarks(d, p, p.to, p.column)
+	}
 	if p.last {
 		s.tab(d, p)
 	}
 	s.rimArrow(d, p)
+}
+
+// matchMarks draws the crosses on a match line that two pieces are laid
+// together by, and which pieces it joins.
+func (s sheet) matchMarks(d *drawing.Drawing, p piece, theta float64, left int) {
+	const arm, inset = 2.0, 4.0
+	words := fmt.Sprintf("%d|%d", left, left+1)
+	for _, z := range []float64{p.low + inset, p.high - inset} {
+		aside := arm / s.paper.RadiusAt(z)
+		d.Add(drawing.Marks,
+			drawing.Stroke{Points: s.arc(theta-aside, theta+aside, z), Pen: drawing.Pen{Width: 0.25}},
+			drawing.Stroke{Points: []geometry.Point{s.paper.Forward(theta, z-arm), s.paper.Forward(theta, z+arm)}, Pen: drawing.Pen{Width: 0.25}},
+		)
+		s.label(d, drawing.Text{
+			At: s.paper.Forward(theta+0.8/s.paper.RadiusAt(z), z+0.8), Words: words, Size: 6, Turn: s.tilt(theta),
+		})
+	}
+}
+
+// tilt returns how far upright words lean at an angle round the paper.
+func (s sheet) tilt(theta float64) float64 { return -theta * math.Sin(s.paper.HalfAngle) }
+
+// label sets words on a white ground, legible over lines and hatching.
+func (s sheet) label(d *drawing.Drawing, t drawing.Text) {
+	const air = 0.4
+	upright := t
+	upright.At, upright.Turn = geometry.Point{}, 0
+	ground := drawing.Rectangle(s.letters.Box(upright).Grow(air))
+	sin, cos := math.Sincos(t.Turn)
+	place := geometry.Motion{Cos: cos, Sin: sin, X: t.At.X, Y: t.At.Y}
+	for i, q := range ground {
+		ground[i] = place.Apply(q)
+	}
+	d.Add(drawing.Notes, drawing.Fill{Points: ground, Ink: drawing.White}, t)
 }
 
 func layerOf(own bool) drawing.Layer {
@@ -346,7 +388,7 @@ func (s sheet) tab(d *drawing.Drawing, p piece) {
 	theta := p.to + tabWidth/2/s.paper.RadiusAt(middle)
 	d.Add(drawing.Notes, drawing.Text{
 		At: s.paper.Forward(theta+0.8/s.paper.RadiusAt(middle), middle), Words: "tape under the other end", Size: 7,
-		Align: drawing.Centre, Turn: math.Pi/2 - theta*math.Sin(s.paper.HalfAngle),
+		Align: drawing.Centre, Turn: math.Pi/2 + s.tilt(theta),
 	})
 }
 
@@ -364,8 +406,8 @@ func (s sheet) rimArrow(d *drawing.Drawing, p piece) {
 		drawing.Stroke{Points: []geometry.Point{aside(0, 6.5), aside(0, 2)}, Pen: drawing.Pen{Width: 0.6}},
 		drawing.Fill{Points: []geometry.Point{aside(-1.3, 3), aside(1.3, 3), aside(0, 0)}},
 	)
-	d.Add(drawing.Notes, drawing.Text{
-		At: aside(-1.8, 5.5), Words: "rim", Size: 9, Bold: true, Align: drawing.Right, Turn: -theta * math.Sin(s.paper.HalfAngle),
+	s.label(d, drawing.Text{
+		At: aside(-1.8, 5.5), Words: "rim", Size: 9, Bold: true, Align: drawing.Right, Turn: s.tilt(theta),
 	})
 }
 

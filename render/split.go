@@ -44,7 +44,7 @@ func (s sheet) pieces(rows, columns int) []piece {
 	for row := range rows {
 		for column := range columns {
 			pieces = append(pieces, piece{
-				from: edge(column), to: edge(column + 1), low: level(row), high: level(row + 1),
+				column: column + 1, from: edge(column), to: edge(column + 1), low: level(row), high: level(row + 1),
 				first: column == 0, last: column == columns-1, lowest: row == 0, highest: row == rows-1,
 			})
 		}

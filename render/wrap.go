@@ -45,7 +45,7 @@ func NewWrap(p *pattern.Plan, o Options) (*Wrap, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := sheet{plan: p, paper: p.Surface, seam: findSeam(p)}
+	s := sheet{plan: p, paper: p.Surface, seam: findSeam(p), letters: letters}
 	asked := format{o.Paper.Width, o.Paper.Height, o.Margin}
 	pieces, f, ok := s.split(asked)
 	if !ok {
@@ -79,7 +79,7 @@ type author struct {
 // beside them on further ones.
 func (a author) pages(pieces []piece, f format) []printing.Page {
 	var pages []printing.Page
-	notes := a.notes()
+	notes := a.notes(f)
 	for _, p := range pieces {
 		d, _ := a.sheet.draw(p)
 		shift, _ := f.place(a.sheet.box(p))
@@ -124,15 +124,17 @@ func (a author) picture(p piece, margin float64) printing.Page {
 	inner := max(width, noteWidth)
 	// The notes' depth is found by setting them into a column that is deep enough.
 	tall := geometry.Box{Max: geometry.Point{X: inner, Y: 1e4}}
-	_, y, _ := column(a.notes(), tall, a.letters)
+	_, y, _ := column(a.notes(format{width: inner + sideRoom, margin: margin}), tall, a.letters)
 	depth := max(tall.Max.Y-y, barsEnd-footRoom) + 6
-	f := format{inner + sideRoom + 2*margin, height + depth + headRoom + footRoom + 2*margin, margin}
+	const slack = 1 // for rounding
+	f := format{math.Ceil(inner + sideRoom + 2*margin + slack), 0, margin}
+	f.height = math.Ceil(slack + height + depth + footRoom + 2*margin + f.head())
 	shift, _ := f.place(box)
 	d = d.Moved(shift)
 	room := f.room()
 	room.Min.X += sideRoom
 	room.Max.Y = box.Min.Y + shift.Y - 3
-	set, _, _ := column(a.notes(), room, a.letters)
+	set, _, _ := column(a.notes(f), room, a.letters)
 	d.Add(drawing.Notes, set...)
 	a.frame(&d, f, "", a.about(p, 1))
 	return printing.Page{Width: f.width, Height: f.height, Drawing: d}
@@ -152,21 +154,21 @@ func (a author) frame(d *drawing.Drawing, f format, number, about string) {
 		right -= a.letters.Width(number, 10, false) + 4
 	}
 	text(top-4, a.shortened(title(a.sheet.plan), right, 11, true), 11, true)
-	for i, line := range fold(note{words: printWords, size: 9}, f.width-2*f.margin, a.letters) {
-		text(top-8.5-3.8*float64(i), line, 9, false)
+	y := top - 4.7
+	for _, words := range []string{printWords, about} {
+		for _, line := range fold(note{words: words, size: 9}, f.width-2*f.margin, a.letters) {
+			y -= 3.8
+			text(y, line, 9, false)
+		}
 	}
-	lines := len(fold(note{words: printWords, size: 9}, f.width-2*f.margin, a.letters))
-	text(top-8.5-3.8*float64(lines), a.shortened(about, f.width-2*f.margin, 9, false), 9, false)
 	corner := f.bars()
 	for _, b := range CheckBars(a.sheet.plan.Job.Length) {
 		d.Add(drawing.CheckBars, b.Marks(corner)...)
 	}
-	words := geometry.Box{
-		Min: geometry.Point{X: corner.X + barsEnd + 3, Y: f.margin - 1},
-		Max: geometry.Point{X: f.width - f.margin, Y: f.margin + footRoom - 1},
+	if box, ok := f.cautions(); ok {
+		set, _, _ := column([]note{{words: cautions, size: 7.5}}, box, a.letters)
+		d.Add(drawing.Notes, set...)
 	}
-	set, _, _ := column([]note{{words: cautions, size: 6.5}}, words, a.letters)
-	d.Add(drawing.Notes, set...)
 }
 
 // shortened cuts words that are too long for a line.

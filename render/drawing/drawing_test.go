@@ -243,3 +243,31 @@ func area(polygon points) float64 {
 	}
 	return sum
 }
+
+func TestThinnedStaysWithinTolerance(t *testing.T) {
+	straight := points{{}, {X: 1}, {X: 2.5, Y: 0.0009}, {X: 4}, {X: 4, Y: 3}}
+	if diff := cmp.Diff(points{{}, {X: 4}, {X: 4, Y: 3}}, Thinned(straight, 0.001)); diff != "" {
+		t.Errorf("thinned (-want +got):\n%s", diff)
+	}
+	circle := Circle(geometry.Point{}, 40)
+	if got := Thinned(circle, Flatness); len(got) != len(circle) {
+		t.Errorf("%d points of a circle are left of %d", len(got), len(circle))
+	}
+	random := rand.New(rand.NewPCG(3, 4))
+	for range 100 {
+		var walk points
+		for i := range 60 {
+			walk = append(walk, geometry.Point{X: float64(i), Y: 0.1 * random.NormFloat64()})
+		}
+		thin := Thinned(walk, 0.1)
+		for _, p := range walk {
+			nearest := math.Inf(1)
+			for i := 1; i < len(thin); i++ {
+				nearest = min(nearest, distanceTo(p, thin[i-1], thin[i]))
+			}
+			if nearest > 0.1 {
+				t.Fatalf("%v is left %v off", p, nearest)
+			}
+		}
+	}
+}

@@ -61,11 +61,11 @@ func words(ctx *canvas.Context, t drawing.Text, letters *lettering.Letters) {
 	ctx.Pop()
 }
 
-// path gives canvas places to a micrometre, which keeps files short: together
-// with the flatness of circles that stays below 0.002 mm.
+// path gives canvas no more points than flatness asks for, and places to a
+// micrometre, which keeps files short: a circle stays true within 0.002 mm.
 func path(points []geometry.Point, closed bool) *canvas.Path {
 	p := &canvas.Path{}
-	for i, q := range points {
+	for i, q := range drawing.Thinned(points, drawing.Flatness) {
 		if i == 0 {
 			p.MoveTo(micrometre(q.X), micrometre(q.Y))
 		} else {

@@ -1,0 +1,39 @@
+package drawing
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"roundlay/geometry"
+)
+
+// Thinned returns a polyline without the points it can do without: those it
+// leaves out lie within a tolerance of it (Ramer, Douglas and Peucker). Both
+// ends stay. A circle of Flatness keeps all its points up to four times that.
+func Thinned(points []geometry.Point, tolerance float64) []geometry.Point {
+	if len(points) < 3 {
+		return points
+	}
+	first, last := points[0], points[len(points)-1]
+	farthest, at := -1.0, 0
+	for i, p := range points[1 : len(points)-1] {
+		if d := distanceTo(p, first, last); d > farthest {
+			farthest, at = d, i+1
+		}
+	}
+	if farthest <= tolerance {
+		return []geometry.Point{first, last}
+	}
+	kept := Thinned(points[:at+1], tolerance)
+	return append(kept[:len(kept)-1:len(kept)-1], Thinned(points[at:], tolerance)...)
+}
+
+// distanceTo returns the distance from a place to the segment from a to b.
+func distanceTo(p, a, b geometry.Point) float64 {
+	along := r2.Sub(b, a)
+	length2 := r2.Norm2(along)
+	if length2 == 0 {
+		return r2.Norm(r2.Sub(p, a))
+	}
+	t := min(max(r2.Dot(r2.Sub(p, a), along)/length2, 0), 1)
+	return r2.Norm(r2.Sub(p, r2.Add(a, r2.Scale(t, along))))
+}

@@ -20,7 +20,7 @@ func Leaf() Kind {
 			{Name: "lean", About: "the angle in degrees between frond and stem, where the frond leaves it",
 				Default: 62, Least: 10, Most: 90},
 			{Name: "arch", About: "how far a frond bows: 0 straight, 1 its end runs up along the stem, -1 its end runs level",
-				Default: 0.35, Least: -1, Most: 1},
+				Default: 0.2, Least: -1, Most: 1},
 			{Name: "fullest", About: "where the leaf is widest, as a share of the way from stalk to tip",
 				Default: 0.48, Least: 0.2, Most: 0.8},
 			{Name: "stalk", About: "the bare stem below the leaf, as a share of the height",

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"roundlay/pattern"
@@ -92,14 +93,19 @@ func group(b *strings.Builder, p *pattern.Plan, g pattern.Group) {
 		names[i] = fmt.Sprintf("motif %d (%s)", m+1, p.Job.Motifs[m].Kind.Name)
 	}
 	worst := g.Worst()
-	fmt.Fprintf(b, "\n%s  %s: %s, %s", g.Letter, strings.ToUpper(g.Kind.String()), strings.Join(names, " and "), strings.Join(g.Parts, " and "))
-	if p.Turns() > 1 {
+	fmt.Fprintf(b, "\n%s  %s", g.Letter, strings.ToUpper(g.Kind.String()))
+	if len(names) > 0 {
+		fmt.Fprintf(b, ": %s, %s", strings.Join(names, " and "), strings.Join(g.Parts, " and "))
+	}
+	if p.Turns() > 1 && len(names) > 0 {
 		fmt.Fprintf(b, "; the same %d times round the glass", p.Turns())
 	}
-	fmt.Fprintf(b, "\n   %s\n", Measured(p, worst))
+	fmt.Fprintf(b, "\n   %s\n", wrap(Measured(p, worst), 76, "   "))
 	fmt.Fprintf(b, "   worst in repeat %d, %s above the table\n", worst.Repeat, u.Text(worst.Height))
-	fmt.Fprintf(b, "   %s\n", wrap(cutList(g), 76, "   "))
-	fmt.Fprintf(b, "   cure: %s\n", worst.Cure.Text)
+	if len(worst.Cuts) > 0 {
+		fmt.Fprintf(b, "   %s\n", wrap(cutList(g), 76, "   "))
+	}
+	fmt.Fprintf(b, "   %s\n", wrap("cure: "+worst.Cure.Text, 76, "   "))
 }
 
 // cutList names the cuts or pairs of cuts of a group.
@@ -132,6 +138,13 @@ func Measured(p *pattern.Plan, f pattern.Finding) string {
 		return fmt.Sprintf("leaves %s of glass where %s is the least", measured, wanted)
 	case pattern.Rim, pattern.Foot:
 		return fmt.Sprintf("the groove reaches %s above the table; the margin begins at %s", u.Text(f.Measured), wanted)
+	case pattern.Buried:
+		return fmt.Sprintf("a cut %s deep buries the wheel's shoulders; %s is the most for this edge", measured, u.Fine(f.Wanted))
+	case pattern.Tight:
+		return fmt.Sprintf("the wheel stands %s off the bent line at the ends of its contact; %s is the most", measured, u.Fine(f.Wanted))
+	case pattern.Uneven:
+		return fmt.Sprintf("the glass leaves the cone its paper is drawn on by %s in radius, about %s of girth; %s is the most",
+			measured, u.Fine(2*math.Pi*f.Measured), u.Fine(f.Wanted))
 	case pattern.Shallow:
 		return fmt.Sprintf("the mark is too short: it comes out %s deep, and at least %s is wanted", measured, u.Fine(f.Wanted))
 	}

@@ -21,14 +21,14 @@ func New(j *job.Job, blank *glass.Blank) (*Plan, error) {
 	return p, nil
 }
 
-// checks lists what finds each kind of finding.
+// checks lists what finds each kind of finding, but for those of two cuts.
 func (p *Plan) checks() []func() []Finding {
-	return []func() []Finding{p.crowd, p.thin, p.margins, p.shallow}
+	return []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.uneven}
 }
 
 // check returns all findings, kind by kind and each in the order of its cuts.
 func (p *Plan) check() []Finding {
-	var found []Finding
+	found := slices.Collect(p.crowd)
 	for _, find := range p.checks() {
 		found = append(found, find()...)
 	}
@@ -36,4 +36,26 @@ func (p *Plan) check() []Finding {
 		return cmp.Or(cmp.Compare(a.Kind, b.Kind), slices.Compare(a.Cuts, b.Cuts))
 	})
 	return found
+}
+
+// has reports whether a kind is found on just the given motifs. Land takes long
+// to measure: it is, where it matters, until the first finding.
+func (p *Plan) has(kind Kind, motifs []int) bool {
+	is := func(f Finding) bool {
+		about, _ := p.about(f)
+		return f.Kind == kind && slices.Equal(about, motifs)
+	}
+	for _, find := range p.checks() {
+		if slices.ContainsFunc(find(), is) {
+			return true
+		}
+	}
+	if kind == Crowded || kind == Off {
+		for f := range p.crowd {
+			if is(f) {
+				return true
+			}
+		}
+	}
+	return false
 }

@@ -9,18 +9,31 @@ import (
 	"roundlay/pattern/job"
 )
 
-// cureAll finds a cure for each group of findings, and notes it on each of them.
+// cureAll finds a cure for each trouble, and notes it on each of its findings.
 func (p *Plan) cureAll() {
-	for _, g := range p.Groups() {
+	for _, g := range p.troubles() {
 		cure := p.cure(g)
 		for i, f := range p.Findings {
-			if slices.ContainsFunc(g.Findings, func(h Finding) bool {
-				return h.Kind == f.Kind && slices.Equal(h.Cuts, f.Cuts)
-			}) {
+			if about, _ := p.about(f); f.Kind == g.Kind && slices.Equal(about, g.Motifs) {
 				p.Findings[i].Cure = cure
 			}
 		}
 	}
+}
+
+// troubles returns the findings of one kind on the same motifs, whatever their
+// parts: what one cure has to clear.
+func (p *Plan) troubles() []Group {
+	var all []Group
+	for _, g := range p.Groups() {
+		i := slices.IndexFunc(all, func(h Group) bool { return h.Kind == g.Kind && slices.Equal(h.Motifs, g.Motifs) })
+		if i < 0 {
+			all = append(all, g)
+		} else {
+			all[i].Findings = slices.Concat(all[i].Findings, g.Findings)
+		}
+	}
+	return all
 }
 
 // cure returns the smallest single change that clears a group: each is tried on
@@ -39,6 +52,14 @@ func (p *Plan) cure(g Group) Cure {
 		return cure
 	case Rim, Foot:
 		return p.first(g, p.shorterBand)
+	case Buried:
+		return p.first(g, p.lighter, p.otherWheel)
+	case Tight:
+		cure := p.first(g, p.otherWheel, p.straighter, p.fewer)
+		cure.Text += p.wheelOrCurve(g)
+		return cure
+	case Uneven:
+		return p.first(g, p.flatterBand)
 	case Shallow:
 		cure := p.first(g, p.lighter, p.fewer, p.otherWheel)
 		cure.Text += fmt.Sprintf(", or marks of %s and more", p.Job.Length.Text(p.shortestMark(g)))
@@ -62,14 +83,8 @@ func (p *Plan) first(g Group, searches ...func(Group) (Cure, bool)) Cure {
 func (p *Plan) clears(g Group, change func(*job.Job)) bool {
 	j := p.Job.Clone()
 	change(j)
-	q, err := lay(j, p.Blank)
-	if err != nil {
-		return false
-	}
-	return !slices.ContainsFunc(q.check(), func(f Finding) bool {
-		about, _ := q.about(f)
-		return f.Kind == g.Kind && slices.Equal(about, g.Motifs)
-	})
+	q, err := lay(j, p.Blank, g.Motifs...)
+	return err == nil && !q.has(g.Kind, g.Motifs)
 }
 
 // fewer searches the counts of the group's motifs downwards.
@@ -186,6 +201,63 @@ func (p *Plan) shorterBand(g Group) (Cure, bool) {
 		}
 	}
 	return Cure{}, false
+}
+
+// straighter brings the numbers that bend a motif's lines, those whose range
+// has zero inside it, nearer to zero.
+func (p *Plan) straighter(g Group) (Cure, bool) {
+	for _, i := range g.Motifs {
+		m := p.Job.Motifs[i]
+		for _, param := range m.Kind.Params {
+			if param.Sort != motifs.Number || param.Least >= 0 || param.Most <= 0 {
+				continue
+			}
+			for part := 19.0; part >= 0; part-- {
+				value := math.Round(m.Values[param.Name]*part/20*100) / 100
+				change := func(j *job.Job) { j.Motifs[i].Values[param.Name] = value }
+				if p.clears(g, change) {
+					return Cure{fmt.Sprintf("%s %s = %g", p.name(i), param.Name, value), change}, true
+				}
+			}
+		}
+	}
+	return Cure{}, false
+}
+
+// wheelOrCurve says which wheel or which curve would do for all of a group.
+func (p *Plan) wheelOrCurve(g Group) string {
+	u := p.Job.Length
+	wheel, curve := math.Inf(1), 0.0
+	for _, f := range g.Findings {
+		c := p.Cuts[(f.Cuts[0]-1)%len(p.Cuts)]
+		if r := c.WheelFor(p.Job.Rack[c.Wheel], mostSweep); r > 0 {
+			wheel = math.Min(wheel, r)
+		}
+		curve = math.Max(curve, c.CurveFor(mostSweep))
+	}
+	return fmt.Sprintf(", or a wheel up to %s across, or a curve of radius %s and more",
+		u.Text(floor(2*wheel, u.Step())), u.Text(math.Ceil(curve/u.Step())*u.Step()))
+}
+
+// flatterBand draws in the end of the band that leaves the cone sooner.
+func (p *Plan) flatterBand(g Group) (Cure, bool) {
+	step, length := p.Job.Length.Step(), p.Job.Length
+	for n := 1.0; ; n++ {
+		lower := job.Band{Foot: p.Band.Foot, Top: floor(p.Band.Top, step) - n*step}
+		higher := job.Band{Foot: -floor(-p.Band.Foot, step) + n*step, Top: p.Band.Top}
+		if lower.Top-lower.Foot < step || higher.Top-higher.Foot < step {
+			return Cure{}, false
+		}
+		for _, band := range []job.Band{lower, higher} {
+			if _, worst := p.Blank.Profile().FitCone(band.Foot, band.Top); worst > mostMisfit {
+				continue
+			}
+			change := func(j *job.Job) { j.Layout.Band = &band }
+			if p.clears(g, change) {
+				return Cure{fmt.Sprintf("band from %s to %s", length.Text(band.Foot), length.Text(band.Top)), change}, true
+			}
+		}
+	}
 }
 
 // asked returns the greatest depth that the group's motifs ask for.

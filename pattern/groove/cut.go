@@ -26,6 +26,7 @@ func Cut(cone geometry.Cone, line Line, wheel Wheel, depth, polish float64) Groo
 	}
 	g := Groove{Touch: touch, Length: k.line.Length(), Depth: k.depth, Asked: depth}
 	k.trace(&g, polish)
+	g.Strain = k.strain(line, g)
 	return g
 }
 

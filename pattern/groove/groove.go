@@ -12,6 +12,7 @@ type Groove struct {
 	Asked   float64 // what the job asked for; more than Depth where the mark is too short for it
 	Width   float64 // at the widest
 	Volume  float64 // of glass ground away, mm³
+	Strain  Strain
 	Samples []Sample
 	// Outlines are the footprint: one outline, or one a mitre under a gang wheel.
 	Outlines []geometry.Outline

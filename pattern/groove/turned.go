@@ -1,6 +1,10 @@
 package groove
 
 import (
+	"cmp"
+	"math"
+	"slices"
+
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"roundlay/geometry"
@@ -28,6 +32,13 @@ func (g Groove) Turned(cone geometry.Cone, theta float64) Groove {
 
 // Middle returns the sample halfway along the groove.
 func (g Groove) Middle() Sample { return g.Samples[len(g.Samples)/2] }
+
+// Nearest returns the sample nearest to a distance along the groove.
+func (g Groove) Nearest(along float64) Sample {
+	return slices.MinFunc(g.Samples, func(a, b Sample) int {
+		return cmp.Compare(math.Abs(a.Along-along), math.Abs(b.Along-along))
+	})
+}
 
 // Box returns the smallest box round the footprint on the flat map.
 func (g Groove) Box() geometry.Box {

@@ -1,0 +1,61 @@
+package pattern
+
+import "math"
+
+// mostSweep is how much of a groove's half width the ends of the wheel's
+// contact may stand off a bent line before it is a finding.
+const mostSweep = 0.5
+
+// mostMisfit is how far the profile may leave the cone its paper is drawn on:
+// 0.15 mm of radius is about 1 mm of girth.
+const mostMisfit = 0.15
+
+// buried checks that each wheel cuts with its edge alone.
+func (p *Plan) buried() []Finding {
+	var found []Finding
+	for _, c := range p.Cuts {
+		if c.Strain.Buried <= 1e-6 {
+			continue
+		}
+		at := c.Middle()
+		found = append(found, Finding{
+			Kind: Buried, Cuts: []int{c.ID}, Repeat: c.Repeat, Theta: at.Theta, Height: at.Height,
+			Measured: c.Depth, Wanted: c.Depth - c.Strain.Buried,
+		})
+	}
+	return found
+}
+
+// tight checks that each wheel can follow its line's bends.
+func (p *Plan) tight() []Finding {
+	var found []Finding
+	for _, c := range p.Cuts {
+		if c.Strain.Share <= mostSweep {
+			continue
+		}
+		at := c.Nearest(c.Strain.At)
+		found = append(found, Finding{
+			Kind: Tight, Cuts: []int{c.ID}, Repeat: c.Repeat, Theta: at.Theta, Height: at.Height,
+			Measured: c.Strain.Sweep, Wanted: mostSweep * c.Width / 2,
+		})
+	}
+	return found
+}
+
+// uneven checks that the glass is near enough to the cone its paper is drawn on.
+func (p *Plan) uneven() []Finding {
+	if p.WorstRadiusError <= mostMisfit {
+		return nil
+	}
+	profile := p.Blank.Profile()
+	f := Finding{Kind: Uneven, Repeat: 1, Measured: p.WorstRadiusError, Wanted: mostMisfit}
+	const steps = 400
+	worst := -1.0
+	for i := range steps + 1 {
+		z := p.Band.Foot + (p.Band.Top-p.Band.Foot)*float64(i)/steps
+		if off := math.Abs(p.Surface.RadiusAt(z) - profile.Radius(z)); off > worst {
+			worst, f.Height = off, z
+		}
+	}
+	return []Finding{f}
+}

@@ -63,7 +63,7 @@ func (c Cone) Reverse(p Point) (theta, z float64) {
 	x, y := p.X, p.Y-c.Along
 	// (kx, 1+ky) points from the apex to p, in units of the hanging circle's ρ.
 	up := 1 + k*y
-	rho := math.Hypot(k*x, up)
+	rho := math.Sqrt(k*k*x*x + up*up) // of order one: no need of Hypot
 	s := (k*(x*x+y*y) + 2*y) / (rho + 1)
 	if k == 0 {
 		theta = x / c.Radius

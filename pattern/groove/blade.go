@@ -7,11 +7,12 @@ import "math"
 type blade struct {
 	wheel  Wheel
 	offset float64
+	bound  float64 // of the whole wheel's faces, to each side of its middle plane
 }
 
 func (w Wheel) blades() []blade {
 	if w.Edge != Gang {
-		return []blade{{wheel: w}}
+		return []blade{{wheel: w, bound: w.Thick / 2}}
 	}
 	// Each mitre alone; where neighbours run into one another their footprints
 	// overlap, and only the outer faces bound them.
@@ -19,15 +20,29 @@ func (w Wheel) blades() []blade {
 	one.Edge, one.Thick = Mitre, math.Inf(1)
 	blades := make([]blade, w.Mitres)
 	for i := range blades {
-		blades[i] = blade{one, (float64(i) - float64(w.Mitres-1)/2) * w.Spacing}
+		blades[i] = blade{one, (float64(i) - float64(w.Mitres-1)/2) * w.Spacing, w.Thick / 2}
 	}
 	return blades
 }
 
-func (b blade) drop(beta float64) float64 { return b.wheel.Drop(beta - b.offset) }
+// middle returns the blade that runs on the wheel's middle plane: of a gang, as
+// if one of its mitres did. A cut's depth and length are measured by it.
+func (w Wheel) middle() blade {
+	if w.Edge == Gang {
+		w.Edge, w.Thick = Mitre, math.Inf(1)
+	}
+	return blade{wheel: w, bound: math.Inf(1)}
+}
+
+func (b blade) drop(beta float64) float64 {
+	if math.Abs(beta) > b.bound {
+		return math.Inf(1)
+	}
+	return b.wheel.Drop(beta - b.offset)
+}
 
 // face returns how far the blade reaches to each side of its line.
-func (b blade) face() float64 { return b.wheel.Thick / 2 }
+func (b blade) face() float64 { return b.wheel.shoulder() }
 
 // hollow returns the second-order curvature of the edge at its line, 1/q for a
 // round edge and 0 for a flat one. A mitre has a point instead.
@@ -54,4 +69,16 @@ func (b blade) halfWidth(h, across float64) float64 {
 		return 2 * h / (slope + math.Sqrt(slope*slope+2*across*h))
 	}
 	return min(b.face(), math.Sqrt(2*h/(across+b.hollow())))
+}
+
+// steepness returns, to second order, how fast the blade's bite falls off with
+// the distance from its line, at a distance from it.
+func (b blade) steepness(width, across float64) float64 {
+	switch {
+	case b.pointed():
+		return 1/math.Tan(b.wheel.Angle/2) + across*width
+	case b.wheel.Edge == Round && width < b.wheel.Convex:
+		return across*width + width/math.Sqrt(b.wheel.Convex*b.wheel.Convex-width*width)
+	}
+	return across * width
 }

@@ -41,7 +41,7 @@ type stroke struct {
 }
 
 // at sets the wheel down at a distance along the line.
-func (k *stroke) at(s float64) placing {
+func (k *stroke) at(s float64) *placing {
 	at, ahead := k.line.At(s)
 	return place(k.cone, k.wheel.Radius, k.depth, at, ahead)
 }
@@ -51,13 +51,14 @@ func (k *stroke) at(s float64) placing {
 func (k *stroke) draw() bool {
 	length := k.line.Length()
 	k.first, k.last = 0, length
+	middle := k.wheel.middle()
 	// The tail's length says where the wheel stands, and where it stands says,
 	// on a taper or a bend, how long the tail is: it settles in a few rounds.
 	for range 4 {
-		first, last := k.at(k.first).contact(k.depth, -1), length-k.at(k.last).contact(k.depth, 1)
+		first, last := k.at(k.first).contact(middle, k.depth, -1), length-k.at(k.last).contact(middle, k.depth, 1)
 		settled := math.Abs(first-k.first)+math.Abs(last-k.last) < 1e-4
 		k.first, k.last = first, last
-		if first >= last || settled {
+		if settled {
 			break
 		}
 	}
@@ -69,10 +70,11 @@ func (k *stroke) draw() bool {
 func (k *stroke) press() {
 	length := k.line.Length()
 	k.first = length / 2
+	middle := k.wheel.middle()
 	k.depth = length * length / 8 * (1/k.wheel.Radius + k.at(k.first).curve.along)
 	for range 12 {
 		p := k.at(k.first)
-		behind, ahead := p.contact(k.depth, -1), p.contact(k.depth, 1)
+		behind, ahead := p.contact(middle, k.depth, -1), p.contact(middle, k.depth, 1)
 		ratio := length / (behind + ahead)
 		k.first = length * behind / (behind + ahead)
 		k.depth *= ratio * ratio

@@ -68,7 +68,7 @@ func (k *stroke) buried() float64 {
 	for _, side := range []float64{-1, 1} {
 		// A place on the surface hardly farther off the middle plane than on the map.
 		q := r2.Add(p.at, r2.Scale(side*shoulder, p.left))
-		worst = math.Max(worst, p.reach(q)-k.wheel.MostDepth())
+		worst = math.Max(worst, p.bite(blade{wheel: Wheel{Edge: Flat, Thick: math.Inf(1)}, bound: math.Inf(1)}, q)-k.wheel.MostDepth())
 	}
 	return worst
 }

@@ -2,70 +2,86 @@ package groove
 
 import (
 	"math"
-
-	"gonum.org/v1/gonum/spatial/r2"
-
-	"roundlay/geometry"
 )
 
-// widen moves the edges of a cross-section out to what the wheel takes as it
+// widen returns the cross-section of the groove at a place along the stroke:
+// what the wheel cuts where it stands nearest, and what more it takes as it
 // comes and goes. Where the cut runs askew to the glass's axis, or bends, the
 // groove is widest a little before or behind the wheel's own place.
-func (k *stroke) widen(own placing, q geometry.Point, s float64, b blade, e span) span {
-	if k.last <= k.first {
-		return e
+func (k *stroke) widen(f foot, b blade) span {
+	widest, _ := f.own.section(b, f.q, f.own.left)
+	if k.last <= k.first || !k.sweeps(f, b, widest) {
+		return widest
 	}
-	e.left = k.sweep(own, q, s, b, e.left, 1)
-	e.right = -k.sweep(own, q, s, b, -e.right, -1)
-	return e
+	reach := f.own.reach(b, k.depth)
+	lo, hi := max(k.first, f.along-reach), min(k.last, f.along+reach)
+	edge := func(stand, side float64) float64 {
+		e, bites := k.at(stand).section(b, f.q, f.own.left)
+		switch {
+		case !bites:
+			return math.Inf(-1)
+		case side > 0:
+			return e.left
+		}
+		return -e.right
+	}
+	widest.left = max(widest.left, greatest(lo, hi, func(stand float64) float64 { return edge(stand, 1) }))
+	widest.right = min(widest.right, -greatest(lo, hi, func(stand float64) float64 { return edge(stand, -1) }))
+	return widest
 }
 
-// sweep returns the farthest that any place of the wheel along the stroke bites
-// to one side (1 left, -1 right) of a place on the map, from the edge that the
-// wheel's own place leaves.
-func (k *stroke) sweep(own placing, q geometry.Point, s float64, b blade, edge, side float64) float64 {
-	if !k.sweeps(own, s, b, edge*side-b.offset) {
-		return edge
+// reach returns, to second order, how far ahead or behind a blade bites at most,
+// on its own line or to one side of it: the tilt of the ellipse of contact.
+func (p *placing) reach(b blade, depth float64) float64 {
+	stiff, broad := 1/p.radius+p.curve.along, p.curve.across+b.hollow()
+	reach := math.Sqrt(2 * depth / stiff)
+	if b.pointed() || broad == 0 {
+		return reach
 	}
-	reach := math.Sqrt(2 * k.depth / (1/k.wheel.Radius + own.curve.along))
-	lo, hi := max(k.first, s-reach), min(k.last, s+reach)
-	out := func(x float64) geometry.Point { return r2.Add(q, r2.Scale(side*x, own.left)) }
-	best := min(max(s, k.first), k.last)
-	try := func(stand float64) bool {
-		if stand < lo || stand > hi {
+	return reach / math.Sqrt(1-p.curve.twist*p.curve.twist/(stiff*broad))
+}
+
+// greatest returns the greatest value of a smooth function between two places: a
+// coarse look, then ever closer round the best of it.
+func greatest(lo, hi float64, f func(float64) float64) float64 {
+	const coarse, close = 8, 1.0 / 64
+	best, summit := lo, math.Inf(-1)
+	try := func(x float64) bool {
+		if x < lo || x > hi {
 			return false
 		}
-		p := k.at(stand)
-		more := root(func(x float64) float64 { return p.bite(b, out(edge+x)) }, 0.01, math.Inf(1))
-		if more < 5e-4 {
+		y := f(x)
+		if y <= summit {
 			return false
 		}
-		edge, best = edge+more, stand
+		best, summit = x, y
 		return true
 	}
-	const coarse = 8
 	for i := range coarse + 1 {
 		try(lo + (hi-lo)*float64(i)/coarse)
 	}
-	for step := (hi - lo) / (2 * coarse); step > reach/100; step /= 2 {
+	for step := (hi - lo) / (2 * coarse); step > close*(hi-lo)/coarse; step /= 2 {
 		if !try(best - step) {
 			try(best + step)
 		}
 	}
-	return edge
+	return summit
 }
 
 // sweeps reports whether, to second order, the wheel's passing can widen the
 // groove by more than a few thousandths of a millimetre at a place.
-func (k *stroke) sweeps(own placing, s float64, b blade, edge float64) bool {
-	c := own.curve
+func (k *stroke) sweeps(f foot, b blade, e span) bool {
+	c := f.own.curve
+	half := (e.left - e.right) / 2
 	stiff := 1/k.wheel.Radius + c.along
-	steep := (c.across + b.hollow()) * math.Abs(edge) // how fast the bite falls at the edge
-	if b.pointed() {
-		steep = 1/math.Tan(b.wheel.Angle/2) + c.across*math.Abs(edge)
-	} else if math.Abs(edge) > 0.999*b.face() {
-		steep = math.Inf(1) // bounded by the wheel's face
+	steep := b.steepness(half, c.across)
+	askew := c.twist * max(math.Abs(e.left), math.Abs(e.right))
+	if askew*askew > 2*stiff*steep*0.002 {
+		return true
 	}
-	askew := c.twist * edge
-	return askew*askew > 2*stiff*steep*0.002 || math.Abs(k.line.Bend(s))*steep > 0.5*stiff
+	bend := math.Abs(k.line.Bend(f.along))
+	if half > 0.99*b.face() {
+		return bend > 0 // the wheel's face is an upright wall: any swing of it shows
+	}
+	return bend*steep > 0.5*stiff
 }

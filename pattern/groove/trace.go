@@ -12,46 +12,61 @@ import (
 
 // trace measures the groove along the whole of the stroke and draws its footprint.
 func (k *stroke) trace(g *Groove, polish float64) {
-	along := k.stations()
-	g.Samples = make([]Sample, len(along))
+	feet := k.feet(k.stations())
+	g.Samples = make([]Sample, len(feet))
+	edges := make([]span, len(feet))
 	for i, b := range k.wheel.blades() {
-		edges := make([]span, len(along))
-		for j, s := range along {
-			own, q := k.under(s)
-			edges[j] = k.widen(own, q, s, b, own.section(b, q))
+		for j, f := range feet {
+			edges[j] = k.widen(f, b)
 			if i == 0 {
-				g.Samples[j] = k.sample(own, q, s)
+				g.Samples[j] = k.sample(f)
 			}
-			grow(&g.Samples[j], own, edges[j], polish)
+			grow(&g.Samples[j], f.own, edges[j], polish)
 		}
-		g.Volume += volume(along, edges)
-		g.Outlines = append(g.Outlines, k.outline(b, along, edges, polish))
+		g.Volume += volume(feet, edges)
+		g.Outlines = append(g.Outlines, k.outline(b, feet, edges, polish))
 	}
 	for _, s := range g.Samples {
 		g.Width = math.Max(g.Width, s.Left+s.Right)
 	}
 }
 
-// under returns the wheel as it stands nearest to a distance along the stroke,
-// and the place on the map there: on the line, or on the straight tail that the
-// wheel leaves where it is set down and lifted.
-func (k *stroke) under(s float64) (own placing, q geometry.Point) {
-	stand := min(max(s, k.first), k.last)
-	own = k.at(stand)
-	return own, r2.Add(own.at, r2.Scale(s-stand, own.ahead))
+// foot is a place along the stroke: on the line, or on the straight tail that
+// the wheel leaves where it is set down and lifted. own is the wheel as it
+// stands nearest.
+type foot struct {
+	along float64
+	own   *placing
+	q     geometry.Point
+}
+
+// feet returns the places at distances along the stroke.
+func (k *stroke) feet(along []float64) []foot {
+	feet := make([]foot, len(along))
+	for i, s := range along {
+		stand := min(max(s, k.first), k.last)
+		if i > 0 && stand == min(max(along[i-1], k.first), k.last) {
+			feet[i].own = feet[i-1].own // all of a tail is cut from one stand
+		} else {
+			feet[i].own = k.at(stand)
+		}
+		feet[i].along = s
+		feet[i].q = r2.Add(feet[i].own.at, r2.Scale(s-stand, feet[i].own.ahead))
+	}
+	return feet
 }
 
 // sample measures the depth at a place; the edges are added blade by blade.
-func (k *stroke) sample(own placing, q geometry.Point, s float64) Sample {
-	theta, z := k.cone.Reverse(q)
+func (k *stroke) sample(f foot) Sample {
+	theta, z := k.cone.Reverse(f.q)
 	return Sample{
-		At: q, Theta: theta, Height: z, Along: s, Depth: own.depthAt(q, theta),
+		At: f.q, Theta: theta, Height: z, Along: f.along, Depth: f.own.depthAt(k.wheel.middle(), f.q, theta),
 		Left: math.Inf(-1), Right: math.Inf(-1),
 	}
 }
 
 // grow widens a sample to hold a cross-section as it is after polishing.
-func grow(s *Sample, own placing, e span, polish float64) {
+func grow(s *Sample, own *placing, e span, polish float64) {
 	s.Left, s.Right = max(s.Left, e.left+polish), max(s.Right, polish-e.right)
 	s.LeftEdge = r2.Add(s.At, r2.Scale(s.Left, own.left))
 	s.RightEdge = r2.Sub(s.At, r2.Scale(s.Right, own.left))
@@ -103,38 +118,48 @@ func (k *stroke) turns() float64 {
 type span struct{ left, right, area float64 }
 
 // section returns the cross-section that the wheel, where it stands, cuts
-// through a place on the map.
-func (p placing) section(b blade, q geometry.Point) span {
-	ridge := p.ridge(b, r2.Dot(r2.Sub(q, p.at), p.ahead))
-	f := func(offset float64) float64 { return p.bite(b, r2.Add(q, r2.Scale(offset, p.left))) }
+// through a place on the map along the direction to the cut's left there; where
+// it does not bite, that is no more than the line of its ridge.
+func (p *placing) section(b blade, q, left geometry.Point) (e span, bites bool) {
+	ridge := p.ridge(b, q)
+	f := func(offset float64) float64 { return p.bite(b, r2.Add(q, r2.Scale(offset, left))) }
 	h := f(ridge)
 	if h <= 0 {
-		return span{ridge, ridge, 0}
+		return span{ridge, ridge, 0}, false
 	}
 	guess := b.halfWidth(h, p.curve.across)
-	left := root(func(x float64) float64 { return f(ridge + x) }, guess, math.Inf(1))
-	right := root(func(x float64) float64 { return f(ridge - x) }, guess, math.Inf(1))
-	area := b.area(h, p.curve.across, left) + b.area(h, p.curve.across, right)
-	return span{ridge + left, ridge - right, area}
+	slope := b.steepness(guess, p.curve.across)
+	toLeft := root(func(x float64) float64 { return f(ridge + x) }, guess, slope)
+	toRight := root(func(x float64) float64 { return f(ridge - x) }, guess, slope)
+	area := b.area(h, p.curve.across, toLeft) + b.area(h, p.curve.across, toRight)
+	return span{ridge + toLeft, ridge - toRight, area}, true
 }
 
-// ridge returns, to the left of the cut's line, where the blade is deepest in
-// the glass at a distance ahead of the wheel's own place: on a point, that
-// point; else where the twist of the surface takes it.
-func (p placing) ridge(b blade, ahead float64) float64 {
+// ridge returns, to the left of a place, where the blade is deepest in the
+// glass: on its point, or else where the twist of the surface takes it.
+func (p *placing) ridge(b blade, q geometry.Point) float64 {
+	line := b.offset - p.aside(q)
 	if b.pointed() || p.curve.twist == 0 {
-		return b.offset
+		return line
 	}
-	most := 0.999 * b.face()
-	return min(max(-p.curve.twist*ahead/(p.curve.across+b.hollow()), -most), most)
+	ahead, most := r2.Dot(r2.Sub(q, p.at), p.ahead), 0.999*b.face()
+	return line + min(max(-p.curve.twist*ahead/(p.curve.across+b.hollow()), -most), most)
 }
 
-// depthAt returns how deep the wheel is at a place, square to the surface.
-func (p placing) depthAt(q geometry.Point, theta float64) float64 {
-	v := r3.Sub(p.space(q), p.centre)
-	n := p.cone.Normal(theta)
-	vn := r3.Dot(v, n)
-	return max(vn+math.Sqrt(max(vn*vn+p.radius*p.radius-r3.Dot(v, v), 0)), 0)
+// depthAt returns how deep the blade is at a place, square to the surface.
+func (p *placing) depthAt(b blade, q geometry.Point, theta float64) float64 {
+	at, inward := p.space(q), r3.Scale(-1, p.cone.Normal(theta))
+	v := r3.Sub(at, p.centre)
+	along := r3.Dot(v, inward)
+	// Where the inward normal leaves the wheel's circle; what the edge falls
+	// short of it there is taken off, a few times over.
+	depth := -along + math.Sqrt(max(along*along+p.radius*p.radius-r3.Dot(v, v), 0))
+	for range 3 {
+		if short := p.biteAt(b, r3.Add(at, r3.Scale(depth, inward))); !math.IsInf(short, 0) {
+			depth += short
+		}
+	}
+	return max(depth, 0)
 }
 
 // area returns the area of one half of a cross-section, h deep at its ridge and
@@ -153,46 +178,50 @@ func (b blade) area(h, across, width float64) float64 {
 }
 
 // volume sums the cross-sections along the stroke.
-func volume(along []float64, edges []span) float64 {
+func volume(feet []foot, edges []span) float64 {
 	v := 0.0
-	for i := 1; i < len(along); i++ {
-		v += (along[i] - along[i-1]) * (edges[i].area + edges[i-1].area) / 2
+	for i := 1; i < len(feet); i++ {
+		v += (feet[i].along - feet[i-1].along) * (edges[i].area + edges[i-1].area) / 2
 	}
 	return v
 }
 
 // outline runs up the left edge of the footprint and back down the right.
-func (k *stroke) outline(b blade, along []float64, edges []span, polish float64) geometry.Outline {
-	lead, tail := k.lobe(b, 0), k.lobe(b, k.line.Length())
-	all := slices.Concat(lead, along, tail)
-	left, right := make([]geometry.Point, 0, 2*len(all)), make([]geometry.Point, 0, len(all))
-	for i, s := range all {
-		own, q := k.under(s)
-		var e span
-		if j := i - len(lead); j >= 0 && j < len(along) {
-			e = edges[j]
-		} else {
-			e = own.section(b, q)
+func (k *stroke) outline(b blade, feet []foot, edges []span, polish float64) geometry.Outline {
+	for _, end := range []float64{0, k.line.Length()} {
+		lobe := k.feet(k.lobe(b, end))
+		cut := make([]span, len(lobe))
+		for i, f := range lobe {
+			cut[i], _ = f.own.section(b, f.q, f.own.left)
 		}
+		if end == 0 {
+			feet, edges = slices.Concat(lobe, feet), slices.Concat(cut, edges)
+		} else {
+			feet, edges = slices.Concat(feet, lobe), slices.Concat(edges, cut)
+		}
+	}
+	n := len(feet)
+	points := make([]geometry.Point, 2*n)
+	for i, f := range feet {
+		q := f.q
 		switch i { // polishing wears the tips outward too
 		case 0:
-			q = r2.Sub(q, r2.Scale(polish, own.ahead))
-		case len(all) - 1:
-			q = r2.Add(q, r2.Scale(polish, own.ahead))
+			q = r2.Sub(q, r2.Scale(polish, f.own.ahead))
+		case n - 1:
+			q = r2.Add(q, r2.Scale(polish, f.own.ahead))
 		}
-		left = append(left, r2.Add(q, r2.Scale(e.left+polish, own.left)))
-		right = append(right, r2.Add(q, r2.Scale(e.right-polish, own.left)))
+		points[i] = r2.Add(q, r2.Scale(edges[i].left+polish, f.own.left))
+		points[2*n-1-i] = r2.Add(q, r2.Scale(edges[i].right-polish, f.own.left))
 	}
-	slices.Reverse(right)
-	return geometry.NewOutline(append(left, right...))
+	return geometry.NewOutline(points)
 }
 
 // lobe returns further stations beyond an end of the line: a broad edge set
 // askew to the glass's axis bites, to one side, beyond where its middle leaves
 // the glass.
 func (k *stroke) lobe(b blade, end float64) []float64 {
-	own, _ := k.under(end)
-	if b.pointed() || own.curve.twist == 0 {
+	at := k.feet([]float64{end})[0]
+	if b.pointed() || at.own.curve.twist == 0 {
 		return nil
 	}
 	side := 1.0
@@ -200,9 +229,9 @@ func (k *stroke) lobe(b blade, end float64) []float64 {
 		side = -1
 	}
 	extra := root(func(x float64) float64 {
-		_, q := k.under(end + side*x)
-		return own.bite(b, r2.Add(q, r2.Scale(own.ridge(b, r2.Dot(r2.Sub(q, own.at), own.ahead)), own.left)))
-	}, 0.1, math.Inf(1))
+		q := r2.Add(at.q, r2.Scale(side*x, at.own.ahead))
+		return at.own.bite(b, r2.Add(q, r2.Scale(at.own.ridge(b, q), at.own.left)))
+	}, 0.1, 0)
 	if extra < 0.01 {
 		return nil
 	}

@@ -55,9 +55,8 @@ func (g Groove) Short() bool { return g.Depth < g.Asked*(1-1e-6) }
 // LengthFor returns the shortest mark, where the groove lies, that reaches a
 // depth under a wheel: twice the contact half-length.
 func (g Groove) LengthFor(cone geometry.Cone, wheel Wheel, depth float64) float64 {
-	n := len(g.Samples)
-	at := g.Samples[n/2].At
-	ahead := r2.Unit(r2.Sub(g.Samples[n-1].At, g.Samples[0].At))
-	p := place(cone, wheel.Radius, depth, at, ahead)
-	return p.contact(depth, -1) + p.contact(depth, 1)
+	i := len(g.Samples) / 2
+	ahead := r2.Unit(r2.Sub(g.Samples[i+1].At, g.Samples[i-1].At))
+	p := place(cone, wheel.Radius, depth, g.Samples[i].At, ahead)
+	return p.contact(wheel.middle(), depth, -1) + p.contact(wheel.middle(), depth, 1)
 }

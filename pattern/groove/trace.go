@@ -145,7 +145,7 @@ func (p *placing) section(b blade, q, left geometry.Point) (e span, bites bool) 
 // one of its sides steeper: h − κ_across b²/2 ∓ τ s b = b/T.
 func (p *placing) secondOrder(b blade, h, ahead float64) (toLeft, toRight float64, good bool) {
 	half := b.halfWidth(h, p.curve.across)
-	if !b.pointed() {
+	if !b.pointed() || b.offset != 0 {
 		return half, half, false
 	}
 	slope := 1 / math.Tan(b.wheel.Angle/2)
@@ -159,7 +159,7 @@ func (p *placing) secondOrder(b blade, h, ahead float64) (toLeft, toRight float6
 	near, far := curvature*math.Abs(ahead), curvature*(math.Abs(ahead)+widest)
 	missed := (far*far*far*far-near*near*near*near)/(8*curvature) +
 		curvature*curvature*math.Abs(math.Tan(p.cone.HalfAngle))*math.Abs(ahead)*widest*(widest+math.Abs(ahead))/2
-	return toLeft, toRight, missed/slope < 0.004 && math.Abs(b.offset)+widest < 0.95*b.bound
+	return toLeft, toRight, missed/slope < 0.004 && widest < 0.95*b.bound
 }
 
 // ridge returns, to the left of a place, where the blade is deepest in the

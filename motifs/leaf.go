@@ -38,7 +38,7 @@ func Leaf() Kind {
 func drawLeaf(v Values, aspect float64) []Cut {
 	leaf := outline{half: aspect / 2, foot: v["stalk"]}
 	leaf.fullest = leaf.foot + v["fullest"]*(1-leaf.foot)
-	lean := v["lean"] * math.Pi / 180
+	lean := radians(v["lean"])
 	turn := frondTurn(lean, v["arch"])
 	pairs := v.Count("fronds")
 	top := 1 - v["crown"]*(1-leaf.foot)
@@ -52,10 +52,7 @@ func drawLeaf(v Values, aspect float64) []Cut {
 		// The lowest pair stands half a step above the leaf's foot, where it is
 		// already wide enough to hold a frond.
 		root := leaf.foot + (top-leaf.foot)*float64(2*i+1)/float64(2*pairs-1)
-		right := leaf.frond(root, lean, turn)
-		for j := range right {
-			right[j].X /= aspect
-		}
+		right := boxed(leaf.frond(root, lean, turn), aspect)
 		n := len(cuts)
 		cuts = append(cuts, Cut{Part: "frond", Path: mirrored(right)}, Cut{Part: "frond", Path: right})
 		join(cuts, 0, n)
@@ -113,27 +110,5 @@ func (o outline) frond(root, lean, turn float64) geometry.Bezier {
 	chord := lean + turn/2
 	length := o.reach(root, chord)
 	from := geometry.Point{Y: root}
-	to := r2.Add(from, r2.Scale(length, heading(chord)))
-	if math.Abs(turn) < 1e-9 { // too little to tell from straight
-		return geometry.Line(from, to)
-	}
-	handle := length * 2 / 3 * math.Tan(turn/4) / math.Sin(turn/2)
-	return geometry.Bezier{
-		from, r2.Add(from, r2.Scale(handle, heading(lean))),
-		r2.Sub(to, r2.Scale(handle, heading(lean+turn))), to,
-	}
-}
-
-// heading returns the unit direction at an angle from straight up, to the right.
-func heading(angle float64) geometry.Point {
-	sin, cos := math.Sincos(angle)
-	return geometry.Point{X: sin, Y: cos}
-}
-
-// mirrored returns a curve as it is seen from the other side of the stem.
-func mirrored(c geometry.Bezier) geometry.Bezier {
-	for i := range c {
-		c[i].X = -c[i].X
-	}
-	return c
+	return arc(from, r2.Add(from, r2.Scale(length, heading(chord))), turn)
 }

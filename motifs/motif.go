@@ -65,7 +65,10 @@ type Cut struct {
 
 // All returns every kind there is, in the order they are listed.
 func All() []Kind {
-	return []Kind{Leaf(), Fan(), Diamond()}
+	return []Kind{
+		Leaf(), Sprig(), Wheat(), Fan(), Star(), Diamond(), Lattice(),
+		Basket(), Chevron(), Flute(), Olives(), Ladder(), Ring(), Swag(),
+	}
 }
 
 // Find returns the kind of the given name.

@@ -1,0 +1,48 @@
+package motifs
+
+import "roundlay/geometry"
+
+// Basket is a weave of squares, in which a few mitres lie level and stand
+// upright by turns. Squares are counted in pairs, one of each, so that the weave
+// goes on from one box to the next beside it. A mark is as long as its square:
+// where that is less than about 9 mm, it comes out shallow.
+func Basket() Kind {
+	return Kind{
+		Name:  "basket",
+		About: "a weave of mitres, a pair that lies and a pair that stands by turns",
+		Params: []Param{
+			{Name: "across", About: "how many pairs of squares lie side by side, one of lying and one of standing mitres",
+				Sort: Count, Default: 2, Least: 1, Most: 16},
+			{Name: "up", About: "how many squares stand one on another",
+				Sort: Count, Default: 4, Least: 1, Most: 32},
+			{Name: "lines", About: "how many mitres are in a square",
+				Sort: Count, Default: 2, Least: 1, Most: 4},
+			{Name: "fill", About: "the length of a mitre, as a share of its square",
+				Default: 0.94, Least: 0.5, Most: 0.98},
+		},
+		Draw: drawBasket,
+	}
+}
+
+func drawBasket(v Values, _ float64) []Cut {
+	across, up, lines := 2*v.Count("across"), v.Count("up"), v.Count("lines")
+	wide, high := 1/float64(across), 1/float64(up)
+	half := v["fill"] / 2
+	var cuts []Cut
+	for row := range up {
+		for column := range across {
+			x, y := share(column, across)-0.5, share(row, up)
+			for i := range lines {
+				off := share(i, lines) - 0.5
+				c := Cut{Part: "upright", Path: upright(x+off*wide, y-half*high, y+half*high)}
+				if (row+column)%2 == 0 {
+					c.Part = "level"
+					c.Path = geometry.Line(
+						geometry.Point{X: x - half*wide, Y: y + off*high}, geometry.Point{X: x + half*wide, Y: y + off*high})
+				}
+				cuts = append(cuts, c)
+			}
+		}
+	}
+	return cuts
+}

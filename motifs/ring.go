@@ -1,0 +1,38 @@
+package motifs
+
+// Ring is level mitres from edge to edge of the box: round the whole glass when
+// the box is as wide as the pitch, and a band of them across it when it is less.
+// Half a step is left bare above the topmost ring and below the lowest.
+func Ring() Kind {
+	return Kind{
+		Name:  "ring",
+		About: "level mitres that run round the glass, single or in close company",
+		Params: []Param{
+			{Name: "rings", About: "how many rings lie one above another",
+				Sort: Count, Default: 3, Least: 1, Most: 24},
+			{Name: "lines", About: "how many mitres make one ring",
+				Sort: Count, Default: 2, Least: 1, Most: 3},
+			{Name: "gap", About: "how far apart the mitres of one ring are, as a share of the distance between rings where they are closest",
+				Default: 0.25, Least: 0.05, Most: 0.4},
+			{Name: "grade", About: "how the rings draw together: towards the rim above 0, towards the foot below 0, not at all at 0",
+				Default: 0, Least: -0.8, Most: 0.8},
+		},
+		Mirrored: true,
+		Draw:     drawRing,
+	}
+}
+
+func drawRing(v Values, _ float64) []Cut {
+	rings, lines, grade := v.Count("rings"), v.Count("lines"), v["grade"]
+	closest := (1 - max(grade, -grade)) / float64(rings)
+	var cuts []Cut
+	for i := range rings {
+		up := share(i, rings)
+		up += grade * up * (1 - up) // its slope runs evenly from 1+grade to 1-grade
+		for j := range lines {
+			y := up + abreast(j, lines, v["gap"]*closest)
+			cuts = append(cuts, Cut{Part: "ring", Path: level(y, 0.5)})
+		}
+	}
+	return cuts
+}

@@ -1,0 +1,75 @@
+package motifs
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"roundlay/geometry"
+)
+
+// Sprig is a stem that starts upright and bends over, with leaves to the left and
+// the right of it in turn, each a single straight mark. The stem's radius is its
+// height over the sine of its bend: 90 mm for one of 60 mm that bends 42°.
+func Sprig() Kind {
+	return Kind{
+		Name:  "sprig",
+		About: "a stem that bends over, with leaves left and right in turn",
+		Params: []Param{
+			{Name: "leaves", About: "how many leaves, both sides together",
+				Sort: Count, Default: 7, Least: 1, Most: 30},
+			{Name: "bend", About: "how far in degrees the stem bends over to the right, as far as the box is wide enough: below 0 to the left",
+				Default: 36, Least: -70, Most: 70},
+			{Name: "lean", About: "the angle in degrees between leaf and stem",
+				Default: 44, Least: 25, Most: 80},
+			{Name: "long", About: "the length of the lowest leaf, as a share of the height, as far as there is room",
+				Default: 0.3, Least: 0.08, Most: 0.4},
+			{Name: "stalk", About: "the bare stem below the leaves, as a share of the height",
+				Default: 0.16, Least: 0, Most: 0.6},
+		},
+		Draw: drawSprig,
+	}
+}
+
+func drawSprig(v Values, aspect float64) []Cut {
+	const (
+		crown = 0.16 // of the stem, above the last leaf
+		dwarf = 0.6  // the length of a leaf at the tip, as a share of the lowest
+	)
+	// An arc that starts upright and turns by t ends tan(t/2) aside for each 1
+	// it rises. Half the width is left for the leaves.
+	widest := 2 * math.Atan(aspect/2)
+	bend := min(max(radians(v["bend"]), -widest), widest)
+	aside := math.Tan(bend / 2)
+	stem := arc(geometry.Point{X: -aside / 2}, geometry.Point{X: aside / 2, Y: 1}, bend)
+	cuts := []Cut{{Part: "stem", Path: boxed(stem, aspect)}}
+
+	leaves, lean := v.Count("leaves"), radians(v["lean"])
+	// Leaves on the inner side of the bend draw together, and would meet the sine of
+	// the lean times the bend's radius from their roots. Even of a bend of 70° and a
+	// lean of 25° that's 0.45 of the height, more than a leaf may be long.
+	for i := range leaves {
+		up := v["stalk"] + (1-crown-v["stalk"])*float64(i)/float64(max(leaves-1, 1))
+		way := heading(bend*up + lean)
+		if i%2 == 0 {
+			way = heading(bend*up - lean)
+		}
+		root := stem.At(up)
+		length := min(v["long"]*(1-(1-dwarf)*up), 0.96*toEdge(root, way, aspect))
+		leaf := geometry.Line(root, r2.Add(root, r2.Scale(length, way)))
+		cuts = append(cuts, Cut{Part: "leaf", Path: boxed(leaf, aspect)})
+		join(cuts, 0, i+1)
+	}
+	return cuts
+}
+
+// toEdge returns how far it is from a point inside the box to its edge, in heights
+// of the box.
+func toEdge(from, way geometry.Point, aspect float64) float64 {
+	across := (aspect/2 - math.Copysign(from.X, from.X*way.X)) / math.Abs(way.X)
+	up := (1 - from.Y) / way.Y
+	if way.Y < 0 {
+		up = -from.Y / way.Y
+	}
+	return min(across, up)
+}

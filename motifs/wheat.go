@@ -1,0 +1,61 @@
+package motifs
+
+import (
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"roundlay/geometry"
+)
+
+// Wheat is a stem with pairs of grains, each one touch of the wheel, and one more
+// at its tip. Unlike a leaf's fronds they are all alike, and stand off the stem
+// unless they are told to meet it. A grain's length settles how deep the wheel
+// goes: in an ear of less than about 35 mm grains of the usual length stay shallow.
+func Wheat() Kind {
+	return Kind{
+		Name:  "wheat",
+		About: "an ear of wheat: pairs of touch cuts up a stem, and one at the tip",
+		Params: []Param{
+			{Name: "grains", About: "how many pairs of grains",
+				Sort: Count, Default: 5, Least: 1, Most: 20},
+			{Name: "lean", About: "the angle in degrees between grain and stem",
+				Default: 32, Least: 12, Most: 70},
+			{Name: "long", About: "the length of a grain, as a share of the ear's, as far as the box is wide enough",
+				Default: 0.32, Least: 0.08, Most: 0.4},
+			{Name: "apart", About: "how far from the stem a grain starts, as a share of its length: at 0 they meet",
+				Default: 0.12, Least: 0, Most: 0.4},
+			{Name: "stalk", About: "the bare stem below the ear, as a share of the height",
+				Default: 0.22, Least: 0, Most: 0.7},
+		},
+		Mirrored: true,
+		Draw:     drawWheat,
+	}
+}
+
+func drawWheat(v Values, aspect float64) []Cut {
+	const below = 1.5 // the top pair's roots, below the tip in grains
+	pairs, stalk := v.Count("grains"), v["stalk"]
+	way := heading(radians(v["lean"]))
+	long := min(v["long"]*(1-stalk), aspect/2/(v["apart"]+way.X))
+	apart := v["apart"] * long
+	top := 1 - below*long
+
+	cuts := []Cut{
+		{Part: "stem", Path: upright(0, 0, top)},
+		{Part: "tip", Path: upright(0, 1-long, 1)},
+	}
+	for i := range pairs {
+		root := geometry.Point{X: apart, Y: top}
+		if pairs > 1 {
+			root.Y = stalk + (top-stalk)*float64(i)/float64(pairs-1)
+		}
+		right := boxed(geometry.Line(root, r2.Add(root, r2.Scale(long, way))), aspect)
+		n := len(cuts)
+		cuts = append(cuts, Cut{Part: "grain", Path: mirrored(right)}, Cut{Part: "grain", Path: right})
+		if apart == 0 {
+			join(cuts, 0, n)
+			join(cuts, 0, n+1)
+			join(cuts, n, n+1)
+		}
+	}
+	return cuts
+}

@@ -28,7 +28,7 @@ func (p *Plan) checks() []func() []Finding {
 
 // check returns all findings, kind by kind and each in the order of its cuts.
 func (p *Plan) check() []Finding {
-	found := slices.Collect(p.crowd)
+	found := slices.Collect(p.crowd())
 	for _, find := range p.checks() {
 		found = append(found, find()...)
 	}
@@ -39,7 +39,7 @@ func (p *Plan) check() []Finding {
 }
 
 // has reports whether a kind is found on just the given motifs. Land takes long
-// to measure: it is, where it matters, until the first finding.
+// to measure: it is where it matters, until the first finding.
 func (p *Plan) has(kind Kind, motifs []int) bool {
 	is := func(f Finding) bool {
 		about, _ := p.about(f)
@@ -51,7 +51,7 @@ func (p *Plan) has(kind Kind, motifs []int) bool {
 		}
 	}
 	if kind == Crowded || kind == Off {
-		for f := range p.crowd {
+		for f := range p.crowd(motifs...) {
 			if is(f) {
 				return true
 			}

@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"iter"
 	"math"
 	"slices"
 
@@ -10,16 +11,24 @@ import (
 	"roundlay/pattern/groove"
 )
 
-// crowd checks the land between every two neighbouring cuts.
-func (p *Plan) crowd() []Finding {
-	var found []Finding
-	c := crowding{plan: p, turned: map[[2]int]groove.Groove{}}
-	p.neighbours(p.mostLand(), func(q pair) {
-		if f, bad := c.check(q); bad {
-			found = append(found, f)
-		}
-	})
-	return found
+// touching is how near one another two cuts are that meet, in millimetres: far
+// less than any land, far more than rounding.
+const touching = 0.02
+
+// crowd checks the land between every two neighbouring cuts: of one motif or
+// between two, where they are given.
+func (p *Plan) crowd(only ...int) iter.Seq[Finding] {
+	return func(yield func(Finding) bool) {
+		c := crowding{plan: p, turned: map[[2]int]groove.Groove{}}
+		p.neighbours(max(p.mostLand(), touching), func(q pair) bool {
+			a, b := p.Cuts[q.first].Motif, p.Cuts[q.second].Motif
+			if len(only) > 0 && !slices.Equal(slices.Compact([]int{min(a, b), max(a, b)}), only) {
+				return true
+			}
+			f, bad := c.check(q)
+			return !bad || yield(f)
+		})
+	}
 }
 
 // mostLand returns the largest land that any pair of cuts has to keep.
@@ -64,8 +73,7 @@ func (c *crowding) check(q pair) (Finding, bool) {
 		return Finding{}, false // the job asks for none here
 	}
 	other := c.standing(q)
-	const overlap = 1e-3 // mm: how far to look for one where no land is asked for
-	within := max(land, overlap)
+	within := max(land, touching)
 	near, on, off := distance(first.Groove, other, within)
 	if near >= within {
 		return Finding{}, false
@@ -73,11 +81,12 @@ func (c *crowding) check(q pair) (Finding, bool) {
 	ids := []int{first.ID, p.id(second.ID, q.turns)}
 	f := Finding{Cuts: ids, Repeat: first.Repeat, Measured: near, Wanted: land}
 	f.Theta, f.Height = p.Surface.Reverse(middle(on, off))
-	if !c.joined(q, other) {
-		if near == 0 && first.Motif == second.Motif && !p.sameRepeat(q) {
-			f.Kind = Off // the motif's next copy lies on top of this one
-			return f, true
-		}
+	joined := c.joined(q, other)
+	if near == 0 && !joined && first.Motif == second.Motif && !p.sameRepeat(q) {
+		f.Kind = Off // the motif's next copy lies on top of this one
+		return f, true
+	}
+	if near >= land || !joined {
 		return f, near < land
 	}
 	f.Share, f.Wanted = true, p.clear(first.Motif, second.Motif)
@@ -86,7 +95,7 @@ func (c *crowding) check(q pair) (Finding, bool) {
 		shorter, longer = other, first.Groove
 	}
 	f.Measured = clearShare(shorter, longer, land)
-	return f, near < land && f.Measured < f.Wanted
+	return f, f.Measured < f.Wanted
 }
 
 // standing returns a pair's second groove where it stands.
@@ -126,12 +135,11 @@ func (c *crowding) joined(q pair, other groove.Groove) bool {
 	return true
 }
 
-// meet reports whether two grooves share an end.
+// meet reports whether the lines of two grooves share an end.
 func meet(a, b groove.Groove) bool {
-	const same = 0.02 // mm: far less than any land, far more than rounding
-	for _, s := range []groove.Sample{a.Samples[0], a.Samples[len(a.Samples)-1]} {
-		for _, t := range []groove.Sample{b.Samples[0], b.Samples[len(b.Samples)-1]} {
-			if r2.Norm(r2.Sub(s.At, t.At)) < same {
+	for _, p := range a.Ends {
+		for _, q := range b.Ends {
+			if r2.Norm(r2.Sub(p, q)) < touching {
 				return true
 			}
 		}

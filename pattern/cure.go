@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 
 	"roundlay/motifs"
 	"roundlay/pattern/job"
@@ -43,27 +44,24 @@ func (p *Plan) cure(g Group) Cure {
 	case Crowded:
 		return p.first(g, p.fewer, p.lighter, p.fewerRepeats, p.narrower)
 	case Off:
-		return p.first(g, p.narrower, p.lower, p.smaller, p.fewerRepeats)
+		return p.first(g, p.smaller, p.fewerRepeats)
 	case Thin:
 		cure := p.first(g, p.lighter, p.otherWheel)
 		if below := p.Blank.Carries(p.Job.Limits.Leave+p.asked(g), 0); below > 0 {
-			cure.Text += fmt.Sprintf(", or keep it below %s", p.Job.Length.Text(floor(below, p.Job.Length.Step())))
+			cure = cure.or("keep it below " + p.Job.Length.Text(floor(below, p.Job.Length.Step())))
 		}
 		return cure
 	case Rim, Foot:
-		return p.first(g, p.shorterBand)
+		return p.first(g, p.shorterBand, p.smaller)
 	case Buried:
 		return p.first(g, p.lighter, p.otherWheel)
 	case Tight:
-		cure := p.first(g, p.otherWheel, p.straighter, p.fewer)
-		cure.Text += p.wheelOrCurve(g)
-		return cure
+		return p.first(g, p.otherWheel, p.straighter, p.fewer).or(p.wheelOrCurve(g))
 	case Uneven:
 		return p.first(g, p.flatterBand)
 	case Shallow:
-		cure := p.first(g, p.lighter, p.fewer, p.otherWheel)
-		cure.Text += fmt.Sprintf(", or marks of %s and more", p.Job.Length.Text(p.shortestMark(g)))
-		return cure
+		return p.first(g, p.lighter, p.fewer, p.otherWheel).or(
+			fmt.Sprintf("marks of %s and more", p.Job.Length.Text(p.shortestMark(g))))
 	}
 	return Cure{Text: "no single change known"}
 }
@@ -78,6 +76,15 @@ func (p *Plan) first(g Group, searches ...func(Group) (Cure, bool)) Cure {
 	return Cure{Text: "no single change clears it"}
 }
 
+// or adds to a cure what else would do; where there is none, that is the cure.
+func (c Cure) or(other string) Cure {
+	if c.Change == nil {
+		return Cure{Text: other}
+	}
+	c.Text += ", or " + other
+	return c
+}
+
 // clears reports whether a change to the job leaves nothing of the group's kind
 // on its motifs.
 func (p *Plan) clears(g Group, change func(*job.Job)) bool {
@@ -85,6 +92,16 @@ func (p *Plan) clears(g Group, change func(*job.Job)) bool {
 	change(j)
 	q, err := lay(j, p.Blank, g.Motifs...)
 	return err == nil && !q.has(g.Kind, g.Motifs)
+}
+
+// least returns the least of 1 to most steps of a change that clear a group. It
+// takes it that further steps clear what a step has cleared; what it returns
+// clears, and a step less does not.
+func (p *Plan) least(g Group, most int, change func(n int) func(*job.Job)) (n int, ok bool) {
+	if most < 1 || !p.clears(g, change(most)) {
+		return 0, false
+	}
+	return 1 + sort.Search(most-1, func(i int) bool { return p.clears(g, change(i+1)) }), true
 }
 
 // fewer searches the counts of the group's motifs downwards.
@@ -111,15 +128,13 @@ func (p *Plan) fewer(g Group) (Cure, bool) {
 func (p *Plan) lighter(g Group) (Cure, bool) {
 	step := p.Job.Length.Step()
 	for _, i := range g.Motifs {
-		set := func(n int) func(*job.Job) {
-			return func(j *job.Job) { j.Motifs[i].Depth = float64(n) * step }
+		steps := int(math.Ceil(p.Job.Motifs[i].Depth/step)) - 1
+		lighter := func(n int) func(*job.Job) {
+			return func(j *job.Job) { j.Motifs[i].Depth = float64(steps+1-n) * step }
 		}
-		n := int(math.Ceil(p.Job.Motifs[i].Depth/step)) - 1
-		for ; n > 0; n-- {
-			if p.clears(g, set(n)) {
-				text := fmt.Sprintf("%s depth %s", p.name(i), p.Job.Length.Text(float64(n)*step))
-				return Cure{text, set(n)}, true
-			}
+		if n, ok := p.least(g, steps, lighter); ok {
+			text := fmt.Sprintf("%s depth %s", p.name(i), p.Job.Length.Text(float64(steps+1-n)*step))
+			return Cure{text, lighter(n)}, true
 		}
 	}
 	return Cure{}, false
@@ -143,64 +158,75 @@ func (p *Plan) fewerRepeats(g Group) (Cure, bool) {
 	for n := p.Repeats - p.Period; n >= max(p.Period, p.Repeats-8); n -= p.Period {
 		change := func(j *job.Job) { j.Layout.Repeats = n }
 		if p.clears(g, change) {
-			return Cure{fmt.Sprintf("%d repeats", n), change}, true
+			return Cure{fmt.Sprintf("repeats = %d", n), change}, true
 		}
 	}
 	return Cure{}, false
 }
 
-// narrower, lower and smaller draw the group's motifs in, a fiftieth at a time.
-func (p *Plan) narrower(g Group) (Cure, bool) {
-	return p.shrink(g, "width", func(m *job.Motif, by float64) { m.Width.Value *= by })
-}
-
-func (p *Plan) lower(g Group) (Cure, bool) {
-	return p.shrink(g, "height", func(m *job.Motif, by float64) { m.Height.Value *= by })
-}
+// narrower and smaller draw one of the group's motifs in, a fiftieth at a time.
+func (p *Plan) narrower(g Group) (Cure, bool) { return p.shrink(g, "width") }
 
 func (p *Plan) smaller(g Group) (Cure, bool) {
-	return p.shrink(g, "width and height", func(m *job.Motif, by float64) {
-		m.Width.Value *= by
-		m.Height.Value *= by
-	})
+	return p.shrink(g, "width", "height", "width and height")
 }
 
-func (p *Plan) shrink(g Group, what string, by func(*job.Motif, float64)) (Cure, bool) {
-	for _, i := range g.Motifs {
-		for part := 49.0; part >= 10; part-- {
-			change := func(j *job.Job) { by(&j.Motifs[i], part/50) }
-			if p.clears(g, change) {
-				return Cure{fmt.Sprintf("%s %s × %.2f", p.name(i), what, part/50), change}, true
+func (p *Plan) shrink(g Group, sides ...string) (Cure, bool) {
+	const parts, most = 50, 40
+	best, found := Cure{}, most+1
+	for _, side := range sides {
+		for _, i := range g.Motifs {
+			in := func(n int) func(*job.Job) {
+				return func(j *job.Job) {
+					m, by := &j.Motifs[i], float64(parts-n)/parts
+					if side != "height" {
+						m.Width.Value *= by
+					}
+					if side != "width" {
+						m.Height.Value *= by
+					}
+				}
+			}
+			// Drawn in far, a motif may crowd itself: first not so far.
+			for _, most := range []int{most / 4, most / 2, most} {
+				if n, ok := p.least(g, min(most, found-1), in); ok {
+					text := fmt.Sprintf("%s %s × %.2f", p.name(i), side, float64(parts-n)/parts)
+					best, found = Cure{text, in(n)}, n
+					break
+				}
 			}
 		}
 	}
-	return Cure{}, false
+	return best, found <= most
 }
 
-// shorterBand draws the end of the band in from the margin it runs into.
+// shorterBand draws the end of the band in from the margin it runs into, by up
+// to half.
 func (p *Plan) shorterBand(g Group) (Cure, bool) {
 	step, length := p.Job.Length.Step(), p.Job.Length
-	worst := g.Worst()
-	start := math.Ceil(math.Abs(worst.Measured-worst.Wanted)/step - 1e-9)
-	for n := start; n < start+200; n++ {
+	shorter := func(n int) job.Band {
 		band := p.Band
-		text := ""
 		if g.Kind == Rim {
-			band.Top = floor(band.Top-n*step, step)
-			text = fmt.Sprintf("lower the band's top %s, to %s", length.Text(p.Band.Top-band.Top), length.Text(band.Top))
+			band.Top = floor(band.Top-float64(n)*step, step)
 		} else {
-			band.Foot = -floor(-band.Foot-n*step, step)
-			text = fmt.Sprintf("raise the band's foot %s, to %s", length.Text(band.Foot-p.Band.Foot), length.Text(band.Foot))
+			band.Foot = -floor(-band.Foot-float64(n)*step, step)
 		}
-		if band.Top-band.Foot < step {
-			break
-		}
-		change := func(j *job.Job) { j.Layout.Band = &band }
-		if p.clears(g, change) {
-			return Cure{text, change}, true
-		}
+		return band
 	}
-	return Cure{}, false
+	change := func(n int) func(*job.Job) {
+		band := shorter(n)
+		return func(j *job.Job) { j.Layout.Band = &band }
+	}
+	n, ok := p.least(g, int((p.Band.Top-p.Band.Foot)/2/step)-1, change)
+	if !ok {
+		return Cure{}, false
+	}
+	band := shorter(n)
+	text := fmt.Sprintf("raise the band's foot %s, to %s", length.Text(band.Foot-p.Band.Foot), length.Text(band.Foot))
+	if g.Kind == Rim {
+		text = fmt.Sprintf("lower the band's top %s, to %s", length.Text(p.Band.Top-band.Top), length.Text(band.Top))
+	}
+	return Cure{text, change(n)}, true
 }
 
 // straighter brings the numbers that bend a motif's lines, those whose range
@@ -235,7 +261,7 @@ func (p *Plan) wheelOrCurve(g Group) string {
 		}
 		curve = math.Max(curve, c.CurveFor(mostSweep))
 	}
-	return fmt.Sprintf(", or a wheel up to %s across, or a curve of radius %s and more",
+	return fmt.Sprintf("a wheel up to %s across, or a curve of radius %s and more",
 		u.Text(floor(2*wheel, u.Step())), u.Text(math.Ceil(curve/u.Step())*u.Step()))
 }
 

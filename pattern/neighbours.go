@@ -22,9 +22,10 @@ func (p *Plan) sameRepeat(q pair) bool {
 
 // neighbours calls visit for every two cuts on the glass whose footprints'
 // boxes come within a distance of one another, once for all the periods in
-// which the pair recurs. Symmetry makes that enough: any two cuts on the glass
-// are two of this period, or one of this period and one further round.
-func (p *Plan) neighbours(within float64, visit func(pair)) {
+// which the pair recurs, until it returns false. Symmetry makes that enough: any two
+// cuts on the glass are two of this period, or one of this period and one
+// further round.
+func (p *Plan) neighbours(within float64, visit func(pair) bool) {
 	var tree rtree.RTreeGN[float64, int]
 	boxes := make([]geometry.Box, len(p.Cuts))
 	all := geometry.EmptyBox()
@@ -32,11 +33,12 @@ func (p *Plan) neighbours(within float64, visit func(pair)) {
 		boxes[i] = c.Box()
 		all = all.Union(boxes[i])
 	}
+	going := true
 	near := func(box geometry.Box, turns int, second int, moved geometry.Motion) {
 		box = box.Grow(within)
 		tree.Search(corner(box.Min), corner(box.Max), func(_, _ [2]float64, first int) bool {
-			visit(pair{first, second, turns, moved})
-			return true
+			going = going && visit(pair{first, second, turns, moved})
+			return going
 		})
 	}
 	// A pair within the period is met when the later of the two looks back.
@@ -44,10 +46,10 @@ func (p *Plan) neighbours(within float64, visit func(pair)) {
 		near(box, 0, i, geometry.Motion{Cos: 1})
 		tree.Insert(corner(box.Min), corner(box.Max), i)
 	}
-	// Motifs reach over their neighbours, and with few repeats past their own
-	// start: two of double pitch, a pitch aside, meet three pitches on.
-	const most = 3
-	for turns, met := 1, true; met && turns <= max(p.Turns(), most); turns++ {
+	// Two motifs stand up to a turn apart, and reach towards one another by up to
+	// a pitch each.
+	const reach = 3
+	for turns, met := 1, true; going && met && turns <= p.Turns()+reach; turns++ {
 		met = false
 		moved := p.Surface.Turned(float64(turns*p.Period) * p.Pitch())
 		for i, box := range boxes {

@@ -25,6 +25,7 @@ func Cut(cone geometry.Cone, line Line, wheel Wheel, depth, polish float64) Groo
 		k.press()
 	}
 	g := Groove{Touch: touch, Length: k.line.Length(), Depth: k.depth, Asked: depth}
+	g.Ends, _ = line.Ends()
 	k.trace(&g, polish)
 	g.Strain = k.strain(line, g)
 	return g
@@ -55,7 +56,13 @@ func (k *stroke) draw() bool {
 	// The tail's length says where the wheel stands, and where it stands says,
 	// on a taper or a bend, how long the tail is: it settles in a few rounds.
 	for range 4 {
-		first, last := k.at(k.first).contact(middle, k.depth, -1), length-k.at(k.last).contact(middle, k.depth, 1)
+		first, last := 0.0, length
+		if !k.line.on[0] {
+			first = k.at(k.first).contact(middle, k.depth, -1)
+		}
+		if !k.line.on[1] {
+			last -= k.at(k.last).contact(middle, k.depth, 1)
+		}
 		settled := math.Abs(first-k.first)+math.Abs(last-k.last) < 1e-4
 		k.first, k.last = first, last
 		if settled {

@@ -14,6 +14,9 @@ type Groove struct {
 	Volume  float64 // of glass ground away, mm³
 	Strain  Strain
 	Samples []Sample
+	// Ends are those of the line as it was asked for. On a bend the mark's own
+	// ends lie a little beside them: a wheel's tails are straight.
+	Ends [2]geometry.Point
 	// Outlines are the footprint: one outline, or one a mitre under a gang wheel.
 	Outlines []geometry.Outline
 }

@@ -14,6 +14,7 @@ type Line struct {
 	points []geometry.Point
 	along  []float64
 	ahead  []geometry.Point // the unit direction of the line at each point
+	on     [2]bool          // whether the wheel comes from beyond the start, and goes on past the end
 }
 
 // NewLine returns the line through the given points, at least two and all
@@ -72,6 +73,20 @@ func (l Line) Bend(s float64) float64 {
 	_, a := l.At(from)
 	_, b := l.At(to)
 	return math.Asin(min(max(r2.Cross(a, b), -1), 1)) / (to - from)
+}
+
+// RunningOn returns the line as part of a longer cut: the wheel comes from
+// beyond its start, goes on past its end, or both, and leaves no tail there.
+func (l Line) RunningOn(start, end bool) Line {
+	l.on = [2]bool{start, end}
+	return l
+}
+
+// Ends returns the line's ends, and the unit directions that lead out of them.
+func (l Line) Ends() (at, out [2]geometry.Point) {
+	last := len(l.points) - 1
+	return [2]geometry.Point{l.points[0], l.points[last]},
+		[2]geometry.Point{r2.Scale(-1, l.ahead[0]), l.ahead[last]}
 }
 
 // chord returns the straight line between the ends.

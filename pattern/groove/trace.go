@@ -92,12 +92,25 @@ func (k *stroke) stations() []float64 {
 		}
 		return to
 	}
-	hair2 := min(hair, length/1000)
-	s := divide(nil, hair2, k.first, bow)
-	if k.last > k.first {
-		s = divide(s, k.first, k.last, k.turns())
+	tip := min(hair, length/1000)
+	from, to := tip, length-tip
+	var s []float64
+	if k.line.on[0] {
+		from = 0
+	} else {
+		s = divide(s, from, k.first, bow)
+		from = k.first
 	}
-	return append(divide(s, k.last, length-hair2, bow), length-hair2)
+	if k.line.on[1] {
+		to = length
+	}
+	if k.last > from {
+		s = divide(s, from, k.last, k.turns())
+	}
+	if !k.line.on[1] {
+		s = divide(s, k.last, to, bow)
+	}
+	return append(s, to)
 }
 
 // turns returns into how many parts a curved line is cut for its straight
@@ -248,7 +261,7 @@ func (k *stroke) outline(b blade, feet []foot, edges []span, polish float64) geo
 // the glass.
 func (k *stroke) lobe(b blade, end float64) []float64 {
 	at := k.feet([]float64{end})[0]
-	if b.pointed() || at.own.curve.twist == 0 {
+	if b.pointed() || at.own.curve.twist == 0 || k.line.on[0] && end == 0 || k.line.on[1] && end > 0 {
 		return nil
 	}
 	side := 1.0

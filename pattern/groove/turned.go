@@ -27,6 +27,7 @@ func (g Groove) Turned(cone geometry.Cone, theta float64) Groove {
 		outlines[i] = o.Moved(m)
 	}
 	g.Samples, g.Outlines = samples, outlines
+	g.Ends = [2]geometry.Point{m.Apply(g.Ends[0]), m.Apply(g.Ends[1])}
 	return g
 }
 

@@ -1,0 +1,182 @@
+package pattern
+
+import (
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"roundlay/motifs"
+	"roundlay/pattern/glass"
+	"roundlay/pattern/groove"
+	"roundlay/pattern/job"
+)
+
+// TestCrowdedLeaf crowds the fronds of a leaf, and cures it.
+//
+// The fronds are level and cut 1 mm deep by a right-angled mitre, so that each
+// is 2 mm wide where it is deep. The roots of n pairs are 60 mm × 0.702 × 2/(2n - 1)
+// apart: 2.905 mm for 15 pairs, 2.717 for 16, where the land is to be 0.8 mm.
+func TestCrowdedLeaf(t *testing.T) {
+	leaf := motif(t, "leaf", motifs.Values{"fronds": 20, "lean": 90, "arch": 0, "crown": 0.22, "stalk": 0.1}, size(0.8, 1), depth(1))
+	j := jobOn(straight(t), 3, leaf)
+	j.Limits.Clear, j.Limits.Reach = 0.25, 0 // what the shortest fronds, near the stalk, can do
+	p := planned(t, j)
+
+	between, land := [2]int{1 << 30, 0}, 1.0
+	for _, f := range p.Findings {
+		// The stem is cut 1, and fronds follow by pairs: the next on the same
+		// side is two on.
+		if f.Kind != Crowded || f.Share || len(f.Cuts) != 2 || f.Cuts[1] != f.Cuts[0]+2 || f.Cuts[0] == 1 {
+			t.Errorf("found %+v", f)
+		}
+		between = [2]int{min(between[0], f.Cuts[0]), max(between[1], f.Cuts[1])}
+		land = min(land, f.Measured)
+	}
+	// Twenty pairs stand 2.160 mm apart. The lowest and the highest fronds are
+	// so short that they are shallower and narrower; those between all crowd.
+	if !near(land, 60*0.702*2/39-2, 1e-3) {
+		t.Errorf("the least land is %.4f mm, by hand 0.1600", land)
+	}
+	if n := len(p.Findings); between[0] > 6 || between[1] < 36 || n != between[1]-between[0]-1 {
+		t.Errorf("%d pairs crowd, from cut %d to cut %d", n, between[0], between[1])
+	}
+	for _, f := range p.Findings {
+		if left := f.Cuts[0]%2 == 0; left != (f.Theta < 0) {
+			t.Errorf("cuts %v are on the left: %v, but stand at θ = %g", f.Cuts, left, f.Theta)
+		}
+	}
+
+	cure := p.Findings[0].Cure
+	if cure.Text != "motif 1 (leaf): fronds = 15" {
+		t.Errorf("the cure is %q", cure.Text)
+	}
+	if found := planned(t, changed(j, cure)).Findings; len(found) > 0 {
+		t.Errorf("cured, it still finds %+v", found)
+	}
+	if leaf.Values["fronds"] != 20 {
+		t.Error("the cure changed the job itself")
+	}
+}
+
+// TestTallLeaf sets a leaf into thin glass, and cures it.
+//
+// From 60 to 100 mm the wall goes from 3 to 1.4 mm: 0.04 mm less for each. Under
+// a cut 0.8 mm deep, with 1.6 mm to be left, it must be 2.4 mm: up to 75 mm.
+func TestTallLeaf(t *testing.T) {
+	b := blank(t, glass.Station{Height: 0, Radius: 40, Wall: 6},
+		glass.Station{Height: 60, Radius: 40, Wall: 3}, glass.Station{Height: 100, Radius: 40, Wall: 1.4})
+	j := jobOn(b, 4, motif(t, "leaf", motifs.Values{"fronds": 5, "arch": 0}, size(0.8, 1), depth(0.8)))
+	j.Layout.Band.Top = 90
+	p := planned(t, j)
+	if len(p.Findings) == 0 {
+		t.Fatal("nothing found")
+	}
+	for _, f := range p.Findings {
+		c := p.Cuts[f.Cuts[0]-1]
+		if f.Kind != Thin || f.Wanted != 1.6 || f.Measured >= 1.6 || f.Height <= 75 {
+			t.Errorf("found %+v", f)
+		}
+		// What is left is the wall on its straight line, less the depth there.
+		i := slices.IndexFunc(c.Samples, func(s groove.Sample) bool { return s.Height == f.Height })
+		if left := 3 - 0.04*(f.Height-60) - c.Samples[i].Depth; !near(left, f.Measured, 1e-9) {
+			t.Errorf("cut %d: %g mm left, by hand %g", c.ID, f.Measured, left)
+		}
+	}
+	// The stem is at its full depth until its tail, 8.91 mm below its tip: there
+	// 3 - 0.04 × 21.09 - 0.8 = 1.356 mm are left. Along the tail the wall goes on
+	// thinning while the groove rises by s²/100: by 0.04 mm, at 2 mm, no more.
+	stem := p.Findings[0]
+	if stem.Cuts[0] != 1 || !near(stem.Measured, 1.356-0.04, 5e-3) {
+		t.Errorf("under the stem %+v", stem)
+	}
+	// 0.4 mm deep, the tail is 6.31 mm: 3 - 0.04 × 23.69 - 0.4 - 0.04 = 1.61 mm.
+	// 0.5 mm deep, it is 7.05 mm, and 1.54 mm are left.
+	cure := stem.Cure
+	if cure.Text != "motif 1 (leaf): depth 0.4 mm, or keep it below 75.0 mm" {
+		t.Errorf("the cure is %q", cure.Text)
+	}
+	if found := planned(t, changed(j, cure)).Findings; len(found) > 0 {
+		t.Errorf("cured, it still finds %+v", found)
+	}
+	j.Layout.Band.Top = 75
+	if found := planned(t, j).Findings; len(found) > 0 {
+		t.Errorf("kept below 75 mm, it still finds %+v", found)
+	}
+}
+
+// changed returns the job a cure leads to.
+func changed(j *job.Job, cure Cure) *job.Job {
+	c := j.Clone()
+	cure.Change(c)
+	return c
+}
+
+// TestCures applies every cure there is in random jobs: the kind it is for is
+// found on its motifs no more. Of a count, one more would not do; of a depth,
+// no step more.
+func TestCures(t *testing.T) {
+	t.Parallel()
+	const jobs = 36 // few of more than one motif: they have many cures to look for
+	random := rand.New(rand.NewPCG(2, 71))
+	cured, counts, depths := map[Kind]int{}, 0, 0
+	for n := range jobs {
+		j := scattered(t, random)
+		if n%6 > 0 {
+			j.Motifs = j.Motifs[:1]
+		}
+		p := planned(t, j)
+		for _, g := range p.Groups() {
+			cure := g.Worst().Cure
+			if cure.Text == "" {
+				t.Fatalf("job %d: no word of a cure for %v on motifs %v", n, g.Kind, g.Motifs)
+			}
+			if cure.Change == nil {
+				continue
+			}
+			cured[g.Kind]++
+			after := changed(j, cure)
+			if found(t, after, g) {
+				t.Errorf("job %d: %v on motifs %v is not cured by %q", n, g.Kind, g.Motifs, cure.Text)
+			}
+			for i, m := range after.Motifs {
+				before := j.Motifs[i]
+				for name, value := range m.Values {
+					if param, _ := m.Kind.Param(name); param.Sort != motifs.Count || value == before.Values[name] {
+						continue
+					}
+					counts++
+					more := after.Clone()
+					more.Motifs[i].Values[name]++
+					if value >= before.Values[name] || !found(t, more, g) {
+						t.Errorf("job %d: %v on motifs %v: %q is not the smallest change from %g", n, g.Kind, g.Motifs, cure.Text, before.Values[name])
+					}
+				}
+				if m.Depth != before.Depth {
+					depths++
+					more := after.Clone()
+					more.Motifs[i].Depth = min(m.Depth+0.1, before.Depth) // mm: a caliper's step
+					if m.Depth >= before.Depth || !found(t, more, g) {
+						t.Errorf("job %d: %v on motifs %v: %q is not the smallest change from %g", n, g.Kind, g.Motifs, cure.Text, before.Depth)
+					}
+				}
+			}
+		}
+	}
+	for kind, few := range map[Kind]int{Crowded: 5, Thin: 1, Rim: 3, Foot: 3, Shallow: 5, Off: 5} {
+		if cured[kind] < few {
+			t.Errorf("only %d cures for %v", cured[kind], kind)
+		}
+	}
+	if counts < 5 || depths < 5 {
+		t.Errorf("only %d cures change a count, %d a depth", counts, depths)
+	}
+}
+
+// found reports whether a whole check of a job finds a group's kind on its motifs.
+func found(t *testing.T, j *job.Job, g Group) bool {
+	t.Helper()
+	p := checked(t, j)
+	return slices.ContainsFunc(p.Groups(), func(h Group) bool {
+		return h.Kind == g.Kind && slices.Equal(h.Motifs, g.Motifs)
+	})
+}

@@ -1,0 +1,347 @@
+package pattern
+
+import (
+	"cmp"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"roundlay/geometry"
+	"roundlay/pattern/job"
+)
+
+// TestWholeGlass holds the findings of one period, carried round the glass, to
+// those of a walk over all pairs of all cuts on it, without index or symmetry.
+func TestWholeGlass(t *testing.T) {
+	t.Parallel()
+	const jobs = 150
+	random := rand.New(rand.NewPCG(3, 14))
+	met := map[Kind]int{}
+	shares, double := 0, 0
+	for n := range jobs {
+		j := scattered(t, random)
+		if n == 0 {
+			j = helices(t)
+		}
+		plan := laid(t, j)
+		want := walk(plan)
+		plan.Findings = plan.check()
+		got := roundGlass(plan)
+		for _, s := range spots(got, want) {
+			met[s.kind]++
+			if s.share {
+				shares++
+			}
+			if len(got[s]) > 1 {
+				double++
+			}
+			if !agree(got[s], want[s]) {
+				t.Errorf("job %d, %d repeats: %v %v of cuts %v: the check measures %v, all pairs %v",
+					n, plan.Repeats, s.kind, s.share, s.cuts, got[s], want[s])
+			}
+		}
+		cuts := plan.All()
+		for _, f := range plan.Findings {
+			checkPlace(t, plan, cuts, f)
+		}
+	}
+	// The jobs would prove little if they seldom came to something.
+	const few = 30
+	for _, kind := range []Kind{Crowded, Thin, Rim, Foot, Shallow, Off} {
+		if met[kind] < few {
+			t.Errorf("only %d findings are %v", met[kind], kind)
+		}
+	}
+	if shares < few || double == 0 {
+		t.Errorf("only %d findings are clear shares, only %d pairs are near in two places", shares, double)
+	}
+}
+
+// helices returns a job of two bars, each once round the glass, that meet above
+// θ = 0 and again two turns on, with one crossing between.
+func helices(t *testing.T) *job.Job {
+	round, rise := 2*math.Pi*40, 40.0
+	length, lean := math.Hypot(round, rise), math.Atan(round/rise)*180/math.Pi
+	return jobOn(straight(t), 1, bar(t, -round/2, 30, length, turn(-lean)), bar(t, round/2, 30, length, turn(lean)))
+}
+
+// spot is what findings have in common that are the same: their kind and their
+// cuts, the lower id first, and none in the second place where there is one.
+type spot struct {
+	kind  Kind
+	share bool
+	cuts  [2]int
+}
+
+func newSpot(kind Kind, share bool, ids ...int) spot {
+	s := spot{kind: kind, share: share}
+	copy(s.cuts[:], ids)
+	if len(ids) == 2 && ids[1] < ids[0] {
+		s.cuts = [2]int{ids[1], ids[0]}
+	}
+	return s
+}
+
+// reading is what was measured at a spot. A close one may be missing on the
+// other side: the limit lies within its tolerance.
+type reading struct {
+	measured, tolerance float64
+	close               bool
+}
+
+// tally holds the readings of each spot. One has several where two cuts come
+// near one another on both sides of the glass.
+type tally map[spot][]reading
+
+// add notes what was measured, if it misses what is wanted or nearly does.
+func (t tally) add(s spot, measured, miss, tolerance float64) {
+	if miss > -tolerance {
+		t[s] = append(t[s], reading{measured, tolerance, miss < tolerance})
+	}
+}
+
+func spots(tallies ...tally) []spot {
+	var all []spot
+	for _, t := range tallies {
+		for s := range t {
+			all = append(all, s)
+		}
+	}
+	slices.SortFunc(all, func(a, b spot) int {
+		kind := cmp.Compare(a.kind, b.kind)
+		if kind == 0 && a.share != b.share {
+			kind = 1
+			if b.share {
+				kind = -1
+			}
+		}
+		return cmp.Or(kind, slices.Compare(a.cuts[:], b.cuts[:]))
+	})
+	return slices.Compact(all)
+}
+
+// agree compares the readings of a spot with those wanted there.
+func agree(got, want []reading) bool {
+	byMeasure := func(a, b reading) int { return cmp.Compare(a.measured, b.measured) }
+	slices.SortFunc(got, byMeasure)
+	slices.SortFunc(want, byMeasure)
+	want = slices.Clone(want)
+	for len(want) > len(got) {
+		i := slices.IndexFunc(want, func(r reading) bool { return r.close })
+		if i < 0 {
+			return false
+		}
+		want = slices.Delete(want, i, i+1)
+	}
+	return slices.EqualFunc(got, want, func(a, b reading) bool {
+		return near(a.measured, b.measured, b.tolerance)
+	})
+}
+
+// roundGlass carries the plan's findings round the glass.
+func roundGlass(p *Plan) tally {
+	all := tally{}
+	turns := p.Repeats / p.Period
+	for _, f := range p.Findings {
+		recurs := turns
+		if len(f.Cuts) == 0 {
+			recurs = 1 // it is the glass that is wrong
+		}
+		for turn := range recurs {
+			ids := slices.Clone(f.Cuts)
+			for i := range ids {
+				ids[i] = (ids[i]-1+turn*len(p.Cuts))%(turns*len(p.Cuts)) + 1
+			}
+			s := newSpot(f.Kind, f.Share, ids...)
+			all[s] = append(all[s], reading{measured: f.Measured})
+		}
+	}
+	return all
+}
+
+// exact is what turning a footprint round the glass may change of a length:
+// rounding, at the size of a glass, in millimetres.
+const exact = 1e-6
+
+// walk checks a plan that is laid out but not checked: every cut on the glass
+// by itself, and every two of them as they stand and rolled whole turns apart.
+func walk(p *Plan) tally {
+	all := tally{}
+	all.add(newSpot(Uneven, false), p.WorstRadiusError, p.WorstRadiusError-mostMisfit, exact)
+	const turns = 3 // two motifs of double pitch, half a pitch aside, reach no farther
+	cuts := p.All()
+	boxes := make([]geometry.Box, len(cuts))
+	for i, c := range cuts {
+		boxes[i] = c.Box()
+	}
+	for i, a := range cuts {
+		walkAlone(p, a, all)
+		for roll := -turns; roll <= turns; roll++ {
+			around := p.Surface.Turned(float64(roll) * 2 * math.Pi)
+			for j := i; j < len(cuts); j++ {
+				b := cuts[j]
+				if i == j && roll <= 0 {
+					continue // the cut itself, or seen from the other side
+				}
+				if roll != 0 {
+					if gap := boxes[j].Moved(around).Distance2(boxes[i]); gap > 9 { // mm²; no land is wider
+						continue
+					}
+					b.Groove = b.Turned(p.Surface, float64(roll)*2*math.Pi)
+				}
+				walkPair(p, a, b, roll, all)
+			}
+		}
+	}
+	return all
+}
+
+func walkPair(p *Plan, a, b Cut, roll int, all tally) {
+	limit := func(own func(motif int) *float64, otherwise float64) float64 {
+		most := 0.0
+		for _, c := range []Cut{a, b} {
+			if set := own(c.Motif); set != nil {
+				most = max(most, *set)
+			} else {
+				most = max(most, otherwise)
+			}
+		}
+		return most
+	}
+	land := limit(func(m int) *float64 { return p.Job.Motifs[m].Land }, p.Job.Limits.Land)
+	clear := limit(func(m int) *float64 { return p.Job.Motifs[m].Clear }, p.Job.Limits.Clear)
+
+	far := land + 0.01 // mm; what is farther than the limit needs no number
+	near := far
+	for _, o := range a.Outlines {
+		for _, q := range b.Outlines {
+			d, _, _ := o.Distance(q, far)
+			near = min(near, d)
+		}
+	}
+	sameCopy := a.Repeat == b.Repeat && roll == 0
+	switch {
+	case a.Motif == b.Motif && (sameCopy && slices.Contains(a.Joins, b.ID) || !sameCopy && endsMeet(a, b)):
+		if near < land {
+			share, tolerance := clearWalk(a, b, land)
+			all.add(newSpot(Crowded, true, a.ID, b.ID), share, clear-share, tolerance)
+		}
+	case a.Motif == b.Motif && !sameCopy && near == 0:
+		all.add(newSpot(Off, false, a.ID, b.ID), 0, 1, exact)
+	default:
+		if land > 0 {
+			all.add(newSpot(Crowded, false, a.ID, b.ID), near, land-near, exact)
+		}
+	}
+}
+
+// endsMeet reports whether two centre lines end in one place, to what a hand
+// could tell.
+func endsMeet(a, b Cut) bool {
+	ends := func(c Cut) []geometry.Point {
+		return []geometry.Point{c.Samples[0].At, c.Samples[len(c.Samples)-1].At}
+	}
+	return slices.ContainsFunc(ends(a), func(e geometry.Point) bool {
+		return slices.ContainsFunc(ends(b), func(f geometry.Point) bool { return r2.Norm(r2.Sub(e, f)) < 0.02 })
+	})
+}
+
+// clearWalk walks along both edges of the shorter cut in small steps, and
+// counts those from which the other is at least the land away. It is out by up
+// to half a step wherever that changes, which is twice at most beside each of
+// the other's outlines, on either edge.
+func clearWalk(a, b Cut, land float64) (share, tolerance float64) {
+	const step = 0.2 // mm
+	walk := func(c, other Cut) float64 {
+		clear, all := 0.0, 0.0
+		for i := 1; i < len(c.Samples); i++ {
+			from, to := c.Samples[i-1], c.Samples[i]
+			length := to.Along - from.Along
+			n := math.Ceil(length / step)
+			for k := range int(n) {
+				t := (float64(k) + 0.5) / n
+				left := r2.Add(r2.Scale(1-t, from.LeftEdge), r2.Scale(t, to.LeftEdge))
+				right := r2.Add(r2.Scale(1-t, from.RightEdge), r2.Scale(t, to.RightEdge))
+				all += length / n
+				if !slices.ContainsFunc(other.Outlines, func(o geometry.Outline) bool {
+					return o.DistanceTo(left, land) < land || o.DistanceTo(right, land) < land
+				}) {
+					clear += length / n
+				}
+			}
+		}
+		return clear / all
+	}
+	tolerance = 4 * step / min(a.Length, b.Length)
+	switch longer := a.Length - b.Length; {
+	case math.Abs(longer) < exact: // either is the shorter
+		of, by := walk(a, b), walk(b, a)
+		return (of + by) / 2, tolerance + math.Abs(of-by)/2
+	case longer < 0:
+		return walk(a, b), tolerance
+	default:
+		return walk(b, a), tolerance
+	}
+}
+
+func walkAlone(p *Plan, c Cut, all tally) {
+	left := math.Inf(1)
+	low, high := math.Inf(1), math.Inf(-1) // of the centre line
+	for _, s := range c.Samples {
+		left = min(left, p.Blank.Wall(s.Height)-s.Depth)
+		low, high = min(low, s.Height), max(high, s.Height)
+	}
+	all.add(newSpot(Thin, false, c.ID), left, p.Job.Limits.Leave-left, exact)
+	all.add(newSpot(Buried, false, c.ID), c.Depth, c.Strain.Buried, exact)
+	all.add(newSpot(Tight, false, c.ID), c.Strain.Sweep, c.Strain.Share-mostSweep, exact)
+	reach := p.Job.Limits.Reach * c.Asked
+	all.add(newSpot(Shallow, false, c.ID), c.Depth, reach-c.Depth, exact)
+
+	const stray = 0.01 // mm that a bound may be passed by
+	if over := high - p.Band.Top - stray; over > 0 {
+		all.add(newSpot(Off, false, c.ID), high, over, exact)
+	} else {
+		all.add(newSpot(Off, false, c.ID), low, p.Band.Foot-low-stray, exact)
+	}
+	low, high = math.Inf(1), math.Inf(-1) // of the footprint
+	for _, o := range c.Outlines {
+		for _, q := range o.Points {
+			_, z := p.Surface.Reverse(q)
+			low, high = min(low, z), max(high, z)
+		}
+	}
+	rim := p.Blank.Height() - p.Job.Limits.Rim
+	all.add(newSpot(Rim, false, c.ID), high, high-rim-stray, exact)
+	all.add(newSpot(Foot, false, c.ID), low, p.Job.Limits.Foot-low-stray, exact)
+}
+
+// checkPlace looks for a finding's cuts at the place it gives: between two, on
+// the footprint or the centre line of one.
+func checkPlace(t *testing.T, p *Plan, cuts []Cut, f Finding) {
+	t.Helper()
+	within := exact
+	if len(f.Cuts) == 2 {
+		within += max(f.Wanted, p.mostLand()) / 2
+		if !f.Share {
+			within = exact + f.Measured/2
+		}
+	}
+	for _, id := range f.Cuts {
+		away := math.Inf(1)
+		for roll := -4; roll <= 4; roll++ {
+			place := p.Surface.Forward(f.Theta+float64(roll)*2*math.Pi, f.Height)
+			for _, o := range cuts[id-1].Outlines {
+				away = min(away, o.DistanceTo(place, away))
+			}
+			for _, s := range cuts[id-1].Samples {
+				away = min(away, r2.Norm(r2.Sub(s.At, place)))
+			}
+		}
+		if away > within {
+			t.Errorf("%v of %v, share %v: cut %d is %g mm away from the place given", f.Kind, f.Cuts, f.Share, id, away)
+		}
+	}
+}

@@ -29,6 +29,12 @@ func randomWheel(rnd *rand.Rand, edge groove.Edge) groove.Wheel {
 	switch edge {
 	case groove.Mitre:
 		w.Angle = degrees(between(rnd, 60, 140))
+		switch rnd.IntN(6) { // dressed, now and then
+		case 0:
+			w.Tip = between(rnd, 0.1, 1)
+		case 1:
+			w.TipRadius = between(rnd, 0.1, 1)
+		}
 	case groove.Round:
 		w.Convex = between(rnd, 1, 20)
 	case groove.Flat:

@@ -25,7 +25,7 @@ func root(f func(float64) float64, guess, slope float64) float64 {
 			if fy != fx {
 				next = y - fy*(y-x)/(fy-fx)
 			}
-			if math.Abs(next-y) < fine {
+			if math.Abs(next-y) < fine && math.Abs(fy) < 10*fine {
 				return max(next, 0)
 			}
 			x, fx, y = y, fy, next

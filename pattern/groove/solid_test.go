@@ -109,7 +109,25 @@ func newBody(w groove.Wheel) body {
 	b := body{radius: w.Radius}
 	switch w.Edge {
 	case groove.Mitre:
-		b.holds = func(axial, radial float64) bool { return within(axial) && wedge(axial, radial, 0) }
+		// A flat cuts the point off a wedge that stands so much higher; a round lies
+		// in it, touching both flanks.
+		sharp := w.Tip / 2 / t
+		centre := w.Radius - w.TipRadius
+		apex := w.Radius - w.TipRadius + w.TipRadius/math.Sin(w.Angle/2)
+		b.holds = func(axial, radial float64) bool {
+			switch {
+			case w.Tip > 0:
+				return within(axial) && radial <= w.Radius && wedge(axial, radial-sharp, 0)
+			case w.TipRadius > 0:
+				// Above the line from the round's centre square to the flank, the round bounds it.
+				foot := centre + w.TipRadius*math.Sin(w.Angle/2)
+				if radial > foot {
+					return within(axial) && math.Hypot(axial, radial-centre) <= w.TipRadius
+				}
+				return within(axial) && math.Abs(axial) <= (apex-radial)*t
+			}
+			return within(axial) && wedge(axial, radial, 0)
+		}
 	case groove.Flat:
 		b.holds = func(axial, radial float64) bool { return within(axial) && radial <= w.Radius }
 	case groove.Round:

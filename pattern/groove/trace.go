@@ -182,7 +182,7 @@ func (p *placing) ridge(b blade, q geometry.Point) float64 {
 	if b.pointed() || p.curve.twist == 0 {
 		return line
 	}
-	ahead, most := r2.Dot(r2.Sub(q, p.at), p.ahead), 0.999*b.face()
+	ahead, most := r2.Dot(r2.Sub(q, p.at), p.ahead), 0.999*b.breadth()
 	return line + min(max(-p.curve.twist*ahead/(p.curve.across+b.hollow()), -most), most)
 }
 
@@ -203,18 +203,19 @@ func (p *placing) depthAt(b blade, q geometry.Point, theta float64) float64 {
 }
 
 // area returns the area of one half of a cross-section, h deep at its ridge and
-// b wide, under a surface of the given curvature.
+// so wide, under a surface of the given curvature: Simpson's rule, on either
+// side of where a dressed tip ends.
 func (b blade) area(h, across, width float64) float64 {
-	filled := 0.0
-	switch {
-	case b.pointed():
-		filled = width * width / 2 / math.Tan(b.wheel.Angle/2)
-	case b.wheel.Edge == Round:
-		q := b.wheel.Convex
-		w := min(width, q)
-		filled = q*w - (w*math.Sqrt(q*q-w*w)+q*q*math.Asin(w/q))/2
+	if b.pointed() {
+		return max(h*width-across*width*width*width/6-width*width/2/math.Tan(b.wheel.Angle/2), 0)
 	}
-	return max(h*width-across*width*width*width/6-filled, 0)
+	depth := func(x float64) float64 { return h - across*x*x/2 - b.wheel.Drop(min(x, 0.9999*b.face())) }
+	simpson := func(from, to float64) float64 {
+		return (to - from) / 6 * (depth(from) + 4*depth((from+to)/2) + depth(to))
+	}
+	end := min(width, b.breadth())
+	half := end / 2
+	return max(simpson(0, half)+simpson(half, end)+simpson(end, width), 0)
 }
 
 // volume sums the cross-sections along the stroke.

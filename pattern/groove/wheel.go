@@ -30,10 +30,13 @@ type Wheel struct {
 	Radius float64 // half of what the wheel is across
 	Thick  float64 // from face to face; a flat edge is this wide
 
-	Angle   float64 // mitre and gang: the included angle of the V
-	Convex  float64 // round: the radius of the edge
-	Mitres  int     // gang: how many
-	Spacing float64 // gang: from one mitre's line to the next
+	Angle float64 // mitre and gang: the included angle of the V
+	// The point of a V may be dressed: to a flat of this width, or to a round of
+	// this radius. At most one of them is above zero.
+	Tip, TipRadius float64
+	Convex         float64 // round: the radius of the edge
+	Mitres         int     // gang: how many
+	Spacing        float64 // gang: from one mitre's line to the next
 }
 
 // Drop returns how far the wheel's edge falls short of its full radius at an
@@ -57,7 +60,21 @@ func (w Wheel) Drop(offset float64) float64 {
 		n := math.Min(math.Round(b/w.Spacing+half), float64(w.Mitres-1))
 		b = math.Abs(b - (n-half)*w.Spacing)
 	}
-	return b / math.Tan(w.Angle/2)
+	return w.vee(b)
+}
+
+// vee returns how far the V's edge falls short of its tip at an offset from its
+// line.
+func (w Wheel) vee(b float64) float64 {
+	sin, cos := math.Sincos(w.Angle / 2)
+	switch {
+	case b <= w.Tip/2:
+		return 0
+	case b < w.TipRadius*cos:
+		return w.TipRadius - math.Sqrt(w.TipRadius*w.TipRadius-b*b)
+	}
+	// The flanks of a rounded tip would meet this far beyond it.
+	return (b-w.Tip/2)*cos/sin - w.TipRadius*(1/sin-1)
 }
 
 // MostDepth returns the greatest depth at which the wheel still cuts with its
@@ -65,9 +82,9 @@ func (w Wheel) Drop(offset float64) float64 {
 func (w Wheel) MostDepth() float64 {
 	switch w.Edge {
 	case Mitre:
-		return w.Thick / 2 / math.Tan(w.Angle/2)
+		return w.vee(w.Thick / 2)
 	case Gang:
-		return (w.Thick - float64(w.Mitres-1)*w.Spacing) / 2 / math.Tan(w.Angle/2)
+		return w.vee((w.Thick - float64(w.Mitres-1)*w.Spacing) / 2)
 	case Round:
 		b := math.Min(w.Thick/2, w.Convex)
 		return w.Convex - math.Sqrt(w.Convex*w.Convex-b*b)

@@ -63,8 +63,10 @@ func (s section) wheel() groove.Wheel {
 		fits := s.gang(&w, hasThick)
 		outer := (w.Thick - float64(w.Mitres-1)*w.Spacing) / 2
 		s.angle(&w, max(outer, w.Spacing/2), hasAcross && fits)
+		s.tip(&w, min(outer, w.Spacing/2), fits)
 	case groove.Mitre:
 		s.angle(&w, w.Thick/2, hasAcross && hasThick)
+		s.tip(&w, w.Thick/2, hasThick)
 	}
 	return w
 }
@@ -78,6 +80,26 @@ func (s section) angle(w *groove.Wheel, half float64, sized bool) {
 	if least := 2 * math.Atan(half/w.Radius); ok && sized && angle <= least {
 		field.refuse(fmt.Sprintf("an angle above %.0f degrees, at which the V of this wheel ends at its axle",
 			math.Ceil(least*180/math.Pi)), "")
+	}
+}
+
+// tip reads how the point of a V of the given half width is dressed. Sized says
+// that the half width is known.
+func (s section) tip(w *groove.Wheel, half float64, sized bool) {
+	flat, round := s.optional("tip"), s.optional("tip_radius")
+	hasFlat, hasRound := s.has("tip"), s.has("tip_radius")
+	if hasFlat && hasRound {
+		round.refuse("either tip, the width of a flat, or tip_radius", "")
+		return
+	}
+	w.Tip, _ = flat.length(span{0, mostAcross, 0.4})
+	w.TipRadius, _ = round.length(span{0, mostAcross, 0.4})
+	if reach := max(w.Tip/2, w.TipRadius*math.Cos(w.Angle/2)); sized && reach >= half {
+		field := flat
+		if hasRound {
+			field = round
+		}
+		field.refuse("a tip narrower than the V it is dressed on", "")
 	}
 }
 
@@ -106,6 +128,8 @@ func (s section) edgeKeys(edge groove.Edge) {
 		edges []groove.Edge
 	}{
 		{"angle", []groove.Edge{groove.Mitre, groove.Gang}},
+		{"tip", []groove.Edge{groove.Mitre, groove.Gang}},
+		{"tip_radius", []groove.Edge{groove.Mitre, groove.Gang}},
 		{"radius", []groove.Edge{groove.Round}},
 		{"mitres", []groove.Edge{groove.Gang}},
 		{"spacing", []groove.Edge{groove.Gang}},

@@ -18,18 +18,18 @@ import (
 const (
 	mitre = iota // a right angle, so that a groove is nearly twice as wide as deep
 	fine         // a smaller mitre
+	lines
 	olive
 	panel
-	lines
 )
 
 func rack() []groove.Wheel {
 	return []groove.Wheel{
 		mitre: {Name: "mitre", Edge: groove.Mitre, Radius: 50, Thick: 12, Angle: math.Pi / 2},
 		fine:  {Name: "fine", Edge: groove.Mitre, Radius: 25, Thick: 6, Angle: math.Pi / 2},
+		lines: {Name: "lines", Edge: groove.Gang, Radius: 45, Thick: 9, Angle: 1.2, Mitres: 3, Spacing: 2.2},
 		olive: {Name: "olive", Edge: groove.Round, Radius: 40, Thick: 9, Convex: 6},
 		panel: {Name: "panel", Edge: groove.Flat, Radius: 50, Thick: 8},
-		lines: {Name: "lines", Edge: groove.Gang, Radius: 45, Thick: 9, Angle: 1.2, Mitres: 3, Spacing: 2.2},
 	}
 }
 

@@ -48,6 +48,11 @@ func TestFindings(t *testing.T) {
 		{name: "crowded across the seam", repeats: 1, motifs: pairOf(0.895-2*pitch, 2*pitch-0.895), from: 37, degrees: 180,
 			want: &Finding{Kind: Crowded, Cuts: []int{2, 1}, Repeat: 1, Height: 63, Measured: 1.79 - 2*0.4969, Wanted: 0.8}},
 		{name: "not crowded across the seam", repeats: 1, motifs: pairOf(0.9-2*pitch, 2*pitch-0.9)},
+		// The two fronds of a level pair join at the stem. Round the other side of
+		// the glass, where their tips are 0.4 mm apart, they do not.
+		{name: "crowded round the back", repeats: 1, motifs: []job.Motif{levelPair(t, 2*math.Pi*40-0.4)}, from: 50, degrees: 180,
+			want: &Finding{Kind: Crowded, Cuts: []int{3, 2}, Repeat: 1, Height: 50, Measured: 0.402, Wanted: 0.8}},
+		{name: "not crowded round the back", repeats: 1, motifs: []job.Motif{levelPair(t, 2*math.Pi*40-0.9)}},
 		// A bar a turn to the left and one a turn to the right stand side by side.
 		{name: "crowded after two turns", repeats: 1, motifs: pairOf(-4*pitch, 4*pitch+1.79), from: 37, degrees: 1.282,
 			want: &Finding{Kind: Crowded, Cuts: []int{1, 2}, Repeat: 1, Height: 63, Measured: 1.79 - 2*0.4969, Wanted: 0.8}},
@@ -149,6 +154,14 @@ func TestFindings(t *testing.T) {
 			}
 		})
 	}
+}
+
+// levelPair returns a leaf of one pair of fronds, level and half way up, so wide
+// from tip to tip.
+func levelPair(t *testing.T, wide float64) job.Motif {
+	t.Helper()
+	return motif(t, "leaf", motifs.Values{"fronds": 1, "lean": 90, "arch": 0, "stalk": 0, "crown": 0.5, "fullest": 0.5},
+		func(m *job.Motif) { m.Width = mm(wide) })
 }
 
 func band(foot, top float64) func(*job.Job) {

@@ -3,6 +3,9 @@ package pattern
 import (
 	"fmt"
 	"math"
+	"runtime"
+	"slices"
+	"sync"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -13,26 +16,22 @@ import (
 	"roundlay/pattern/job"
 )
 
-// lay places the job's motifs on the blank and cuts their grooves.
-func lay(j *job.Job, blank *glass.Blank) (*Plan, error) {
-	band, err := findBand(j, blank)
+// lay places the job's motifs on the blank and cuts their grooves: of only some
+// of them, where they are given by number.
+func lay(j *job.Job, blank *glass.Blank, only ...int) (*Plan, error) {
+	band, sized, err := share(j, blank)
 	if err != nil {
 		return nil, err
 	}
-	p := &Plan{Job: j, Blank: blank, Repeats: j.Layout.Repeats, Band: band, Period: 1}
-	p.Surface, p.WorstRadiusError = blank.Profile().FitCone(band.Foot, band.Top)
-	if p.Surface.RadiusAt(band.Foot) <= 0 || p.Surface.RadiusAt(band.Top) <= 0 {
-		return nil, fmt.Errorf("blank %q: no cone can be laid on its profile between %s and %s",
-			blank.Name, j.Length.Text(band.Foot), j.Length.Text(band.Top))
-	}
-	for _, m := range j.Motifs {
-		if m.On != job.Each {
-			p.Period = 2
-		}
+	p, err := bare(j, blank, band)
+	if err != nil {
+		return nil, err
 	}
 	own := make([][]Cut, len(j.Motifs))
-	for i, m := range j.Motifs {
-		own[i] = p.motif(i, m)
+	for i, m := range sized {
+		if len(only) == 0 || slices.Contains(only, i) {
+			own[i] = p.motif(i, m)
+		}
 	}
 	for repeat := range p.Period {
 		for i, m := range j.Motifs {
@@ -44,9 +43,24 @@ func lay(j *job.Job, blank *glass.Blank) (*Plan, error) {
 	return p, nil
 }
 
+// bare returns the plan of a job in a band of a blank, without a cut yet.
+func bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
+	p := &Plan{Job: j, Blank: blank, Repeats: j.Layout.Repeats, Band: band, Period: 1}
+	p.Surface, p.WorstRadiusError = blank.Profile().FitCone(band.Foot, band.Top)
+	if p.Surface.RadiusAt(band.Foot) <= 0 || p.Surface.RadiusAt(band.Top) <= 0 {
+		return nil, fmt.Errorf("blank %q: no cone can be laid on its profile between %s and %s",
+			blank.Name, j.Length.Text(band.Foot), j.Length.Text(band.Top))
+	}
+	for _, m := range j.Motifs {
+		if m.On != job.Each {
+			p.Period = 2
+		}
+	}
+	return p, nil
+}
+
 // findBand returns the job's band or, where it states none, all the glass that
-// may be cut: between the margins of foot and rim, as far up as the wall
-// carries the deepest cut asked for.
+// may be cut.
 func findBand(j *job.Job, blank *glass.Blank) (job.Band, error) {
 	if b := j.Layout.Band; b != nil {
 		if b.Top > blank.Height() {
@@ -55,14 +69,24 @@ func findBand(j *job.Job, blank *glass.Blank) (job.Band, error) {
 		}
 		return *b, nil
 	}
-	foot := j.Limits.Foot
-	top := min(blank.Height()-j.Limits.Rim, blank.Carries(j.Limits.Leave+deepest(j), foot))
-	if top-foot < 1 {
+	band, _ := carried(j, blank)
+	if band.Top-band.Foot < 1 {
 		return job.Band{}, fmt.Errorf(
 			"blank %q: no glass may be cut: between foot margin and rim margin the wall has to be %s for the deepest cut (%s) and what must be left (%s)",
 			blank.Name, j.Length.Text(j.Limits.Leave+deepest(j)), j.Length.Text(deepest(j)), j.Length.Text(j.Limits.Leave))
 	}
-	return job.Band{Foot: foot, Top: top}, nil
+	return band, nil
+}
+
+// carried returns the glass of a blank that may be cut, and what ends it: it
+// lies between the margins of foot and rim, and reaches as far up as the wall
+// carries the deepest cut asked for.
+func carried(j *job.Job, blank *glass.Blank) (job.Band, Bound) {
+	foot, rim := j.Limits.Foot, blank.Height()-j.Limits.Rim
+	if wall := blank.Carries(j.Limits.Leave+deepest(j), foot); wall < rim {
+		return job.Band{Foot: foot, Top: wall}, ByWall
+	}
+	return job.Band{Foot: foot, Top: rim}, ByRim
 }
 
 // deepest returns the greatest depth that any motif asks for.
@@ -93,7 +117,7 @@ func (p *Plan) set(m job.Motif) setting {
 	pitch := radius * p.Pitch()
 	return setting{
 		motif: m, surface: p.Surface,
-		theta: m.Across.Of(pitch) / radius, along: along,
+		theta: math.Remainder(m.Across.Of(pitch)/radius, 2*math.Pi), along: along,
 		width: m.Width.Of(pitch), height: m.Height.Of(top - foot),
 	}
 }
@@ -147,16 +171,28 @@ func (s setting) line(path geometry.Bezier) groove.Line {
 func (p *Plan) motif(index int, m job.Motif) []Cut {
 	s := p.set(m)
 	drawn := m.Kind.Draw(m.Values, s.width/s.height)
-	cuts := make([]Cut, len(drawn))
+	lines := make([]groove.Line, len(drawn))
 	for i, c := range drawn {
-		cuts[i] = p.cut(s, index, c)
+		lines[i] = s.line(c.Path)
 	}
+	p.runOn(m, lines)
+	// Each groove is its own: they are cut on all processors, a share on each.
+	cuts := make([]Cut, len(drawn))
+	var shares sync.WaitGroup
+	workers := min(runtime.GOMAXPROCS(0), 1+len(drawn)/32)
+	for w := range workers {
+		shares.Go(func() {
+			for i := w; i < len(drawn); i += workers {
+				cuts[i] = p.cut(index, m, drawn[i], lines[i])
+			}
+		})
+	}
+	shares.Wait()
 	return cuts
 }
 
-func (p *Plan) cut(s setting, index int, c motifs.Cut) Cut {
-	m := s.motif
-	g := groove.Cut(p.Surface, s.line(c.Path), p.Job.Rack[m.Wheel], m.Depth, p.Job.Limits.Polish)
+func (p *Plan) cut(index int, m job.Motif, c motifs.Cut, line groove.Line) Cut {
+	g := groove.Cut(p.Surface, line, p.Job.Rack[m.Wheel], m.Depth, p.Job.Limits.Polish)
 	g.Wheel = m.Wheel
 	left := math.Inf(1)
 	for _, at := range g.Samples {

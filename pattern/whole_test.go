@@ -212,28 +212,28 @@ func walkPair(p *Plan, a, b Cut, roll int, all tally) {
 		return most
 	}
 	land := limit(func(m int) *float64 { return p.Job.Motifs[m].Land }, p.Job.Limits.Land)
-	clear := limit(func(m int) *float64 { return p.Job.Motifs[m].Clear }, p.Job.Limits.Clear)
+	wanted := limit(func(m int) *float64 { return p.Job.Motifs[m].Clear }, p.Job.Limits.Clear)
 
 	far := land + 0.01 // mm; what is farther than the limit needs no number
-	near := far
+	least := far
 	for _, o := range a.Outlines {
 		for _, q := range b.Outlines {
 			d, _, _ := o.Distance(q, far)
-			near = min(near, d)
+			least = min(least, d)
 		}
 	}
 	sameCopy := a.Repeat == b.Repeat && roll == 0
 	switch {
 	case a.Motif == b.Motif && (sameCopy && slices.Contains(a.Joins, b.ID) || !sameCopy && endsMeet(a, b)):
-		if near < land {
+		if least < land {
 			share, tolerance := clearWalk(a, b, land)
-			all.add(newSpot(Crowded, true, a.ID, b.ID), share, clear-share, tolerance)
+			all.add(newSpot(Crowded, true, a.ID, b.ID), share, wanted-share, tolerance)
 		}
-	case a.Motif == b.Motif && !sameCopy && near == 0:
+	case a.Motif == b.Motif && !sameCopy && least == 0:
 		all.add(newSpot(Off, false, a.ID, b.ID), 0, 1, exact)
 	default:
 		if land > 0 {
-			all.add(newSpot(Crowded, false, a.ID, b.ID), near, land-near, exact)
+			all.add(newSpot(Crowded, false, a.ID, b.ID), least, land-least, exact)
 		}
 	}
 }

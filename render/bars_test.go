@@ -47,16 +47,6 @@ func barPDF(t *testing.T) []byte {
 	return pdf.Bytes()
 }
 
-func barSVG(t *testing.T) []byte {
-	t.Helper()
-	page, letters := barPage(t)
-	var svg bytes.Buffer
-	if err := printing.SVG(&svg, "Check bars", page, letters); err != nil {
-		t.Fatal(err)
-	}
-	return svg.Bytes()
-}
-
 func TestBarsOfAJob(t *testing.T) {
 	lengths := func(unit geometry.Unit) (across, up []float64) {
 		for _, bar := range CheckBars(unit) {
@@ -120,53 +110,5 @@ func TestBarsAreTrueInThePDF(t *testing.T) {
 		if !found {
 			t.Errorf("%s, up %v: no stroke from %v to %v", bar.Label, bar.Up, corner, want)
 		}
-	}
-}
-
-// What other programs show: the ticks at both ends lie as far apart as the bar
-// is long, to a dot, wherever the page puts them.
-func TestBarsAreTrueOnPictures(t *testing.T) {
-	for _, show := range []struct {
-		name    string
-		picture func(t *testing.T) printtest.Picture
-	}{
-		{"poppler at 600", func(t *testing.T) printtest.Picture { return printtest.PopplerPicture(t, barPDF(t), 1, 600) }},
-		{"MuPDF at 300", func(t *testing.T) printtest.Picture { return printtest.MuPDFPicture(t, barPDF(t), 1, 300) }},
-		{"librsvg at 300", func(t *testing.T) printtest.Picture { return printtest.LibrsvgPicture(t, barSVG(t), 300) }},
-		{"a browser", func(t *testing.T) printtest.Picture {
-			return printtest.BrowserPicture(t, barSVG(t), letter.Max.X, letter.Max.Y)
-		}},
-		{"our own at 300", func(t *testing.T) printtest.Picture {
-			page, letters := barPage(t)
-			var png bytes.Buffer
-			if err := printing.PNG(&png, page, 300, letters); err != nil {
-				t.Fatal(err)
-			}
-			return printtest.Decode(t, png.Bytes(), 300)
-		}},
-	} {
-		t.Run(show.name, func(t *testing.T) {
-			picture := show.picture(t)
-			dot := 25.4 / picture.DotsPerInch
-			for _, bar := range CheckBars(geometry.Inch) {
-				// Between the tips of the long ticks and of the short ones.
-				tick := func(along float64) geometry.Point {
-					area := geometry.BoxOf(bar.place(corner, along-0.8, stepTick+0.3), bar.place(corner, along+0.8, endTick-0.3))
-					ink, middle := picture.Ink(area, letter.Max.Y)
-					if ink < barWidth/2 {
-						t.Fatalf("%s, up %v: no tick at %v mm", bar.Label, bar.Up, along)
-					}
-					return middle
-				}
-				start, end := tick(0), tick(bar.Length)
-				if length := r2.Norm(r2.Sub(end, start)); math.Abs(length-bar.Length) > dot {
-					t.Errorf("%s, up %v: %.3f mm from tick to tick, %.2f dots off", bar.Label, bar.Up, length, (length-bar.Length)/dot)
-				}
-				from := bar.place(corner, 0, (stepTick+endTick)/2)
-				if off := r2.Norm(r2.Sub(start, from)); off > 1.5*dot {
-					t.Errorf("%s, up %v: begins %.2f dots from its place", bar.Label, bar.Up, off/dot)
-				}
-			}
-		})
 	}
 }

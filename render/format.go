@@ -1,12 +1,19 @@
 package render
 
-import "roundlay/geometry"
+import (
+	"fmt"
+	"math"
 
-// format is a sheet of paper and what every page keeps room for: the printer's
-// margin, words at the head, the bar across and the cautions at the foot, and
-// the bar up at the left.
+	"roundlay/geometry"
+)
+
+// format is a page as it comes out of the printer, and what it keeps room for:
+// the printer's margin, words at the head, the bar across and the cautions at
+// the foot, and the bar up at the left.
 type format struct {
 	width, height, margin float64
+	head                  float64 // the room for the words at the head
+	printed               Printed
 }
 
 // Room kept on every page, in millimetres.
@@ -16,31 +23,23 @@ const (
 	barsEnd  = 4*geometry.MillimetresPerInch + 1 // the longer bar
 )
 
-func (f format) standing() format {
-	return format{min(f.width, f.height), max(f.width, f.height), f.margin}
-}
+// narrow reports whether the page has no room beside the bar across.
+func (f format) narrow() bool { return f.width-f.margin-(f.bars().X+barsEnd+3) < 70 }
 
-func (f format) lying() format {
-	return format{max(f.width, f.height), min(f.width, f.height), f.margin}
-}
-
-// head returns the room for the words at the head: they take more lines on a
-// narrow page.
-func (f format) head() float64 {
-	if f.width < 180 {
-		return 25
+// cautions returns the box for the cautions: to the right of the bar across, or
+// on a narrow page above it.
+func (f format) cautions() geometry.Box {
+	foot := f.bars()
+	if f.narrow() {
+		return geometry.Box{
+			Min: geometry.Point{X: foot.X + BarDepth + 2, Y: foot.Y + BarDepth + 1},
+			Max: geometry.Point{X: f.width - f.margin, Y: f.margin + footRoom - 1},
+		}
 	}
-	return 17
-}
-
-// cautions returns the box for the cautions, to the right of the bar across;
-// ok is false on a page too narrow for it.
-func (f format) cautions() (box geometry.Box, ok bool) {
-	box = geometry.Box{
-		Min: geometry.Point{X: f.bars().X + barsEnd + 3, Y: f.margin - 1},
+	return geometry.Box{
+		Min: geometry.Point{X: foot.X + barsEnd + 3, Y: f.margin - 1},
 		Max: geometry.Point{X: f.width - f.margin, Y: f.margin + footRoom - 1},
 	}
-	return box, box.Max.X-box.Min.X > 70
 }
 
 // bars returns the corner at which the bars begin.
@@ -53,22 +52,52 @@ func (f format) bars() geometry.Point {
 func (f format) room() geometry.Box {
 	return geometry.Box{
 		Min: geometry.Point{X: f.margin, Y: f.margin + footRoom},
-		Max: geometry.Point{X: f.width - f.margin, Y: f.height - f.margin - f.head()},
+		Max: geometry.Point{X: f.width - f.margin, Y: f.height - f.margin - f.head},
 	}
+}
+
+// beside returns the part of the room that is clear of the bar up.
+func (f format) beside() geometry.Box {
+	room := f.room()
+	room.Min.X += sideRoom
+	return room
+}
+
+// above returns the part of the room that is above the bar up.
+func (f format) above() geometry.Box {
+	room := f.room()
+	room.Min.Y = max(room.Min.Y, f.bars().Y+barsEnd+1)
+	return room
+}
+
+// barsReach returns how far the bars reach into the page, ahead of the margin.
+func (a author) barsReach() float64 {
+	longest := 0.0
+	for _, b := range CheckBars(a.sheet.plan.Job.Length) {
+		longest = max(longest, b.Length)
+	}
+	return BarDepth + 1 + longest + barWidth
+}
+
+// roomForBars returns an error if the bars would reach into the page's margin.
+func (a author) roomForBars(f format) error {
+	if least := a.barsReach() + 2*f.margin; min(f.width, f.height) < least {
+		return fmt.Errorf("paper %q with a margin of %s has no room for the check bars: use a sheet of %s or more each way, or a smaller --margin",
+			a.options.Paper.Name, a.sheet.plan.Job.Length.Text(a.options.Margin), a.sheet.plan.Job.Length.Text(math.Ceil(least)))
+	}
+	return nil
 }
 
 // place returns the shift that puts a drawing's box on the page, as high as it
 // goes and in the middle, clear of the bar up; ok is false where it does not fit.
 func (f format) place(box geometry.Box) (shift geometry.Motion, ok bool) {
-	room := f.room()
 	width, height := box.Size()
-	low := room.Max.Y - height
-	if low < f.bars().Y+barsEnd+1 {
-		room.Min.X += sideRoom
+	for _, room := range []geometry.Box{f.above(), f.beside()} {
+		wide, tall := room.Size()
+		if width <= wide && height <= tall {
+			left := room.Min.X + (wide-width)/2
+			return geometry.Motion{Cos: 1, X: left - box.Min.X, Y: room.Max.Y - height - box.Min.Y}, true
+		}
 	}
-	if low < room.Min.Y || width > room.Max.X-room.Min.X {
-		return shift, false
-	}
-	left := room.Min.X + (room.Max.X-room.Min.X-width)/2
-	return geometry.Motion{Cos: 1, X: left - box.Min.X, Y: low - box.Min.Y}, true
+	return shift, false
 }

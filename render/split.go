@@ -3,57 +3,65 @@ package render
 import (
 	"math"
 
-	"roundlay/geometry"
 	"roundlay/pattern"
 )
 
-// mostPieces bounds the search for a way to cut a wrap into pages: by far
-// enough for the smallest paper and the largest glass.
-const mostPieces, mostRows = 60, 8
+// mostPieces bounds the search for a way to cut a paper into pages: by far
+// enough for the smallest sheet and the largest glass.
+const mostPieces, mostRows = 120, 12
 
-// split cuts a sheet into the fewest pieces that each go on a page: as it
-// stands or lying on its side, between repeats if that will do, else anywhere,
-// and one above another only where the paper is too short.
-func (s sheet) split(f format) ([]piece, format, bool) {
-	for rows := 1; rows <= mostRows; rows++ {
-		for columns := 1; columns <= mostPieces; columns++ {
-			for _, turned := range []format{f.lying(), f.standing()} {
-				if pieces := s.pieces(rows, columns); s.fit(pieces, turned) {
-					return pieces, turned, true
+// split cuts a paper into the fewest pieces that each go on a page, as it stands
+// or lying on its side: between parts if that will do, else anywhere, and one
+// above another only where that takes no more pages.
+func (s *sheet) split(paper piece, pages ...format) ([]piece, format, bool) {
+	for n := 1; n <= mostPieces; n++ {
+		for rows := 1; rows <= min(n, mostRows); rows++ {
+			if n%rows != 0 {
+				continue
+			}
+			for _, whole := range []bool{true, false} {
+				pieces, ok := s.pieces(paper, rows, n/rows, whole)
+				for _, f := range pages {
+					if ok && s.fit(pieces, f) {
+						return pieces, f, true
+					}
 				}
 			}
 		}
 	}
-	return nil, f, false
+	return nil, format{}, false
 }
 
-// pieces cuts a sheet into columns and rows. As long as there are no more
-// columns than repeats, each column is a number of whole repeats.
-func (s sheet) pieces(rows, columns int) []piece {
-	n := s.plan.Repeats
-	whole := s.whole()
+// pieces cuts a paper into rows and columns, numbered as one reads. A column is
+// a number of whole parts where that is asked for or nothing else can be, as
+// between gores; ok is false where there are too few.
+func (s *sheet) pieces(paper piece, rows, columns int, whole bool) (pieces []piece, ok bool) {
+	parts := int(math.Round((paper.to - paper.from) / s.part()))
+	if (whole || s.curved) && columns > parts {
+		return nil, false
+	}
 	edge := func(column int) float64 {
 		share := float64(column) / float64(columns)
-		if columns <= n {
-			share = math.Ceil(float64(n)*share) / float64(n)
+		if whole || s.curved {
+			share = math.Ceil(float64(parts)*share) / float64(parts)
 		}
-		return whole.from + share*(whole.to-whole.from)
+		return paper.from + share*(paper.to-paper.from)
 	}
-	level := func(row int) float64 { return whole.low + (whole.high-whole.low)*float64(row)/float64(rows) }
-	var pieces []piece
-	for row := range rows {
+	level := func(row int) float64 { return paper.low + (paper.high-paper.low)*float64(row)/float64(rows) }
+	for row := rows - 1; row >= 0; row-- {
 		for column := range columns {
 			pieces = append(pieces, piece{
-				column: column + 1, from: edge(column), to: edge(column + 1), low: level(row), high: level(row + 1),
+				paper: paper.paper, number: len(pieces) + 1, row: rows - 1 - row, column: column, rows: rows, columns: columns,
+				from: edge(column), to: edge(column + 1), low: level(row), high: level(row + 1),
 				first: column == 0, last: column == columns-1, lowest: row == 0, highest: row == rows-1,
 			})
 		}
 	}
-	return pieces
+	return pieces, true
 }
 
 // fit reports whether every piece goes on a page.
-func (s sheet) fit(pieces []piece, f format) bool {
+func (s *sheet) fit(pieces []piece, f format) bool {
 	for _, p := range pieces {
 		if _, ok := f.place(s.box(p)); !ok {
 			return false
@@ -62,46 +70,25 @@ func (s sheet) fit(pieces []piece, f format) bool {
 	return true
 }
 
-// box returns the box of a piece as it is drawn, its middle line upright.
-func (s sheet) box(p piece) geometry.Box {
-	turn := s.paper.Turned(-(p.from + p.to) / 2)
-	left, right := overlap, overlap
-	if p.first {
-		left = 0
-	}
-	if p.last {
-		right = tabWidth
-	}
-	box := geometry.EmptyBox()
-	for _, z := range []float64{p.low, p.high} {
-		radius := s.paper.RadiusAt(z)
-		for _, q := range s.arc(p.from-left/radius, p.to+right/radius, z) {
-			box = box.Add(turn.Apply(q))
-		}
-	}
-	if !p.lowest {
-		box.Min.Y -= overlap
-	}
-	if !p.highest {
-		box.Max.Y += overlap
-	}
-	return box
-}
-
-// findSeam returns the angle of the paper's left edge: between the last repeat
-// and the first, or as near to that as no cut is severed there. The pieces of a
-// wrap are cut at the same place in their repeats.
-func findSeam(p *pattern.Plan) float64 {
-	const tries = 120 // in a pitch
-	edge := -p.Pitch() / 2
-	cuts := append(p.Turned(p.Turns()-1), p.Turned(0)...)
-	cuts = append(cuts, p.Turned(1)...)
+// findSeam returns the angle of the paper's left edge: at the left edge of a
+// repeat, or as near to it as the fewest cuts are severed there. Pieces are cut,
+// and gores end, at the same place in their repeats or some equal steps on.
+func findSeam(p *pattern.Plan, repeat, steps int) float64 {
+	const tries = 120 // in a step
+	step := p.Pitch() / float64(steps)
+	edge := (float64(repeat-1) - 0.5) * p.Pitch()
 	best, least := edge, math.Inf(1)
-	for i := range tries {
-		// Alternately right and left of the repeats' edge, ever farther off.
-		step := float64((i+1)/2) * float64(1-2*(i%2))
-		seam := edge + step*p.Pitch()/tries
-		if n := severed(p, cuts, seam); n < least {
+	for i := 0; i < tries && least > 0; i++ {
+		// Alternately right and left of the repeat's edge, ever farther off.
+		seam := edge + float64((i+1)/2)*float64(1-2*(i%2))*step/tries
+		n := 0.0
+		for k := range steps {
+			n += severed(p, seam+float64(k)*step)
+			if steps > 1 && nearMiddle(p, seam+float64(k)*step) {
+				n += float64(len(p.Cuts)) // a tick on a gore's edge is hard to stand on its mark
+			}
+		}
+		if n < least {
 			best, least = seam, n
 		}
 	}
@@ -110,9 +97,9 @@ func findSeam(p *pattern.Plan) float64 {
 
 // severed returns how many of the cuts' footprints a line up the slant would
 // sever, or come near, in any repeat.
-func severed(p *pattern.Plan, cuts []pattern.Cut, theta float64) (n float64) {
+func severed(p *pattern.Plan, theta float64) (n float64) {
 	const clear = 0.3 // mm
-	for _, c := range cuts {
+	for _, c := range p.Cuts {
 		low, high := math.Inf(1), math.Inf(-1)
 		for _, s := range c.Samples {
 			aside := (math.Max(s.Left, s.Right) + clear) / p.Surface.RadiusAt(s.Height)
@@ -123,4 +110,11 @@ func severed(p *pattern.Plan, cuts []pattern.Cut, theta float64) (n float64) {
 		}
 	}
 	return n
+}
+
+// nearMiddle reports whether a line up the slant comes near a repeat's middle.
+func nearMiddle(p *pattern.Plan, theta float64) bool {
+	const clear = 4 // mm, at the foot
+	off := math.Abs(math.Remainder(theta, p.Pitch()))
+	return off*p.Blank.Profile().Radius(0) < clear
 }

@@ -2,29 +2,53 @@ package render
 
 import (
 	"fmt"
+	"math"
+	"strings"
 
 	"roundlay/geometry"
 	"roundlay/pattern"
 	"roundlay/render/report"
 )
 
-// printWords is what a person at the printer needs.
-const printWords = `Print at 100 % ("actual size", not "fit to page"), then measure both bars with a ruler: each must read 100 mm.`
+// What a person at the printer needs, and the same for a narrow page.
+const (
+	printWords = `Print at 100 % ("actual size", not "fit to page"), then measure both bars with a ruler: each must read 100 mm.`
+	printShort = `Print at 100 %, not "fit to page": both bars must read 100 mm.`
+)
 
-// cautions go on every page that may lie at the bench.
-const cautions = "Cutting glass can hurt. Keep wheel and glass wet: dry glass dust harms the lungs, and lead glass poisons. " +
-	"Wear eye protection. Keep electricity away from water, behind a residual-current switch. Cut annealed glass only. " +
-	"The depths are geometry, not a promise of strength. Local rules and qualified advice come before this paper."
+// Cautions go on every page that may lie at the bench.
+const (
+	cautions = "Cutting glass can hurt. Keep wheel and glass wet: dry glass dust harms the lungs, and lead glass poisons. " +
+		"Wear eye protection. Keep electricity away from water, behind a residual-current switch. Cut annealed glass only. " +
+		"The depths are geometry, not a promise of strength. Local rules and qualified advice come before this paper."
+	cautionsShort = "Keep wheel and glass wet; dust harms the lungs, lead glass poisons. Wear eye protection. " +
+		"Keep electricity off the water. Cut annealed glass only. Depths are geometry, no promise of strength."
+)
 
-// notes returns what is to be read beside the wrap: divider settings, the key
-// to its lines, the findings, and the cautions where the pages' foot has no room.
-func (a author) notes(f format) []note {
+// notes returns what is to be read beside the paper: divider settings, the key
+// to its lines, what it can't show, and the findings.
+func (a author) notes() []note {
 	notes := a.settings()
-	notes = append(notes, a.findings()...)
-	if _, ok := f.cautions(); !ok {
-		notes = append(notes, note{words: cautions, size: 8})
+	for _, words := range a.fitWords() {
+		notes = append(notes, note{words: words, size: 9})
 	}
-	return notes
+	notes = append(notes, a.unseen()...)
+	return append(notes, a.findings()...)
+}
+
+// remarks returns what the command tells besides.
+func (a author) remarks() []string {
+	remarks := a.fitWords()
+	if len(remarks) > 0 && !a.sheet.curved {
+		remarks = nil // a small misfit is for the page alone
+	}
+	for _, n := range a.unseen() {
+		remarks = append(remarks, n.words)
+	}
+	if p := a.options.Printed; !p.True() {
+		remarks = append(remarks, p.corrected())
+	}
+	return remarks
 }
 
 func (a author) settings() []note {
@@ -33,9 +57,137 @@ func (a author) settings() []note {
 	for _, c := range p.Chords {
 		notes = append(notes, note{words: dividers(u, c), size: 9})
 	}
-	return append(notes, note{size: 9, words: "Step the mark round the foot first, then stand each base tick on its mark. " +
-		"Heavy lines are the cuts to trace; grey is each groove at its true width; dashed lines bound the band; " +
-		"hatched glass is too thin for the deepest cut; the chain lines are the middles of the repeats."})
+	stand := "then stand each base tick on its mark. "
+	if a.sheet.side == Inside {
+		stand = "then turn the paper until each middle line stands over its mark. "
+	}
+	return append(notes, note{size: 9, words: "Step the mark round the foot first, " + stand +
+		"Heavy: the cuts to trace. Grey: each groove at its true width. Dashed: the band's ends. " +
+		"Hatched: too thin for the deepest cut. Chain lines: the repeats' middles." + a.ends()})
+}
+
+// ends says how the paper's two ends meet, and where.
+func (a author) ends() string {
+	if a.sheet.apart() {
+		return ""
+	}
+	how := "are taped edge to edge"
+	if a.sheet.tab {
+		how = "meet on the tab"
+	}
+	return fmt.Sprintf(" The two ends %s, left of repeat %d. Drawn for paper %s thick.",
+		how, a.sheet.at, a.sheet.plan.Job.Length.Fine(a.sheet.thickness))
+}
+
+// fitWords says how well the paper fits the glass, where it is not perfect.
+func (a author) fitWords() []string {
+	s, u := a.sheet, a.sheet.plan.Job.Length
+	misfit := fmt.Sprintf("%s in radius", u.Fine(s.face.Misfit))
+	if s.curved {
+		words := fmt.Sprintf("The glass is curved: it leaves the nearest cone by up to %s. So the paper is in %d gores, %d to a repeat%s. ",
+			misfit, s.parts, s.gores.PerRepeat, a.joined())
+		words += "Round each gore and up its middle lengths are true; along its edges the paper is " + a.edgeError() +
+			" the glass from end to end of the band. Rub it down from the middle."
+		return []string{words}
+	}
+	var words []string
+	if s.face.Misfit > 0.005 {
+		words = append(words, fmt.Sprintf("Within the band the glass leaves this paper's cone by up to %s, which is %s of girth.",
+			misfit, u.Fine(2*math.Pi*s.face.Misfit)))
+	}
+	if off, z := s.face.Beyond(s.low, s.high); off > pattern.MostMisfit {
+		words = append(words, fmt.Sprintf("Outside the band it leaves it by up to %s, %s above the table: there the paper does not lie close. Cut it away where it is in the way.",
+			u.Fine(off), u.Text(z)))
+	}
+	return words
+}
+
+// joined says what holds gores together.
+func (a author) joined() string {
+	if !a.sheet.joined {
+		return ", each a paper of its own: joined in a row they would lie on each other. Tape them edge to edge"
+	}
+	return ", joined at their widest: cut between them, and leave what is not parted by a line"
+}
+
+// edgeError says how much a gore's edges are out.
+func (a author) edgeError() string {
+	g, u := a.sheet.gores, a.sheet.plan.Job.Length
+	switch {
+	case g.Gain < 0.005:
+		return fmt.Sprintf("up to %s shorter than", u.Fine(g.Loss))
+	case g.Loss < 0.005:
+		return fmt.Sprintf("up to %s longer than", u.Fine(g.Gain))
+	}
+	return fmt.Sprintf("up to %s longer or %s shorter than", u.Fine(g.Gain), u.Fine(g.Loss))
+}
+
+// unseen lists the cuts that an inside paper can't carry.
+func (a author) unseen() []note {
+	p := a.sheet.plan
+	if a.sheet.side != Inside {
+		return nil
+	}
+	groups := p.UnseenGroups()
+	if len(groups) == 0 {
+		return nil
+	}
+	notes := []note{{size: 9, bold: true, words: fmt.Sprintf(
+		"Below the inside floor, %s above the table, this paper carries nothing. Print what lies there as patches (--side patches):",
+		p.Job.Length.Text(p.Blank.Floor))}}
+	for _, g := range groups {
+		notes = append(notes, note{size: 9, mark: g.Letter, words: a.unseenWords(g)})
+	}
+	return notes
+}
+
+// unseenWords names the cuts of a group, those that lie below the floor wholly
+// and those that do partly.
+func (a author) unseenWords(g pattern.Group) string {
+	p := a.sheet.plan
+	var wholly, partly []int
+	lowest := math.Inf(1)
+	for _, f := range g.Findings {
+		lowest = min(lowest, f.Measured)
+		if p.Hidden(f) {
+			wholly = append(wholly, f.Cuts[0])
+		} else {
+			partly = append(partly, f.Cuts[0])
+		}
+	}
+	var which []string
+	if len(wholly) > 0 {
+		which = append(which, "wholly cuts "+numbers(wholly))
+	}
+	if len(partly) > 0 {
+		which = append(which, "partly cuts "+numbers(partly))
+	}
+	m := g.Motifs[0]
+	words := fmt.Sprintf("unseen: motif %d (%s), %s: %s, down to %s above the table",
+		m+1, p.Job.Motifs[m].Kind.Name, strings.Join(g.Parts, " and "), strings.Join(which, ", "), p.Job.Length.Text(lowest))
+	if p.Turns() > 1 {
+		words += fmt.Sprintf("; the same %d times round the glass", p.Turns())
+	}
+	return words + "."
+}
+
+// numbers writes a list of numbers, runs of them by their ends.
+func numbers(list []int) string {
+	var runs []string
+	for i := 0; i < len(list); {
+		k := i
+		for k+1 < len(list) && list[k+1] == list[k]+1 {
+			k++
+		}
+		if k > i+1 {
+			runs = append(runs, fmt.Sprintf("%d to %d", list[i], list[k]))
+			i = k + 1
+		} else {
+			runs = append(runs, fmt.Sprint(list[i]))
+			i++
+		}
+	}
+	return strings.Join(runs, ", ")
 }
 
 func (a author) findings() []note {
@@ -43,7 +195,7 @@ func (a author) findings() []note {
 	if len(p.Findings) == 0 {
 		return []note{{words: "Checked: nothing is crowded, thin, shallow or out of place.", size: 9, bold: true}}
 	}
-	notes := []note{{words: "Findings, ringed on the wrap", size: 10, bold: true}}
+	notes := []note{{words: "Findings, ringed on the paper", size: 10, bold: true}}
 	for _, g := range p.Groups() {
 		notes = append(notes, note{mark: g.Letter, size: 9, words: fmt.Sprintf("%s: %s. Cure: %s.",
 			g.Kind, report.Measured(p, g.Worst()), g.Worst().Cure.Text)})

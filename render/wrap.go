@@ -3,59 +3,45 @@ package render
 import (
 	"fmt"
 	"io"
-	"math"
 
-	"roundlay/geometry"
 	"roundlay/pattern"
 	"roundlay/render/drawing"
 	"roundlay/render/lettering"
 	"roundlay/render/printing"
 )
 
-// Options is how a wrap is to be printed.
-type Options struct {
-	Paper  Paper
-	Margin float64 // what the printer leaves white along the sheet's edges
-}
-
-// DefaultOptions returns what holds where nothing else is asked for.
-func DefaultOptions(unit geometry.Unit) Options {
-	name := "a4"
-	if unit == geometry.Inch {
-		name = "letter"
-	}
-	paper, _ := ParsePaper(name)
-	return Options{Paper: paper, Margin: 6}
-}
-
-// Wrap is a plan's wrap, ready to be written: in pages to print, and in one
+// Wrap is a plan's paper, ready to be written: in pages to print, and in one
 // picture to look at.
 type Wrap struct {
 	Title string
 	Pages []printing.Page
 	Whole printing.Page
+	// Remarks is what its maker should hear: what the paper can't show, how it
+	// is divided, what was corrected.
+	Remarks []string
 
 	letters *lettering.Letters
 }
 
-// NewWrap draws the wrap of a plan's blank, outside round the glass. The error
-// says why it can't be put on the paper.
+// NewWrap draws the paper for a plan's blank. The error says why it can't be.
 func NewWrap(p *pattern.Plan, o Options) (*Wrap, error) {
-	letters, err := lettering.Load()
+	a, err := newAuthor(p, o)
 	if err != nil {
 		return nil, err
 	}
-	s := sheet{plan: p, paper: p.Surface, seam: findSeam(p), letters: letters}
-	asked := format{o.Paper.Width, o.Paper.Height, o.Margin}
-	pieces, f, ok := s.split(asked)
-	if !ok {
-		return nil, fmt.Errorf("the wrap does not go on paper %q (%.0f × %.0f mm, margin %.0f mm), not even in %d pieces: use a larger sheet",
-			o.Paper.Name, o.Paper.Width, o.Paper.Height, o.Margin, mostPieces*mostRows)
+	for _, f := range []format{o.standing(), o.lying()} {
+		if err := a.roomForBars(f); err != nil {
+			return nil, err
+		}
 	}
-	w := &Wrap{Title: title(p), letters: letters}
-	a := author{sheet: s, letters: letters}
-	w.Pages = a.pages(pieces, f)
-	w.Whole = a.picture(s.whole(), o.Margin)
+	w := &Wrap{Title: a.title(), letters: a.letters, Remarks: a.remarks()}
+	pages, ok := a.layout()
+	if !ok {
+		return nil, fmt.Errorf("the %s does not go on paper %q (%.0f × %.0f mm, margin %.0f mm), not even in %d pieces: use a larger sheet",
+			a.what(), o.Paper.Name, o.Paper.Width, o.Paper.Height, o.Margin, mostPieces)
+	}
+	w.Pages = a.pages(pages)
+	w.Whole = a.picture()
 	return w, nil
 }
 
@@ -65,136 +51,170 @@ func (w *Wrap) PDF(to io.Writer) error { return printing.PDF(to, w.Title, w.Page
 // SVG writes the whole wrap in one picture.
 func (w *Wrap) SVG(to io.Writer) error { return printing.SVG(to, w.Title, w.Whole, w.letters) }
 
-func title(p *pattern.Plan) string {
-	return fmt.Sprintf("%s, wrap for %s", p.Job.Title, p.Blank.Name)
+// PageSVG writes one page, from 1.
+func (w *Wrap) PageSVG(to io.Writer, number int) error {
+	return printing.SVG(to, w.Title, w.Pages[number-1], w.letters)
 }
 
-// author puts pieces of a sheet on pages, with the words that go with them.
+// PagePNG writes one page, from 1, at a number of dots to the inch.
+func (w *Wrap) PagePNG(to io.Writer, number int, dpi float64) error {
+	return printing.PNG(to, w.Pages[number-1], dpi, w.letters)
+}
+
+// author puts papers on pages, with the words that go with them.
 type author struct {
-	sheet   sheet
+	sheet   *sheet
+	options Options
 	letters *lettering.Letters
 }
 
-// pages puts each piece on a page of its own, and the notes that find no room
-// beside them on further ones.
-func (a author) pages(pieces []piece, f format) []printing.Page {
-	var pages []printing.Page
-	notes := a.notes(f)
-	for _, p := range pieces {
-		d, _ := a.sheet.draw(p)
-		shift, _ := f.place(a.sheet.box(p))
-		d = d.Moved(shift)
-		foot := a.sheet.box(p).Min.Y + shift.Y
-		room := f.room()
-		room.Min.X += sideRoom
-		room.Max.Y = min(room.Max.Y, foot-3)
-		var set []drawing.Mark
-		set, _, notes = column(notes, room, a.letters)
-		d.Add(drawing.Notes, set...)
-		pages = append(pages, printing.Page{Width: f.width, Height: f.height, Drawing: d})
+func newAuthor(p *pattern.Plan, o Options) (author, error) {
+	letters, err := lettering.Load()
+	if err != nil {
+		return author{}, err
 	}
-	for len(notes) > 0 {
-		var d drawing.Drawing
-		room := f.room()
-		room.Min.X += sideRoom
+	s, err := newSheet(p, o, letters)
+	return author{s, o, letters}, err
+}
+
+// layout is how papers are put on pages: each cut into pieces with a page to
+// each, or several whole ones on a page.
+type layout struct {
+	format
+	pieces [][]piece // of each paper
+	slots  []slot    // on a page, for whole papers; none where each piece has a page
+}
+
+// layout finds the fewest pages. Which way round pages lie is found for a true
+// printer, so that correcting for a printer that is not doesn't turn them: its
+// two errors belong to the page's sides.
+func (a author) layout() (layout, bool) {
+	straight := a
+	straight.options.Printed = truePrinter
+	l, ok := straight.layoutOn(straight.format(false), straight.format(true))
+	if !ok || a.options.Printed.True() {
+		return l, ok
+	}
+	return a.layoutOn(a.format(l.width < l.height))
+}
+
+// format returns the page that stands upright, or lies on its side, with room
+// for the head that this paper needs.
+func (a author) format(standing bool) format {
+	f := a.options.lying()
+	if standing {
+		f = a.options.standing()
+	}
+	f.head = a.headRoom(f)
+	return f
+}
+
+func (a author) layoutOn(pages ...format) (layout, bool) {
+	s, papers := a.sheet, a.sheet.papers()
+	if s.apart() {
+		if found, f := pack(s.box(papers[0]), len(papers), pages...); found != nil {
+			return layout{format: f, pieces: one(papers), slots: found}, true
+		}
+	}
+	var l layout
+	for i, paper := range papers {
+		if i > 0 {
+			pages = []format{l.format}
+		}
+		pieces, f, ok := s.split(paper, pages...)
+		if !ok {
+			return l, false
+		}
+		l.format, l.pieces = f, append(l.pieces, pieces)
+	}
+	return l, true
+}
+
+func one(papers []piece) [][]piece {
+	all := make([][]piece, len(papers))
+	for i, p := range papers {
+		all[i] = []piece{p}
+	}
+	return all
+}
+
+// drawn is a page that is still to get its head and foot.
+type drawn struct {
+	drawing.Drawing
+	about  string
+	label  string
+	piece  *piece  // the one it holds, where others belong to it
+	lowest float64 // how far down the paper on it reaches
+}
+
+// pages puts the papers on pages, the notes below them, and those that find no
+// room there on further pages.
+func (a author) pages(l layout) []printing.Page {
+	var all []drawn
+	if l.slots != nil {
+		all = a.packed(l)
+	} else {
+		all = a.cut(l)
+	}
+	notes := a.notes()
+	for i := 0; len(notes) > 0; i++ {
+		if i == len(all) {
+			all = append(all, drawn{about: "Notes for the " + a.what() + ".", label: "notes", lowest: l.height})
+		}
+		room := l.beside()
+		room.Max.Y = min(room.Max.Y, all[i].lowest-3)
 		set, _, rest := column(notes, room, a.letters)
-		if len(rest) == len(notes) {
-			break // a single note taller than a page: nothing this small is printed
+		if len(rest) == len(notes) && i >= len(all)-1 && all[i].label == "notes" {
+			break // a note taller than a page: nothing this small is printed
 		}
-		d.Add(drawing.Notes, set...)
+		all[i].Add(drawing.Notes, set...)
 		notes = rest
-		pages = append(pages, printing.Page{Width: f.width, Height: f.height, Drawing: d})
 	}
-	for i := range pages {
-		about := "notes"
-		if i < len(pieces) {
-			about = a.about(pieces[i], len(pieces))
-		}
-		a.frame(&pages[i].Drawing, f, fmt.Sprintf("page %d of %d", i+1, len(pages)), about)
+	pages := make([]printing.Page, len(all))
+	for i, d := range all {
+		a.frame(&d.Drawing, l.format, head{
+			number: fmt.Sprintf("page %d of %d", i+1, len(all)), about: d.about, piece: d.piece,
+		})
+		pages[i] = l.correct(d.Drawing, d.label)
 	}
 	return pages
 }
 
-// picture puts the whole wrap on one sheet as large as it needs.
-func (a author) picture(p piece, margin float64) printing.Page {
-	const noteWidth = 180.0
-	d, _ := a.sheet.draw(p)
-	box := a.sheet.box(p)
-	width, height := box.Size()
-	inner := max(width, noteWidth)
-	// The notes' depth is found by setting them into a column that is deep enough.
-	tall := geometry.Box{Max: geometry.Point{X: inner, Y: 1e4}}
-	_, y, _ := column(a.notes(format{width: inner + sideRoom, margin: margin}), tall, a.letters)
-	depth := max(tall.Max.Y-y, barsEnd-footRoom) + 6
-	const slack = 1 // for rounding
-	f := format{math.Ceil(inner + sideRoom + 2*margin + slack), 0, margin}
-	f.height = math.Ceil(slack + height + depth + footRoom + 2*margin + f.head())
-	shift, _ := f.place(box)
-	d = d.Moved(shift)
-	room := f.room()
-	room.Min.X += sideRoom
-	room.Max.Y = box.Min.Y + shift.Y - 3
-	set, _, _ := column(a.notes(f), room, a.letters)
-	d.Add(drawing.Notes, set...)
-	a.frame(&d, f, "", a.about(p, 1))
-	return printing.Page{Width: f.width, Height: f.height, Drawing: d}
-}
-
-// frame adds what every page carries: its head, the check bars and the cautions.
-func (a author) frame(d *drawing.Drawing, f format, number, about string) {
-	top := f.height - f.margin
-	text := func(y float64, words string, size float64, bold bool) {
-		d.Add(drawing.Notes, drawing.Text{At: geometry.Point{X: f.margin, Y: y}, Words: words, Size: size, Bold: bold})
-	}
-	right := f.width - 2*f.margin
-	if number != "" {
-		d.Add(drawing.Notes, drawing.Text{
-			At: geometry.Point{X: f.width - f.margin, Y: top - 4}, Words: number, Size: 10, Align: drawing.Right,
-		})
-		right -= a.letters.Width(number, 10, false) + 4
-	}
-	text(top-4, a.shortened(title(a.sheet.plan), right, 11, true), 11, true)
-	y := top - 4.7
-	for _, words := range []string{printWords, about} {
-		for _, line := range fold(note{words: words, size: 9}, f.width-2*f.margin, a.letters) {
-			y -= 3.8
-			text(y, line, 9, false)
+// cut gives each piece a page.
+func (a author) cut(l layout) []drawn {
+	var all []drawn
+	for _, pieces := range l.pieces {
+		for _, p := range pieces {
+			box := a.sheet.box(p)
+			shift, _ := l.place(box)
+			page := drawn{
+				Drawing: a.sheet.draw(p).Moved(shift), about: a.about(p), lowest: box.Min.Y + shift.Y,
+				label: fmt.Sprintf("%s %d", a.sheet.side, p.number),
+			}
+			if len(l.pieces) > 1 {
+				page.label = fmt.Sprintf("%s %d, %d", a.sheet.paperName(), p.paper, p.number)
+			}
+			if len(pieces) > 1 {
+				page.piece = &p
+			}
+			all = append(all, page)
 		}
 	}
-	corner := f.bars()
-	for _, b := range CheckBars(a.sheet.plan.Job.Length) {
-		d.Add(drawing.CheckBars, b.Marks(corner)...)
-	}
-	if box, ok := f.cautions(); ok {
-		set, _, _ := column([]note{{words: cautions, size: 7.5}}, box, a.letters)
-		d.Add(drawing.Notes, set...)
-	}
+	return all
 }
 
-// shortened cuts words that are too long for a line.
-func (a author) shortened(words string, width, size float64, bold bool) string {
-	if a.letters.Width(words, size, bold) <= width {
-		return words
+// packed puts whole papers on pages, as many on each as there are slots.
+func (a author) packed(l layout) []drawn {
+	var all []drawn
+	for i, pieces := range l.pieces {
+		k := i % len(l.slots)
+		if k == 0 {
+			last := min(i+len(l.slots), len(l.pieces))
+			all = append(all, drawn{about: a.aboutSome(i, last), label: fmt.Sprintf("%s %d–%d", a.sheet.paperName(), i+1, last), lowest: l.height})
+		}
+		page := &all[len(all)-1]
+		page.Append(a.sheet.draw(pieces[0]).Moved(l.slots[k].put(a.sheet.box(pieces[0]))))
+		page.lowest = min(page.lowest, l.slots[k].at.Y)
 	}
-	runes := []rune(words)
-	for len(runes) > 0 && a.letters.Width(string(runes)+"…", size, bold) > width {
-		runes = runes[:len(runes)-1]
-	}
-	return string(runes) + "…"
-}
-
-// about says what a page's piece is and how it goes on the glass.
-func (a author) about(p piece, pieces int) string {
-	// A repeat is on the piece that holds its middle.
-	pitch := a.sheet.plan.Pitch()
-	first := math.Ceil(p.from/pitch) + 1
-	last := math.Floor(p.to/pitch) + 1
-	what := fmt.Sprintf("Outside wrap, repeats %.0f to %.0f", first, last)
-	if first >= last {
-		what = fmt.Sprintf("Outside wrap, repeat %.0f", first)
-	}
-	if pieces > 1 {
-		what += "; join it to its neighbours on the match lines"
-	}
-	return what + ". The base edge stands on the table, the arrow points to the rim."
+	return all
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 
+	"roundlay/pattern"
 	"roundlay/render/report"
 )
 
@@ -33,10 +34,21 @@ func check(s *session, args []string) error {
 			return err
 		}
 	}
-	if *asJSON {
-		if err := report.CheckJSON(s.stdout, plans); err != nil {
+	var set *pattern.Set
+	if len(plans) > 1 {
+		if set, err = pattern.NewSet(plans); err != nil {
 			return err
 		}
+	}
+	switch {
+	case *asJSON:
+		err = report.CheckJSON(s.stdout, plans, set)
+	case set != nil:
+		fmt.Fprintln(s.stdout)
+		err = report.Set(s.stdout, set)
+	}
+	if err != nil {
+		return err
 	}
 	return clear
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"roundlay/geometry"
+	"roundlay/pattern"
 	"roundlay/render/report"
 )
 
@@ -18,7 +19,8 @@ func divide(s *session, args []string) error {
 	across := s.flags.String("across", "", "the circle's diameter, a `LENGTH` such as 3 1/8 in")
 	around := s.flags.String("around", "", "the circle's girth instead, a `LENGTH`")
 	parts := s.flags.Int("parts", 0, "how many equal parts; a job's repeats if not given")
-	gap := s.flags.String("gap", "", "the gap the last round left on the glass, a `LENGTH`; negative if it passed the start")
+	set := s.flags.String("set", "", "what the dividers were set to, a `LENGTH`, if not to what was told")
+	gaps := s.flags.StringArray("gap", nil, "the gap a round left on the glass, a `LENGTH`; negative if it passed the start; again for each further round")
 	blank := s.flags.String("blank", "", "the blank of this name, where the job has several")
 	asJSON := s.flags.Bool("json", false, "report in JSON")
 	file, err := s.parse(args)
@@ -29,23 +31,26 @@ func divide(s *session, args []string) error {
 		return fmt.Errorf("--parts: read %d; accepted: a whole number from 2 to 3600", *parts)
 	}
 	var circles []report.Circle
+	var plans []*pattern.Plan
 	var unit geometry.Unit
 	if *across != "" || *around != "" {
 		circles, unit, err = bareCircle(file, *across, *around, *parts)
 	} else {
-		circles, unit, err = s.jobCircles(file, *blank, *parts)
+		if plans, err = s.plans(file, *blank); err == nil {
+			circles, unit = jobCircles(plans, *parts), plans[0].Job.Length
+		}
 	}
 	if err != nil {
 		return err
 	}
-	mend, err := mending(unit, *gap, circles[0])
+	stepped, err := readStepped(unit, *set, *gaps, circles[0])
 	if err != nil {
 		return err
 	}
 	if *asJSON {
-		return report.DivideJSON(s.stdout, unit, circles, mend)
+		return report.DivideJSON(s.stdout, unit, circles, stepped, plans)
 	}
-	return report.Divide(s.stdout, unit, circles, mend)
+	return report.Divide(s.stdout, unit, circles, stepped, plans)
 }
 
 // bareCircle is the circle given on the command line. Its unit is the one the
@@ -93,12 +98,8 @@ func writtenIn(text string) (geometry.Unit, error) {
 	return 0, fmt.Errorf("read %q; say the unit too: %s in, or %s mm", text, text, text)
 }
 
-// jobCircles are the circles that the job marks on its blank.
-func (s *session) jobCircles(file, blank string, parts int) ([]report.Circle, geometry.Unit, error) {
-	plans, err := s.plans(file, blank)
-	if err != nil {
-		return nil, 0, err
-	}
+// jobCircles are the circles that the job marks on its blanks.
+func jobCircles(plans []*pattern.Plan, parts int) []report.Circle {
 	var circles []report.Circle
 	for _, p := range plans {
 		for _, c := range p.Chords {
@@ -113,20 +114,32 @@ func (s *session) jobCircles(file, blank string, parts int) ([]report.Circle, ge
 			circles = append(circles, circle)
 		}
 	}
-	return circles, plans[0].Job.Length, nil
+	return circles
 }
 
-// mending reads the gap that stepping the first circle left.
-func mending(unit geometry.Unit, gap string, c report.Circle) (*report.Mending, error) {
-	if gap == "" {
-		return nil, nil
+// readStepped reads what the dividers were set to, and the gap that each round
+// of stepping the first circle left.
+func readStepped(unit geometry.Unit, set string, gaps []string, c report.Circle) (report.Stepped, error) {
+	var stepped report.Stepped
+	if set != "" {
+		used, err := unit.Parse(set)
+		if err != nil {
+			return stepped, fmt.Errorf("--set: %w; accepted: %s", err, geometry.LengthForms)
+		}
+		if !(used > 0 && used < 2*c.Radius) {
+			return stepped, fmt.Errorf("--set: read %q; accepted: above zero and less than the circle is across, %s", set, unit.Text(2*c.Radius))
+		}
+		stepped.Used = used
 	}
-	length, err := unit.Parse(gap)
-	if err != nil {
-		return nil, fmt.Errorf("--gap: %w; accepted: %s", err, geometry.LengthForms)
+	for _, gap := range gaps {
+		length, err := unit.Parse(gap)
+		if err != nil {
+			return stepped, fmt.Errorf("--gap: %w; accepted: %s", err, geometry.LengthForms)
+		}
+		if arc := 2 * math.Pi * c.Radius / float64(c.Parts); math.Abs(length) >= arc {
+			return stepped, fmt.Errorf("--gap: read %q; accepted: less than one part, which is %s round", gap, unit.Text(arc))
+		}
+		stepped.Gaps = append(stepped.Gaps, length)
 	}
-	if arc := 2 * math.Pi * c.Radius / float64(c.Parts); math.Abs(length) >= arc {
-		return nil, fmt.Errorf("--gap: read %q; accepted: less than one part, which is %s round", gap, unit.Text(arc))
-	}
-	return &report.Mending{Gap: length}, nil
+	return stepped, nil
 }

@@ -61,11 +61,9 @@ func (s *session) plans(file, blank string) ([]*pattern.Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	plans := make([]*pattern.Plan, len(chosen))
-	for i, b := range chosen {
-		if plans[i], err = pattern.New(j, b); err != nil {
-			return nil, fmt.Errorf("%s: %w", s.shown(file), err)
-		}
+	plans, err := pattern.Lay(j, chosen...)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", s.shown(file), err)
 	}
 	return plans, nil
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 
 	"roundlay/render/report"
@@ -10,6 +11,7 @@ import (
 func plan(s *session, args []string) error {
 	blank := s.flags.String("blank", "", "plan for the blank of this name; needed where the job has several")
 	asJSON := s.flags.Bool("json", false, "report in JSON, with every cut's path")
+	asCSV := s.flags.Bool("csv", false, "the cut list for a spreadsheet, in the order to cut")
 	file, err := s.parse(args)
 	if err != nil {
 		return err
@@ -18,7 +20,12 @@ func plan(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
-	if *asJSON {
+	switch {
+	case *asJSON && *asCSV:
+		return errors.New("plan takes --json or --csv, not both")
+	case *asCSV:
+		return report.CutList(s.stdout, plans)
+	case *asJSON:
 		if len(plans) > 1 {
 			return fmt.Errorf("plan --json is for one blank, and the job has %d: name one with --blank", len(plans))
 		}

@@ -7,19 +7,23 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"unicode"
 
-	"roundlay/geometry"
+	"github.com/spf13/pflag"
+
 	"roundlay/pattern"
 	"roundlay/render"
 )
 
-// wrap writes the paper wrap of each blank.
+// wrap writes the paper of each blank: a wrap for outside or inside, or patches.
 func wrap(s *session, args []string) error {
-	out := s.flags.String("out", "", "where to write: a folder, or a file ending in .pdf or .svg (this folder if not given)")
-	paper := s.flags.String("paper", "", "the printer's `PAPER`: "+render.PaperForms+" (letter for a job in inches, a4 for one in mm)")
-	margin := s.flags.String("margin", "", "what the printer leaves white along the edges, a `LENGTH` (6 mm if not given)")
+	out := s.flags.String("out", "", "where to write: a folder, or a file ending in .pdf, .svg or .png (this folder if not given)")
+	print := addPrintFlags(s.flags)
+	test := s.flags.Bool("test-page", false, "one page to learn what the printer does, and no wrap")
+	page := s.flags.Int("page", 0, "the `PAGE` to show in a .png (1 if not given) or a .svg (the whole in one picture if not given)")
+	dpi := s.flags.Float64("dpi", 150, "dots to the inch of a .png")
 	blank := s.flags.String("blank", "", "only the blank of this name")
 	force := s.flags.Bool("force", false, "overwrite files that are there")
 	file, err := s.parse(args)
@@ -30,82 +34,156 @@ func wrap(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
-	options, err := printOptions(plans[0].Job.Length, *paper, *margin)
+	options, err := print.options(plans[0])
 	if err != nil {
 		return err
 	}
-	var docs []document
-	for _, p := range plans {
-		made, err := wrapDocuments(p, options, *out, len(plans) > 1)
+	to := target{out: *out, page: *page, dpi: *dpi, several: len(plans) > 1 && !*test}
+	if err := to.read(s.flags); err != nil {
+		return err
+	}
+	if *test {
+		docs, err := testDocuments(plans[0], options, to)
 		if err != nil {
 			return err
 		}
-		docs = append(docs, made...)
+		return s.write(*force, docs...)
+	}
+	var docs []document
+	var remarks []string
+	for _, p := range plans {
+		made, said, err := wrapDocuments(p, options, to)
+		if err != nil {
+			return err
+		}
+		docs, remarks = append(docs, made...), append(remarks, said...)
 	}
 	if err := s.write(*force, docs...); err != nil {
 		return err
 	}
-	for _, p := range plans {
-		if n := len(p.Groups()); n > 0 {
-			fmt.Fprintf(s.stderr, "Blank %q has findings (%d): they are ringed on the wrap; roundlay check tells them.\n", p.Blank.Name, n)
-		}
+	for _, words := range remarks {
+		fmt.Fprintln(s.stderr, words)
 	}
 	return nil
 }
 
-// printOptions reads the flags that say how to print.
-func printOptions(unit geometry.Unit, paper, margin string) (render.Options, error) {
-	o := render.DefaultOptions(unit)
-	var err error
-	if paper != "" {
-		if o.Paper, err = render.ParsePaper(paper); err != nil {
-			return o, fmt.Errorf("--paper: %w", err)
-		}
-	}
-	if margin != "" {
-		if o.Margin, err = unit.Parse(margin); err != nil {
-			return o, fmt.Errorf("--margin: %w; accepted: %s", err, geometry.LengthForms)
-		}
-	}
-	if most := min(o.Paper.Width, o.Paper.Height) / 4; !(o.Margin >= 0 && o.Margin <= most) {
-		return o, fmt.Errorf("--margin: read %q; accepted: from 0 to a quarter of the sheet, %s", margin, unit.Text(most))
-	}
-	return o, nil
+// target is where and in what form files are to be written.
+type target struct {
+	out     string
+	page    int // 0 where none is asked for
+	dpi     float64
+	several bool // whether more than one paper is to be written
+
+	folder, only string // the folder, or the one ending that out names
 }
 
-// wrapDocuments makes the PDF and the SVG of one blank, or the one of them that
-// --out names.
-func wrapDocuments(p *pattern.Plan, o render.Options, out string, several bool) ([]document, error) {
+// The endings a file may be asked for with.
+const pdfEnding, svgEnding, pngEnding = ".pdf", ".svg", ".png"
+
+// read finds out whether a folder or a file is named, and whether the flags
+// suit it.
+func (t *target) read(flags *pflag.FlagSet) error {
+	t.folder = t.out
+	ending := strings.ToLower(filepath.Ext(t.out))
+	if slices.Contains([]string{pdfEnding, svgEnding, pngEnding}, ending) && !isFolder(t.out) {
+		if t.several {
+			return errors.New("--out names one file, and the job has several blanks: name a folder, or one blank with --blank")
+		}
+		t.folder, t.only = "", ending
+	}
+	switch {
+	case flags.Changed("page") && t.only != pngEnding && t.only != svgEnding:
+		return errors.New("--page is for a picture of one page: name it too, such as --out page.png")
+	case flags.Changed("page") && t.page < 1:
+		return fmt.Errorf("--page: read %d; accepted: a page of the paper, from 1", t.page)
+	case flags.Changed("dpi") && t.only != pngEnding:
+		return errors.New("--dpi is for a .png: name it too, such as --out page.png")
+	case !(t.dpi >= 10 && t.dpi <= 2400):
+		return fmt.Errorf("--dpi: read %g; accepted: dots to the inch, from 10 to 2400", t.dpi)
+	}
+	if t.page == 0 && t.only == pngEnding {
+		t.page = 1
+	}
+	return nil
+}
+
+// path returns where a file of a name and an ending goes; ok is false if it is
+// not asked for.
+func (t target) path(name, ending string) (path string, ok bool) {
+	switch t.only {
+	case "":
+		return filepath.Join(t.folder, name+ending), ending != pngEnding
+	case ending:
+		return t.out, true
+	}
+	return "", false
+}
+
+// wrapDocuments makes the files of one blank, and what there is to say of them.
+func wrapDocuments(p *pattern.Plan, o render.Options, to target) ([]document, []string, error) {
 	w, err := render.NewWrap(p, o)
+	if err != nil {
+		return nil, nil, err
+	}
+	name := fileName(p.Job.Title)
+	if to.several {
+		name += "-" + fileName(p.Blank.Name)
+	}
+	name += "-" + [...]string{"wrap", "inside-wrap", "patches"}[o.Side]
+	docs, err := documents(w, name, to)
+	if err != nil {
+		return nil, nil, err
+	}
+	var said []string
+	prefix := ""
+	if to.several {
+		prefix = fmt.Sprintf("Blank %q: ", p.Blank.Name)
+	}
+	for _, words := range w.Remarks {
+		said = append(said, prefix+words)
+	}
+	if n := len(p.Groups()); n > 0 {
+		said = append(said, fmt.Sprintf("Blank %q has findings (%d): they are ringed on the paper; roundlay check tells them.", p.Blank.Name, n))
+	}
+	return docs, said, nil
+}
+
+// testDocuments makes the page that tries a printer.
+func testDocuments(p *pattern.Plan, o render.Options, to target) ([]document, error) {
+	w, err := render.NewTestPage(p, o)
 	if err != nil {
 		return nil, err
 	}
-	kinds := []struct {
-		ending string
-		make   func(io.Writer) error
-	}{{".pdf", w.PDF}, {".svg", w.SVG}}
-	name := fileName(p.Job.Title) + "-wrap"
-	if several {
-		name = fileName(p.Job.Title) + "-" + fileName(p.Blank.Name) + "-wrap"
+	if to.only == "" {
+		to.only, to.out = pdfEnding, filepath.Join(to.folder, "test-page"+pdfEnding)
 	}
-	folder, only := out, ""
-	if ending := strings.ToLower(filepath.Ext(out)); (ending == ".pdf" || ending == ".svg") && !isFolder(out) {
-		if several {
-			return nil, errors.New("--out names one file, and the job has several blanks: name a folder, or one blank with --blank")
-		}
-		folder, only = "", ending
+	return documents(w, "", to)
+}
+
+// documents makes the files of one paper, those that are asked for.
+func documents(w *render.Wrap, name string, to target) ([]document, error) {
+	if to.page > len(w.Pages) {
+		return nil, fmt.Errorf("--page: read %d; accepted: a page of the paper, from 1 to %d", to.page, len(w.Pages))
+	}
+	svg := w.SVG
+	if to.page > 0 {
+		svg = func(out io.Writer) error { return w.PageSVG(out, to.page) }
 	}
 	var docs []document
-	for _, k := range kinds {
-		path := filepath.Join(folder, name+k.ending)
-		if only != "" {
-			path = out
-		}
-		if only != "" && only != k.ending {
+	for _, kind := range []struct {
+		ending string
+		make   func(io.Writer) error
+	}{
+		{pdfEnding, w.PDF},
+		{svgEnding, svg},
+		{pngEnding, func(out io.Writer) error { return w.PagePNG(out, to.page, to.dpi) }},
+	} {
+		path, ok := to.path(name, kind.ending)
+		if !ok {
 			continue
 		}
 		var data bytes.Buffer
-		if err := k.make(&data); err != nil {
+		if err := kind.make(&data); err != nil {
 			return nil, err
 		}
 		docs = append(docs, document{path, data.Bytes()})

@@ -14,7 +14,15 @@ import (
 
 // Station is one measured height on a blank: the height above the table, the
 // outside radius and the wall measured square to the glass, in millimetres.
-type Station struct{ Height, Radius, Wall float64 }
+type Station struct {
+	Height, Radius, Wall float64
+	// Least and Most are the least and the greatest diameter, where more was read
+	// than one: they tell how far the glass is out of round. Otherwise both are 0.
+	Least, Most float64
+}
+
+// OutOfRound returns by how much the glass is wider one way than the other.
+func (s Station) OutOfRound() float64 { return s.Most - s.Least }
 
 // Blank is one uncut glass, measured at two or more stations from the foot up.
 // Its height is the last station's. Floor is the thickness of glass under the
@@ -23,6 +31,12 @@ type Blank struct {
 	Name     string
 	Stations []Station
 	Floor    float64
+	Fill     float64 // the height of the line it is filled to; 0 for none
+	Material Material
+
+	// Weighs is what the scale says of it, in grams, 0 where it was not weighed.
+	// Factor is what the walls that were measured were multiplied by for it.
+	Weighs, Factor float64
 
 	profile *geometry.Profile
 	wall    interp.PiecewiseLinear
@@ -31,7 +45,7 @@ type Blank struct {
 // ErrWall is returned for a wall that is not thinner than the glass is round.
 var ErrWall = errors.New("a wall must be thicker than zero and thinner than the glass's radius")
 
-// NewBlank returns the blank measured at the given stations.
+// NewBlank returns the blank measured at the given stations, of soda-lime glass.
 func NewBlank(name string, floor float64, stations []Station) (*Blank, error) {
 	heights := make([]float64, len(stations))
 	radii, walls := make([]float64, len(stations)), make([]float64, len(stations))
@@ -45,12 +59,25 @@ func NewBlank(name string, floor float64, stations []Station) (*Blank, error) {
 	if err != nil {
 		return nil, err
 	}
-	b := &Blank{Name: name, Stations: stations, Floor: floor, profile: profile}
+	b := &Blank{
+		Name: name, Stations: stations, Floor: floor, Material: Materials()[0], Factor: 1,
+		profile: profile,
+	}
 	return b, b.wall.Fit(heights, walls)
 }
 
 // Profile returns the outside curve through the stations.
 func (b *Blank) Profile() *geometry.Profile { return b.profile }
+
+// OutOfRound returns the most by which the glass is wider one way than the other
+// at any station.
+func (b *Blank) OutOfRound() float64 {
+	most := 0.0
+	for _, s := range b.Stations {
+		most = max(most, s.OutOfRound())
+	}
+	return most
+}
 
 // Height returns the height of the rim.
 func (b *Blank) Height() float64 { return b.profile.Top() }

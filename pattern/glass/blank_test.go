@@ -8,6 +8,11 @@ import (
 	"roundlay/geometry"
 )
 
+// at returns a round station.
+func at(height, radius, wall float64) Station {
+	return Station{Height: height, Radius: radius, Wall: wall}
+}
+
 // tumbler is a straight taper, its wall thinning in two straight lines:
 //
 //	z     0    40    100
@@ -15,7 +20,7 @@ import (
 //	wall  8     4      2
 func tumbler(t *testing.T) *Blank {
 	t.Helper()
-	b, err := NewBlank("tumbler", 10, []Station{{0, 30, 8}, {40, 32, 4}, {100, 35, 2}})
+	b, err := NewBlank("tumbler", 10, []Station{at(0, 30, 8), at(40, 32, 4), at(100, 35, 2)})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -47,7 +52,7 @@ func TestLeastWall(t *testing.T) {
 		}
 	}
 	// A waist: the thinnest place is a station inside.
-	waisted, err := NewBlank("waisted", 0, []Station{{0, 30, 5}, {50, 25, 1.5}, {90, 30, 4}})
+	waisted, err := NewBlank("waisted", 0, []Station{at(0, 30, 5), at(50, 25, 1.5), at(90, 30, 4)})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -82,17 +87,17 @@ func TestNewBlankRefuses(t *testing.T) {
 		stations []Station
 		want     error
 	}{
-		"one station":        {[]Station{{0, 30, 3}}, geometry.ErrProfile},
+		"one station":        {[]Station{at(0, 30, 3)}, geometry.ErrProfile},
 		"none":               {nil, geometry.ErrProfile},
-		"no rise":            {[]Station{{0, 30, 3}, {0, 30, 3}}, geometry.ErrProfile},
-		"a fall":             {[]Station{{10, 30, 3}, {0, 30, 3}}, geometry.ErrProfile},
-		"height nan":         {[]Station{{0, 30, 3}, {nan, 30, 3}}, geometry.ErrProfile},
-		"no wall":            {[]Station{{0, 30, 0}, {10, 30, 3}}, ErrWall},
-		"a wall below zero":  {[]Station{{0, 30, -1}, {10, 30, 3}}, ErrWall},
-		"a rod":              {[]Station{{0, 30, 30}, {10, 30, 3}}, ErrWall},
-		"wall nan":           {[]Station{{0, 30, nan}, {10, 30, 3}}, ErrWall},
-		"radius nan":         {[]Station{{0, nan, 3}, {10, 30, 3}}, ErrWall},
-		"radius of infinity": {[]Station{{0, math.Inf(1), 3}, {10, 30, 3}}, geometry.ErrProfile},
+		"no rise":            {[]Station{at(0, 30, 3), at(0, 30, 3)}, geometry.ErrProfile},
+		"a fall":             {[]Station{at(10, 30, 3), at(0, 30, 3)}, geometry.ErrProfile},
+		"height nan":         {[]Station{at(0, 30, 3), at(nan, 30, 3)}, geometry.ErrProfile},
+		"no wall":            {[]Station{at(0, 30, 0), at(10, 30, 3)}, ErrWall},
+		"a wall below zero":  {[]Station{at(0, 30, -1), at(10, 30, 3)}, ErrWall},
+		"a rod":              {[]Station{at(0, 30, 30), at(10, 30, 3)}, ErrWall},
+		"wall nan":           {[]Station{at(0, 30, nan), at(10, 30, 3)}, ErrWall},
+		"radius nan":         {[]Station{at(0, nan, 3), at(10, 30, 3)}, ErrWall},
+		"radius of infinity": {[]Station{at(0, math.Inf(1), 3), at(10, 30, 3)}, geometry.ErrProfile},
 	} {
 		if _, err := NewBlank("b", 0, c.stations); !errors.Is(err, c.want) {
 			t.Errorf("%s: %v, wanted %v", name, err, c.want)

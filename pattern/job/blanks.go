@@ -2,9 +2,7 @@ package job
 
 import (
 	"fmt"
-	"math"
 
-	"roundlay/geometry"
 	"roundlay/pattern/glass"
 )
 
@@ -49,12 +47,16 @@ func (s section) blank(several bool, names map[string]bool) *glass.Blank {
 		s.required("station").refuse("stations of a glass", oneLine(err.Error(), 120))
 		return nil
 	}
-	return b
+	s.material(b)
+	s.fill(b)
+	return s.weighed(b)
 }
 
 // floor reads the thickness of the glass under the inside, 0 if it isn't given.
+// What a glass holds and weighs depends on it.
 func (s section) floor(stations []glass.Station) float64 {
 	field := s.optional("floor")
+	field.needed = s.has("fill") || s.has("weighs")
 	floor, ok := field.length(span{0.1, mostAcross, 12})
 	if !ok || stations == nil {
 		return floor
@@ -90,14 +92,15 @@ func (s section) stations() []glass.Station {
 func (s section) station(below []glass.Station) (glass.Station, bool) {
 	s.only(keysOf("station"))
 	height, rises := s.height(below)
-	radius, round := s.radius()
+	station, round := s.round()
 	field := s.required("wall")
 	wall, walled := field.length(span{0.1, mostAcross / 2, 3})
-	if round && walled && wall >= radius {
-		field.refuse(fmt.Sprintf("a wall thinner than half of the glass, %s", s.unit.Text(radius)), "")
+	if round && walled && wall >= station.Radius {
+		field.refuse(fmt.Sprintf("a wall thinner than half of the glass, %s", s.unit.Text(station.Radius)), "")
 		walled = false
 	}
-	return glass.Station{Height: height, Radius: radius, Wall: wall}, rises && round && walled
+	station.Height, station.Wall = height, wall
+	return station, rises && round && walled
 }
 
 // height reads the height of a station above those below it.
@@ -120,27 +123,4 @@ func (s section) height(below []glass.Station) (float64, bool) {
 		return 0, false
 	}
 	return height, true
-}
-
-// radius reads the glass's radius at a station, from across or around.
-func (s section) radius() (float64, bool) {
-	across, around := s.optional("across"), s.optional("around")
-	switch {
-	case s.has("across") && s.has("around"):
-		later := across
-		if around.at > across.at {
-			later = around
-		}
-		later.read = "both across and around"
-		later.refuse("one of them: across, the diameter, or around, the girth", "")
-		return 0, false
-	case s.has("around"):
-		girth, ok := around.length(span{1, mostGirth, geometry.MillimetresPerInch * 10})
-		return girth / (2 * math.Pi), ok
-	case s.has("across"):
-		diameter, ok := across.length(span{1, mostAcross, geometry.MillimetresPerInch * 3.125})
-		return diameter / 2, ok
-	}
-	s.missing("across", "across, the diameter, or around, the girth")
-	return 0, false
 }

@@ -97,7 +97,7 @@ func shortened(text string, most int) (string, bool) {
 
 // list writes words as "a", "b" or "c"; of very many, the first ones.
 func list(words []string) string {
-	const most = 12
+	const most = 24
 	var b strings.Builder
 	for i, word := range words {
 		switch {

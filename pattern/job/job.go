@@ -21,6 +21,7 @@ type Job struct {
 	Blanks []*glass.Blank
 	Limits Limits
 	Rack   []groove.Wheel
+	Shop   Shop
 	Layout Layout
 	Motifs []Motif
 }
@@ -64,10 +65,27 @@ type Layout struct {
 	// Band is the range of heights given to the decoration, nil for all the
 	// glass that may be cut.
 	Band *Band
+	// Match tells what the blanks of a set share.
+	Match Match
 }
 
 // Band is a range of heights.
 type Band struct{ Foot, Top float64 }
+
+// Match tells how the blanks of a set are laid out beside one another.
+type Match int
+
+// Every blank has the band and the size of motif that all of them can carry, so
+// that the set matches; or each goes to its own limits.
+const (
+	Set Match = iota
+	Own
+)
+
+// Matches lists the words for Match in a job, in order.
+func Matches() []string { return []string{"set", "own"} }
+
+func (m Match) String() string { return Matches()[m] }
 
 // Motif is one motif of the job as it is placed in every repeat, or in every
 // other one.
@@ -86,6 +104,10 @@ type Motif struct {
 
 	// The motif's own limits; nil where the job's hold.
 	Land, Clear *float64
+
+	// CutOrder says which of the motifs on its wheel are cut first, from 1; 0
+	// leaves that to the depth and the length of their cuts.
+	CutOrder int
 
 	// Line is the line of the job file on which the motif starts.
 	Line int

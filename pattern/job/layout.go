@@ -11,6 +11,9 @@ func (s section) layout(blanks []*glass.Blank) Layout {
 	s.only(keysOf("layout"))
 	var l Layout
 	l.Repeats, _ = s.required("repeats").whole(1, mostRepeats)
+	if i, ok := s.optional("match").word(Matches()); ok {
+		l.Match = Match(i)
+	}
 	foot, top, ok := s.optional("band").pair(`a list of two heights, such as ["1/2", "2 3/4"]`)
 	if !ok {
 		return l

@@ -53,6 +53,7 @@ func (s section) motif(wheels rack, repeats int) Motif {
 	if share, ok := s.optional("clear").within(span{0, 1, 0.4}); ok {
 		m.Clear = &share
 	}
+	m.CutOrder, _ = s.optional("cut_order").whole(1, mostMotifs)
 	return m
 }
 

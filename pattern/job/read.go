@@ -67,6 +67,9 @@ func (r *reading) job(doc *document) *Job {
 	}
 	rack := top.rack()
 	j.Rack = rack.wheels
+	if shop, ok := top.optional("shop").single(); ok {
+		j.Shop = shop.shop(rack)
+	}
 	if layout, ok := top.required("layout").single(); ok {
 		j.Layout = layout.layout(j.Blanks)
 	}
@@ -90,26 +93,28 @@ func (f field) single() (section, bool) {
 // tableNames lists the tables of a job in the order in which they are usually
 // written; "" is the top of the file.
 func tableNames() []string {
-	return []string{"", "blank", "station", "limits", "wheel", "layout", "motif"}
+	return []string{"", "blank", "station", "limits", "wheel", "shop", "layout", "motif"}
 }
 
 // keysOf returns the keys of a table. A motif has those of its kind besides.
 func keysOf(table string) []string {
 	switch table {
 	case "":
-		return []string{"title", "length", "blank", "limits", "wheel", "layout", "motif"}
+		return []string{"title", "length", "blank", "limits", "wheel", "shop", "layout", "motif"}
 	case "blank":
-		return []string{"name", "floor", "station"}
+		return []string{"name", "floor", "fill", "glass", "density", "weighs", "station"}
 	case "station":
 		return []string{"height", "across", "around", "wall"}
 	case "limits":
 		return []string{"land", "leave", "rim", "foot", "clear", "polish", "reach"}
 	case "wheel":
-		return []string{"name", "edge", "across", "thick", "angle", "radius", "mitres", "spacing"}
+		return []string{"name", "edge", "across", "thick", "angle", "tip", "tip_radius", "radius", "mitres", "spacing"}
+	case "shop":
+		return []string{"rate", "order"}
 	case "layout":
-		return []string{"repeats", "band"}
+		return []string{"repeats", "band", "match"}
 	case "motif":
-		return []string{"kind", "wheel", "depth", "at", "width", "height", "turn", "mirror", "on", "land", "clear", "shape"}
+		return []string{"kind", "wheel", "depth", "at", "width", "height", "turn", "mirror", "on", "land", "clear", "shape", "cut_order"}
 	}
 	return nil
 }

@@ -29,6 +29,11 @@ func TestRead(t *testing.T) {
 		t.Fatal(err)
 	}
 	const mm = geometry.MillimetresPerInch
+	// One factor on both walls makes the blank weigh what the scale says.
+	factor := got.Blanks[0].Factor
+	if weight := got.Blanks[0].Weight(); math.Abs(weight-18*28.349523125) > 1e-6 || factor < 1 || factor > 1.2 {
+		t.Errorf("weighs %g g with %g times the walls", weight, factor)
+	}
 	values := motifs.Leaf().Defaults()
 	values["fronds"], values["lean"], values["terminal"] = 9, 45.5, 0
 	land, share := 0.0, 0.25
@@ -36,11 +41,15 @@ func TestRead(t *testing.T) {
 		Title:  "Six leaves",
 		Length: geometry.Inch,
 		Blanks: []*glass.Blank{{
-			Name:  "tumbler",
-			Floor: 12.7,
+			Name:     "tumbler",
+			Floor:    12.7,
+			Fill:     76.2,
+			Material: glass.Material{Name: "lead crystal", Density: 3.1},
+			Weighs:   18 * 28.349523125,
+			Factor:   factor,
 			Stations: []glass.Station{
-				{Height: 0, Radius: 38.1, Wall: 9.525},
-				{Height: 88.9, Radius: 10.25 * mm / (2 * math.Pi), Wall: 2.5},
+				{Height: 0, Radius: 38.1, Wall: 9.525 * factor},
+				{Height: 88.9, Radius: 10.25 * mm / (2 * math.Pi), Wall: 2.5 * factor},
 			},
 		}},
 		Limits: Limits{Land: 0.79375, Leave: 1.5875, Rim: 9.525, Foot: 6.35, Clear: 0.5, Reach: DefaultLimits().Reach},
@@ -50,14 +59,15 @@ func TestRead(t *testing.T) {
 			{Name: "lines", Edge: groove.Gang, Radius: 50.8, Thick: 9.525, Angle: math.Pi / 3, Mitres: 3, Spacing: 3.175},
 			{Name: "panel", Edge: groove.Flat, Radius: 50.8, Thick: 12.7},
 		},
-		Layout: Layout{Repeats: 6, Band: &Band{12.7, 69.85}},
+		Shop:   Shop{Rate: 38.1, Order: []int{1, 0}},
+		Layout: Layout{Repeats: 6, Band: &Band{12.7, 69.85}, Match: Own},
 		Motifs: []Motif{
 			{
 				Kind: motifs.Leaf(), Values: values, Wheel: 0, Depth: 0.79375,
 				Across: Measure{0.25, true}, Up: Measure{31.75, false},
 				Width: Measure{0.8, true}, Height: Measure{50.8, false},
 				Turn: -math.Pi / 2, Mirror: true, On: Even, Shape: True,
-				Land: &land, Clear: &share, Line: 1 + base().index(t, "motif[1]"),
+				Land: &land, Clear: &share, CutOrder: 2, Line: 1 + base().index(t, "motif[1]"),
 			},
 			{
 				Kind: motifs.Fan(), Values: motifs.Fan().Defaults(), Wheel: 1, Depth: 0.79375,
@@ -88,6 +98,12 @@ motif = [
 	}
 	if got.Title != "Untitled" || got.Blanks[0].Name != "blank" || got.Blanks[0].Floor != 0 {
 		t.Errorf("title %q, blank %q, floor %g", got.Title, got.Blanks[0].Name, got.Blanks[0].Floor)
+	}
+	if b := got.Blanks[0]; b.Fill != 0 || b.Material != glass.Materials()[0] || b.Weighs != 0 || b.Factor != 1 {
+		t.Errorf("fill %g, %+v, weighs %g, walls times %g", b.Fill, b.Material, b.Weighs, b.Factor)
+	}
+	if got.Layout.Match != Set || got.Shop.Rate != 0 || got.Shop.Order != nil {
+		t.Errorf("match %v, shop %+v", got.Layout.Match, got.Shop)
 	}
 	if got.Limits != DefaultLimits() {
 		t.Errorf("limits %+v", got.Limits)
@@ -266,9 +282,9 @@ func TestStarter(t *testing.T) {
 			}
 			return false
 		}
-		for _, table := range []string{"station", "limits", "wheel", "layout", "motif"} {
+		for _, table := range tableNames()[1:] {
 			for _, key := range keysOf(table) {
-				if !explained(key) {
+				if !explained(key) && key != "station" { // explained by its own keys
 					t.Errorf("%s of a %s is not explained in %s", key, table, unit)
 				}
 			}
@@ -290,10 +306,11 @@ func TestStarterNotes(t *testing.T) {
 		leaf := false
 		for line := range strings.Lines(string(Starter(unit))) {
 			rest, note := strings.CutPrefix(line, "# ")
-			if strings.HasPrefix(rest, "leaf:") {
+			name, _, _ := strings.Cut(rest, ":")
+			if _, kind := motifs.Find(name); kind && leaf {
+				break // the keys of the next kind
+			} else if kind && name == "leaf" {
 				leaf = true
-			} else if strings.HasPrefix(rest, "fan:") {
-				break
 			}
 			if note && (strings.Contains(rest, " = ") || strings.HasPrefix(rest, "[[") && !strings.Contains(rest, " ")) {
 				line = rest
@@ -307,7 +324,9 @@ func TestStarterNotes(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%v\n%s", err, b.String())
 		}
-		if len(j.Rack) != 3 || j.Layout.Band == nil || j.Motifs[0].Land == nil {
+		blank := j.Blanks[0]
+		if len(j.Rack) != 3 || j.Layout.Band == nil || j.Motifs[0].Land == nil || j.Shop.Rate == 0 || j.Shop.Order == nil ||
+			blank.Fill == 0 || blank.Weighs == 0 || j.Motifs[0].CutOrder == 0 {
 			t.Errorf("not all of the notes were read: %+v", j)
 		}
 	}

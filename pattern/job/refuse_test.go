@@ -20,6 +20,7 @@ var (
 	notLengths = append([]string{`"nan"`, `"inf"`, `"1e9 in"`, `"-1e9"`, `"3 furlongs"`, `"3 kg"`, `"1/0"`, `"3 1/8 in x"`, `"3,5"`, `"\u0000"`, `"a\nb"`, `"` + strings.Repeat("9", 5000) + `"`}, notNumbers...)
 	negative   = []string{`-1`, `-0.001`, `"-1/32"`, `"−1 mm"`}
 	zero       = []string{`0`, `0.0`, `"0"`, `"0/4 in"`}
+	badWeights = join(notNumbers, []string{`412`, `"412"`, `"412 stone"`, `"g"`, `"x g"`, `"412 mm g"`, `"4\" g"`, `"-412 g"`, `"0 g"`, `"0.5 g"`, `"51 kg"`, `"1/0 oz"`, `"4,12 g"`, `"nan g"`, `"` + strings.Repeat("9", 500) + ` g"`, `["412 g"]`})
 	badTexts   = []string{`""`, `"  "`, `3`, `true`, `nan`, `"a\nb"`, `"a\tb"`, "\"a\u2028b\"", `"a\u007f"`, `"` + strings.Repeat("é", 121) + `"`}
 )
 
@@ -56,7 +57,11 @@ func rules() map[string]struct {
 		"title":                   {text, false},
 		"length":                  {word(`"in" or "mm"`), true},
 		"blank.name":              {text, false},
-		"blank.floor":             {size, false},
+		"blank.floor":             {size, true}, // for the sake of what follows
+		"blank.fill":              {size, false},
+		"blank.glass":             {word(`"soda-lime", "crystal", "lead crystal" or "full lead crystal"`), false},
+		"blank.density":           {rule{"a number from 2 to 8", join(notNumbers, negative[:2], []string{`0`, `1.99`, `8.01`, `"2.5"`})}, false},
+		"blank.weighs":            {rule{"a weight with its unit in quotes", badWeights}, false},
 		"blank.station[1].height": {limit, true},
 		"blank.station[1].across": {rule{"across, the diameter, or around, the girth|a length from ", size.wrong}, true},
 		"blank.station[1].wall":   {size, true},
@@ -80,11 +85,14 @@ func rules() map[string]struct {
 		"wheel[3].mitres":         {count, true},
 		"wheel[3].spacing":        {size, true},
 		"wheel[4].thick":          {size, true},
+		"shop.rate":               {size, false},
+		"shop.order":              {rule{"a list of wheels of the rack, each once", []string{`"mitre"`, `3`, `nan`, `true`, `[]`, `{}`}}, false},
 		"layout.repeats":          {count, true},
 		"layout.band":             {rule{"a list of two heights", []string{`3`, `"3"`, `true`, `[]`, `[1]`, `[1, 2, 3]`, `nan`}}, false},
-		"motif[1].kind":           {word(`"leaf", "fan" or "diamond"`), true},
+		"motif[1].kind":           {word(`"leaf", "sprig", "wheat"`), true},
 		"motif[1].wheel":          {rule{rack, []string{`""`, `3`, `nan`, `"zebra crossing"`}}, true},
 		"motif[1].depth":          {size, true},
+		"layout.match":            {word(`"set" or "own"`), false},
 		"motif[1].at":             {rule{"a list of two", []string{`3`, `"3"`, `true`, `[]`, `[1]`, `[0, 0, 0]`, `nan`}}, false},
 		"motif[1].width":          {rule{"a fraction from 0.001 to 2, or in quotes a length from ", join(notLengths, negative, zero, []string{`2.01`})}, false},
 		"motif[1].height":         {rule{"a fraction from 0.001 to 1, or in quotes a length from ", join(notLengths, negative, zero, []string{`1.01`})}, false},
@@ -94,6 +102,7 @@ func rules() map[string]struct {
 		"motif[1].land":           {limit, false},
 		"motif[1].clear":          {share, false},
 		"motif[1].shape":          {word(`"taper" or "true"`), false},
+		"motif[1].cut_order":      {count, false},
 		"motif[1].fronds":         {count, false},
 		"motif[1].lean":           {rule{"a number from ", join(notNumbers, []string{`-1`, `0`, `"45"`, `"most"`})}, false},
 		"motif[1].terminal":       {rule{"true or false", []string{`"true"`, `1`, `0`, `nan`, `"most"`}}, false},
@@ -196,8 +205,13 @@ func TestRefuse(t *testing.T) {
 		{name: "blank.station[2].around", text: `around = 124`, accepted: "to 123 in"},
 		{name: "blank.station[1].wall", text: `wall = 1.5`, accepted: "a wall thinner than half of the glass, 1 1/2 in"},
 		{name: "blank.station[2].wall", text: `wall = 2`, accepted: "a wall thinner than half of the glass, 1 5/8 in"},
-		{name: "blank.station[2].around", text: `around = "10 1/4"`, with: `across = 3`, at: "+", key: "blank.station[2].across",
-			read: "both across and around", accepted: "one of them"},
+		{name: "blank.station[2].around", text: `around = "10 1/4"`, with: `across = 3`, key: "blank.station[2].around",
+			read: "a girth of 10 1/4 in, which is 3 17/64 in across", accepted: "a girth near that of 3 in across, which is 9 27/64 in"},
+		{name: "blank.station[1].across", text: `across = []`, read: "a list of 0", accepted: "or a list of 1 to 12"},
+		{name: "blank.station[1].across", text: `across = [` + strings.Repeat("3, ", 13) + `]`, read: "a list of 13", accepted: "or a list of 1 to 12"},
+		{name: "blank.station[1].across", text: `across = [3, "3 1/64", "x"]`, key: "blank.station[1].across[3]", accepted: "a length from "},
+		{name: "blank.station[1].across", text: `across = [3, -3]`, key: "blank.station[1].across[2]", accepted: "a length from "},
+		{name: "blank.station[1].across", text: `across = [3, "3 5/16"]`, read: "readings from 3 in to 3 5/16 in", accepted: "no more than a tenth apart"},
 		{name: "blank.floor", text: `floor = 3.5`, accepted: "a thickness below the height of the glass, 3 1/2 in"},
 		{name: "blank.floor", text: `floor = "4 in"`, accepted: "a thickness below the height of the glass"},
 		{name: "layout.band", text: `band = ["2 3/4", "1/2"]`, key: "layout.band[2]", read: `"1/2"`, accepted: "a height above the band's foot, 2 3/4 in", hint: "from the foot up"},
@@ -206,6 +220,24 @@ func TestRefuse(t *testing.T) {
 		{name: "layout.band", text: `band = [-1, 3]`, key: "layout.band[1]", read: "-1", accepted: "a length from 0 in"},
 		{name: "layout.band", text: `band = [1, nan]`, key: "layout.band[2]", read: "nan", accepted: "a length from 0 in"},
 		{name: "layout.band", text: `band = [1, "x"]`, key: "layout.band[2]", read: `"x"`, accepted: "a length from 0 in"},
+
+		// What the glass holds and weighs.
+		{name: "blank.fill", text: `fill = "1/2"`, accepted: "a height above the table, over the floor of 1/2 in and up to the rim at 3 1/2 in"},
+		{name: "blank.fill", text: `fill = "3 9/16"`, accepted: "up to the rim at 3 1/2 in"},
+		{name: "blank.glass", text: `glass = "lead cristal"`, accepted: `"lead crystal"`, hint: `"lead crystal"`},
+		{name: "blank.weighs", text: `weighs = 412`, accepted: "a weight with its unit", hint: "say the unit too"},
+		{name: "blank.weighs", text: `weighs = "412"`, accepted: "a weight with its unit", hint: "say the unit too"},
+		{name: "blank.weighs", text: `weighs = "100 g"`, accepted: "what walls from 0.7 to 1.4 times as thick would make; as measured they make 482 g", hint: "measure the walls"},
+		{name: "blank.weighs", text: `weighs = "3 kg"`, accepted: "what walls from 0.7 to 1.4 times as thick would make; as measured they make 482 g", hint: "measure the walls"},
+		{name: "blank.floor", text: ``, at: "blank", key: "blank.floor", read: "nothing", accepted: "a length from "},
+		{name: "blank.floor", text: ``, without: "blank.weighs", at: "blank", key: "blank.floor", read: "nothing"},
+
+		// The shop.
+		{name: "shop.rate", text: `rate = 400`, accepted: "a length from 0.0394 in to 393 in"},
+		{name: "shop.order", text: `order = ["olive", "miter"]`, key: "shop.order[2]", read: `"miter"`, accepted: `from "mitre", "olive", "lines" or "panel"`, hint: `"mitre"`},
+		{name: "shop.order", text: `order = ["olive", "mitre", "olive"]`, key: "shop.order[3]", read: `"olive"`, hint: "this one stands there already"},
+		{name: "shop.order", text: `order = ["olive", 2]`, key: "shop.order[2]", read: "2"},
+		{name: "shop.order", text: `order = [["olive"]]`, key: "shop.order[1]", read: "a list of 1"},
 
 		// The rack.
 		{name: "wheel[2].name", text: `name = "mitre"`, read: `"mitre"`, accepted: "a name no other wheel has"},
@@ -223,6 +255,9 @@ func TestRefuse(t *testing.T) {
 		{name: "wheel[4].thick", text: `thick = 1`, with: `angle = 3`, at: "+", key: "wheel[4].angle", accepted: `where the edge is "mitre" or "gang"`},
 		{name: "wheel[3].spacing", text: `spacing = "3/16"`, accepted: "a spacing below 0.1875 in, so that 3 mitres fit a wheel 3/8 in thick"},
 		{name: "wheel[3].spacing", text: `spacing = 1`, accepted: "a spacing below 0.1875 in"},
+		{name: "wheel[1].angle", text: `angle = 90`, with: `tip = "1/4"`, at: "+", key: "wheel[1].tip", accepted: "a tip narrower than the V"},
+		{name: "wheel[1].angle", text: `angle = 90`, with: `tip_radius = "5/16"`, at: "+", key: "wheel[1].tip_radius", accepted: "a tip narrower than the V"},
+		{name: "wheel[2].radius", text: `radius = "1/4"`, with: `tip = "1/64"`, at: "+", key: "wheel[2].tip", accepted: `where the edge is "mitre" or "gang"`},
 		{name: "wheel[3].mitres", text: `mitres = 1`, accepted: "a whole number from 2 to 64"},
 		{name: "wheel[3].mitres", text: `mitres = 65`, accepted: "a whole number from 2 to 64"},
 		// Three inches thick and four across: the V reaches the axle at 2 atan(1.5/2) = 73.74 degrees.
@@ -231,12 +266,14 @@ func TestRefuse(t *testing.T) {
 		// The layout.
 		{name: "layout.repeats", text: `repeats = 0`, read: "0", accepted: "a whole number from 1 to 360"},
 		{name: "layout.repeats", text: `repeats = 361`, accepted: "a whole number from 1 to 360"},
+		{name: "layout.match", text: `match = "sets"`, accepted: `"set" or "own"`, hint: `"set"`},
+		{name: "layout.match", text: `match = "all"`, accepted: `"set" or "own"`},
 		{name: "layout.repeats", text: `repeats = "6"`, accepted: "a whole number", hint: "without quotes"},
 		{name: "layout.repeats", text: `repeats = 007`, key: "repeats", read: "repeats = 007", accepted: "leading zero"},
 		{name: "motif[1].on", text: `on = "odd"`, without: "layout.repeats", at: "layout", key: "layout.repeats", read: "nothing"},
 
 		// The motifs.
-		{name: "motif[1].kind", text: `kind = "leef"`, hint: `"leaf"`, accepted: `"leaf", "fan" or "diamond"`},
+		{name: "motif[1].kind", text: `kind = "leef"`, hint: `"leaf"`, accepted: `"leaf", "sprig", "wheat"`},
 		{name: "motif[1].wheel", text: `wheel = "miter"`, hint: `"mitre"`, accepted: "the name of a wheel in the rack"},
 		{name: "motif[1].depth", text: `depth = "51 mm"`, accepted: "to 1.96 in"},
 		{name: "motif[1].at", text: `at = [0.51, 0.5]`, key: "motif[1].at[1]", read: "0.51", accepted: "a fraction from -0.5 to 0.5"},
@@ -246,6 +283,7 @@ func TestRefuse(t *testing.T) {
 		{name: "motif[1].at", text: `at = [inf, 0]`, key: "motif[1].at[1]", accepted: "a fraction from -0.5 to 0.5"},
 		{name: "motif[1].at", text: `at = ["100 in", 0]`, key: "motif[1].at[1]", accepted: "in quotes a length from -61.8 in to 61.8 in"},
 		{name: "motif[1].at", text: `at = [0, "-1 in"]`, key: "motif[1].at[2]", accepted: "in quotes a length from 0 in"},
+		{name: "motif[1].cut_order", text: `cut_order = 257`, accepted: "a whole number from 1 to 256"},
 		{name: "motif[1].shape", text: `shape = true`, read: "true", accepted: `"taper" or "true"`, hint: "in quotes"},
 		{name: "motif[1].mirror", text: `mirror = "true"`, accepted: "true or false", hint: "without quotes"},
 		{name: "motif[1].fronds", text: `fronds = "most"`, read: `"most"`, accepted: "a whole number from ", hint: `"most" is not known yet`},

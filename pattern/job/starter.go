@@ -25,9 +25,10 @@ func Starter(unit geometry.Unit) []byte {
 			}
 			return mm
 		},
-		"line":    func(key, note string) string { return fmt.Sprintf("%-31s# %s", key, note) },
-		"kinds":   func() string { return list(kindNames(motifs.All())) },
-		"default": defaultNote,
+		"line":      func(key, note string) string { return fmt.Sprintf("%-31s# %s", key, note) },
+		"kinds":     func() string { return list(kindNames(motifs.All())) },
+		"materials": func() string { return list(materialNames()) },
+		"default":   defaultNote,
 	}
 	var b bytes.Buffer
 	// The text is our own: a test fills it in for either unit.

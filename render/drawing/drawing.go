@@ -64,11 +64,41 @@ func (d Drawing) Moved(m geometry.Motion) Drawing {
 }
 
 // Stretched returns the drawing with every place multiplied by across and up,
-// for a printer that is not true. Strokes keep their width and words their size.
+// for a printer that is not true. Strokes keep their width; words go by the
+// smaller of the two, so that they keep to the room they were set in.
 func (d Drawing) Stretched(across, up float64) Drawing {
-	return d.placed(func(p geometry.Point) geometry.Point {
+	stretch := func(p geometry.Point) geometry.Point {
 		return geometry.Point{X: across * p.X, Y: up * p.Y}
-	}, 0)
+	}
+	return d.each(func(m Mark) []Mark {
+		m = m.placed(stretch, 0)
+		if t, ok := m.(Text); ok {
+			t.Size *= min(across, up)
+			m = t
+		}
+		return []Mark{m}
+	})
+}
+
+// Mirrored returns the drawing with right and left changed. Words stay
+// readable: only their places are mirrored.
+func (d Drawing) Mirrored() Drawing {
+	mirror := func(p geometry.Point) geometry.Point { return geometry.Point{X: -p.X, Y: p.Y} }
+	return d.each(func(m Mark) []Mark {
+		m = m.placed(mirror, 0)
+		if t, ok := m.(Text); ok {
+			t.Turn = -t.Turn
+			t.Align = [...]Align{Left: Right, Centre: Centre, Right: Left}[t.Align]
+			m = t
+		}
+		return []Mark{m}
+	})
+}
+
+// Mapped returns the drawing with every place taken somewhere else, points of
+// lines one by one. Words are not turned.
+func (d Drawing) Mapped(place func(geometry.Point) geometry.Point) Drawing {
+	return d.placed(place, 0)
 }
 
 func (d Drawing) placed(place func(geometry.Point) geometry.Point, turn float64) Drawing {

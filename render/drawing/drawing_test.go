@@ -138,15 +138,36 @@ func TestMovedCarriesEverything(t *testing.T) {
 	}
 }
 
-func TestStretchedKeepsPensAndWords(t *testing.T) {
+func TestStretchedKeepsPensAndRoom(t *testing.T) {
 	var d Drawing
-	d.Add(Marks, Stroke{Points: points{{X: 100, Y: 100}}, Pen: Pen{Width: 0.2}}, Text{At: geometry.Point{X: 50, Y: 10}, Size: 9})
+	d.Add(Marks, Stroke{Points: points{{X: 100, Y: 100}}, Pen: Pen{Width: 0.2}}, Text{At: geometry.Point{X: 50, Y: 10}, Size: 10})
 	want := []Mark{
 		Stroke{Points: points{{X: 101, Y: 98}}, Pen: Pen{Width: 0.2}},
-		Text{At: geometry.Point{X: 50.5, Y: 9.8}, Size: 9},
+		Text{At: geometry.Point{X: 50.5, Y: 9.8}, Size: 9.8},
 	}
 	if diff := cmp.Diff(want, d.Stretched(1.01, 0.98).On(Marks), near); diff != "" {
 		t.Errorf("stretched (-want +got):\n%s", diff)
+	}
+}
+
+func TestMirroredKeepsWordsReadable(t *testing.T) {
+	var d Drawing
+	d.Add(Cuts, Stroke{Points: points{{X: 1, Y: 2}, {X: 3, Y: 4}}, Pen: Pen{Width: 0.2}})
+	d.Add(Notes,
+		Text{At: geometry.Point{X: 5, Y: 6}, Words: "left", Turn: 0.1},
+		Text{At: geometry.Point{X: 5, Y: 7}, Words: "middle", Align: Centre},
+		Text{At: geometry.Point{X: 5, Y: 8}, Words: "right", Align: Right, Turn: -0.2})
+	got := d.Mirrored()
+	if diff := cmp.Diff([]Mark{Stroke{Points: points{{X: -1, Y: 2}, {X: -3, Y: 4}}, Pen: Pen{Width: 0.2}}}, got.On(Cuts), near); diff != "" {
+		t.Errorf("mirrored (-want +got):\n%s", diff)
+	}
+	want := []Mark{
+		Text{At: geometry.Point{X: -5, Y: 6}, Words: "left", Align: Right, Turn: -0.1},
+		Text{At: geometry.Point{X: -5, Y: 7}, Words: "middle", Align: Centre},
+		Text{At: geometry.Point{X: -5, Y: 8}, Words: "right", Turn: 0.2},
+	}
+	if diff := cmp.Diff(want, got.On(Notes), near); diff != "" {
+		t.Errorf("mirrored (-want +got):\n%s", diff)
 	}
 }
 

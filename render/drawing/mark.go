@@ -6,7 +6,7 @@ import (
 	"roundlay/geometry"
 )
 
-// Mark is one thing drawn: a Stroke, a Fill or a Text.
+// Mark is one thing drawn: a Stroke, a Fill, an Area or a Text.
 type Mark interface {
 	// places returns every place that decides where the mark lies.
 	places() []geometry.Point
@@ -14,16 +14,9 @@ type Mark interface {
 	placed(place func(geometry.Point) geometry.Point, turn float64) Mark
 	// clipped returns what of the mark lies in a window.
 	clipped(w Window) []Mark
+	// ink returns what the mark is drawn in.
+	ink() Ink
 }
-
-// Ink is a grey, from Black to White. It is opaque.
-type Ink uint8
-
-// The ends of the range.
-const (
-	Black Ink = 0
-	White Ink = 255
-)
 
 // Cap is how the ends of a stroke are finished.
 type Cap int

@@ -37,3 +37,18 @@ func distanceTo(p, a, b geometry.Point) float64 {
 	t := min(max(r2.Dot(r2.Sub(p, a), along)/length2, 0), 1)
 	return r2.Norm(r2.Sub(p, r2.Add(a, r2.Scale(t, along))))
 }
+
+// Thinned returns the drawing with the fills of one layer without the points
+// they can do without.
+func (d Drawing) Thinned(layer Layer, tolerance float64) Drawing {
+	out := d
+	out.layers[layer] = nil
+	for _, m := range d.layers[layer] {
+		if f, ok := m.(Fill); ok {
+			f.Points = Thinned(f.Points, tolerance)
+			m = f
+		}
+		out.Add(layer, m)
+	}
+	return out
+}

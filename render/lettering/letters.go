@@ -42,7 +42,8 @@ func (l *Letters) Face(size float64, bold bool, ink drawing.Ink) *canvas.FontFac
 	if bold {
 		weight = canvas.FontBold
 	}
-	return l.family.Face(size, color.RGBA{uint8(ink), uint8(ink), uint8(ink), 255}, weight, canvas.FontNormal)
+	red, green, blue := ink.RGB()
+	return l.family.Face(size, color.RGBA{red, green, blue, 255}, weight, canvas.FontNormal)
 }
 
 // Printable returns words as they can be set: accents joined to their letters,

@@ -61,13 +61,41 @@ func (o *outlines) defineGlyph(g glyph) error {
 		o.names[g] = ""
 		return nil
 	}
-	weight := 'r'
-	if g.bold {
-		weight = 'b'
-	}
-	o.names[g] = fmt.Sprintf("%c%x", weight, g.letter)
-	fmt.Fprintf(o.file, "<path id=\"%s\" d=\"%s\"/>\n", o.names[g], outline.ToSVG())
+	o.names[g] = name(len(o.names))
+	fmt.Fprintf(o.file, "<path id=%q d=\"", o.names[g])
+	o.data(outline)
+	o.file.WriteString("\"/>\n")
 	return nil
+}
+
+// data writes an outline in its font's units. TrueType letters have straight and
+// quadratic sides, no others.
+func (o *outlines) data(outline *canvas.Path) {
+	steps := steps{file: o.file}
+	at := func(p canvas.Point) (x, y int) { return int(math.Round(1000 * p.X)), int(math.Round(1000 * p.Y)) }
+	for side := outline.Scanner(); side.Scan(); {
+		x, y := at(side.End())
+		switch side.Cmd() {
+		case canvas.MoveToCmd:
+			steps.move(x, y)
+		case canvas.LineToCmd:
+			steps.line(x, y)
+		case canvas.QuadToCmd:
+			overX, overY := at(side.CP1())
+			steps.quad(overX, overY, x, y)
+		case canvas.CloseCmd:
+			steps.end()
+		}
+	}
+}
+
+// name returns the shortest name that is still free for the nth letter.
+func name(n int) string {
+	const letters = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ"
+	if n < len(letters) {
+		return letters[n : n+1]
+	}
+	return name(n/len(letters)-1) + letters[n%len(letters):n%len(letters)+1]
 }
 
 // write writes one text.
@@ -75,7 +103,7 @@ func (o *outlines) write(t drawing.Text) {
 	face, start := o.letters.Face(t.Size, t.Bold, t.Ink), o.letters.Start(t)
 	fmt.Fprintf(o.file, `<g role="img" aria-label="%s"`, escaped(t.Words))
 	if t.Ink != drawing.Black {
-		fmt.Fprintf(o.file, ` fill="#%02[1]x%02[1]x%02[1]x"`, uint8(t.Ink))
+		fmt.Fprintf(o.file, ` fill="%s"`, hex(t.Ink))
 	}
 	fmt.Fprintf(o.file, ` transform="translate(%.6g %.6g)`, micrometre(start.X), micrometre(o.height-start.Y))
 	if t.Turn != 0 {
@@ -85,7 +113,11 @@ func (o *outlines) write(t drawing.Text) {
 	along := 0
 	for _, letter := range o.letters.Printable(t.Words) {
 		if name := o.names[glyph{letter, t.Bold}]; name != "" {
-			fmt.Fprintf(o.file, `<use xlink:href="#%s" x="%d"/>`, name, along)
+			o.file.WriteString(`<use xlink:href="#` + name + `"`)
+			if along > 0 {
+				fmt.Fprintf(o.file, ` x="%d"`, along)
+			}
+			o.file.WriteString("/>")
 		}
 		along += int(face.Font.GlyphAdvance(face.Font.GlyphIndex(letter)))
 	}

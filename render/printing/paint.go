@@ -20,18 +20,29 @@ func paint(to canvas.Renderer, marks []drawing.Mark, letters *lettering.Letters)
 		case drawing.Stroke:
 			stroke(ctx, m)
 		case drawing.Fill:
-			ctx.SetFillColor(grey(m.Ink))
-			ctx.SetStrokeColor(canvas.Transparent)
-			ctx.DrawPath(0, 0, path(m.Points, true))
+			fill(ctx, m.Ink, m.Points)
+		case drawing.Area:
+			fill(ctx, m.Ink, m.Outlines...)
 		case drawing.Text:
 			words(ctx, m, letters)
 		}
 	}
 }
 
+// fill fills the inside of outlines, by canvas's own rule: what they go round.
+func fill(ctx *canvas.Context, ink drawing.Ink, outlines ...[]geometry.Point) {
+	ctx.SetFillColor(colour(ink))
+	ctx.SetStrokeColor(canvas.Transparent)
+	all := &canvas.Path{}
+	for _, o := range outlines {
+		all = all.Append(path(o, true))
+	}
+	ctx.DrawPath(0, 0, all)
+}
+
 func stroke(ctx *canvas.Context, s drawing.Stroke) {
 	ctx.SetFillColor(canvas.Transparent)
-	ctx.SetStrokeColor(grey(s.Pen.Ink))
+	ctx.SetStrokeColor(colour(s.Pen.Ink))
 	ctx.SetStrokeWidth(s.Pen.Width)
 	ctx.SetStrokeJoiner(canvas.RoundJoin)
 	ctx.SetStrokeCapper(canvas.RoundCap)
@@ -78,6 +89,9 @@ func path(points []geometry.Point, closed bool) *canvas.Path {
 	return p
 }
 
-func grey(ink drawing.Ink) color.RGBA { return color.RGBA{uint8(ink), uint8(ink), uint8(ink), 255} }
+func colour(ink drawing.Ink) color.RGBA {
+	red, green, blue := ink.RGB()
+	return color.RGBA{red, green, blue, 255}
+}
 
 func micrometre(x float64) float64 { return math.Round(1000*x) / 1000 }

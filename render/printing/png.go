@@ -20,8 +20,8 @@ import (
 // inch is below.
 const mostDots = 128e6
 
-// PNG writes a page as a picture in greys on white, at a number of dots to the
-// inch.
+// PNG writes a page as a picture on white, at a number of dots to the inch. It
+// is in greys unless something on the page is in colour.
 func PNG(w io.Writer, page Page, dpi float64, letters *lettering.Letters) error {
 	if err := page.check(); err != nil {
 		return err
@@ -37,11 +37,15 @@ func PNG(w io.Writer, page Page, dpi float64, letters *lettering.Letters) error 
 		paint(colours, page.Drawing.On(layer), letters)
 	}
 	colours.Close()
-	greys := image.NewGray(colours.Bounds())
-	draw.Draw(greys, greys.Rect, colours, greys.Rect.Min, draw.Src)
+	var picture image.Image = colours
+	if !page.Drawing.Coloured() {
+		greys := image.NewGray(colours.Bounds())
+		draw.Draw(greys, greys.Rect, colours, greys.Rect.Min, draw.Src)
+		picture = greys
+	}
 	var file bytes.Buffer
 	encoder := png.Encoder{CompressionLevel: png.BestSpeed}
-	if err := encoder.Encode(&file, greys); err != nil {
+	if err := encoder.Encode(&file, picture); err != nil {
 		return err
 	}
 	return write(w, file.Bytes())

@@ -5,9 +5,9 @@ import (
 	"encoding/xml"
 	"fmt"
 	"io"
+	"math"
 
-	"github.com/tdewolff/canvas/renderers/svg"
-
+	"roundlay/geometry"
 	"roundlay/render/drawing"
 	"roundlay/render/lettering"
 )
@@ -15,35 +15,155 @@ import (
 // SVG writes a page as a picture true to size, one group a layer. Words are
 // outlines, labelled with what they say: of the programs that open SVG only
 // browsers read a font from the file, and others would set the words in one of
-// their own, a sixth longer.
+// their own, a sixth longer. Lines of one pen that follow on each other are one
+// path, as fills of one ink are, which halves the file.
 func SVG(w io.Writer, title string, page Page, letters *lettering.Letters) error {
 	if err := page.check(); err != nil {
 		return err
 	}
 	var file bytes.Buffer
-	options := svg.DefaultOptions // a literal of our own would lose its millimetres
-	picture := svg.New(&file, page.Width, page.Height, &options)
-	fmt.Fprintf(&file, "<title>%s</title>\n", escaped(title))
+	fmt.Fprintf(&file, `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink"`+
+		` width="%[1]smm" height="%[2]smm" viewBox="0 0 %[1]s %[2]s">`+"\n<title>%[3]s</title>\n",
+		decimal(page.Width), decimal(page.Height), escaped(title))
 	words := outlines{file: &file, height: page.Height, letters: letters, names: map[glyph]string{}}
 	if err := words.define(page.Drawing); err != nil {
 		return err
 	}
 	for _, layer := range drawing.Layers() {
-		fmt.Fprintf(&file, "<g id=\"%s\">\n", layer)
+		fmt.Fprintf(&file, "<g id=%q>\n", layer)
+		paths := paths{file: &file, height: page.Height}
 		for _, m := range page.Drawing.On(layer) {
-			if text, ok := m.(drawing.Text); ok {
-				words.write(text)
-			} else {
-				paint(picture, []drawing.Mark{m}, letters)
+			switch m := m.(type) {
+			case drawing.Stroke:
+				paths.stroke(m)
+			case drawing.Fill:
+				paths.fill(m)
+			case drawing.Area:
+				paths.area(m)
+			case drawing.Text:
+				paths.end()
+				words.write(m)
 			}
-			file.WriteByte('\n')
 		}
+		paths.end()
 		file.WriteString("</g>\n")
 	}
-	if err := picture.Close(); err != nil {
-		return err
-	}
+	file.WriteString("</svg>\n")
 	return write(w, file.Bytes())
+}
+
+// paths writes lines and fills, joining those that look alike into one path.
+type paths struct {
+	file   *bytes.Buffer
+	height float64 // of the page: y grows downwards in the file
+	look   string  // the attributes of the path that is open; none is open without
+	grain  int     // what places on it are rounded to, in micrometres
+}
+
+// Places are written to the micrometre; those of greys, which nobody measures, to
+// the hundredth of a millimetre, a quarter of a dot.
+const fineGrain, greyGrain = 1, 10
+
+func (p *paths) stroke(s drawing.Stroke) {
+	look := fmt.Sprintf(`fill="none" stroke="%s" stroke-width="%s" stroke-linejoin="round"`, hex(s.Pen.Ink), decimal(s.Pen.Width))
+	if s.Pen.Cap == drawing.RoundCap {
+		look += ` stroke-linecap="round"`
+	}
+	for i, d := range s.Pen.Dash {
+		if i == 0 {
+			look += ` stroke-dasharray="` + decimal(d)
+		} else {
+			look += " " + decimal(d)
+		}
+	}
+	if len(s.Pen.Dash) > 0 {
+		look += `"`
+		if s.Phase != 0 {
+			look += ` stroke-dashoffset="` + decimal(s.Phase) + `"`
+		}
+	}
+	p.begin(look, fineGrain)
+	p.line(s.Points, s.Closed)
+}
+
+// fill runs every polygon the same way round: where two in one path overlap,
+// they would otherwise leave a hole.
+func (p *paths) fill(f drawing.Fill) {
+	grain := fineGrain
+	if f.Ink != drawing.Black && f.Ink != drawing.White {
+		grain = greyGrain
+	}
+	p.begin(fmt.Sprintf(`fill="%s"`, hex(f.Ink)), grain)
+	var area float64
+	for i, a := range f.Points {
+		b := f.Points[(i+1)%len(f.Points)]
+		area += a.X*b.Y - a.Y*b.X
+	}
+	points := f.Points
+	if area < 0 {
+		points = make([]geometry.Point, len(f.Points))
+		for i, q := range f.Points {
+			points[len(points)-1-i] = q
+		}
+	}
+	p.line(points, true)
+}
+
+// area writes a path of its own: which way its outlines run matters.
+func (p *paths) area(a drawing.Area) {
+	p.end()
+	p.begin(fmt.Sprintf(`fill="%s"`, hex(a.Ink)), fineGrain)
+	for _, o := range a.Outlines {
+		p.line(o, true)
+	}
+	p.end()
+}
+
+// begin opens a path of the given look, unless it is open already.
+func (p *paths) begin(look string, grain int) {
+	if look == p.look {
+		return
+	}
+	p.end()
+	fmt.Fprintf(p.file, `<path %s d="`, look)
+	p.look, p.grain = look, grain
+}
+
+// end closes the path that is open.
+func (p *paths) end() {
+	if p.look != "" {
+		p.file.WriteString("\"/>\n")
+		p.look = ""
+	}
+}
+
+func (p *paths) line(points []geometry.Point, closed bool) {
+	steps := steps{file: p.file}
+	for i, q := range drawing.Thinned(points, drawing.Flatness) {
+		x, y := p.micrometres(q.X), p.micrometres(p.height-q.Y)
+		if i == 0 {
+			steps.move(x, y)
+		} else {
+			steps.line(x, y)
+		}
+	}
+	if closed {
+		steps.end()
+	}
+}
+
+// micrometres returns a length in whole micrometres, to the grain.
+func (p *paths) micrometres(x float64) int {
+	return p.grain * int(math.Round(1000*x/float64(p.grain)))
+}
+
+func hex(ink drawing.Ink) string {
+	red, green, blue := ink.RGB()
+	s := fmt.Sprintf("#%02x%02x%02x", red, green, blue)
+	if s[1] == s[2] && s[3] == s[4] && s[5] == s[6] {
+		return string([]byte{'#', s[1], s[3], s[5]})
+	}
+	return s
 }
 
 func escaped(text string) []byte {

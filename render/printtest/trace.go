@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"math"
 	"strings"
 	"testing"
 
@@ -24,6 +25,13 @@ type TracedPage struct {
 type TracedPath struct {
 	Points []geometry.Point
 	Closed bool
+	Width  float64 // of a stroke's line, in millimetres
+}
+
+// Length returns how far apart the ends of a path are.
+func (p TracedPath) Length() float64 {
+	a, b := p.Points[0], p.Points[len(p.Points)-1]
+	return math.Hypot(b.X-a.X, b.Y-a.Y)
 }
 
 const millimetresPerPoint = geometry.MillimetresPerInch / 72
@@ -66,6 +74,13 @@ func readTrace(trace []byte) ([]TracedPage, error) {
 				path = TracedPath{}
 				if err := numbers(token, "transform", matrix[:]); err != nil {
 					return nil, err
+				}
+				if token.Name.Local == "stroke_path" {
+					var width [1]float64
+					if err := numbers(token, "linewidth", width[:]); err != nil {
+						return nil, err
+					}
+					path.Width = width[0] * math.Sqrt(math.Abs(matrix[0]*matrix[3]-matrix[1]*matrix[2])) * millimetresPerPoint
 				}
 			case "moveto", "lineto":
 				var p [2]float64

@@ -18,17 +18,30 @@ type checkJSON struct {
 	Findings []findingJSON `json:"findings"`
 }
 
-// CheckJSON writes the findings of one plan, or a list of them for several.
-func CheckJSON(w io.Writer, plans []*pattern.Plan) error {
-	out := make([]checkJSON, len(plans))
-	for i, p := range plans {
-		out[i] = checkJSON{
-			schema, p.Job.Title, p.Blank.Name, len(p.Findings) == 0, p.Totals().Cuts, findings(p),
-		}
+// checkSetJSON is a check of several blanks.
+type checkSetJSON struct {
+	Schema int         `json:"schema"`
+	Title  string      `json:"title"`
+	Clear  bool        `json:"clear"`
+	Blanks []checkJSON `json:"blanks"`
+	Set    *setJSON    `json:"set"`
+}
+
+// CheckJSON writes the findings of one plan, or those of a set, blank by blank,
+// and what its blanks have to do with one another.
+func CheckJSON(w io.Writer, plans []*pattern.Plan, s *pattern.Set) error {
+	out := checkSetJSON{Schema: schema, Title: plans[0].Job.Title, Clear: true}
+	for _, p := range plans {
+		clear := len(p.Findings) == 0
+		out.Clear = out.Clear && clear
+		out.Blanks = append(out.Blanks, checkJSON{
+			schema, p.Job.Title, p.Blank.Name, clear, p.Totals().Cuts, findings(p),
+		})
 	}
-	if len(out) == 1 {
-		return write(w, out[0])
+	if s == nil {
+		return write(w, out.Blanks[0])
 	}
+	out.Set = set(s)
 	return write(w, out)
 }
 
@@ -36,6 +49,7 @@ func CheckJSON(w io.Writer, plans []*pattern.Plan) error {
 func Check(w io.Writer, p *pattern.Plan) error {
 	var b strings.Builder
 	Heading(&b, p)
+	calibrated(&b, p)
 	shortMarks(&b, p)
 	groups := p.Groups()
 	for _, g := range groups {
@@ -64,6 +78,9 @@ func shape(p *pattern.Plan) string {
 	}
 	if u := p.Job.Length; p.WorstRadiusError > 0.005 {
 		words += fmt.Sprintf(", which the glass leaves by up to %s in radius", u.Fine(p.WorstRadiusError))
+	}
+	if face := p.Outside(); face.Curved() {
+		words += fmt.Sprintf("; its paper is in gores, %d a repeat", face.Gores(p.Repeats, 0).PerRepeat)
 	}
 	return words
 }
@@ -143,7 +160,7 @@ func Measured(p *pattern.Plan, f pattern.Finding) string {
 	case pattern.Tight:
 		return fmt.Sprintf("the wheel stands %s off the bent line at the ends of its contact; %s is the most", measured, u.Fine(f.Wanted))
 	case pattern.Uneven:
-		return fmt.Sprintf("the glass leaves the cone its paper is drawn on by %s in radius, about %s of girth; %s is the most",
+		return fmt.Sprintf("the glass leaves the cone its band is laid out on by %s in radius, about %s of girth; past %s its paper is made of gores",
 			measured, u.Fine(2*math.Pi*f.Measured), u.Fine(f.Wanted))
 	case pattern.Shallow:
 		return fmt.Sprintf("the mark is too short: it comes out %s deep, and at least %s is wanted", measured, u.Fine(f.Wanted))

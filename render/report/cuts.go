@@ -18,15 +18,23 @@ func Plan(w io.Writer, p *pattern.Plan) error {
 	for _, c := range p.Chords {
 		fmt.Fprintf(&b, "  %s, %s above the table, %s across: %s\n", c.Name, u.Text(c.Height), u.Text(2*c.Radius), u.Exact(c.Chord))
 	}
+	Rounds(&b, u, p)
 	fmt.Fprintf(&b, "\nCuts of %s", []string{"each repeat", "repeats 1 and 2, and so on in pairs"}[p.Period-1])
 	if p.Turns() > 1 {
 		fmt.Fprintf(&b, " (add %d for each further %s)", len(p.Cuts), []string{"repeat", "pair"}[p.Period-1])
 	}
 	b.WriteString(":\n")
 	cutTable(&b, p)
+	b.WriteByte('\n')
+	Order(&b, p)
 	t := p.Totals()
-	fmt.Fprintf(&b, "\nWhole glass: %s, %.2f m of groove, %.0f mm³ of glass ground away (crossings counted twice).\n",
+	fmt.Fprintf(&b, "\nWhole glass: %s, %.2f m of groove, %.0f mm³ of glass ground away (crossings counted twice)",
 		count(t.Cuts, "cut"), t.Length/1000, t.Volume)
+	if p.Job.Shop.Rate > 0 {
+		fmt.Fprintf(&b, "; %s at %s a minute", Minutes(p.Minutes(t.Length)), u.Text(p.Job.Shop.Rate))
+	}
+	b.WriteString(".\n")
+	Glassware(&b, p)
 	_, err := io.WriteString(w, b.String())
 	return err
 }

@@ -8,6 +8,7 @@ import (
 	"text/tabwriter"
 
 	"roundlay/geometry"
+	"roundlay/pattern"
 )
 
 // Circle is a circle to be stepped into equal parts with dividers.
@@ -16,10 +17,6 @@ type Circle struct {
 	Radius float64
 	Parts  int
 }
-
-// Mending is a circle whose steps did not close: what gap they left, along the
-// arc, positive where they stopped short.
-type Mending struct{ Gap float64 }
 
 type settingJSON struct {
 	Text  string `json:"text"`
@@ -37,15 +34,12 @@ type circleJSON struct {
 
 type divideJSON struct {
 	circleJSON
-	Mended  *mendedJSON  `json:"mended,omitempty"`
+	Used    *usedJSON    `json:"used,omitempty"`
+	Mended  *mendedJSON  `json:"mended,omitempty"` // the last of the rounds
+	Rounds  []mendedJSON `json:"rounds,omitempty"`
 	Circles []circleJSON `json:"circles"`
 	Table   []circleJSON `json:"table"`
-}
-
-type mendedJSON struct {
-	Gap     number      `json:"gap"`
-	Chord   number      `json:"chord"`
-	Setting settingJSON `json:"setting"`
+	Ovals   []roundJSON  `json:"out_of_round,omitempty"`
 }
 
 // tableParts are the counts a divide table lists beside the one asked for:
@@ -54,8 +48,9 @@ func tableParts() []int {
 	return []int{3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 15, 16, 18, 20, 24, 32, 36, 48}
 }
 
-// DivideJSON writes the settings for circles, the first of them on top.
-func DivideJSON(w io.Writer, unit geometry.Unit, circles []Circle, mend *Mending) error {
+// DivideJSON writes the settings for circles, the first of them on top, and for
+// the first what stepping it came to.
+func DivideJSON(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepped, plans []*pattern.Plan) error {
 	out := divideJSON{circleJSON: circle(unit, circles[0])}
 	for _, c := range circles {
 		out.Circles = append(out.Circles, circle(unit, c))
@@ -63,9 +58,12 @@ func DivideJSON(w io.Writer, unit geometry.Unit, circles []Circle, mend *Mending
 	for _, n := range tableParts() {
 		out.Table = append(out.Table, circle(unit, Circle{circles[0].Name, circles[0].Radius, n}))
 	}
-	if mend != nil {
-		chord := mended(unit, circles[0], *mend)
-		out.Mended = &mendedJSON{number(mend.Gap), number(chord), setting(unit, chord)}
+	out.Used, out.Rounds = stepped.json(unit, circles[0])
+	if n := len(out.Rounds); n > 0 {
+		out.Mended = &out.Rounds[n-1]
+	}
+	for _, p := range plans {
+		out.Ovals = append(out.Ovals, rounds(p)...)
 	}
 	return write(w, out)
 }
@@ -91,23 +89,19 @@ func closingGap(unit geometry.Unit, c Circle) float64 {
 	return geometry.ClosingGap(c.Radius, set, c.Parts)
 }
 
-// mended returns the chord that closes a circle whose caliper setting left a gap.
-func mended(unit geometry.Unit, c Circle, m Mending) float64 {
-	set := unit.Setting(geometry.Chord(c.Radius, c.Parts)).Length
-	return geometry.Mend(c.Radius, math.Min(set, 2*c.Radius), c.Parts, m.Gap)
-}
-
-// Divide writes the settings for circles to be read at the bench, and a table
-// of other counts for the first.
-func Divide(w io.Writer, unit geometry.Unit, circles []Circle, mend *Mending) error {
+// Divide writes the settings for circles to be read at the bench, and for the
+// first what stepping it came to and a table of other counts.
+func Divide(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepped, plans []*pattern.Plan) error {
 	var b strings.Builder
 	for _, c := range circles {
 		divide(&b, unit, c)
 	}
-	if mend != nil {
-		chord := mended(unit, circles[0], *mend)
-		fmt.Fprintf(&b, "With a gap of %s left, set %s instead (%s).\n\n",
-			unit.Fine(mend.Gap), unit.Text(chord), unit.Fine(chord))
+	stepped.words(&b, unit, circles[0])
+	for _, p := range plans {
+		before := b.Len()
+		if Rounds(&b, unit, p); b.Len() > before {
+			b.WriteByte('\n')
+		}
 	}
 	table(&b, unit, circles[0])
 	_, err := io.WriteString(w, b.String())

@@ -28,6 +28,9 @@ type planJSON struct {
 	Findings []findingJSON `json:"findings"`
 	Chords   []chordJSON   `json:"chords"`
 	Totals   totalsJSON    `json:"totals"`
+	Glass    glassJSON     `json:"glass"`
+	Rounds   []roundJSON   `json:"out_of_round"` // the stations that are
+	Order    []passJSON    `json:"order"`        // in which to cut
 }
 
 type blankJSON struct {
@@ -47,6 +50,9 @@ type surfaceJSON struct {
 	HalfAngle        number  `json:"half_angle"`
 	ApexRadiusFoot   *number `json:"apex_radius_foot"` // null on a cylinder
 	WorstRadiusError number  `json:"worst_radius_error"`
+	// Of paper in gores: how many to a repeat, and how far their edges are out.
+	GoresPerRepeat int     `json:"gores_per_repeat,omitempty"`
+	GoreError      *number `json:"gore_error,omitempty"`
 }
 
 type limitsJSON struct {
@@ -111,6 +117,8 @@ type totalsJSON struct {
 	Cuts   int    `json:"cuts"`
 	Length number `json:"length"`
 	Volume number `json:"volume"`
+	// Minutes is how long the groove takes at the shop's rate; null without one.
+	Minutes *number `json:"minutes"`
 }
 
 // number is written to six decimals: a millionth of a millimetre or of a degree.
@@ -129,9 +137,14 @@ func PlanJSON(w io.Writer, p *pattern.Plan) error {
 		Blank: blank(p), Surface: surface(p), Repeats: p.Repeats,
 		Band: [2]number{number(p.Band.Foot), number(p.Band.Top)}, Limits: limits(p),
 		Cuts: cuts(p), Findings: findings(p), Chords: chords(p),
+		Glass: glassware(p), Rounds: rounds(p), Order: passes(p),
 	}
 	t := p.Totals()
-	out.Totals = totalsJSON{t.Cuts, number(t.Length), number(t.Volume)}
+	out.Totals = totalsJSON{Cuts: t.Cuts, Length: number(t.Length), Volume: number(t.Volume)}
+	if p.Job.Shop.Rate > 0 {
+		minutes := number(p.Minutes(t.Length))
+		out.Totals.Minutes = &minutes
+	}
 	return write(w, out)
 }
 
@@ -163,6 +176,11 @@ func surface(p *pattern.Plan) surfaceJSON {
 		s.Kind = "cylinder"
 	} else {
 		s.ApexRadiusFoot = &rho
+	}
+	if face := p.Outside(); face.Curved() {
+		gores := face.Gores(p.Repeats, 0)
+		off := number(gores.Error())
+		s.Kind, s.GoresPerRepeat, s.GoreError = "gores", gores.PerRepeat, &off
 	}
 	return s
 }

@@ -1,0 +1,87 @@
+package geometry
+
+import "math"
+
+// Gore is a strip of a surface of revolution laid flat about the line that runs
+// up its middle. Along that line, and round the surface at every height, lengths
+// are true: a level line is the arc it is on the cone that touches the surface
+// there. Cartographers call the map polyconic (Snyder, Map Projections, USGS
+// 1395, 1987, chapter 18). On a cone it is the cone's own flat map; elsewhere
+// lines up the profile come out the longer or the shorter the farther they run
+// from the middle, by (rθ)²K/2 of their length where the surface's curvature is
+// K = κ₁κ₂, which no flat paper can help.
+type Gore struct {
+	Profile *Profile
+	Lift    float64 // how far outside the profile the paper lies, as a radius
+}
+
+// Tangent returns the cone that touches the gore's surface at height z.
+func (g Gore) Tangent(z float64) Cone {
+	return NewCone(math.Atan(g.Profile.Slope(z)), g.RadiusAt(z), z, g.Profile.Along(z))
+}
+
+// RadiusAt returns the radius of the gore's surface at height z.
+func (g Gore) RadiusAt(z float64) float64 { return g.Profile.Radius(z) + g.Lift }
+
+// Forward returns the place on the flat gore of the point at the angle θ from
+// its middle line and at height z.
+func (g Gore) Forward(theta, z float64) Point { return g.Tangent(z).Forward(theta, z) }
+
+// Excess returns how much longer lines up the profile, as far from the middle as
+// half, are on the flat gore than on the surface, between two heights: the worst
+// that any part of them gains, and the worst that any part loses, both as
+// lengths above zero.
+func (g Gore) Excess(half, from, to float64) (gain, loss float64) {
+	const step = 0.25 // mm: where chords of the flat line are as good as its arcs
+	n := int(math.Ceil((to-from)/step)) + 1
+	// The sum so far, and the least and the greatest it has been.
+	sum, least, most := 0.0, 0.0, 0.0
+	before, along := g.Forward(half, from), g.Profile.Along(from)
+	for i := 1; i <= n; i++ {
+		z := from + (to-from)*float64(i)/float64(n)
+		at, s := g.Forward(half, z), g.Profile.Along(z)
+		sum += math.Hypot(at.X-before.X, at.Y-before.Y) - (s - along)
+		before, along = at, s
+		gain, loss = max(gain, sum-least), max(loss, most-sum)
+		least, most = min(least, sum), max(most, sum)
+	}
+	return gain, loss
+}
+
+// Join returns the height at which gores of a half-width in angle can lie side
+// by side, joined along the level line there as on the cone that touches the
+// surface at it, and nowhere on each other: the widest there is between two
+// heights. ok is false on a surface that has none, such as a waisted one.
+func (g Gore) Join(half, from, to float64) (z float64, ok bool) {
+	const tries = 64
+	widest := 0.0
+	for i := range tries + 1 {
+		at := from + (to-from)*float64(i)/tries
+		if r := g.RadiusAt(at); r > widest && g.apart(half, at, from, to) {
+			z, ok, widest = at, true, r
+		}
+	}
+	return z, ok
+}
+
+// Gap returns how far the right edge of a gore stays, at height z, from the line
+// halfway to its neighbour, when they are joined on the given cone; below zero
+// they lie on each other.
+func (g Gore) Gap(joined Cone, half, z float64) float64 {
+	foot, head := joined.Forward(half, z-1), joined.Forward(half, z+1)
+	edge := g.Forward(half, z)
+	return ((head.Y-foot.Y)*(foot.X-edge.X) - (head.X-foot.X)*(foot.Y-edge.Y)) / math.Hypot(head.X-foot.X, head.Y-foot.Y)
+}
+
+// apart reports whether gores joined at a height lie beside each other.
+func (g Gore) apart(half, joint, from, to float64) bool {
+	const touch = 0.005 // mm: less than the line they are cut along
+	joined := g.Tangent(joint)
+	const tries = 64
+	for i := range tries + 1 {
+		if g.Gap(joined, half, from+(to-from)*float64(i)/tries) < -touch {
+			return false
+		}
+	}
+	return true
+}

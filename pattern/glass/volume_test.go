@@ -1,0 +1,199 @@
+package glass
+
+import (
+	"errors"
+	"math"
+	"testing"
+)
+
+// millilitresPerOunce is the US fluid ounce of NIST Handbook 44, appendix C.
+const millilitresPerOunce = 29.5735
+
+func blankOf(t *testing.T, floor float64, stations ...Station) *Blank {
+	t.Helper()
+	b, err := NewBlank("trial", floor, stations)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
+// within compares relatively.
+func within(got, want, share float64) bool { return math.Abs(got-want) <= share*math.Abs(want) }
+
+// TestFrustums holds the outside to published worked examples of the frustum
+// formula, in cm³. Each used a rounded π, which is put right here.
+func TestFrustums(t *testing.T) {
+	for _, c := range []struct {
+		source          string
+		high, wide, end float64 // cm, the diameters of both ends
+		volume, pi      float64
+	}{
+		{"NCERT mathematics, class X, exercise 13.4, question 1, as solved by shaalaa.com: the capacity of a drinking glass", 14, 4, 2, 308. / 3, 22. / 7},
+		{"philoid.com, question 32078: a drinking glass", 21, 6, 4, 418, 22. / 7},
+		{"esaral.com, question 53914: a drinking glass", 14, 16, 12, 6512. / 3, 22. / 7},
+		{"byjus.com: a vessel in the form of a frustum (here in dm for m)", 50, 20, 5, 6562.5, 3},
+	} {
+		// A wall like foil and a floor like foil: what it holds is the frustum.
+		b := blankOf(t, 1e-9, at(0, c.end*5, 1e-9), at(c.high*10, c.wide*5, 1e-9))
+		want := c.volume / c.pi * math.Pi * 1000
+		if got := b.turned(b.profile.Radius, b.heights()); !within(got, want, 1e-12) {
+			t.Errorf("%s: %g mm³, wanted %g", c.source, got, want)
+		}
+		if got := b.Holds(b.Height()); !within(got, want, 1e-9) {
+			t.Errorf("%s: holds %g mm³, wanted %g", c.source, got, want)
+		}
+	}
+}
+
+// A straight glass by hand: 80 mm across, 100 high, 4 mm of wall, 10 of floor.
+func TestVolumeByHand(t *testing.T) {
+	b := blankOf(t, 10, at(0, 40, 4), at(30, 40, 4), at(100, 40, 4))
+	for to, want := range map[float64]float64{
+		0: 0, 10: 0, 60: math.Pi * 36 * 36 * 50, 100: math.Pi * 36 * 36 * 90, 200: math.Pi * 36 * 36 * 90,
+	} {
+		if got := b.Holds(to); !within(got, want, 1e-12) {
+			t.Errorf("filled to %g it holds %g, wanted %g", to, got, want)
+		}
+	}
+	// 160000π of outside less 116640π of inside.
+	if got, want := b.Volume(), 43360*math.Pi; !within(got, want, 1e-12) {
+		t.Errorf("glass %g, wanted %g", got, want)
+	}
+	if got, want := b.Weight(), 43.360*math.Pi*2.5; !within(got, want, 1e-12) {
+		t.Errorf("weighs %g g, wanted %g", got, want)
+	}
+	b.Material = Material{Density: 3}
+	if got, want := b.Weight(), 43.360*math.Pi*3; !within(got, want, 1e-12) {
+		t.Errorf("of heavier glass %g g, wanted %g", got, want)
+	}
+	if blankOf(t, 0, at(0, 40, 4), at(100, 40, 4)).Hollow() {
+		t.Error("hollow without a floor")
+	}
+}
+
+// TestTaperByHand: on a straight taper with an even wall, inside is a frustum
+// whose radii are less by wall/cos α.
+func TestTaperByHand(t *testing.T) {
+	b := blankOf(t, 20, at(0, 30, 3), at(100, 45, 3))
+	level := 3 * math.Hypot(1, 0.15)
+	r, R := 33-level, 45-level
+	if got, want := b.Holds(100), math.Pi*80/3*(R*R+R*r+r*r); !within(got, want, 1e-12) {
+		t.Errorf("holds %g, wanted %g", got, want)
+	}
+}
+
+// TestVolumeNumeric sums thin rings of curved blanks with a wall that changes:
+// from the stations' own curve, a hundred thousand of them by the midpoint rule.
+func TestVolumeNumeric(t *testing.T) {
+	for name, b := range map[string]*Blank{
+		"tulip":  blankOf(t, 12, at(0, 30, 9), at(15, 28, 6), at(50, 38, 3), at(80, 36, 2.5), at(105, 40, 2)),
+		"barrel": blankOf(t, 6, at(0, 31, 5), at(45, 39, 3.5), at(90, 33, 2)),
+		"taper":  blankOf(t, 8, at(0, 28, 7), at(50, 34, 4), at(110, 41, 2)),
+	} {
+		const rings = 100_000
+		for _, to := range []float64{33.3, 71, b.Height()} {
+			holds, solid := 0.0, 0.0
+			for i := range rings {
+				z := to * (float64(i) + 0.5) / rings
+				slope := (b.profile.Radius(z+1e-4) - b.profile.Radius(z-1e-4)) / 2e-4
+				cos := math.Cos(math.Atan(slope))
+				outside := b.profile.Radius(z)
+				solid += math.Pi * outside * outside * to / rings
+				if z > b.Floor {
+					inside := outside - b.Wall(z)/cos
+					holds += math.Pi * inside * inside * to / rings
+				}
+			}
+			// The rule's own error here is a ring or so at the floor's edge.
+			if got := b.Holds(to); !within(got, holds, 2e-5) {
+				t.Errorf("%s to %g: holds %g, summed %g", name, to, got, holds)
+			}
+			if got := b.Volume(); to == b.Height() && !within(got, solid-holds, 5e-5) {
+				t.Errorf("%s: glass %g, summed %g", name, got, solid-holds)
+			}
+		}
+	}
+}
+
+// A 16-ounce mixing glass, 5 7/8 in high, 2 3/8 in across the foot and 3 1/4 in
+// across the rim, of about 1/8 in wall and 3/8 in floor, holds 16 US fluid ounces
+// of water to the brim, give or take half an ounce: common practice, no source.
+func TestCommonGlass(t *testing.T) {
+	const in = 25.4
+	b := blankOf(t, in*3/8, at(0, in*19/16, in*5/32), at(in*47/8, in*13/8, in*3/32))
+	if ounces := b.Holds(b.Height()) / 1000 / millilitresPerOunce; math.Abs(ounces-16) > 0.5 {
+		t.Errorf("holds %.2f US fl oz", ounces)
+	}
+}
+
+func TestWeighed(t *testing.T) {
+	b := blankOf(t, 12, at(0, 30, 9), at(15, 28, 6), at(50, 38, 3), at(105, 40, 2))
+	b.Fill, b.Material = 90, Material{"lead crystal", 2.9}
+	for _, factor := range []float64{leastFactor, 0.85, 1, 1.2, mostFactor} {
+		truth, err := b.thicker(factor)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, err := b.Weighed(truth.Weight())
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !within(got.Factor, factor, 1e-8) || !within(got.Weight(), truth.Weight(), 1e-9) {
+			t.Errorf("factor %g, wanted %g; weighs %g, wanted %g", got.Factor, factor, got.Weight(), truth.Weight())
+		}
+		for i, s := range got.Stations {
+			if !within(s.Wall, factor*b.Stations[i].Wall, 1e-8) || s.Radius != b.Stations[i].Radius {
+				t.Errorf("station %+v of %+v, times %g", s, b.Stations[i], factor)
+			}
+		}
+		if got.Fill != 90 || got.Material.Name != "lead crystal" || got.Weighs != truth.Weight() || !within(got.Wall(20), factor*b.Wall(20), 1e-8) {
+			t.Errorf("something was lost: %+v", got)
+		}
+	}
+	if b.Factor != 1 || b.Weighs != 0 || b.Stations[0].Wall != 9 {
+		t.Error("weighing changed the blank that was measured")
+	}
+}
+
+func TestWeighedRefuses(t *testing.T) {
+	b := blankOf(t, 12, at(0, 30, 9), at(105, 40, 2))
+	light, _ := b.thicker(leastFactor)
+	heavy, _ := b.thicker(mostFactor)
+	for _, grams := range []float64{light.Weight() - 0.01, heavy.Weight() + 0.01, 0, -1, math.NaN(), math.Inf(1)} {
+		var wrong *FactorError
+		if _, err := b.Weighed(grams); !errors.As(err, &wrong) {
+			t.Errorf("%g g: %v", grams, err)
+		} else if wrong.Computed != b.Weight() || wrong.Least != light.Weight() || wrong.Most != heavy.Weight() {
+			t.Errorf("%g g: %+v", grams, wrong)
+		}
+	}
+	// Walls that would meet in the middle.
+	rod := blankOf(t, 12, at(0, 30, 25), at(105, 40, 2))
+	if _, err := rod.Weighed(rod.Weight()); !errors.Is(err, ErrWall) {
+		t.Errorf("a rod: %v", err)
+	}
+}
+
+func TestMaterials(t *testing.T) {
+	// Directive 69/493/EEC, annex I: the least densities of crystal glass, lead
+	// crystal 24 % and full lead crystal 30 %.
+	want := map[string]float64{"crystal": 2.45, "lead crystal": 2.90, "full lead crystal": 3.00, "soda-lime": 2.5}
+	for _, m := range Materials() {
+		if want[m.Name] != m.Density {
+			t.Errorf("%s: %g", m.Name, m.Density)
+		}
+	}
+}
+
+func TestOutOfRound(t *testing.T) {
+	s := at(50, 40, 4)
+	if s.OutOfRound() != 0 {
+		t.Error("round, and out of round")
+	}
+	s.Least, s.Most = 79.5, 80.25
+	b := blankOf(t, 0, at(0, 40, 4), s, Station{Height: 90, Radius: 40, Wall: 3, Least: 79.9, Most: 80.1})
+	if got := b.OutOfRound(); got != 0.75 {
+		t.Errorf("out of round by %g", got)
+	}
+}

@@ -1,0 +1,81 @@
+package glass
+
+import "fmt"
+
+// A wall is measured in a few places, and a blown one is uneven between them.
+// What the whole blank weighs tells how thick it is on the whole.
+
+// leastFactor and mostFactor bound what weighing may make of the walls: past
+// them something was misread.
+const (
+	leastFactor = 0.7
+	mostFactor  = 1.4
+)
+
+// FactorError is returned where no factor on the walls in reason makes a blank
+// weigh what the scale says. It reads as what would be accepted.
+type FactorError struct {
+	Weighs, Computed float64 // g: by the scale, and with the walls as measured
+	Least, Most      float64 // g: with the least and the greatest factor
+}
+
+func (e *FactorError) Error() string {
+	return fmt.Sprintf("from %.0f g to %.0f g, what walls from %g to %g times as thick would make; as measured they make %.0f g",
+		e.Least, e.Most, leastFactor, mostFactor, e.Computed)
+}
+
+// Weighed returns the blank with all its walls times the one factor that makes
+// it weigh the given grams. It errs with a *FactorError, or with ErrWall where
+// walls so thick would meet.
+func (b *Blank) Weighed(grams float64) (*Blank, error) {
+	least, err := b.thicker(leastFactor)
+	if err != nil {
+		return nil, err
+	}
+	most, err := b.thicker(mostFactor)
+	if err != nil {
+		return nil, err
+	}
+	if low, high := least.Weight(), most.Weight(); !(low <= grams && grams <= high) {
+		return nil, &FactorError{grams, b.Weight(), low, high}
+	}
+	// The weight grows with the walls, nearly in proportion: false position
+	// settles in a few rounds.
+	lo, hi, found := least, most, b
+	for range 60 {
+		low, high := lo.Weight(), hi.Weight()
+		if high-low < 1e-9 {
+			break
+		}
+		factor := lo.Factor + (hi.Factor-lo.Factor)*(grams-low)/(high-low)
+		if found, err = b.thicker(factor); err != nil {
+			return nil, err
+		}
+		off := found.Weight() - grams
+		if off > -1e-7 && off < 1e-7 {
+			break
+		}
+		if off < 0 {
+			lo = found
+		} else {
+			hi = found
+		}
+	}
+	found.Weighs = grams
+	return found, nil
+}
+
+// thicker returns the blank with every wall times a factor on what was measured.
+func (b *Blank) thicker(factor float64) (*Blank, error) {
+	stations := make([]Station, len(b.Stations))
+	for i, s := range b.Stations {
+		s.Wall *= factor / b.Factor
+		stations[i] = s
+	}
+	thick, err := NewBlank(b.Name, b.Floor, stations)
+	if err != nil {
+		return nil, err
+	}
+	thick.Fill, thick.Material, thick.Weighs, thick.Factor = b.Fill, b.Material, b.Weighs, factor
+	return thick, nil
+}

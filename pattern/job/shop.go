@@ -1,0 +1,55 @@
+package job
+
+import (
+	"slices"
+
+	"github.com/pelletier/go-toml/v2/unstable"
+)
+
+// Shop is how this shop works.
+type Shop struct {
+	Rate  float64 // of groove cut, in mm a minute; 0 where it isn't known
+	Order []int   // the rack's wheels that are to be used first, in this order
+}
+
+// shop reads how the shop works.
+func (s section) shop(wheels rack) Shop {
+	s.only(keysOf("shop"))
+	var shop Shop
+	shop.Rate, _ = s.optional("rate").length(span{1, 10000, 40})
+	shop.Order = s.order(wheels)
+	return shop
+}
+
+// order reads the wheels in the order in which they are to be used.
+func (s section) order(wheels rack) []int {
+	field := s.optional("order")
+	accepted := "a list of wheels of the rack, each once"
+	if len(wheels.names) > 0 {
+		accepted += ", from " + list(wheels.names)
+	}
+	if field.absent(accepted) {
+		return nil
+	}
+	if len(field.value.items) == 0 {
+		field.refuse(accepted, "")
+		return nil
+	}
+	var order []int
+	for i, item := range field.value.items {
+		wheel := -1
+		if item.kind == unstable.String {
+			wheel = slices.Index(wheels.names, item.text)
+		}
+		switch {
+		case wheel < 0 && (wheels.whole || item.kind != unstable.String):
+			field.item(i).refuse(accepted, meant(item.text, wheels.names))
+			return nil
+		case wheel >= 0 && slices.Contains(order, wheel):
+			field.item(i).refuse(accepted, "this one stands there already")
+			return nil
+		}
+		order = append(order, wheel)
+	}
+	return order
+}

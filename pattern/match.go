@@ -1,0 +1,122 @@
+package pattern
+
+import (
+	"math"
+
+	"roundlay/geometry"
+	"roundlay/pattern/glass"
+	"roundlay/pattern/job"
+)
+
+// Lay lays a job out on each of its blanks, in their order, or on those given,
+// as members of the set still.
+func Lay(j *job.Job, blanks ...*glass.Blank) ([]*Plan, error) {
+	if len(blanks) == 0 {
+		blanks = j.Blanks
+	}
+	plans := make([]*Plan, len(blanks))
+	for i, b := range blanks {
+		var err error
+		if plans[i], err = New(j, b); err != nil {
+			return nil, err
+		}
+	}
+	return plans, nil
+}
+
+// matched reports whether the job's blanks are to match.
+func matched(j *job.Job) bool { return j.Layout.Match == job.Set && len(j.Blanks) > 1 }
+
+// share returns the band and the motifs that a blank is given. Where the set is
+// to match, they are those that every blank can carry:
+//
+// The band is the same in height above the table. Where the job states none, it
+// is what the blanks' own bands have in common.
+//
+// A motif keeps its share of the repeat in where it stands, for the repeats are
+// equal parts of every blank; but its width and its height become lengths: the
+// least that its shares come to on any blank. So on a wider blank the motifs are
+// no wider, and the land between them takes up the difference. A motif that
+// meets its next copy is the exception: it keeps its share of the repeat in
+// width, or a ring would not close nor a swag hang from the next.
+func share(j *job.Job, blank *glass.Blank) (job.Band, []job.Motif, error) {
+	if !matched(j) {
+		band, err := findBand(j, blank)
+		return band, j.Motifs, err
+	}
+	band, err := commonBand(j)
+	if err != nil {
+		return band, nil, err
+	}
+	motifs, _, err := oneSize(j, band)
+	return band, motifs, err
+}
+
+// commonBand returns the heights that every blank of a set can give to the
+// decoration.
+func commonBand(j *job.Job) (job.Band, error) {
+	common := job.Band{Foot: 0, Top: math.Inf(1)}
+	for _, b := range j.Blanks {
+		own, err := findBand(j, b)
+		if err != nil {
+			return own, err
+		}
+		// All begin at the foot's margin or at the stated foot, so what they have in
+		// common is never empty.
+		common.Foot, common.Top = max(common.Foot, own.Foot), min(common.Top, own.Top)
+	}
+	return common, nil
+}
+
+// oneSize returns the job's motifs in the one size that every blank can carry,
+// and for each the blank, by number, that its width comes from: -1 where it has
+// none, being a length already or its share of each repeat still.
+func oneSize(j *job.Job, band job.Band) (motifs []job.Motif, from []int, err error) {
+	motifs, from = make([]job.Motif, len(j.Motifs)), make([]int, len(j.Motifs))
+	copy(motifs, j.Motifs)
+	widths, heights := make([]float64, len(motifs)), make([]float64, len(motifs))
+	for i := range motifs {
+		from[i], widths[i], heights[i] = -1, math.Inf(1), math.Inf(1)
+	}
+	for b, blank := range j.Blanks {
+		p, err := bare(j, blank, band)
+		if err != nil {
+			return nil, nil, err
+		}
+		for i, m := range j.Motifs {
+			s := p.set(m)
+			heights[i] = min(heights[i], s.height)
+			if s.width < widths[i] {
+				widths[i], from[i] = s.width, b
+			}
+		}
+	}
+	for i, m := range j.Motifs {
+		if m.Height.Fraction {
+			motifs[i].Height = job.Measure{Value: heights[i]}
+		}
+		if m.Width.Fraction && !meets(m) {
+			motifs[i].Width = job.Measure{Value: widths[i]}
+		} else {
+			from[i] = -1
+		}
+	}
+	return motifs, from, nil
+}
+
+// meets reports whether a motif reaches its own next copy, one repeat on or,
+// where it stands on every other repeat, two. Cuts of different motifs never
+// meet by design, so there only the land between them changes.
+func meets(m job.Motif) bool {
+	spacing := 1.0
+	if m.On != job.Each {
+		spacing = 2
+	}
+	upright := math.Abs(math.Sin(m.Turn)) < 1e-9 // its width lies round the glass
+	return upright && m.Width.Value >= spacing-1e-3
+}
+
+// across returns the diameter at the middle of a band.
+func across(profile *geometry.Profile, band job.Band) float64 {
+	return 2 * profile.Radius((band.Foot+band.Top)/2)
+}

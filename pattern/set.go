@@ -1,0 +1,212 @@
+package pattern
+
+import (
+	"slices"
+
+	"roundlay/pattern/job"
+)
+
+// Set is the blanks of one job beside one another: what differs between them,
+// and what holds them back.
+type Set struct {
+	Job     *job.Job
+	Members []Member // in the job's order
+	// Band is the heights that every blank gives to the decoration. Where each
+	// goes to its own limits, it is what their bands have in common.
+	Band job.Band
+	// Holds is what holds the set back, without doubles; none where each blank
+	// goes to its own limits.
+	Holds []Hold
+}
+
+// Member is one blank of a set.
+type Member struct {
+	*Plan
+	Own        job.Band // the glass of it that may be cut
+	By         Bound    // what ends that at the top
+	Across     float64  // its diameter at the middle of the set's band
+	Wall       float64  // the thinnest in the set's band
+	OutOfRound float64
+}
+
+// Bound is what a blank comes to the end of.
+type Bound int
+
+// A band ends where the wall gets too thin for the deepest cut, or at the rim's
+// margin; a motif's size, where the girth is least. Findings of its own make a
+// blank the only one that can't be cut.
+const (
+	ByWall Bound = iota
+	ByRim
+	ByGirth
+	ByFindings
+)
+
+// String returns the bound's name in reports.
+func (b Bound) String() string { return [...]string{"wall", "rim", "girth", "findings"}[b] }
+
+// Hold is how one blank holds the set back.
+type Hold struct {
+	Member *Member
+	By     Bound
+	// Next is the blank that would hold it back without this one, in height or in
+	// size; nil where none would.
+	Next *Member
+	Without
+}
+
+// Without is what a set would be without one of its blanks.
+type Without struct {
+	Taller float64 // how much higher the band would reach, mm
+	Wider  float64 // how many times as wide the motifs would be, at the most
+	// Findings is how many findings the others would have, Before how many they have.
+	Findings, Before int
+}
+
+// NewSet compares the plans that Lay made of a job of several blanks.
+func NewSet(plans []*Plan) (*Set, error) {
+	s := &Set{Job: plans[0].Job, Band: plans[0].Band}
+	for _, p := range plans[1:] {
+		s.Band.Foot, s.Band.Top = max(s.Band.Foot, p.Band.Foot), min(s.Band.Top, p.Band.Top)
+	}
+	for _, p := range plans {
+		m := Member{Plan: p, Across: across(p.Blank.Profile(), s.Band), OutOfRound: p.Blank.OutOfRound()}
+		m.Own, m.By = carried(p.Job, p.Blank)
+		m.Wall = p.Blank.LeastWall(s.Band.Foot, max(s.Band.Top, s.Band.Foot))
+		s.Members = append(s.Members, m)
+	}
+	if !matched(s.Job) {
+		return s, nil
+	}
+	return s, s.hold()
+}
+
+// hold finds which blanks hold the set back: in the height of its band, in the
+// size of its motifs, and by findings that no other blank has. A band that the
+// job states holds nothing back but where it asks too much.
+func (s *Set) hold() error {
+	if i := s.lowest(-1); s.Job.Layout.Band == nil || s.Members[i].Own.Top < s.Band.Top-1e-9 {
+		if err := s.add(i, s.Members[i].By); err != nil {
+			return err
+		}
+	}
+	_, from, err := oneSize(s.Job, s.Band)
+	if err != nil {
+		return err
+	}
+	if i := mostOf(from); i >= 0 {
+		if err := s.add(i, ByGirth); err != nil {
+			return err
+		}
+	}
+	if i, alone := s.onlyFound(); alone {
+		return s.add(i, ByFindings)
+	}
+	return nil
+}
+
+// add notes how a member holds the set back, and lays the others out without it.
+func (s *Set) add(i int, by Bound) error {
+	h := Hold{Member: &s.Members[i], By: by}
+	rest := s.Job.Clone()
+	rest.Blanks = slices.Delete(slices.Clone(s.Job.Blanks), i, i+1)
+	band, err := commonBand(rest)
+	if err != nil {
+		return err
+	}
+	h.Taller = band.Top - s.Band.Top
+	wider, narrowest, err := s.wider(rest, band)
+	if err != nil {
+		return err
+	}
+	h.Wider = wider
+	for k, m := range s.Members {
+		if k == i {
+			continue
+		}
+		h.Before += len(m.Findings)
+		p, err := lay(rest, m.Blank)
+		if err != nil {
+			return err
+		}
+		h.Findings += len(p.check())
+	}
+	next := -1
+	switch by {
+	case ByWall, ByRim:
+		next = s.lowest(i)
+	case ByGirth:
+		if next = narrowest; next >= i {
+			next++ // counted among the rest, it stands one later in the set
+		}
+	}
+	if next >= 0 {
+		h.Next = &s.Members[next]
+	}
+	s.Holds = append(s.Holds, h)
+	return nil
+}
+
+// wider returns how many times as wide, at the most, the motifs of a smaller
+// set are, and the blank of it that their widths come from.
+func (s *Set) wider(rest *job.Job, band job.Band) (times float64, narrowest int, err error) {
+	whole, from, err := oneSize(s.Job, s.Band)
+	if err != nil {
+		return 0, 0, err
+	}
+	part, narrow, err := oneSize(rest, band)
+	if err != nil {
+		return 0, 0, err
+	}
+	for i := range whole {
+		if from[i] >= 0 {
+			times = max(times, part[i].Width.Value/whole[i].Width.Value)
+		}
+	}
+	if times == 0 {
+		times = 1 // no size comes from a blank
+	}
+	return times, mostOf(narrow), nil
+}
+
+// lowest returns the member whose own band ends lowest, but for the one left out.
+func (s *Set) lowest(but int) int {
+	low := -1
+	for i, m := range s.Members {
+		if i != but && (low < 0 || m.Own.Top < s.Members[low].Own.Top) {
+			low = i
+		}
+	}
+	return low
+}
+
+// onlyFound returns the one member that has findings, if only one has.
+func (s *Set) onlyFound() (only int, alone bool) {
+	for i, m := range s.Members {
+		if len(m.Findings) > 0 && alone {
+			return 0, false
+		}
+		if len(m.Findings) > 0 {
+			only, alone = i, true
+		}
+	}
+	return only, alone
+}
+
+// mostOf returns the number that a list has most often, but for -1, which it
+// returns where there is no other.
+func mostOf(list []int) int {
+	most, times := -1, 0
+	for _, n := range list {
+		count := 0
+		for _, m := range list {
+			if m == n {
+				count++
+			}
+		}
+		if n >= 0 && count > times {
+			most, times = n, count
+		}
+	}
+	return most
+}

@@ -1,0 +1,52 @@
+package render
+
+import (
+	"math"
+
+	"roundlay/geometry"
+	"roundlay/render/drawing"
+	"roundlay/render/printing"
+)
+
+// picture puts all the paper on one sheet as large as it needs, a whole number
+// of millimetres each way.
+func (a author) picture() printing.Page {
+	const noteWidth, mostAcross = 180.0, 400.0
+	s, papers := a.sheet, a.sheet.papers()
+	box := s.box(papers[0])
+	width, height := box.Size()
+	columns := min(len(papers), max(1, fitting(width, mostAcross)))
+	rows := (len(papers) + columns - 1) / columns
+	wide := float64(columns)*(width+packGap) - packGap
+	tall := float64(rows)*(height+packGap) - packGap
+
+	across, up := a.options.Printed.scale()
+	margin := a.options.Margin * max(1, across, up)
+	inner := max(wide, noteWidth)
+	// The notes' depth is found by setting them into a column that is deep enough.
+	deep := geometry.Box{Max: geometry.Point{X: inner, Y: 1e4}}
+	_, y, _ := column(a.notes(), deep, a.letters)
+	depth := max(deep.Max.Y-y, barsEnd-footRoom) + 6
+	const slack = 1 // for rounding
+	f := format{margin: margin, printed: a.options.Printed}
+	f.width = math.Ceil((inner+sideRoom+2*margin+slack)/across) * across
+	f.head = a.headRoom(f)
+	f.height = math.Ceil((slack+tall+depth+footRoom+2*margin+f.head)/up) * up
+
+	room := f.above()
+	room.Min.X += (room.Max.X - room.Min.X - wide) / 2
+	var d drawing.Drawing
+	for i, place := range grid(width, height, geometry.Box{
+		Min: geometry.Point{X: room.Min.X, Y: room.Max.Y - tall}, Max: geometry.Point{X: room.Min.X + wide, Y: room.Max.Y},
+	}, false) {
+		if i < len(papers) {
+			d.Append(s.draw(papers[i]).Moved(place.put(s.box(papers[i]))))
+		}
+	}
+	below := f.beside()
+	below.Max.Y = room.Max.Y - tall - 3
+	set, _, _ := column(a.notes(), below, a.letters)
+	d.Add(drawing.Notes, set...)
+	a.frame(&d, f, head{about: a.aboutAll()})
+	return f.correct(d, "")
+}

@@ -1,0 +1,82 @@
+package printing
+
+import (
+	"bytes"
+	"math"
+	"strconv"
+)
+
+// steps writes the data of an SVG path as steps from place to place, which are
+// shorter than the places and, of rounded numbers, exact. A command holds until
+// the next; numbers have a space between only where nothing else parts them.
+type steps struct {
+	file          *bytes.Buffer
+	x, y          int // where it is, in thousandths
+	startX        int // where the outline began, and where its end leads back to
+	startY        int
+	command, last string // the last command and number written
+}
+
+// move begins an outline at a place. Places are in thousandths.
+func (s *steps) move(x, y int) {
+	s.write("M", x, y)
+	s.x, s.y, s.startX, s.startY = x, y, x, y
+}
+
+// line goes straight to a place.
+func (s *steps) line(x, y int) {
+	switch {
+	case x == s.x && y == s.y:
+		return
+	case y == s.y:
+		s.write("h", x-s.x)
+	case x == s.x:
+		s.write("v", y-s.y)
+	default:
+		s.write("l", x-s.x, y-s.y)
+	}
+	s.x, s.y = x, y
+}
+
+// quad bends to a place, towards another on the way.
+func (s *steps) quad(overX, overY, x, y int) {
+	s.write("q", overX-s.x, overY-s.y, x-s.x, y-s.y)
+	s.x, s.y = x, y
+}
+
+// end leads the outline back to its beginning.
+func (s *steps) end() {
+	s.write("z")
+	s.x, s.y = s.startX, s.startY
+}
+
+func (s *steps) write(command string, numbers ...int) {
+	if command != s.command || command == "M" {
+		s.file.WriteString(command)
+		s.command, s.last = command, ""
+	}
+	for _, n := range numbers {
+		number := thousandths(n)
+		point := number[0] == '.' && bytes.ContainsRune([]byte(s.last), '.')
+		if s.last != "" && number[0] != '-' && !point {
+			s.file.WriteByte(' ')
+		}
+		s.file.WriteString(number)
+		s.last = number
+	}
+}
+
+// thousandths writes a count of thousandths as a decimal, as short as it can be.
+func thousandths(n int) string {
+	s := strconv.FormatFloat(float64(n)/1000, 'f', -1, 64)
+	switch {
+	case len(s) > 1 && s[0] == '0':
+		return s[1:]
+	case len(s) > 2 && s[:2] == "-0":
+		return "-" + s[2:]
+	}
+	return s
+}
+
+// decimal writes a number to the thousandth.
+func decimal(x float64) string { return thousandths(int(math.Round(1000 * x))) }

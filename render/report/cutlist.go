@@ -1,0 +1,56 @@
+package report
+
+import (
+	"encoding/csv"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"roundlay/geometry"
+	"roundlay/pattern"
+)
+
+// CutList writes every cut of the plans for a spreadsheet, a row each, in the
+// order to cut them. Lengths are decimals in the job's unit, which the header
+// names.
+func CutList(w io.Writer, plans []*pattern.Plan) error {
+	u := plans[0].Job.Length
+	in := func(what string) string { return fmt.Sprintf("%s (%s)", what, u) }
+	c := csv.NewWriter(w)
+	// What goes wrong is kept for Error, below.
+	c.Write([]string{
+		"blank", "step", "wheel", "cut", "repeat", "motif", "kind", "part", "stroke",
+		in("length"), in("depth"), in("depth asked"), in("width"), in("glass left"),
+		in("start height"), "start angle (degrees)", in("end height"), "end angle (degrees)",
+	})
+	for _, p := range plans {
+		all := p.All()
+		for i, id := range p.Sequence() {
+			c.Write(cutRow(p, i+1, all[id-1]))
+		}
+	}
+	c.Flush()
+	return c.Error()
+}
+
+func cutRow(p *pattern.Plan, step int, c pattern.Cut) []string {
+	u, start, end := p.Job.Length, c.Samples[0], c.Samples[len(c.Samples)-1]
+	angle := func(theta float64) string { return strconv.FormatFloat(float64(degrees(theta)), 'f', 2, 64) }
+	stroke := "drawn"
+	if c.Touch {
+		stroke = "touch"
+	}
+	return []string{
+		p.Blank.Name, strconv.Itoa(step), p.Job.Rack[c.Wheel].Name, strconv.Itoa(c.ID), strconv.Itoa(c.Repeat),
+		strconv.Itoa(c.Motif + 1), p.Job.Motifs[c.Motif].Kind.Name, c.Part, stroke,
+		decimal(u, c.Length), decimal(u, c.Depth), decimal(u, c.Asked), decimal(u, c.Width), decimal(u, c.Left),
+		decimal(u, start.Height), angle(start.Theta), decimal(u, end.Height), angle(end.Theta),
+	}
+}
+
+// decimal writes a length as a bare decimal, ten times finer than calipers show.
+func decimal(u geometry.Unit, mm float64) string {
+	number, _, _ := strings.Cut(u.Fine(mm), " ")
+	return number
+}

@@ -1,0 +1,99 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"roundlay/geometry"
+	"roundlay/pattern"
+)
+
+// Units in which a glassblower reads what a glass holds and weighs (NIST
+// Handbook 44, appendix C).
+const (
+	millilitresPerOunce = 29.5735      // of the US fluid ounce
+	gramsPerOunce       = 28.349523125 // of the avoirdupois ounce
+)
+
+// glassJSON is what a blank holds and weighs: millilitres, grams and g/cm³. What
+// depends on a floor that was not measured is null.
+type glassJSON struct {
+	Material    string  `json:"material"`
+	Density     number  `json:"density"`
+	WallFactor  number  `json:"wall_factor"`
+	Weighs      *number `json:"weighs"`
+	HoldsToRim  *number `json:"holds_to_rim"`
+	Fill        *number `json:"fill"` // mm above the table
+	HoldsToFill *number `json:"holds_to_fill"`
+	Weight      *number `json:"weight"`
+	GroundAway  number  `json:"ground_away"`
+	WeightAfter *number `json:"weight_after"`
+}
+
+func glassware(p *pattern.Plan) glassJSON {
+	known := func(x float64, known bool) *number {
+		n := number(x)
+		if !known {
+			return nil
+		}
+		return &n
+	}
+	b, away := p.Blank, p.Blank.Grams(p.Totals().Volume)
+	return glassJSON{
+		Material: b.Material.Name, Density: number(b.Material.Density),
+		WallFactor: number(b.Factor), Weighs: known(b.Weighs, b.Weighs > 0),
+		HoldsToRim: known(b.Holds(b.Height())/1000, b.Hollow()),
+		Fill:       known(b.Fill, b.Fill > 0), HoldsToFill: known(b.Holds(b.Fill)/1000, b.Fill > 0),
+		Weight: known(b.Weight(), b.Hollow()), GroundAway: number(away),
+		WeightAfter: known(b.Weight()-away, b.Hollow()),
+	}
+}
+
+// Glassware says what the blank holds, and what it weighs before and after.
+func Glassware(b *strings.Builder, p *pattern.Plan) {
+	u, glass := p.Job.Length, p.Blank
+	away := glass.Grams(p.Totals().Volume)
+	if !glass.Hollow() {
+		fmt.Fprintf(b, "About %s of glass is ground away. What the blank holds and weighs is not known without its floor.\n", weight(u, away))
+		return
+	}
+	text := "Holds " + volume(glass.Holds(glass.Height())) + " to the rim"
+	if glass.Fill > 0 {
+		text += fmt.Sprintf(", %s to the fill line %s above the table", volume(glass.Holds(glass.Fill)), u.Text(glass.Fill))
+	}
+	text += fmt.Sprintf(". Weighs %s uncut, of %s at %.2f g/cm³; %s is ground away, and %s remains.",
+		weight(u, glass.Weight()), glass.Material.Name, glass.Material.Density, weight(u, away), weight(u, glass.Weight()-away))
+	if glass.Weighs > 0 {
+		text += fmt.Sprintf(" To weigh what the scale says, its walls are taken %.3f times as thick as measured.", glass.Factor)
+	}
+	fmt.Fprintf(b, "%s\n", wrap(text, 100, ""))
+}
+
+// calibrated says of a blank that was weighed what that made of its walls.
+func calibrated(b *strings.Builder, p *pattern.Plan) {
+	if glass := p.Blank; glass.Weighs > 0 {
+		text := fmt.Sprintf("Its walls are taken %.3f times as thick as measured, to weigh what the scale says.", glass.Factor)
+		if glass.Factor > 1 {
+			text += " Measure once more where the cuts are deepest."
+		}
+		fmt.Fprintf(b, "%s\n", wrap(text, 100, ""))
+	}
+}
+
+// volume writes cubic millimetres as millilitres and US fluid ounces.
+func volume(mm3 float64) string {
+	ml := mm3 / 1000
+	return fmt.Sprintf("%.0f ml (%.1f US fl oz)", ml, ml/millilitresPerOunce)
+}
+
+// weight writes grams as a scale shows them, to those who read inches in ounces too.
+func weight(u geometry.Unit, grams float64) string {
+	text := fmt.Sprintf("%.0f g", grams)
+	if grams < 20 {
+		text = fmt.Sprintf("%.1f g", grams)
+	}
+	if u == geometry.Inch {
+		text += fmt.Sprintf(" (%.2f oz)", grams/gramsPerOunce)
+	}
+	return text
+}

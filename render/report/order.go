@@ -1,0 +1,85 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"roundlay/pattern"
+)
+
+// passJSON is what is cut with one wheel: the ids of its cuts all round the
+// glass, in order, millimetres of groove, and minutes where the shop's rate is
+// known.
+type passJSON struct {
+	Wheel   string  `json:"wheel"`
+	Cuts    []int   `json:"cuts"`
+	Length  number  `json:"length"`
+	Minutes *number `json:"minutes"`
+}
+
+func passes(p *pattern.Plan) []passJSON {
+	out := []passJSON{}
+	for _, pass := range p.Order() {
+		one := passJSON{Wheel: p.Job.Rack[pass.Wheel].Name, Length: number(p.Length(pass))}
+		for _, c := range pass.Cuts {
+			one.Cuts = append(one.Cuts, p.Round(c.ID)...)
+		}
+		if p.Job.Shop.Rate > 0 {
+			minutes := number(p.Minutes(p.Length(pass)))
+			one.Minutes = &minutes
+		}
+		out = append(out, one)
+	}
+	return out
+}
+
+// Order says in which order to cut, by the numbers of the first repeat.
+func Order(b *strings.Builder, p *pattern.Plan) {
+	order := p.Order()
+	fmt.Fprintf(b, "Cutting order, %s", count(len(order), "wheel"))
+	if p.Turns() > 1 {
+		fmt.Fprintf(b, "; each cut %d times round the glass before the next", p.Turns())
+	}
+	b.WriteString(":\n")
+	for i, pass := range order {
+		length := p.Length(pass)
+		fmt.Fprintf(b, "  %d. %s: %s, %.2f m of groove", i+1, p.Job.Rack[pass.Wheel].Name,
+			count(len(pass.Cuts)*p.Turns(), "cut"), length/1000)
+		if p.Job.Shop.Rate > 0 {
+			fmt.Fprintf(b, ", %s", Minutes(p.Minutes(length)))
+		}
+		fmt.Fprintf(b, "\n     %s\n", wrap(runs(pass.Cuts), 74, "     "))
+	}
+}
+
+// runs writes the numbers of cuts, those that follow on from one another joined.
+func runs(cuts []pattern.Cut) string {
+	var items []string
+	for i := 0; i < len(cuts); {
+		last := i
+		for last+1 < len(cuts) && cuts[last+1].ID == cuts[last].ID+1 {
+			last++
+		}
+		if last-i >= 2 {
+			items = append(items, fmt.Sprintf("%d to %d", cuts[i].ID, cuts[last].ID))
+		} else {
+			for ; i <= last; i++ {
+				items = append(items, fmt.Sprint(cuts[i].ID))
+			}
+		}
+		i = last + 1
+	}
+	return strings.Join(items, ", ")
+}
+
+// Minutes writes a time as a shop reckons with it: "40 minutes", "2 h 5 min".
+func Minutes(minutes float64) string {
+	whole := int(minutes + 0.5)
+	switch {
+	case minutes < 1:
+		return "less than a minute"
+	case whole < 60:
+		return count(whole, "minute")
+	}
+	return fmt.Sprintf("%d h %d min", whole/60, whole%60)
+}

@@ -1,0 +1,60 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"roundlay/geometry"
+	"roundlay/pattern"
+)
+
+// roundJSON is a station that is out of round: its diameters, the chord that
+// dividers are set to, what an equal part's chord really is at the shortest and
+// the longest, and how far steps stand off equal parts and leave a gap. The last
+// two are null with two repeats.
+type roundJSON struct {
+	Height     number    `json:"height"`
+	Across     [2]number `json:"across"`
+	OutOfRound number    `json:"out_of_round"`
+	Chord      number    `json:"chord"`
+	Parts      [2]number `json:"part_chords"`
+	Off        *number   `json:"off"`
+	ClosingGap *number   `json:"closing_gap"`
+}
+
+func rounds(p *pattern.Plan) []roundJSON {
+	out := []roundJSON{}
+	for _, r := range p.Roundness() {
+		one := roundJSON{
+			Height: number(r.Height), Across: [2]number{number(r.Least), number(r.Most)},
+			OutOfRound: number(r.OutOfRound()), Chord: number(r.Chord),
+			Parts: [2]number{number(r.Shortest), number(r.Longest)},
+		}
+		if !math.IsNaN(r.Off) {
+			off, gap := number(r.Off), number(r.Gap)
+			one.Off, one.ClosingGap = &off, &gap
+		}
+		out = append(out, one)
+	}
+	return out
+}
+
+// Rounds says what a glass that is out of round does to its dividers, station by
+// station; nothing of one that is round.
+func Rounds(b *strings.Builder, u geometry.Unit, p *pattern.Plan) {
+	for _, r := range p.Roundness() {
+		if r.OutOfRound() < 0.01 {
+			continue // no caliper shows it
+		}
+		text := fmt.Sprintf("Out of round %s above the table: from %s to %s across. Equal parts of its girth have chords from %s to %s",
+			u.Text(r.Height), u.Exact(r.Least), u.Exact(r.Most), u.Fine(r.Shortest), u.Fine(r.Longest))
+		if math.IsNaN(r.Off) {
+			text += "."
+		} else {
+			text += fmt.Sprintf("; dividers set to %s put a mark up to %s off its place, and the last step would %s.",
+				u.Fine(r.Chord), u.Fine(r.Off), Closing(u, r.Gap))
+		}
+		fmt.Fprintf(b, "%s\n", wrap(text, 76, ""))
+	}
+}

@@ -1,0 +1,231 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+	"text/tabwriter"
+
+	"roundlay/geometry"
+	"roundlay/pattern"
+	"roundlay/pattern/job"
+)
+
+// setJSON is the blanks of a set beside one another. Lengths are millimetres,
+// and so are a practice piece's differences from the middle of the set.
+type setJSON struct {
+	Match    string         `json:"match"`
+	Band     [2]number      `json:"band"`
+	Blanks   []memberJSON   `json:"blanks"`
+	Holds    []holdJSON     `json:"limited_by"`
+	Practice []standingJSON `json:"practice"` // the one to practise on first
+}
+
+type memberJSON struct {
+	Name       string    `json:"name"`
+	Height     number    `json:"height"`
+	Across     number    `json:"across"` // at the middle of the band
+	Wall       number    `json:"wall"`   // the thinnest in the band
+	OutOfRound number    `json:"out_of_round"`
+	OwnBand    [2]number `json:"own_band"`
+	OwnBandBy  string    `json:"own_band_by"` // what ends it: wall or rim
+	HoldsToRim *number   `json:"holds_to_rim"`
+	Weight     *number   `json:"weight"`
+	Findings   int       `json:"findings"`
+}
+
+// holdJSON is a blank that holds the set back, by its wall, its rim, its girth or
+// its findings, and the set without it: how much taller its band, how many times
+// as wide its motifs, and how many findings the others have then and have now.
+type holdJSON struct {
+	Blank    string `json:"blank"`
+	By       string `json:"by"`
+	Next     string `json:"next,omitempty"`
+	Taller   number `json:"taller"`
+	Wider    number `json:"wider"`
+	Findings int    `json:"findings"`
+	Before   int    `json:"findings_before"`
+}
+
+type standingJSON struct {
+	Blank      string `json:"blank"`
+	Apart      number `json:"apart"`
+	Height     number `json:"height"`
+	Across     number `json:"across"`
+	Wall       number `json:"wall"`
+	OutOfRound number `json:"out_of_round"`
+}
+
+func set(s *pattern.Set) *setJSON {
+	out := &setJSON{
+		Match: s.Job.Layout.Match.String(), Band: [2]number{number(s.Band.Foot), number(s.Band.Top)},
+		Holds: []holdJSON{},
+	}
+	for _, m := range s.Members {
+		glass := glassware(m.Plan)
+		out.Blanks = append(out.Blanks, memberJSON{
+			m.Blank.Name, number(m.Blank.Height()), number(m.Across), number(m.Wall), number(m.OutOfRound),
+			[2]number{number(m.Own.Foot), number(m.Own.Top)}, m.By.String(),
+			glass.HoldsToRim, glass.Weight, len(m.Findings),
+		})
+	}
+	for _, h := range s.Holds {
+		one := holdJSON{
+			Blank: h.Member.Blank.Name, By: h.By.String(),
+			Taller: number(h.Taller), Wider: number(h.Wider), Findings: h.Findings, Before: h.Before,
+		}
+		if h.Next != nil {
+			one.Next = h.Next.Blank.Name
+		}
+		out.Holds = append(out.Holds, one)
+	}
+	for _, d := range s.Standings() {
+		out.Practice = append(out.Practice, standingJSON{
+			d.Member.Blank.Name, number(d.Apart), number(d.Height), number(d.Width), number(d.Wall), number(d.OutOfRound),
+		})
+	}
+	return out
+}
+
+// Set writes the blanks of a set beside one another: what differs, what holds
+// the set back, and which blank to practise on.
+func Set(w io.Writer, s *pattern.Set) error {
+	u := s.Job.Length
+	var b strings.Builder
+	band := fmt.Sprintf("from %s to %s above the table", u.Text(s.Band.Foot), u.Text(s.Band.Top))
+	if s.Job.Layout.Match == job.Set {
+		fmt.Fprintf(&b, "The set, %d blanks that match: one band, %s, and one size of motif.\n\n", len(s.Members), band)
+	} else {
+		fmt.Fprintf(&b, "The set, %d blanks, each to its own limits; what their bands share goes %s.\n\n", len(s.Members), band)
+	}
+	members(&b, s)
+	if len(s.Holds) > 0 {
+		b.WriteByte('\n')
+	}
+	for _, h := range s.Holds {
+		fmt.Fprintf(&b, "%s\n", wrap(held(s, h), 76, ""))
+	}
+	fmt.Fprintf(&b, "\n%s\n", wrap(practice(s), 76, ""))
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// members writes what differs, a row a blank.
+func members(b *strings.Builder, s *pattern.Set) {
+	u := s.Job.Length
+	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(t, "  blank\theight\tacross\tthinnest\tout of round\tmay be cut to\tthen comes\tholds\tweighs\tfindings")
+	for _, m := range s.Members {
+		ends := map[pattern.Bound]string{pattern.ByWall: "thin wall", pattern.ByRim: "rim margin"}[m.By]
+		holds, weighs, round := "-", "-", "-"
+		if m.Blank.Hollow() {
+			holds, weighs = fmt.Sprintf("%.0f ml", m.Blank.Holds(m.Blank.Height())/1000), fmt.Sprintf("%.0f g", m.Blank.Weight())
+		}
+		if m.OutOfRound >= 0.01 {
+			round = u.Fine(m.OutOfRound)
+		}
+		fmt.Fprintf(t, "  %s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%d\n", m.Blank.Name, u.Text(m.Blank.Height()), u.Text(m.Across),
+			u.Fine(m.Wall), round, u.Text(m.Own.Top), ends, holds, weighs, len(m.Findings))
+	}
+	t.Flush()
+	b.WriteString("  (across: at the middle of the band; thinnest: its wall in the band)\n")
+}
+
+// held says how a blank holds the set back, and what leaving it out would win.
+func held(s *pattern.Set, h pattern.Hold) string {
+	name := h.Member.Blank.Name
+	var text string
+	switch h.By {
+	case pattern.ByFindings:
+		text = fmt.Sprintf("Only %q has findings.", name)
+		if h.Findings == 0 {
+			return text + " Without it the set is clear."
+		}
+		return text + fmt.Sprintf(" Without it the others have %s, for they would be laid out anew.", count(h.Findings, "finding"))
+	case pattern.ByGirth:
+		text = fmt.Sprintf("%q holds the motifs small, the least round of the set.", name)
+		if h.Wider < 1.0005 {
+			text += fmt.Sprintf(" Leaving it out wins nothing: %q is no rounder.", h.Next.Blank.Name)
+			break
+		}
+		text += fmt.Sprintf(" Without it they would be %.1f %% wider", 100*(h.Wider-1))
+		if h.Next != nil {
+			text += fmt.Sprintf(", as %q allows", h.Next.Blank.Name)
+		}
+		text += "."
+	default:
+		text = fmt.Sprintf("%q %s", name, lowered(s, h))
+	}
+	if h.Findings != h.Before {
+		text += fmt.Sprintf(" The others would have %s, and have %d now.", count(h.Findings, "finding"), h.Before)
+	}
+	return text
+}
+
+// lowered says how a blank holds the band down.
+func lowered(s *pattern.Set, h pattern.Hold) string {
+	u, top := s.Job.Length, h.Member.Own.Top
+	ends := map[pattern.Bound]string{
+		pattern.ByWall: fmt.Sprintf("above %s its wall is too thin for the deepest cut", u.Text(top)),
+		pattern.ByRim:  fmt.Sprintf("above %s its rim's margin begins", u.Text(top)),
+	}[h.By]
+	switch {
+	case s.Job.Layout.Band != nil:
+		return fmt.Sprintf("is asked for too tall a band: %s.", ends)
+	case h.Taller < u.Step()/2:
+		return fmt.Sprintf("holds the band down: %s. Leaving it out wins nothing: %q ends no higher.", ends, h.Next.Blank.Name)
+	}
+	return fmt.Sprintf("holds the band down: %s. Without it the band would reach %s, %s higher, where %q would end it.",
+		ends, u.Text(s.Band.Top+h.Taller), u.Text(h.Taller), h.Next.Blank.Name)
+}
+
+// practice says which blank to practise on, and why.
+func practice(s *pattern.Set) string {
+	u := s.Job.Length
+	all := s.Standings()
+	if all[0].Apart < 0.01 {
+		return "Practise on any: the blanks stand alike."
+	}
+	text := fmt.Sprintf("Practise on %q first: it stands furthest from the set, %s.", all[0].Member.Blank.Name, why(u, all[0]))
+	for i, d := range all[1:] {
+		text += [2]string{" Then ", "; then "}[min(i, 1)] + fmt.Sprintf("%q, %s", d.Member.Blank.Name, why(u, d))
+	}
+	return text + "."
+}
+
+// why says by what a blank differs from the middle of its set.
+func why(u geometry.Unit, d pattern.Standing) string {
+	height, width, wall, round := d.Shows()
+	var words []string
+	add := func(shows bool, by float64, more, less string) {
+		if !shows {
+			return
+		}
+		how := more
+		if by < 0 {
+			how = less
+		}
+		words = append(words, difference(u, math.Abs(by))+" "+how)
+	}
+	add(height, d.Height, "taller", "shorter")
+	add(width, d.Width, "wider", "narrower")
+	add(wall, d.Wall, "thicker in the wall", "thinner in the wall")
+	add(round, d.OutOfRound, "further out of round", "rounder")
+	if words == nil {
+		return "close to the middle of the set"
+	}
+	last := len(words) - 1
+	if last == 0 {
+		return words[0]
+	}
+	return strings.Join(words[:last], ", ") + " and " + words[last]
+}
+
+// difference writes a length to the caliper's step, or finer where it is less.
+func difference(u geometry.Unit, mm float64) string {
+	if mm < 2*u.Step() {
+		return u.Fine(mm)
+	}
+	return u.Text(mm)
+}

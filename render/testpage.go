@@ -1,0 +1,270 @@
+package render
+
+import (
+	"fmt"
+	"math"
+
+	"roundlay/geometry"
+	"roundlay/pattern"
+	"roundlay/render/drawing"
+	"roundlay/render/printing"
+)
+
+// Sizes on the test page, in millimetres.
+const (
+	ladderReach = 12.0 // how far in from the sheet's edges the printer's margin is tried
+	rulerDepth  = 9.0
+	testGap     = 5.0
+	mostSquare  = 80.0
+)
+
+// NewTestPage draws one page to learn by what a printer does: the check bars, a
+// square, a circle, rulers, and the greys. It lies the same way as the pages of
+// the plan's paper, since a printer errs along its own way.
+func NewTestPage(p *pattern.Plan, o Options) (*Wrap, error) {
+	a, err := newAuthor(p, o)
+	if err != nil {
+		return nil, err
+	}
+	if err := a.roomForBars(o.standing()); err != nil {
+		return nil, err
+	}
+	l, ok := a.layout()
+	if !ok {
+		l.format = a.format(true)
+	}
+	t := testPage{author: a, format: l.format, title: "Test page for the printer"}
+	page := t.draw()
+	return &Wrap{Title: t.title, Pages: []printing.Page{page}, Whole: page, letters: a.letters}, nil
+}
+
+type testPage struct {
+	author
+	format
+	title string
+}
+
+func (t testPage) draw() printing.Page {
+	var d drawing.Drawing
+	t.ladders(&d)
+	t.head = max(t.head, 22)
+	// What is printed stays clear of the ladders, if the bars leave it room.
+	spare := min(t.width, t.height) - 2*t.margin - t.barsReach()
+	t.margin = max(t.margin, min(ladderReach, t.margin+spare/2))
+
+	room := t.beside()
+	across := geometry.Box{Min: geometry.Point{X: room.Min.X, Y: room.Max.Y - rulerDepth}, Max: room.Max}
+	t.ruler(&d, across.Min, across.Max.X-across.Min.X-rulerDepth-testGap, false)
+	up := geometry.Point{X: room.Max.X - rulerDepth, Y: room.Min.Y}
+	t.ruler(&d, up, room.Max.Y-room.Min.Y-rulerDepth-testGap, true)
+	room.Max.Y -= rulerDepth + testGap
+	room.Max.X -= rulerDepth + testGap
+
+	wide, tall := room.Size()
+	// The words go below the square on a page that stands, beside it on one that lies.
+	stands := t.height > t.width
+	side := math.Floor(min(mostSquare, 0.5*wide, tall-12)/10) * 10
+	if stands {
+		side = math.Floor(min(mostSquare, wide, 0.45*tall)/10) * 10
+	}
+	words := room
+	if side >= 20 {
+		t.square(&d, geometry.Point{X: room.Min.X, Y: room.Max.Y - side}, side)
+		if stands {
+			words.Max.Y -= side + 12
+		} else {
+			words.Min.X += side + testGap
+		}
+	}
+	set, y, _ := column(t.words(), words, t.letters)
+	d.Add(drawing.Notes, set...)
+	if stands && wide > side+60 {
+		words = geometry.Box{Min: geometry.Point{X: room.Min.X + side + testGap, Y: room.Max.Y - side}, Max: room.Max}
+		y = words.Max.Y
+	}
+	t.greys(&d, geometry.Point{X: words.Min.X, Y: y - 3}, words.Min.Y)
+	t.frame(&d)
+	return t.correct(d, "test page")
+}
+
+// frame adds the head, the bars and the cautions.
+func (t testPage) frame(d *drawing.Drawing) {
+	top := t.height - t.margin
+	way := "standing"
+	if t.width > t.height {
+		way = "lying"
+	}
+	title := fmt.Sprintf("%s: %s, %s", t.title, t.options.Paper.Name, way)
+	d.Add(drawing.Notes, drawing.Text{
+		At:    geometry.Point{X: t.margin, Y: top - titleDrop},
+		Words: t.shortened(title, t.width-2*t.margin, titleSize, true), Size: titleSize, Bold: true,
+	})
+	box := geometry.Box{Min: geometry.Point{X: t.margin, Y: top - t.head}, Max: geometry.Point{X: t.width - t.margin, Y: top - titleDrop - headDrop}}
+	notes := []note{{words: printWords, size: headSize}}
+	if t.narrow() {
+		notes[0].words = printShort
+	}
+	if !t.printed.True() {
+		notes = append(notes, note{words: t.printed.corrected(), size: headSize})
+	}
+	set, _, _ := column(notes, box, t.letters)
+	d.Add(drawing.Notes, set...)
+	t.foot(d, t.format)
+}
+
+func (t testPage) words() []note {
+	line := func(words string) note { return note{words: words, size: 9} }
+	return []note{
+		{words: "What to look at", size: 10, bold: true},
+		line("Bars: lay a ruler on both. If each reads 100 mm the printer is true. If not, write down what they read:"),
+		line("100 mm across reads ____________     100 mm up reads ____________"),
+		line("and give it with the next wrap: --printed-across … --printed-up … The pages of that wrap lie as this one does."),
+		line("Rulers: where one drifts from yours along its length, the paper slipped. Print again before you correct anything."),
+		line("Square: corner to corner must be the same both ways. If it is not, the printer pulls the paper askew, which no number mends."),
+		line("Circle: as wide as high once the bars are true."),
+		line("Edges: the lowest number you can still see beside its line is what the printer leaves white: --margin."),
+		line("Greys: all three must differ from white and from each other, and every line must show."),
+	}
+}
+
+// ruler draws a ruler from a place to the right or up: millimetres, and inches
+// for a job in inches.
+func (t testPage) ruler(d *drawing.Drawing, at geometry.Point, length float64, up bool) {
+	place := func(along, aside float64) geometry.Point {
+		if up {
+			return geometry.Point{X: at.X + aside, Y: at.Y + along}
+		}
+		return geometry.Point{X: at.X + along, Y: at.Y + aside}
+	}
+	pen := drawing.Pen{Width: 0.15, Cap: drawing.FlatCap}
+	scale := func(step, base, towards float64, tick func(i int) float64, each int) {
+		n := int(length / step)
+		d.Add(drawing.Marks, drawing.Stroke{Points: []geometry.Point{place(0, base), place(float64(n)*step, base)}, Pen: pen})
+		for i := range n + 1 {
+			x := float64(i) * step
+			d.Add(drawing.Marks, drawing.Stroke{Points: []geometry.Point{place(x, base), place(x, base+towards*tick(i))}, Pen: pen})
+			if i%each == 0 {
+				number := drawing.Text{At: place(x+0.5, base+towards*2.6), Words: fmt.Sprint(i / each * max(1, each/10) * 10), Size: 6}
+				if each != 10 {
+					number.Words = fmt.Sprint(i / each)
+				}
+				if towards < 0 {
+					number.At = place(x+0.5, base+towards*4.2)
+				}
+				if up {
+					number.At = place(x+0.5, base+towards*2.6)
+					if towards < 0 {
+						number.Align = drawing.Right
+					}
+				}
+				d.Add(drawing.Notes, number)
+			}
+		}
+	}
+	scale(1, rulerDepth/2, 1, func(i int) float64 {
+		switch {
+		case i%10 == 0:
+			return 3.8
+		case i%5 == 0:
+			return 2.2
+		}
+		return 1.3
+	}, 10)
+	if t.sheet.plan.Job.Length == geometry.Inch {
+		scale(geometry.MillimetresPerInch/16, rulerDepth/2, -1, func(i int) float64 {
+			switch {
+			case i%16 == 0:
+				return 3.8
+			case i%8 == 0:
+				return 2.6
+			case i%4 == 0:
+				return 1.9
+			}
+			return 1.2
+		}, 16)
+	}
+}
+
+// square draws a square with its diagonals, and the circle that just fits it.
+func (t testPage) square(d *drawing.Drawing, at geometry.Point, side float64) {
+	pen, thin := drawing.Pen{Width: 0.2}, drawing.Pen{Width: 0.15, Ink: 90, Dash: []float64{2, 1.2}}
+	corners := drawing.Rectangle(geometry.Box{Min: at, Max: geometry.Point{X: at.X + side, Y: at.Y + side}})
+	d.Add(drawing.Marks,
+		drawing.Stroke{Points: corners, Closed: true, Pen: pen},
+		drawing.Stroke{Points: []geometry.Point{corners[0], corners[2]}, Pen: thin},
+		drawing.Stroke{Points: []geometry.Point{corners[1], corners[3]}, Pen: thin},
+		drawing.Stroke{Points: drawing.Circle(geometry.Point{X: at.X + side/2, Y: at.Y + side/2}, side/2), Closed: true, Pen: pen},
+	)
+	words := []note{
+		{words: fmt.Sprintf("Square: %.0f mm, corner to corner %.1f mm.", side, side*math.Sqrt2), size: 8},
+		{words: fmt.Sprintf("Circle: %.0f mm across.", side), size: 8},
+	}
+	box := geometry.Box{Min: geometry.Point{X: at.X, Y: at.Y - 12}, Max: geometry.Point{X: at.X + max(side, 50), Y: at.Y - 0.5}}
+	set, _, _ := column(words, box, t.letters)
+	d.Add(drawing.Notes, set...)
+}
+
+// greys draws the inks and pens of a wrap, as far down as there is room.
+func (t testPage) greys(d *drawing.Drawing, at geometry.Point, lowest float64) {
+	const wide, line = 14.0, 6.0
+	for _, sample := range []struct {
+		words string
+		draw  func(box geometry.Box) []drawing.Mark
+	}{
+		{"a groove's width", func(b geometry.Box) []drawing.Mark {
+			return []drawing.Mark{drawing.Fill{Points: drawing.Rectangle(b), Ink: footprintInk}}
+		}},
+		{"too thin to cut", func(b geometry.Box) []drawing.Mark {
+			var lines []drawing.Mark
+			for _, l := range drawing.Hatch(drawing.Rectangle(b), math.Pi/4, 2.5) {
+				lines = append(lines, drawing.Stroke{Points: l, Pen: hatchPen()})
+			}
+			return lines
+		}},
+		{"black", func(b geometry.Box) []drawing.Mark {
+			return []drawing.Mark{drawing.Fill{Points: drawing.Rectangle(b)}}
+		}},
+		{"a line to trace", level(cutPen())},
+		{"the paper's edge", level(edgePen())},
+		{"where pieces meet", level(matchPen())},
+		{"the band's end", level(bandPen())},
+		{"a repeat's middle", level(centrePen())},
+		{"between repeats", level(repeatPen())},
+	} {
+		if at.Y-line < lowest {
+			return
+		}
+		at.Y -= line
+		d.Add(drawing.Marks, sample.draw(geometry.Box{Min: at, Max: geometry.Point{X: at.X + wide, Y: at.Y + line - 2}})...)
+		d.Add(drawing.Notes, drawing.Text{At: geometry.Point{X: at.X + wide + 3, Y: at.Y + 1}, Words: sample.words, Size: 8})
+	}
+}
+
+// level draws a level line of a pen through the middle of a box.
+func level(pen drawing.Pen) func(geometry.Box) []drawing.Mark {
+	return func(b geometry.Box) []drawing.Mark {
+		y := (b.Min.Y + b.Max.Y) / 2
+		return []drawing.Mark{drawing.Stroke{Points: []geometry.Point{{X: b.Min.X, Y: y}, {X: b.Max.X, Y: y}}, Pen: pen}}
+	}
+}
+
+// ladders draw short lines ever farther in from the middle of each edge of the
+// sheet: the first that shows tells what the printer leaves white.
+func (t testPage) ladders(d *drawing.Drawing) {
+	const rung, step = 4.0, 6.5
+	pen := drawing.Pen{Width: 0.3, Cap: drawing.FlatCap}
+	count := int(ladderReach) - 2
+	// x runs along the edge, y in from it.
+	edge := func(place func(x, y float64) geometry.Point, turn float64) {
+		for i := range count {
+			y, x := float64(i+1), (float64(i)-float64(count)/2)*step
+			d.Add(drawing.Marks, drawing.Stroke{Points: []geometry.Point{place(x, y), place(x+rung, y)}, Pen: pen})
+			d.Add(drawing.Notes, drawing.Text{At: place(x+rung+0.4, y), Words: fmt.Sprint(i + 1), Size: 6, Turn: turn})
+		}
+	}
+	w, h := t.width, t.height
+	edge(func(x, y float64) geometry.Point { return geometry.Point{X: w/2 + x, Y: y} }, 0)
+	edge(func(x, y float64) geometry.Point { return geometry.Point{X: w/2 + x, Y: h - y} }, 0)
+	edge(func(x, y float64) geometry.Point { return geometry.Point{X: y, Y: h/2 + x} }, math.Pi/2)
+	edge(func(x, y float64) geometry.Point { return geometry.Point{X: w - y, Y: h/2 + x} }, math.Pi/2)
+}

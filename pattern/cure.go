@@ -56,7 +56,7 @@ func (p *Plan) cure(g Group) Cure {
 	case Buried:
 		return p.first(g, p.lighter, p.otherWheel)
 	case Tight:
-		return p.first(g, p.otherWheel, p.straighter, p.fewer).or(p.wheelOrCurve(g))
+		return p.first(g, p.straighter, p.otherWheel, p.fewer).or(p.wheelOrCurve(g))
 	case Uneven:
 		return p.first(g, p.flatterBand)
 	case Shallow:
@@ -66,14 +66,38 @@ func (p *Plan) cure(g Group) Cure {
 	return Cure{Text: "no single change known"}
 }
 
-// first returns the first cure found by the searches, in their order.
+// first returns the first cure found by the searches, in their order, that
+// brings no new trouble with it; if each does, the first of them.
 func (p *Plan) first(g Group, searches ...func(Group) (Cure, bool)) Cure {
+	best := Cure{Text: "no single change clears it"}
 	for _, search := range searches {
-		if cure, ok := search(g); ok {
+		cure, ok := search(g)
+		if !ok {
+			continue
+		}
+		if !p.worsens(cure) {
 			return cure
 		}
+		if best.Change == nil {
+			best = cure
+		}
 	}
-	return Cure{Text: "no single change clears it"}
+	return best
+}
+
+// worsens reports whether a cure brings findings of a kind on motifs that had none.
+func (p *Plan) worsens(c Cure) bool {
+	j := p.Job.Clone()
+	c.Change(j)
+	q, err := lay(j, p.Blank)
+	if err != nil {
+		return true
+	}
+	q.Findings = q.check()
+	had := p.troubles()
+	return slices.ContainsFunc(q.troubles(), func(g Group) bool {
+		return !slices.ContainsFunc(had, func(h Group) bool { return h.Kind == g.Kind && slices.Equal(h.Motifs, g.Motifs) })
+	})
 }
 
 // or adds to a cure what else would do; where there is none, that is the cure.

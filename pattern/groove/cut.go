@@ -51,8 +51,12 @@ func (k *stroke) at(s float64) *placing {
 // where the line does. It reports whether the line is long enough.
 func (k *stroke) draw() bool {
 	length := k.line.Length()
-	k.first, k.last = 0, length
+	k.first, k.last = length/2, length/2
 	middle := k.wheel.middle()
+	if k.line.on == [2]bool{} && k.at(length/2).tail(k.depth) > 0.7*length {
+		return false // far too short: no need to look closer
+	}
+	k.first, k.last = 0, length
 	// The tail's length says where the wheel stands, and where it stands says,
 	// on a taper or a bend, how long the tail is: it settles in a few rounds.
 	for range 4 {
@@ -85,7 +89,7 @@ func (k *stroke) press() {
 		ratio := length / (behind + ahead)
 		k.first = length * behind / (behind + ahead)
 		k.depth *= ratio * ratio
-		if math.Abs(ratio-1) < 1e-6 {
+		if math.Abs(ratio-1) < 1e-5 {
 			break
 		}
 	}

@@ -71,12 +71,16 @@ func (p *placing) aside(q geometry.Point) float64 {
 	return r3.Dot(r3.Sub(p.space(q), p.centre), p.axle)
 }
 
+// tail returns, to second order, the contact half-length at a depth: √(2d / (1/R + κ_along)).
+func (p *placing) tail(depth float64) float64 {
+	return math.Sqrt(2 * depth / (1/p.radius + p.curve.along))
+}
+
 // contact returns how far from the place a blade stays in the glass along the
 // cut, ahead of it (side 1) or behind it (side -1).
 func (p *placing) contact(b blade, depth, side float64) float64 {
-	stiff := 1/p.radius + p.curve.along
-	guess := math.Sqrt(2 * depth / stiff)
+	guess := p.tail(depth)
 	return root(func(s float64) float64 {
 		return p.bite(b, r2.Add(p.at, r2.Scale(side*s, p.ahead)))
-	}, guess, stiff*guess)
+	}, guess, (1/p.radius+p.curve.along)*guess)
 }

@@ -34,7 +34,7 @@ func (k *stroke) widen(f foot, b blade) span {
 // on its own line or to one side of it: the tilt of the ellipse of contact.
 func (p *placing) reach(b blade, depth float64) float64 {
 	stiff, broad := 1/p.radius+p.curve.along, p.curve.across+b.hollow()
-	reach := math.Sqrt(2 * depth / stiff)
+	reach := p.tail(depth)
 	if b.pointed() || broad == 0 {
 		return reach
 	}

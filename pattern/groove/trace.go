@@ -134,8 +134,8 @@ type span struct{ left, right, area float64 }
 // through a place on the map along the direction to the cut's left there; where
 // it does not bite, that is no more than the line of its ridge.
 func (p *placing) section(b blade, q, left geometry.Point) (e span, bites bool) {
-	ridge := p.ridge(b, q)
 	f := func(offset float64) float64 { return p.bite(b, r2.Add(q, r2.Scale(offset, left))) }
+	ridge := p.ridge(b, q)
 	h := f(ridge)
 	if h <= 0 {
 		return span{ridge, ridge, 0}, false

@@ -85,21 +85,29 @@ func shape(p *pattern.Plan) string {
 	return words
 }
 
-// shortMarks says of marks too short for the depth asked how deep they come out.
+// shortMarks says of marks too short for the depth asked how deep they come out,
+// and how long a mark has to be to reach it there.
 func shortMarks(b *strings.Builder, p *pattern.Plan) {
 	u := p.Job.Length
 	for i, m := range p.Job.Motifs {
-		short, least, most := 0, m.Depth, 0.0
+		short, least, most, needed := 0, m.Depth, 0.0, 0.0
 		for _, c := range p.Cuts {
 			if c.Motif == i && c.Short() {
 				short++
 				least, most = min(least, c.Depth), max(most, c.Depth)
+				needed = max(needed, c.LengthFor(p.Surface, p.Job.Rack[c.Wheel], c.Asked))
 			}
 		}
-		if short > 0 {
-			fmt.Fprintf(b, "Motif %d (%s): %s in %s too short for the %s asked, and come out %s to %s deep.\n",
-				i+1, m.Kind.Name, count(short*p.Turns(), "mark"), count(p.Repeats, "repeat"), u.Text(m.Depth), u.Fine(least), u.Fine(most))
+		if short == 0 {
+			continue
 		}
+		deep := u.Fine(least)
+		if u.Fine(most) != deep {
+			deep += " to " + u.Fine(most)
+		}
+		fmt.Fprintf(b, "Motif %d (%s): %s in all too short for the %s asked, and %s deep; %s would reach it.\n",
+			i+1, m.Kind.Name, count(short*p.Turns(), "mark"), u.Text(m.Depth), deep,
+			u.Text(math.Ceil(needed/u.Step())*u.Step()))
 	}
 }
 

@@ -14,8 +14,8 @@ type Pass struct {
 }
 
 // Order returns the order in which to cut, wheel by wheel: deep cuts before
-// shallow ones and long before short, with as few changes of the wheel as there
-// are wheels. The wheel that cuts deepest comes first. The job may overrule which
+// shallow ones and long before short, with no more changes of the wheel than
+// there must be. The wheel that cuts deepest comes first. The job may overrule which
 // wheels come first, and which motifs on a wheel; numbers stay as they are.
 func (p *Plan) Order() []Pass {
 	passes := make(map[int]*Pass)
@@ -45,14 +45,14 @@ func (p *Plan) Sequence() []int {
 	var ids []int
 	for _, pass := range p.Order() {
 		for _, c := range pass.Cuts {
-			ids = append(ids, p.Round(c.ID)...)
+			ids = append(ids, p.Around(c.ID)...)
 		}
 	}
 	return ids
 }
 
-// Round returns the ids of a cut and of its copies all round the glass.
-func (p *Plan) Round(id int) []int {
+// Around returns the ids of a cut and of its copies all round the glass.
+func (p *Plan) Around(id int) []int {
 	ids := make([]int, p.Turns())
 	for turns := range ids {
 		ids[turns] = p.id(id, turns)

@@ -163,7 +163,7 @@ func TestOrderByHand(t *testing.T) {
 	check("two motifs first", []int{fine, olive, mitre}, []int{2, 4, 3, 1, 5})
 
 	p := laid(t, j)
-	if got := p.Round(2); !slices.Equal(got, []int{2, 7, 12, 17}) {
+	if got := p.Around(2); !slices.Equal(got, []int{2, 7, 12, 17}) {
 		t.Errorf("cut 2 round the glass: %v", got)
 	}
 	// Cuts 1 and 3 and 5 are 30, 40 and 30 mm long, four times round: 400 mm, at

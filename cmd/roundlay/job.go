@@ -1,8 +1,10 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"strings"
 
@@ -22,6 +24,9 @@ func (s *session) readJob(name string) (*job.Job, error) {
 	var in io.Reader = s.stdin
 	if name != "-" {
 		f, err := os.Open(name)
+		if errors.Is(err, fs.ErrNotExist) {
+			return nil, fmt.Errorf("%s: there is no such job file; roundlay new %s writes one to start from", name, name)
+		}
 		if err != nil {
 			return nil, err
 		}

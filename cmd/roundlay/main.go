@@ -33,6 +33,7 @@ func commands() []command {
 		{"divide", "divider settings for equal parts", "[JOB]", divide},
 		{"check", "say whether the pattern can be cut: land, wall, margins", "[JOB]", check},
 		{"plan", "the whole plan: every cut with its place, depth and width", "[JOB]", plan},
+		{"view", "a picture of the cut glass from the side", "[JOB]", view},
 		{"motifs", "the motifs there are, and their parameters", "[MOTIF]", listMotifs},
 		{"new", "write a starter job, with every key explained", "[FILE]", newJob},
 	}

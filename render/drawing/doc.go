@@ -1,6 +1,6 @@
 // Package drawing is a picture as a list of marks in named layers: strokes,
-// fills and words. It knows nothing of what is drawn, nor of the files it is
-// written to.
+// fills, areas and words, all opaque. It knows nothing of what is drawn, nor of
+// the files it is written to.
 //
 // Lengths are millimetres, angles radians, and y grows upwards. There are no
 // arcs and no curves: what is round is a polyline that leaves its arc by no

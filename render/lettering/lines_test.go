@@ -3,7 +3,6 @@ package lettering
 import (
 	"strings"
 	"testing"
-
 )
 
 func TestLines(t *testing.T) {

@@ -72,7 +72,10 @@ func Heading(b *strings.Builder, p *pattern.Plan) {
 
 // shape says what surface the band is drawn on.
 func shape(p *pattern.Plan) string {
-	words := fmt.Sprintf("a taper of %.2f° a side", float64(degrees(p.Surface.HalfAngle)))
+	words := fmt.Sprintf("it widens upwards by %.2f° a side", float64(degrees(p.Surface.HalfAngle)))
+	if p.Surface.HalfAngle < 0 {
+		words = fmt.Sprintf("it narrows upwards by %.2f° a side", -float64(degrees(p.Surface.HalfAngle)))
+	}
 	if p.Straight() {
 		words = "straight sides"
 	}

@@ -22,7 +22,7 @@ func passes(p *pattern.Plan) []passJSON {
 	for _, pass := range p.Order() {
 		one := passJSON{Wheel: p.Job.Rack[pass.Wheel].Name, Length: number(p.Length(pass))}
 		for _, c := range pass.Cuts {
-			one.Cuts = append(one.Cuts, p.Round(c.ID)...)
+			one.Cuts = append(one.Cuts, p.Around(c.ID)...)
 		}
 		if p.Job.Shop.Rate > 0 {
 			minutes := number(p.Minutes(p.Length(pass)))

@@ -144,9 +144,9 @@ func held(s *pattern.Set, h pattern.Hold) string {
 		}
 		return text + fmt.Sprintf(" Without it the others have %s, for they would be laid out anew.", count(h.Findings, "finding"))
 	case pattern.ByGirth:
-		text = fmt.Sprintf("%q holds the motifs small, the least round of the set.", name)
+		text = fmt.Sprintf("%q holds the motifs small: it is the narrowest of the set.", name)
 		if h.Wider < 1.0005 {
-			text += fmt.Sprintf(" Leaving it out wins nothing: %q is no rounder.", h.Next.Blank.Name)
+			text += fmt.Sprintf(" Leaving it out wins nothing: %q is as narrow.", h.Next.Blank.Name)
 			break
 		}
 		text += fmt.Sprintf(" Without it they would be %.1f %% wider", 100*(h.Wider-1))
@@ -188,10 +188,15 @@ func practice(s *pattern.Set) string {
 		return "Practise on any: the blanks stand alike."
 	}
 	text := fmt.Sprintf("Practise on %q first: it stands furthest from the set, %s.", all[0].Member.Blank.Name, why(u, all[0]))
-	for i, d := range all[1:] {
+	const listed = 3 // more is in the JSON
+	for i, d := range all[1:min(len(all), listed)] {
 		text += [2]string{" Then ", "; then "}[min(i, 1)] + fmt.Sprintf("%q, %s", d.Member.Blank.Name, why(u, d))
 	}
-	return text + "."
+	text += "."
+	if len(all) > listed {
+		text += fmt.Sprintf(" Keep %q for last: it stands nearest the middle.", all[len(all)-1].Member.Blank.Name)
+	}
+	return text
 }
 
 // why says by what a blank differs from the middle of its set.

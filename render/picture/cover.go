@@ -1,0 +1,96 @@
+package picture
+
+import (
+	"github.com/tidwall/rtree"
+
+	"roundlay/geometry"
+	"roundlay/pattern"
+)
+
+// visible returns the facets of one period of a plan's cuts, each with the parts
+// of it that are left: where grooves meet or cross, the deepest is all there is.
+func visible(p *pattern.Plan) []facet {
+	var own []facet
+	all := geometry.EmptyBox()
+	for i, c := range p.Cuts {
+		for _, f := range facets(i, c.Groove, p.Job.Rack[c.Wheel], p.Surface) {
+			own = append(own, f)
+			all = all.Union(geometry.BoxOf(f.outline...))
+		}
+	}
+	near := neighbours(p, own, all)
+	var seen []facet
+	for _, f := range own {
+		box := geometry.BoxOf(f.outline...)
+		parts := []polygon{f.outline}
+		near.Search(cornerOf(box.Min), cornerOf(box.Max), func(_, _ [2]float64, g facet) bool {
+			if gone := f.under(g); gone != nil {
+				parts = cutAway(parts, gone)
+			}
+			return len(parts) > 0
+		})
+		for _, part := range parts {
+			if part.area() > leastArea {
+				f.outline = part
+				seen = append(seen, f)
+			}
+		}
+	}
+	return seen
+}
+
+// neighbours returns all facets round the glass that may reach one of a period.
+func neighbours(p *pattern.Plan, own []facet, all geometry.Box) *rtree.RTreeGN[float64, facet] {
+	var tree rtree.RTreeGN[float64, facet]
+	// Two motifs of double pitch, a pitch aside, meet three pitches on.
+	const most = 3
+	for turns := -most; turns <= most; turns++ {
+		m := p.Surface.Turned(float64(turns*p.Period) * p.Pitch())
+		for _, f := range own {
+			if turns != 0 {
+				f = f.moved(m)
+			}
+			f.cut += turns * len(p.Cuts)
+			if box := geometry.BoxOf(f.outline...); box.Distance2(all) == 0 {
+				tree.Insert(cornerOf(box.Min), cornerOf(box.Max), f)
+			}
+		}
+	}
+	return &tree
+}
+
+func cornerOf(p geometry.Point) [2]float64 { return [2]float64{p.X, p.Y} }
+
+// under returns the part of a facet that is gone because another is deeper
+// there. Of two equally deep the one of the earlier cut counts as deeper.
+func (f facet) under(g facet) polygon {
+	if f.cut == g.cut {
+		return nil
+	}
+	both := f.outline.common(g.outline)
+	if both == nil {
+		return nil
+	}
+	hair := 1e-7 // mm
+	if g.cut < f.cut {
+		hair = -hair
+	}
+	gone, _ := both.split(func(q geometry.Point) float64 { return g.depth.on(q) - f.depth.on(q) - hair })
+	if gone.area() < leastArea {
+		return nil
+	}
+	return gone
+}
+
+// cutAway returns what of the parts lies outside another polygon.
+func cutAway(parts []polygon, gone polygon) []polygon {
+	var left []polygon
+	for _, part := range parts {
+		if part.common(gone) == nil {
+			left = append(left, part)
+		} else {
+			left = append(left, part.without(gone)...)
+		}
+	}
+	return left
+}

@@ -49,8 +49,8 @@ type Cure struct {
 	Change func(*job.Job)
 }
 
-// Group is the findings of one kind that concern the same motifs and parts:
-// what a person reads as one trouble. Letter marks it on paper.
+// Group is the findings of one kind that concern the same motifs and parts, all
+// measured alike: what a person reads as one trouble. Letter marks it on paper.
 type Group struct {
 	Letter   string
 	Kind     Kind
@@ -84,7 +84,9 @@ func (p *Plan) Groups() []Group {
 	for _, f := range p.Findings {
 		motifs, parts := p.about(f)
 		i := slices.IndexFunc(groups, func(g Group) bool {
-			return g.Kind == f.Kind && slices.Equal(g.Motifs, motifs) && slices.Equal(g.Parts, parts)
+			like := g.Findings[0]
+			return g.Kind == f.Kind && slices.Equal(g.Motifs, motifs) && slices.Equal(g.Parts, parts) &&
+				like.Share == f.Share && len(like.Cuts) == len(f.Cuts)
 		})
 		if i < 0 {
 			i = len(groups)

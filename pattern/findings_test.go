@@ -239,3 +239,44 @@ func TestJoints(t *testing.T) {
 		}
 	}
 }
+
+// TestGroups looks at what is told together: findings of one kind, on the same
+// motifs and parts, that are measured alike.
+func TestGroups(t *testing.T) {
+	leaf := motif(t, "leaf", motifs.Values{"fronds": 16, "lean": 90, "arch": 0}, size(0.5, 1), depth(1))
+	j := jobOn(straight(t), 4, leaf, bar(t, 0, 50, 24), bar(t, 20, 30, 64, turn(90)))
+	j.Limits.Clear = 0.95
+	p := planned(t, j)
+	seen := map[string]bool{}
+	told := 0
+	for i, g := range p.Groups() {
+		if g.Letter != string(rune('A'+i)) {
+			t.Errorf("group %d has the letter %s", i, g.Letter)
+		}
+		key := fmt.Sprint(g.Kind, g.Motifs, g.Parts, g.Findings[0].Share, len(g.Findings[0].Cuts))
+		if seen[key] {
+			t.Errorf("%s is told twice", key)
+		}
+		seen[key] = true
+		told += len(g.Findings)
+		worst := g.Worst()
+		for _, f := range g.Findings {
+			if f.Kind != g.Kind || f.Share != worst.Share || len(f.Cuts) != len(worst.Cuts) {
+				t.Errorf("group %s has %+v beside %+v", g.Letter, f, worst)
+			}
+			if math.Abs(f.Measured-f.Wanted) > math.Abs(worst.Measured-worst.Wanted) {
+				t.Errorf("group %s: %+v is worse than %+v", g.Letter, f, worst)
+			}
+		}
+	}
+	if told != len(p.Findings) {
+		t.Errorf("%d findings of %d are told", told, len(p.Findings))
+	}
+	// Fronds crowd one another, and pairs of them are too close at the stem; one
+	// bar runs out of the band, the other over its own next copy.
+	for _, key := range []string{"crowded [0] [frond] false 2", "crowded [0] [frond] true 2", "off [1] [ray] false 1", "off [2] [ray] false 2"} {
+		if !seen[key] {
+			t.Errorf("%q is not among %v", key, seen)
+		}
+	}
+}

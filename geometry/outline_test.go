@@ -1,0 +1,71 @@
+package geometry
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/peterstace/simplefeatures/geom"
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// blob is a random outline without crossings: a star-shaped one round a place.
+func blob(rnd *rand.Rand, centre Point, size float64) Outline {
+	n := 3 + rnd.IntN(40)
+	points := make([]Point, n)
+	for i := range points {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(n))
+		r := size * (0.3 + rnd.Float64())
+		points[i] = Point{X: centre.X + r*cos, Y: centre.Y + r*sin}
+	}
+	return NewOutline(points)
+}
+
+// shape is the outline as the reference library has it.
+func shape(o Outline) geom.Geometry {
+	var xy []float64
+	for _, p := range append(o.Points[:len(o.Points):len(o.Points)], o.Points[0]) {
+		xy = append(xy, p.X, p.Y)
+	}
+	ring := geom.NewLineString(geom.NewSequence(xy, geom.DimXY))
+	return geom.NewPolygon([]geom.LineString{ring}).AsGeometry()
+}
+
+// Distances agree with github.com/peterstace/simplefeatures, for outlines apart,
+// overlapping and one inside the other.
+func TestOutlineDistance(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(3, 4))
+	apart, meeting := 0, 0
+	for range 1500 {
+		a := blob(rnd, Point{}, 1+4*rnd.Float64())
+		b := blob(rnd, Point{X: 20 * (rnd.Float64() - 0.5), Y: 20 * (rnd.Float64() - 0.5)}, 0.1+4*rnd.Float64())
+		want, ok := geom.Distance(shape(a), shape(b))
+		if !ok {
+			t.Fatal("the reference has no distance")
+		}
+		got, on, off := a.Distance(b, 1e9)
+		if math.Abs(got-want) > 1e-9 {
+			t.Fatalf("distance %g, the reference has %g", got, want)
+		}
+		if d := r2.Norm(r2.Sub(on, off)); math.Abs(d-got) > 1e-9 || a.DistanceTo(on, 1) > 1e-9 || b.DistanceTo(off, 1) > 1e-9 {
+			t.Fatalf("the places %v and %v do not lie %g apart on the outlines", on, off, got)
+		}
+		if got == 0 {
+			meeting++
+		} else {
+			apart++
+		}
+		// Only what lies within reach is looked for.
+		if near, _, _ := a.Distance(b, want/2); want > 0 && near != want/2 {
+			t.Fatalf("within %g it found %g", want/2, near)
+		}
+		q := Point{X: 20 * (rnd.Float64() - 0.5), Y: 20 * (rnd.Float64() - 0.5)}
+		want, _ = geom.Distance(shape(a), geom.XY{X: q.X, Y: q.Y}.AsPoint().AsGeometry())
+		if got := a.DistanceTo(q, 1e9); math.Abs(got-want) > 1e-9 {
+			t.Fatalf("a point is %g off, the reference has %g", got, want)
+		}
+	}
+	if apart < 200 || meeting < 200 {
+		t.Errorf("%d apart and %d meeting: the cases are one-sided", apart, meeting)
+	}
+}

@@ -8,10 +8,11 @@ import (
 	"roundlay/pattern/job"
 )
 
-// New lays a job out on one of its blanks and checks it. The error says why
-// nothing can be laid out at all.
+// New lays a job out on one of its blanks and checks it. Counts that are to be
+// the most that clears are found first. The error says why nothing can be laid
+// out at all.
 func New(j *job.Job, blank *glass.Blank) (*Plan, error) {
-	p, err := lay(j, blank)
+	p, err := lay(Resolve(j), blank)
 	if err != nil {
 		return nil, err
 	}

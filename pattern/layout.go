@@ -45,31 +45,40 @@ func lay(j *job.Job, blank *glass.Blank, only ...int) (*Plan, error) {
 
 // bare returns the plan of a job in a band of a blank, without a cut yet.
 func bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
-	p := &Plan{Job: j, Blank: blank, Repeats: j.Layout.Repeats, Band: band, Period: 1}
+	p := &Plan{Job: j, Blank: blank, Repeats: j.Layout.Repeats, Band: band, Period: period(j)}
 	p.Surface, p.WorstRadiusError = blank.Profile().FitCone(band.Foot, band.Top)
 	if p.Surface.RadiusAt(band.Foot) <= 0 || p.Surface.RadiusAt(band.Top) <= 0 {
 		return nil, fmt.Errorf("blank %q: no cone can be laid on its profile between %s and %s",
 			blank.Name, j.Length.Text(band.Foot), j.Length.Text(band.Top))
 	}
+	return p, nil
+}
+
+// period returns how many repeats a job's pattern takes to come round to itself.
+func period(j *job.Job) int {
 	for _, m := range j.Motifs {
 		if m.On != job.Each {
-			p.Period = 2
+			return 2
 		}
 	}
-	return p, nil
+	return 1
 }
 
 // findBand returns the job's band or, where it states none, all the glass that
 // may be cut.
 func findBand(j *job.Job, blank *glass.Blank) (job.Band, error) {
 	if b := j.Layout.Band; b != nil {
-		if b.Top > blank.Height() {
+		if b.Top > blank.Height()+1e-9 { // what a job file may be off by, too
 			return job.Band{}, fmt.Errorf("layout.band: its top is %s, but blank %q is only %s high",
 				j.Length.Text(b.Top), blank.Name, j.Length.Text(blank.Height()))
 		}
 		return *b, nil
 	}
-	band, _ := carried(j, blank)
+	band, by := carried(j, blank)
+	if by == ByRim && band.Top-band.Foot < 1 {
+		return job.Band{}, fmt.Errorf("blank %q: no glass may be cut: it is %s high, and limits.foot and limits.rim keep %s and %s of it clear",
+			blank.Name, j.Length.Text(blank.Height()), j.Length.Text(j.Limits.Foot), j.Length.Text(j.Limits.Rim))
+	}
 	if band.Top-band.Foot < 1 {
 		return job.Band{}, fmt.Errorf(
 			"blank %q: no glass may be cut: between foot margin and rim margin the wall has to be %s for the deepest cut (%s) and what must be left (%s)",

@@ -14,6 +14,7 @@ func Lay(j *job.Job, blanks ...*glass.Blank) ([]*Plan, error) {
 	if len(blanks) == 0 {
 		blanks = j.Blanks
 	}
+	j = Resolve(j)
 	plans := make([]*Plan, len(blanks))
 	for i, b := range blanks {
 		var err error

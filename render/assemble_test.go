@@ -16,6 +16,7 @@ import (
 // as they lie on the pages MuPDF traces, and compared with the wrap that was
 // printed in one piece: its cuts, and the paper's edges, are where they were.
 func TestPiecesMakeTheWrap(t *testing.T) {
+	t.Parallel()
 	for _, test := range []struct {
 		name, stations string
 		side           Side
@@ -208,7 +209,7 @@ func leftEdge(edges []printtest.TracedPath) []geometry.Point {
 // index finds lines near a place fast.
 type index map[[2]int][][2]geometry.Point
 
-const cell = 4.0
+const square = 4.0
 
 func newIndex(lines []printtest.TracedPath, by geometry.Motion) index {
 	x := index{}
@@ -216,8 +217,8 @@ func newIndex(lines []printtest.TracedPath, by geometry.Motion) index {
 		for i := 1; i < len(s.Points); i++ {
 			a, b := by.Apply(s.Points[i-1]), by.Apply(s.Points[i])
 			box := geometry.BoxOf(a, b).Grow(0.1)
-			for column := int(math.Floor(box.Min.X / cell)); column <= int(math.Floor(box.Max.X/cell)); column++ {
-				for row := int(math.Floor(box.Min.Y / cell)); row <= int(math.Floor(box.Max.Y/cell)); row++ {
+			for column := int(math.Floor(box.Min.X / square)); column <= int(math.Floor(box.Max.X/square)); column++ {
+				for row := int(math.Floor(box.Min.Y / square)); row <= int(math.Floor(box.Max.Y/square)); row++ {
 					key := [2]int{column, row}
 					x[key] = append(x[key], [2]geometry.Point{a, b})
 				}
@@ -229,7 +230,7 @@ func newIndex(lines []printtest.TracedPath, by geometry.Motion) index {
 
 func (x index) distance(q geometry.Point) float64 {
 	best := 1e3
-	for _, s := range x[[2]int{int(math.Floor(q.X / cell)), int(math.Floor(q.Y / cell))}] {
+	for _, s := range x[[2]int{int(math.Floor(q.X / square)), int(math.Floor(q.Y / square))}] {
 		best = min(best, distance(q, s[0], s[1]))
 	}
 	return best

@@ -209,10 +209,10 @@ func (r rolled) place(p geometry.Point) (turn, up float64) {
 	return turn / r.opening(apex), (r2.Norm(r2.Sub(p, apex)) - low) / (high - low)
 }
 
-// contains reports whether a text is among those of a page.
-func says(w *Wrap, page int, words string) bool {
+// says reports whether words stand on a page, over the ends of lines.
+func says(page printing.Page, words string) bool {
 	var all []string
-	for _, t := range textsOn(w.Pages[page]) {
+	for _, t := range textsOn(page) {
 		all = append(all, t.Words)
 	}
 	return strings.Contains(strings.Join(all, " "), words)

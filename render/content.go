@@ -2,7 +2,9 @@ package render
 
 import (
 	"fmt"
+	"iter"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -120,43 +122,52 @@ func (s *sheet) word(d *drawing.Drawing, st strip, z float64, choices ...string)
 	}
 }
 
-// repeats draws a centre line and a base tick for every repeat, and the lines
-// between them.
+// repeats draws the lines between repeats, the middle line of each and, at the
+// paper's base, a tick to stand on the mark stepped off at the foot, with the
+// repeat's number. Lines of one kind follow on each other.
 func (s *sheet) repeats(d *drawing.Drawing, st strip) {
-	from, to, low, high := s.marked(st)
-	pitch := s.plan.Pitch()
-	const touch = 1e-9
-	for i := int(math.Floor(from/pitch)) - 1; float64(i)*pitch <= to+pitch; i++ {
-		theta := float64(i) * pitch
-		if theta >= from-touch && theta <= to+touch {
-			s.centre(d, st, theta, low, high, (i%s.plan.Repeats+s.plan.Repeats)%s.plan.Repeats+1)
-		}
-		if edge := theta + pitch/2; edge >= from-touch && edge <= to+touch {
-			d.Add(drawing.Marks, drawing.Stroke{Points: st.upright(edge, low, high), Pen: repeatPen()})
-		}
-	}
-}
-
-// centre draws one repeat's middle line and, at the paper's base, a tick to
-// stand on the mark stepped off at the foot, with the repeat's number.
-func (s *sheet) centre(d *drawing.Drawing, st strip, theta, low, high float64, number int) {
 	const tick = 5.0
-	d.Add(drawing.Marks, drawing.Stroke{Points: st.upright(theta, low, high), Pen: centrePen()})
+	from, to, low, high := s.marked(st)
+	middles := slices.Collect(s.steps(from, to, 0))
+	for theta := range s.steps(from, to, s.plan.Pitch()/2) {
+		d.Add(drawing.Marks, drawing.Stroke{Points: st.upright(theta, low, high), Pen: repeatPen()})
+	}
+	for _, theta := range middles {
+		d.Add(drawing.Marks, drawing.Stroke{Points: st.upright(theta, low, high), Pen: centrePen()})
+	}
 	if !st.lowest {
 		return
 	}
-	d.Add(drawing.Marks,
-		drawing.Stroke{Points: st.upright(theta, low, low+tick), Pen: drawing.Pen{Width: 0.5}},
-		drawing.Fill{Points: []geometry.Point{
-			st.beside(theta, low, -1.4), st.beside(theta, low, 1.4), st.at(theta, low+2.2),
-		}},
-	)
-	if theta < st.from || theta > st.to {
-		return // it is the neighbour's, and so is its number
+	for _, theta := range middles {
+		d.Add(drawing.Marks, drawing.Stroke{Points: st.upright(theta, low, low+tick), Pen: drawing.Pen{Width: 0.5}})
 	}
-	d.Add(drawing.Notes, drawing.Text{
-		At: st.beside(theta, low+1.2, 1.8), Words: fmt.Sprint(number), Size: 9, Bold: true, Turn: st.tilt(theta, low),
-	})
+	for _, theta := range middles {
+		d.Add(drawing.Marks, drawing.Fill{Points: []geometry.Point{
+			st.beside(theta, low, -1.4), st.beside(theta, low, 1.4), st.at(theta, low+2.2),
+		}})
+		if theta < st.from || theta > st.to {
+			continue // it is the neighbour's, and so is its number
+		}
+		n := s.plan.Repeats
+		number := (int(math.Round(theta/s.plan.Pitch()))%n+n)%n + 1
+		d.Add(drawing.Notes, drawing.Text{
+			At: st.beside(theta, low+1.2, 1.8), Words: fmt.Sprint(number), Size: 9, Bold: true, Turn: st.tilt(theta, low),
+		})
+	}
+}
+
+// steps yields the angles between two that are a whole number of pitches on from
+// another; both ends count.
+func (s *sheet) steps(from, to, first float64) iter.Seq[float64] {
+	const touch = 1e-9
+	return func(yield func(float64) bool) {
+		pitch := s.plan.Pitch()
+		for i := math.Ceil((from - touch - first) / pitch); first+i*pitch <= to+touch; i++ {
+			if !yield(first + i*pitch) {
+				return
+			}
+		}
+	}
 }
 
 // trace is a cut as places of the glass: points of (θ, z).
@@ -258,17 +269,38 @@ func (s *sheet) findings(d *drawing.Drawing, st strip) {
 	}
 }
 
-// ring draws a ring with its letter: to the left of the repeat's middle on the
-// left, so that the rings of a pair leave each other room.
+// ring draws a ring with its letter beside it, on whichever side other letters
+// leave room: first to the left of a repeat's middle on the left, so that the
+// rings of a pair leave each other room.
 func (s *sheet) ring(d *drawing.Drawing, at geometry.Point, tilt float64, letter string, left bool) {
-	text := drawing.Text{
-		At: geometry.Point{X: ringOuter + 0.4, Y: ringOuter - 1.2}, Words: letter, Size: 9, Bold: true, Turn: tilt,
-	}
+	text := drawing.Text{Words: letter, Size: 9, Bold: true, Turn: tilt}
+	first := 1.0
 	if left {
-		text.At.X, text.Align = -text.At.X, drawing.Right
+		first = -1
 	}
-	text.At = r2.Add(at, r2.Rotate(text.At, tilt, geometry.Point{}))
+	for _, side := range []geometry.Point{{X: first, Y: 1}, {X: -first, Y: 1}, {X: first, Y: -2}, {X: -first, Y: -2}} {
+		text.At = geometry.Point{X: side.X * (ringOuter + 0.4), Y: side.Y * (ringOuter - 1.2)}
+		text.At = r2.Add(at, r2.Rotate(text.At, tilt, geometry.Point{}))
+		text.Align = drawing.Left
+		if side.X < 0 {
+			text.Align = drawing.Right
+		}
+		if s.free(*d, text) {
+			break
+		}
+	}
 	d.Add(drawing.Findings, drawing.Stroke{Points: drawing.Circle(at, ringOuter), Closed: true, Pen: ringPen()}, text)
+}
+
+// free reports whether a letter would stand clear of those that are there.
+func (s *sheet) free(d drawing.Drawing, letter drawing.Text) bool {
+	box := s.letters.Box(letter)
+	for _, m := range d.On(drawing.Findings) {
+		if other, ok := m.(drawing.Text); ok && s.letters.Box(other).Distance2(box) == 0 {
+			return false
+		}
+	}
+	return true
 }
 
 func near(places []geometry.Point, at geometry.Point, within float64) bool {

@@ -21,6 +21,8 @@ const (
 	footRoom = 26.0
 	sideRoom = 2*BarDepth + 3
 	barsEnd  = 4*geometry.MillimetresPerInch + 1 // the longer bar
+	upStart  = BarDepth + 0.5                    // the bar up stands clear of the bar across: each ends where it seems to
+	upEnd    = upStart + barsEnd
 )
 
 // narrow reports whether the page has no room beside the bar across.
@@ -47,6 +49,15 @@ func (f format) bars() geometry.Point {
 	return geometry.Point{X: f.margin + BarDepth + 1, Y: f.margin + BarDepth + 1}
 }
 
+// bar returns where a check bar begins.
+func (f format) bar(b Bar) geometry.Point {
+	at := f.bars()
+	if b.Up {
+		at.Y += upStart
+	}
+	return at
+}
+
 // room returns the part of the page between head and foot, down to the left of
 // which the bar up stands.
 func (f format) room() geometry.Box {
@@ -66,7 +77,7 @@ func (f format) beside() geometry.Box {
 // above returns the part of the room that is above the bar up.
 func (f format) above() geometry.Box {
 	room := f.room()
-	room.Min.Y = max(room.Min.Y, f.bars().Y+barsEnd+1)
+	room.Min.Y = max(room.Min.Y, f.bars().Y+upEnd+1)
 	return room
 }
 
@@ -76,13 +87,13 @@ func (a author) barsReach() float64 {
 	for _, b := range CheckBars(a.sheet.plan.Job.Length) {
 		longest = max(longest, b.Length)
 	}
-	return BarDepth + 1 + longest + barWidth
+	return BarDepth + 1 + upStart + longest + barWidth
 }
 
 // roomForBars returns an error if the bars would reach into the page's margin.
 func (a author) roomForBars(f format) error {
 	if least := a.barsReach() + 2*f.margin; min(f.width, f.height) < least {
-		return fmt.Errorf("paper %q with a margin of %s has no room for the check bars: use a sheet of %s or more each way, or a smaller --margin",
+		return fmt.Errorf("--paper: read %q, which with a margin of %s has no room for the check bars; accepted: %s or more each way, or a smaller --margin",
 			a.options.Paper.Name, a.sheet.plan.Job.Length.Text(a.options.Margin), a.sheet.plan.Job.Length.Text(math.Ceil(least)))
 	}
 	return nil

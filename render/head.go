@@ -1,6 +1,7 @@
 package render
 
 import (
+	"cmp"
 	"fmt"
 
 	"roundlay/geometry"
@@ -9,6 +10,7 @@ import (
 
 // head is what stands at the top of a page, below its title.
 type head struct {
+	title  string // the paper's, where none is given
 	number string // such as page 1 of 2
 	about  string
 	piece  *piece // the one on the page, to be shown on a map of all
@@ -35,7 +37,7 @@ func (a author) headRoom(f format) float64 {
 // a page so low that the bar reaches up to them.
 func (a author) headStart(f format) float64 {
 	const deepHead = 40
-	if f.height-f.margin-deepHead < f.bars().Y+barsEnd {
+	if f.height-f.margin-deepHead < f.bars().Y+upEnd {
 		return f.margin + sideRoom
 	}
 	return f.margin
@@ -72,8 +74,9 @@ func (a author) frame(d *drawing.Drawing, f format, h head) {
 		})
 		right -= a.letters.Width(h.number, numberSize, false) + 4
 	}
+	title := cmp.Or(h.title, a.title())
 	d.Add(drawing.Notes, drawing.Text{
-		At: geometry.Point{X: left, Y: top - titleDrop}, Words: a.shortened(a.title(), right, titleSize, true),
+		At: geometry.Point{X: left, Y: top - titleDrop}, Words: a.shortened(title, right, titleSize, true),
 		Size: titleSize, Bold: true,
 	})
 	y := top - titleDrop - headDrop
@@ -90,7 +93,7 @@ func (a author) frame(d *drawing.Drawing, f format, h head) {
 // foot adds the check bars and the cautions.
 func (a author) foot(d *drawing.Drawing, f format) {
 	for _, b := range CheckBars(a.sheet.plan.Job.Length) {
-		d.Add(drawing.CheckBars, b.Marks(f.bars())...)
+		d.Add(drawing.CheckBars, b.Marks(f.bar(b))...)
 	}
 	words := cautions
 	if f.narrow() {
@@ -105,7 +108,7 @@ func (a author) foot(d *drawing.Drawing, f format) {
 func (a author) mapOf(d *drawing.Drawing, p piece, corner geometry.Point) {
 	const wide, tall, numberRoom = 6.0, 4.0, 3.2
 	width, height := min(wide, mapWidth/float64(p.columns)), min(tall, mapDepth/float64(p.rows))
-	corner.X -= width * float64(p.columns)
+	corner.X -= width*float64(p.columns) + 0.1 // its line stays off the margin
 	for row := range p.rows {
 		for column := range p.columns {
 			number := row*p.columns + column + 1

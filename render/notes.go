@@ -34,7 +34,12 @@ func column(notes []note, box geometry.Box, letters *lettering.Letters) (set []d
 			indent = hang * em
 		}
 		lines := fold(n, width-indent, letters)
-		if y-em*leading*float64(len(lines)) < box.Min.Y {
+		depth := em * leading * float64(len(lines))
+		if n.bold && i+1 < len(notes) { // a heading does not stand without what it heads
+			next := notes[i+1]
+			depth += em*(leading-1) + float64(len(fold(next, width, letters)))*next.size*lettering.MillimetresPerPoint*leading
+		}
+		if y-depth < box.Min.Y {
 			return set, y, notes[i:]
 		}
 		for j, line := range lines {

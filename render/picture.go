@@ -26,7 +26,7 @@ func (a author) picture() printing.Page {
 	// The notes' depth is found by setting them into a column that is deep enough.
 	deep := geometry.Box{Max: geometry.Point{X: inner, Y: 1e4}}
 	_, y, _ := column(a.notes(), deep, a.letters)
-	depth := max(deep.Max.Y-y, barsEnd-footRoom) + 6
+	depth := max(deep.Max.Y-y, upEnd-footRoom) + 6
 	const slack = 1 // for rounding
 	f := format{margin: margin, printed: a.options.Printed}
 	f.width = math.Ceil((inner+sideRoom+2*margin+slack)/across) * across

@@ -15,6 +15,7 @@ import (
 // The two ends of a wrap meet: rolled up, it is as long round as the glass is,
 // paper and all. The girth is worked out here from the stations alone.
 func TestEndsMeet(t *testing.T) {
+	t.Parallel()
 	straight := func(low, high float64) func(share float64) float64 {
 		return func(share float64) float64 { return low + share*(high-low) }
 	}
@@ -39,6 +40,7 @@ func TestEndsMeet(t *testing.T) {
 			35+16.0/12-(7-5*16.0/120)*math.Hypot(1, 1.0/12), 45-2*math.Hypot(1, 1.0/12))},
 	} {
 		t.Run(test.name, func(t *testing.T) {
+			t.Parallel()
 			o := on(t, test.side, huge)
 			o.Thickness = test.thickness
 			r := roll(t, printtest.Trace(t, pdfOf(t, wrapOf(t, planOf(t, leafJob(test.stations, 5)), o)))[0])
@@ -61,8 +63,10 @@ func TestEndsMeet(t *testing.T) {
 // An inside wrap carries every cut square through the wall: rolled up by its own
 // edges, its lines lie at the angle and the height of the cuts outside.
 func TestInsideCarriesTheCuts(t *testing.T) {
+	t.Parallel()
 	for name, stations := range map[string]string{"straight, wall tapering": straightGlass, "tapered": taperedGlass} {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			p := planOf(t, leafJob(stations, 5))
 			const floor = 16.0
 			page := printtest.Trace(t, pdfOf(t, wrapOf(t, p, on(t, Inside, huge))))[0]
@@ -123,6 +127,7 @@ func distance(p, a, b geometry.Point) float64 {
 // printed one, which must be the side that lies on the glass, not the one that
 // looks into it.
 func TestInsideReadsThroughTheWall(t *testing.T) {
+	t.Parallel()
 	p := planOf(t, leafJob(taperedGlass, 5))
 	for _, test := range []struct {
 		name    string

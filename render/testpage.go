@@ -14,7 +14,8 @@ import (
 const (
 	ladderReach = 12.0 // how far in from the sheet's edges the printer's margin is tried
 	rulerDepth  = 9.0
-	testGap     = 5.0
+	rulerWidth  = 13.0 // of the one up the page, whose numbers are level
+	testGap     = 4.0
 	mostSquare  = 80.0
 )
 
@@ -33,7 +34,7 @@ func NewTestPage(p *pattern.Plan, o Options) (*Wrap, error) {
 	if !ok {
 		l.format = a.format(true)
 	}
-	t := testPage{author: a, format: l.format, title: "Test page for the printer"}
+	t := &testPage{author: a, format: l.format, title: "Test page for the printer"}
 	page := t.draw()
 	return &Wrap{Title: t.title, Pages: []printing.Page{page}, Whole: page, letters: a.letters}, nil
 }
@@ -44,21 +45,20 @@ type testPage struct {
 	title string
 }
 
-func (t testPage) draw() printing.Page {
+func (t *testPage) draw() printing.Page {
 	var d drawing.Drawing
-	t.ladders(&d)
-	t.head = max(t.head, 22)
 	// What is printed stays clear of the ladders, if the bars leave it room.
 	spare := min(t.width, t.height) - 2*t.margin - t.barsReach()
 	t.margin = max(t.margin, min(ladderReach, t.margin+spare/2))
+	t.ladders(&d)
+	t.frame(&d)
 
 	room := t.beside()
-	across := geometry.Box{Min: geometry.Point{X: room.Min.X, Y: room.Max.Y - rulerDepth}, Max: room.Max}
-	t.ruler(&d, across.Min, across.Max.X-across.Min.X-rulerDepth-testGap, false)
-	up := geometry.Point{X: room.Max.X - rulerDepth, Y: room.Min.Y}
-	t.ruler(&d, up, room.Max.Y-room.Min.Y-rulerDepth-testGap, true)
+	across, up := room.Max.X-room.Min.X-rulerWidth-testGap, room.Max.Y-room.Min.Y-rulerDepth-testGap
+	t.ruler(&d, geometry.Point{X: room.Min.X, Y: room.Max.Y - rulerDepth/2}, across, false)
+	t.ruler(&d, geometry.Point{X: room.Max.X - rulerWidth/2, Y: room.Min.Y}, up, true)
+	room.Max.X -= rulerWidth + testGap
 	room.Max.Y -= rulerDepth + testGap
-	room.Max.X -= rulerDepth + testGap
 
 	wide, tall := room.Size()
 	// The words go below the square on a page that stands, beside it on one that lies.
@@ -83,23 +83,21 @@ func (t testPage) draw() printing.Page {
 		y = words.Max.Y
 	}
 	t.greys(&d, geometry.Point{X: words.Min.X, Y: y - 3}, words.Min.Y)
-	t.frame(&d)
 	return t.correct(d, "test page")
 }
 
-// frame adds the head, the bars and the cautions.
-func (t testPage) frame(d *drawing.Drawing) {
-	top := t.height - t.margin
+// frame adds the head, the bars and the cautions, and keeps the room they take.
+func (t *testPage) frame(d *drawing.Drawing) {
+	top, left := t.height-t.margin, t.headStart(t.format)
 	way := "standing"
 	if t.width > t.height {
 		way = "lying"
 	}
 	title := fmt.Sprintf("%s: %s, %s", t.title, t.options.Paper.Name, way)
 	d.Add(drawing.Notes, drawing.Text{
-		At:    geometry.Point{X: t.margin, Y: top - titleDrop},
-		Words: t.shortened(title, t.width-2*t.margin, titleSize, true), Size: titleSize, Bold: true,
+		At:    geometry.Point{X: left, Y: top - titleDrop},
+		Words: t.shortened(title, t.width-t.margin-left, titleSize, true), Size: titleSize, Bold: true,
 	})
-	box := geometry.Box{Min: geometry.Point{X: t.margin, Y: top - t.head}, Max: geometry.Point{X: t.width - t.margin, Y: top - titleDrop - headDrop}}
 	notes := []note{{words: printWords, size: headSize}}
 	if t.narrow() {
 		notes[0].words = printShort
@@ -107,8 +105,10 @@ func (t testPage) frame(d *drawing.Drawing) {
 	if !t.printed.True() {
 		notes = append(notes, note{words: t.printed.corrected(), size: headSize})
 	}
-	set, _, _ := column(notes, box, t.letters)
+	box := geometry.Box{Min: geometry.Point{X: left}, Max: geometry.Point{X: t.width - t.margin, Y: top - titleDrop - headDrop}}
+	set, y, _ := column(notes, box, t.letters)
 	d.Add(drawing.Notes, set...)
+	t.head = top - y + headAir
 	t.foot(d, t.format)
 }
 
@@ -127,61 +127,71 @@ func (t testPage) words() []note {
 	}
 }
 
-// ruler draws a ruler from a place to the right or up: millimetres, and inches
-// for a job in inches.
+// ruler draws a ruler from a place to the right or up: millimetres on one side,
+// and for a job in inches inches on the other.
 func (t testPage) ruler(d *drawing.Drawing, at geometry.Point, length float64, up bool) {
-	place := func(along, aside float64) geometry.Point {
-		if up {
-			return geometry.Point{X: at.X + aside, Y: at.Y + along}
-		}
-		return geometry.Point{X: at.X + along, Y: at.Y + aside}
-	}
-	pen := drawing.Pen{Width: 0.15, Cap: drawing.FlatCap}
-	scale := func(step, base, towards float64, tick func(i int) float64, each int) {
-		n := int(length / step)
-		d.Add(drawing.Marks, drawing.Stroke{Points: []geometry.Point{place(0, base), place(float64(n)*step, base)}, Pen: pen})
-		for i := range n + 1 {
-			x := float64(i) * step
-			d.Add(drawing.Marks, drawing.Stroke{Points: []geometry.Point{place(x, base), place(x, base+towards*tick(i))}, Pen: pen})
-			if i%each == 0 {
-				number := drawing.Text{At: place(x+0.5, base+towards*2.6), Words: fmt.Sprint(i / each * max(1, each/10) * 10), Size: 6}
-				if each != 10 {
-					number.Words = fmt.Sprint(i / each)
-				}
-				if towards < 0 {
-					number.At = place(x+0.5, base+towards*4.2)
-				}
-				if up {
-					number.At = place(x+0.5, base+towards*2.6)
-					if towards < 0 {
-						number.Align = drawing.Right
-					}
-				}
-				d.Add(drawing.Notes, number)
-			}
-		}
-	}
-	scale(1, rulerDepth/2, 1, func(i int) float64 {
-		switch {
-		case i%10 == 0:
-			return 3.8
-		case i%5 == 0:
-			return 2.2
-		}
-		return 1.3
-	}, 10)
+	scale{at: at, up: up, side: 1, step: 1, ticks: []int{1, 5, 10}, number: 10}.draw(d, length)
 	if t.sheet.plan.Job.Length == geometry.Inch {
-		scale(geometry.MillimetresPerInch/16, rulerDepth/2, -1, func(i int) float64 {
-			switch {
-			case i%16 == 0:
-				return 3.8
-			case i%8 == 0:
-				return 2.6
-			case i%4 == 0:
-				return 1.9
+		scale{at: at, up: up, side: -1, step: geometry.MillimetresPerInch / 16, ticks: []int{1, 4, 8, 16}, number: 1}.draw(d, length)
+	}
+}
+
+// scale is one side of a ruler.
+type scale struct {
+	at   geometry.Point
+	up   bool
+	side float64 // 1 for above or to the right of its line, -1 for the other
+	step float64 // between two ticks
+	// ticks says of how many steps each longer kind of tick is the first; those
+	// of the last kind are numbered, and the number grows by number.
+	ticks  []int
+	number int
+}
+
+// place returns where a point along the ruler and beside it lies.
+func (s scale) place(along, beside float64) geometry.Point {
+	if s.up {
+		return geometry.Point{X: s.at.X + s.side*beside, Y: s.at.Y + along}
+	}
+	return geometry.Point{X: s.at.X + along, Y: s.at.Y + s.side*beside}
+}
+
+func (s scale) draw(d *drawing.Drawing, length float64) {
+	const size, shortest, longer, cap = 6, 1.2, 0.75, 1.55
+	pen := drawing.Pen{Width: 0.15, Cap: drawing.FlatCap}
+	n := int(length / s.step)
+	line := func(fromAlong, fromBeside, toAlong, toBeside float64) {
+		d.Add(drawing.Marks, drawing.Stroke{
+			Points: []geometry.Point{s.place(fromAlong, fromBeside), s.place(toAlong, toBeside)}, Pen: pen,
+		})
+	}
+	line(0, 0, float64(n)*s.step, 0)
+	numbered := s.ticks[len(s.ticks)-1]
+	for i := range n + 1 {
+		tall := 0.0
+		for k, every := range s.ticks {
+			if i%every == 0 {
+				tall = shortest + longer*float64(k)
 			}
-			return 1.2
-		}, 16)
+		}
+		along := float64(i) * s.step
+		line(along, 0, along, tall)
+		if i%numbered != 0 {
+			continue
+		}
+		// The number stands over the end of its tick.
+		number := drawing.Text{Words: fmt.Sprint(i / numbered * s.number), Size: size}
+		switch {
+		case s.up && s.side > 0:
+			number.At = s.place(along-cap/2, tall+0.4)
+		case s.up:
+			number.At, number.Align = s.place(along-cap/2, tall+0.4), drawing.Right
+		case s.side > 0:
+			number.At, number.Align = s.place(along, tall+0.4), drawing.Centre
+		default:
+			number.At, number.Align = s.place(along, tall+0.4+cap), drawing.Centre
+		}
+		d.Add(drawing.Notes, number)
 	}
 }
 
@@ -195,18 +205,22 @@ func (t testPage) square(d *drawing.Drawing, at geometry.Point, side float64) {
 		drawing.Stroke{Points: []geometry.Point{corners[1], corners[3]}, Pen: thin},
 		drawing.Stroke{Points: drawing.Circle(geometry.Point{X: at.X + side/2, Y: at.Y + side/2}, side/2), Closed: true, Pen: pen},
 	)
+	least := 0.0 // of the room for words below
+	if t.height > t.width {
+		least = 50
+	}
 	words := []note{
 		{words: fmt.Sprintf("Square: %.0f mm, corner to corner %.1f mm.", side, side*math.Sqrt2), size: 8},
 		{words: fmt.Sprintf("Circle: %.0f mm across.", side), size: 8},
 	}
-	box := geometry.Box{Min: geometry.Point{X: at.X, Y: at.Y - 12}, Max: geometry.Point{X: at.X + max(side, 50), Y: at.Y - 0.5}}
+	box := geometry.Box{Min: geometry.Point{X: at.X, Y: at.Y - 12}, Max: geometry.Point{X: at.X + max(side, least), Y: at.Y - 0.5}}
 	set, _, _ := column(words, box, t.letters)
 	d.Add(drawing.Notes, set...)
 }
 
 // greys draws the inks and pens of a wrap, as far down as there is room.
 func (t testPage) greys(d *drawing.Drawing, at geometry.Point, lowest float64) {
-	const wide, line = 14.0, 6.0
+	const wide, line = 24.0, 6.0
 	for _, sample := range []struct {
 		words string
 		draw  func(box geometry.Box) []drawing.Mark
@@ -251,20 +265,20 @@ func level(pen drawing.Pen) func(geometry.Box) []drawing.Mark {
 // ladders draw short lines ever farther in from the middle of each edge of the
 // sheet: the first that shows tells what the printer leaves white.
 func (t testPage) ladders(d *drawing.Drawing) {
-	const rung, step = 4.0, 6.5
+	const rung, step, cap = 4.0, 6.5, 1.6
 	pen := drawing.Pen{Width: 0.3, Cap: drawing.FlatCap}
-	count := int(ladderReach) - 2
-	// x runs along the edge, y in from it.
-	edge := func(place func(x, y float64) geometry.Point, turn float64) {
+	count := int(t.margin) - 2
+	// x runs along the edge, y in from it; numbers stand on the inner side.
+	edge := func(place func(x, y float64) geometry.Point, turn, inwards float64) {
 		for i := range count {
 			y, x := float64(i+1), (float64(i)-float64(count)/2)*step
 			d.Add(drawing.Marks, drawing.Stroke{Points: []geometry.Point{place(x, y), place(x+rung, y)}, Pen: pen})
-			d.Add(drawing.Notes, drawing.Text{At: place(x+rung+0.4, y), Words: fmt.Sprint(i + 1), Size: 6, Turn: turn})
+			d.Add(drawing.Notes, drawing.Text{At: place(x+rung+0.4, y+inwards), Words: fmt.Sprint(i + 1), Size: 6, Turn: turn})
 		}
 	}
 	w, h := t.width, t.height
-	edge(func(x, y float64) geometry.Point { return geometry.Point{X: w/2 + x, Y: y} }, 0)
-	edge(func(x, y float64) geometry.Point { return geometry.Point{X: w/2 + x, Y: h - y} }, 0)
-	edge(func(x, y float64) geometry.Point { return geometry.Point{X: y, Y: h/2 + x} }, math.Pi/2)
-	edge(func(x, y float64) geometry.Point { return geometry.Point{X: w - y, Y: h/2 + x} }, math.Pi/2)
+	edge(func(x, y float64) geometry.Point { return geometry.Point{X: w/2 + x, Y: y} }, 0, 0)
+	edge(func(x, y float64) geometry.Point { return geometry.Point{X: w/2 + x, Y: h - y} }, 0, cap)
+	edge(func(x, y float64) geometry.Point { return geometry.Point{X: y, Y: h/2 + x} }, math.Pi/2, cap)
+	edge(func(x, y float64) geometry.Point { return geometry.Point{X: w - y, Y: h/2 + x} }, math.Pi/2, 0)
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -24,6 +25,7 @@ type printed struct {
 	page   printing.Page
 	unit   geometry.Unit
 	by     Printed
+	test   bool // whether it is the test page
 }
 
 // everyPage returns every page of every side on every paper, and of glasses and
@@ -33,7 +35,7 @@ func everyPage(t *testing.T) []printed {
 	var all []printed
 	add := func(name string, p *pattern.Plan, o Options) {
 		for i, page := range wrapOf(t, p, o).Pages {
-			all = append(all, printed{fmt.Sprintf("%s, page %d", name, i+1), i + 1, page, p.Job.Length, o.Printed})
+			all = append(all, printed{fmt.Sprintf("%s, page %d", name, i+1), i + 1, page, p.Job.Length, o.Printed, false})
 		}
 	}
 	demo := demoPlan(t)
@@ -49,7 +51,7 @@ func everyPage(t *testing.T) []printed {
 		if err != nil {
 			t.Fatal(err)
 		}
-		all = append(all, printed{"test page, " + sheet, 1, test.Pages[0], demo.Job.Length, truePrinter})
+		all = append(all, printed{"test page, " + sheet, 1, test.Pages[0], demo.Job.Length, truePrinter, true})
 	}
 	for _, glass := range []struct{ name, stations string }{{"tall", tallGlass}, {"barrel", barrelGlass}, {"waist", waistGlass}} {
 		p := planOf(t, leafJob(glass.stations, 5))
@@ -57,6 +59,7 @@ func everyPage(t *testing.T) []printed {
 			add(fmt.Sprintf("%s, %s", glass.name, Side(side)), p, on(t, Side(side), "a4"))
 		}
 	}
+	add("crowded", planOf(t, crowdedJob()), on(t, Outside, "a4"))
 	for _, by := range []Printed{{98, 101.5}, {104.9, 95.1}, {100, 97.3}} {
 		for side := range Sides() {
 			o := on(t, Side(side), "letter")
@@ -84,20 +87,26 @@ func inOnePDF(t *testing.T, all []printed) []byte {
 	return file.Bytes()
 }
 
-// The bars of every page, as MuPDF traces them: in the file as it is, and after
-// Ghostscript has taken it apart and written it anew.
-func TestEveryPagesBarsAreTrue(t *testing.T) {
+// Every page: nothing on it is cut off or overprinted, and its bars are true as
+// MuPDF traces them, in the file as it is and after Ghostscript has taken it
+// apart and written it anew.
+func TestEveryPage(t *testing.T) {
+	t.Parallel()
 	all := everyPage(t)
+	t.Run("clear", func(t *testing.T) {
+		t.Parallel()
+		checkClear(t, all)
+	})
 	file := inOnePDF(t, all)
 	t.Logf("%d pages", len(all))
 	t.Run("MuPDF", func(t *testing.T) {
 		t.Parallel()
 		checkBars(t, all, printtest.Trace(t, file))
 	})
-	// Ghostscript takes its time: the first page of each paper.
+	// Ghostscript takes its time: the demo's first page, each side on each paper.
 	var first []printed
 	for _, p := range all {
-		if p.number == 1 {
+		if p.number == 1 && !p.test && strings.HasPrefix(p.name, "demo") {
 			first = append(first, p)
 		}
 	}
@@ -141,21 +150,16 @@ func checkBars(t *testing.T, all []printed, pages []printtest.TracedPage) {
 }
 
 // barOn returns the length of the stroke nearest to a length among those that
-// begin where another of a bar's length does, across and up.
+// are drawn with the bars' pen and run their way.
 func barOn(page printtest.TracedPage, bar Bar, near float64) (length float64, ok bool) {
-	runs := func(s printtest.TracedPath, up bool) bool {
+	for _, s := range withPen(page, barWidth) {
 		d := r2.Sub(s.Points[len(s.Points)-1], s.Points[0])
-		if up {
+		if bar.Up {
 			d.X, d.Y = d.Y, d.X
 		}
-		return len(s.Points) == 2 && math.Abs(d.Y) < 0.01 && math.Abs(d.X) > 90 && math.Abs(d.X) < 110
-	}
-	for _, s := range page.Strokes {
-		for _, other := range page.Strokes {
-			if runs(s, bar.Up) && runs(other, !bar.Up) && r2.Norm(r2.Sub(s.Points[0], other.Points[0])) < 0.02 &&
-				(!ok || math.Abs(s.Length()-near) < math.Abs(length-near)) {
-				length, ok = s.Length(), true
-			}
+		if len(s.Points) == 2 && math.Abs(d.Y) < 0.01 && math.Abs(d.X) > 90 && math.Abs(d.X) < 110 &&
+			(!ok || math.Abs(s.Length()-near) < math.Abs(length-near)) {
+			length, ok = s.Length(), true
 		}
 	}
 	return length, ok
@@ -163,12 +167,13 @@ func barOn(page printtest.TracedPage, bar Bar, near float64) (length float64, ok
 
 // The bars as programs show them, of one page for each side: to a dot.
 func TestBarsAreTrueAsShown(t *testing.T) {
+	t.Parallel()
 	demo := demoPlan(t)
 	for side := range Sides() {
 		o := on(t, Side(side), "letter")
 		w := wrapOf(t, demo, o)
 		pdf, svg := pdfOf(t, w), svgOf(t, w)
-		corner := o.standing().bars() // the same whichever way the page lies
+		place := o.standing().bar // the same whichever way the page lies
 		type shown struct {
 			name    string
 			height  float64
@@ -198,7 +203,7 @@ func TestBarsAreTrueAsShown(t *testing.T) {
 		for _, show := range shows {
 			t.Run(Side(side).String()+"/"+show.name, func(t *testing.T) {
 				t.Parallel()
-				ticks(t, show.picture(t), CheckBars(geometry.Inch), corner, show.height)
+				ticks(t, show.picture(t), CheckBars(geometry.Inch), place, show.height)
 			})
 		}
 	}
@@ -214,10 +219,11 @@ func uprightAgain(p printtest.Picture, width float64) printtest.Picture {
 
 // ticks checks that the ticks at both ends of each bar lie as far apart as it is
 // long, to a dot, where the page puts them.
-func ticks(t *testing.T, picture printtest.Picture, bars []Bar, corner geometry.Point, height float64) {
+func ticks(t *testing.T, picture printtest.Picture, bars []Bar, place func(Bar) geometry.Point, height float64) {
 	t.Helper()
 	dot := geometry.MillimetresPerInch / picture.DotsPerInch
 	for _, bar := range bars {
+		corner := place(bar)
 		// Between the tips of the long ticks and of the short ones.
 		tick := func(along float64) geometry.Point {
 			area := geometry.BoxOf(bar.place(corner, along-0.8, stepTick+0.3), bar.place(corner, along+0.8, endTick-0.3))

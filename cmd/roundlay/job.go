@@ -16,19 +16,28 @@ import (
 // readJob reads the job file of the given name; "-" is standard input and ""
 // the built-in demo.
 func (s *session) readJob(name string) (*job.Job, error) {
+	name, data, err := s.readData(name)
+	if err != nil {
+		return nil, err
+	}
+	return job.Read(name, data)
+}
+
+// readData returns a job file's text, and its name for messages.
+func (s *session) readData(name string) (string, []byte, error) {
 	if name == "" {
 		name, data := job.Demo()
 		s.demo = true
-		return job.Read(name, data)
+		return name, data, nil
 	}
 	var in io.Reader = s.stdin
 	if name != "-" {
 		f, err := os.Open(name)
 		if errors.Is(err, fs.ErrNotExist) {
-			return nil, fmt.Errorf("%s: there is no such job file; roundlay new %s writes one to start from", name, name)
+			return name, nil, fmt.Errorf("%s: there is no such job file; roundlay new %s writes one to start from", name, name)
 		}
 		if err != nil {
-			return nil, err
+			return name, nil, err
 		}
 		defer f.Close()
 		in = f
@@ -36,9 +45,9 @@ func (s *session) readJob(name string) (*job.Job, error) {
 	// One byte past the most that Read takes is enough for it to refuse.
 	data, err := io.ReadAll(io.LimitReader(in, job.MostBytes+1))
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
+		return name, nil, fmt.Errorf("%s: %w", name, err)
 	}
-	return job.Read(name, data)
+	return name, data, nil
 }
 
 // blanks returns the job's blanks, or the one named.

@@ -32,6 +32,7 @@ func commands() []command {
 		{"wrap", "print the paper wrap: a PDF to print and an SVG to look at", "[JOB]", wrap},
 		{"divide", "divider settings for equal parts", "[JOB]", divide},
 		{"check", "say whether the pattern can be cut: land, wall, margins", "[JOB]", check},
+		{"fit", "the changes with which a job clears; or what it has room for", "[JOB]", fit},
 		{"plan", "the whole plan: every cut with its place, depth and width", "[JOB]", plan},
 		{"view", "a picture of the cut glass from the side", "[JOB]", view},
 		{"motifs", "the motifs there are, and their parameters", "[MOTIF]", listMotifs},

@@ -1,18 +1,31 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 
+	"roundlay/geometry"
 	"roundlay/motifs"
+	"roundlay/render"
 	"roundlay/render/report"
 )
 
-// listMotifs reports the motifs there are, or the parameters of one.
+// listMotifs reports the motifs there are, or the parameters of one; or draws
+// them on a chart.
 func listMotifs(s *session, args []string) error {
 	asJSON := s.flags.Bool("json", false, "report in JSON")
+	chart := s.flags.Bool("chart", false, "draw them: swatches on a page to print; of one motif, what each parameter does")
+	out := s.flags.String("out", "", "where to write the chart: a folder, or a file ending in .pdf, .svg or .png (this folder if not given)")
+	paper := s.flags.String("paper", "", "the printer's `PAPER` for the chart: "+render.PaperForms+" (letter if not given)")
+	force := s.flags.Bool("force", false, "overwrite files that are there")
 	name, err := s.parse(args)
 	if err != nil {
 		return err
+	}
+	for _, flag := range []string{"out", "paper", "force"} {
+		if s.flags.Changed(flag) && !*chart {
+			return fmt.Errorf("--%s is for a chart: ask for it with --chart", flag)
+		}
 	}
 	kinds := motifs.All()
 	if name != "" {
@@ -22,8 +35,46 @@ func listMotifs(s *session, args []string) error {
 		}
 		kinds = []motifs.Kind{kind}
 	}
+	if *chart && *asJSON {
+		return errors.New("--json and --chart: one or the other")
+	}
+	if *chart {
+		return s.chart(name, *out, *paper, *force)
+	}
 	if *asJSON {
 		return report.MotifsJSON(s.stdout, kinds)
 	}
 	return report.Motifs(s.stdout, kinds)
+}
+
+// chart writes swatches of all the motifs, or of one of them.
+func (s *session) chart(name, out, paper string, force bool) error {
+	options := render.DefaultOptions(geometry.Inch) // as the built-in demo's
+	if paper != "" {
+		var err error
+		if options.Paper, err = render.ParsePaper(paper); err != nil {
+			return fmt.Errorf("--paper: %w", err)
+		}
+	}
+	const dpi = 150
+	to := target{out: out, dpi: dpi}
+	if err := to.read(s.flags); err != nil {
+		return err
+	}
+	var drawn *render.Wrap
+	var err error
+	if kind, ok := motifs.Find(name); ok {
+		drawn, err = render.NewMotifChart(kind, options)
+	} else {
+		name = "motifs"
+		drawn, err = render.NewChart(motifs.All(), options)
+	}
+	if err != nil {
+		return err
+	}
+	docs, err := documents(drawn, name+"-chart", to)
+	if err != nil {
+		return err
+	}
+	return s.write(force, docs...)
 }

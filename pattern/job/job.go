@@ -92,8 +92,13 @@ func (m Match) String() string { return Matches()[m] }
 type Motif struct {
 	Kind   motifs.Kind
 	Values motifs.Values // one for every parameter of the kind
-	Wheel  int           // the rack's
-	Depth  float64
+	// Most names the counts that are to be as large as clears, in the order of the
+	// kind's parameters. Their values are the least until that is found: Found
+	// says that it is.
+	Most  []string
+	Found bool
+	Wheel int // the rack's
+	Depth float64
 
 	Across, Up    Measure // where its middle is: from the repeat's middle line, and from the band's foot along the slant
 	Width, Height Measure // of the pitch, and of the band along the slant

@@ -31,7 +31,7 @@ func (s section) motif(wheels rack, repeats int) Motif {
 	s.onlyMotif(kinds)
 	if i, ok := s.required("kind").word(kindNames(kinds)); ok {
 		m.Kind = kinds[i]
-		m.Values = s.values(m.Kind)
+		m.Values, m.Most = s.values(m.Kind)
 	}
 	m.Wheel = s.motifWheel(wheels)
 	m.Depth, _ = s.required("depth").length(span{0.01, mostDepth, 1.6})
@@ -83,9 +83,10 @@ func (s *section) onlyMotif(kinds []motifs.Kind) {
 	s.only(known)
 }
 
-// values reads the parameters of a kind.
-func (s section) values(kind motifs.Kind) motifs.Values {
-	values := kind.Defaults()
+// values reads the parameters of a kind, and which of its counts are to be the
+// most that clears.
+func (s section) values(kind motifs.Kind) (values motifs.Values, most []string) {
+	values = kind.Defaults()
 	for _, p := range kind.Params {
 		field := s.optional(p.Name)
 		if p.Sort == motifs.Switch {
@@ -97,16 +98,24 @@ func (s section) values(kind motifs.Kind) motifs.Values {
 			}
 			continue
 		}
-		if p.Sort == motifs.Count && field.value != nil && field.value.kind == unstable.String && field.value.text == "most" {
-			field.refuse(p.Range(), `"most" is not known yet: give the number`)
+		if p.Sort == motifs.Count && field.value != nil && field.value.kind == unstable.String && field.value.text == mostWord {
+			values[p.Name] = p.Least
+			most = append(most, p.Name)
 			continue
 		}
-		if x, ok := field.number(p.Range(), p.Accepts); ok {
+		accepted := p.Range()
+		if p.Sort == motifs.Count {
+			accepted += ", or " + quoted(mostWord)
+		}
+		if x, ok := field.number(accepted, p.Accepts); ok {
 			values[p.Name] = x
 		}
 	}
-	return values
+	return values, most
 }
+
+// mostWord stands in a job for the largest count that clears.
+const mostWord = "most"
 
 // motifWheel reads which wheel of the rack cuts the motif.
 func (s section) motifWheel(wheels rack) int {

@@ -50,7 +50,7 @@ func rules() map[string]struct {
 		return rule{words, []string{`""`, `3`, `nan`, `true`, `"zebra crossing"`, `"a\nb"`}}
 	}
 	angle := rule{"a number from 20 to 170", join(degrees.wrong, []string{`0`, `-90`, `19.9`, `170.1`})}
-	count := rule{"a whole number from ", join(notNumbers, []string{`-1`, `0`, `2.5`, `361`, `"6"`, `"most"`})}
+	count := rule{"a whole number from ", join(notNumbers, []string{`-1`, `0`, `2.5`, `361`, `"6"`, `"more"`, `"Most"`})}
 	edges := `"mitre", "round", "flat" or "gang"`
 	rack := `the name of a wheel in the rack, "mitre", "olive", "lines" or "panel"`
 	return map[string]key{
@@ -286,7 +286,7 @@ func TestRefuse(t *testing.T) {
 		{name: "motif[1].cut_order", text: `cut_order = 257`, accepted: "a whole number from 1 to 256"},
 		{name: "motif[1].shape", text: `shape = true`, read: "true", accepted: `"taper" or "true"`, hint: "in quotes"},
 		{name: "motif[1].mirror", text: `mirror = "true"`, accepted: "true or false", hint: "without quotes"},
-		{name: "motif[1].fronds", text: `fronds = "most"`, read: `"most"`, accepted: "a whole number from ", hint: `"most" is not known yet`},
+		{name: "motif[1].fronds", text: `fronds = "all"`, read: `"all"`, accepted: `a whole number from 1 to 40, or "most"`},
 		{name: "motif[1].fronds", text: `fronds = 1000`, accepted: "a whole number from "},
 		{name: "motif[1].fronds", text: `rays = 5`, key: "motif[1].rays", hint: `"rays" belongs to a motif of the kind "fan"`, accepted: "the keys kind, wheel"},
 

@@ -23,7 +23,7 @@ func SVG(w io.Writer, title string, page Page, letters *lettering.Letters) error
 	}
 	var file bytes.Buffer
 	fmt.Fprintf(&file, `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink"`+
-		` width="%[1]smm" height="%[2]smm" viewBox="0 0 %[1]s %[2]s">`+"\n<title>%[3]s</title>\n",
+		` width="%[1]smm" height="%[2]smm" viewBox="0 0 %[1]s %[2]s" stroke-linejoin="round" stroke-linecap="round">`+"\n<title>%[3]s</title>\n",
 		decimal(page.Width), decimal(page.Height), escaped(title))
 	words := outlines{file: &file, height: page.Height, letters: letters, names: map[glyph]string{}}
 	if err := words.define(page.Drawing); err != nil {
@@ -65,9 +65,9 @@ type paths struct {
 const fineGrain, greyGrain = 1, 10
 
 func (p *paths) stroke(s drawing.Stroke) {
-	look := fmt.Sprintf(`fill="none" stroke="%s" stroke-width="%s" stroke-linejoin="round"`, hex(s.Pen.Ink), decimal(s.Pen.Width))
-	if s.Pen.Cap == drawing.RoundCap {
-		look += ` stroke-linecap="round"`
+	look := fmt.Sprintf(`fill="none" stroke="%s" stroke-width="%s"`, hex(s.Pen.Ink), decimal(s.Pen.Width))
+	if s.Pen.Cap == drawing.FlatCap {
+		look += ` stroke-linecap="butt"`
 	}
 	for i, d := range s.Pen.Dash {
 		if i == 0 {

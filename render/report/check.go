@@ -68,6 +68,7 @@ func Heading(b *strings.Builder, p *pattern.Plan) {
 	fmt.Fprintf(b, "%s, blank %q: %s, %s.\n", p.Job.Title, p.Blank.Name,
 		count(p.Repeats, "repeat"), count(p.Totals().Cuts, "cut"))
 	fmt.Fprintf(b, "Band from %s to %s above the table; %s.\n", u.Text(p.Band.Foot), u.Text(p.Band.Top), shape(p))
+	counted(b, p)
 }
 
 // shape says what surface the band is drawn on.

@@ -24,6 +24,7 @@ type planJSON struct {
 	Repeats  int           `json:"repeats"`
 	Band     [2]number     `json:"band"`
 	Limits   limitsJSON    `json:"limits"`
+	Most     []mostJSON    `json:"most"` // the counts the job asks the most of
 	Cuts     []cutJSON     `json:"cuts"`
 	Findings []findingJSON `json:"findings"`
 	Chords   []chordJSON   `json:"chords"`
@@ -135,7 +136,7 @@ func PlanJSON(w io.Writer, p *pattern.Plan) error {
 	out := planJSON{
 		Schema: schema, Title: p.Job.Title, Length: p.Job.Length.String(),
 		Blank: blank(p), Surface: surface(p), Repeats: p.Repeats,
-		Band: [2]number{number(p.Band.Foot), number(p.Band.Top)}, Limits: limits(p),
+		Band: [2]number{number(p.Band.Foot), number(p.Band.Top)}, Limits: limits(p), Most: mosts(p),
 		Cuts: cuts(p), Findings: findings(p), Chords: chords(p),
 		Glass: glassware(p), Rounds: rounds(p), Order: passes(p),
 	}

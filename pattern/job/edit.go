@@ -1,0 +1,161 @@
+package job
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// Edit is a value that a job file is to have in place of the one it has, or as a
+// new one.
+type Edit struct {
+	Motif int    // the number of its motif from 0; -1 where it is the layout's
+	Key   string // of the motif or of the layout
+	Value string // as TOML has it
+	Note  string // stands above the line as a comment
+}
+
+// Change returns a job file with other values. All else stays as its owner wrote
+// it: comments, order and spaces. The file is one that Read reads.
+func Change(data []byte, edits []Edit) ([]byte, error) {
+	text, marked := strings.CutPrefix(string(data), "\ufeff")
+	doc, wrong := newDocument([]byte(text))
+	if wrong != nil {
+		return nil, wrong.inFile("job", doc)
+	}
+	var patches []patch
+	for _, e := range edits {
+		made, ok := doc.edit(text, e)
+		if !ok {
+			return nil, fmt.Errorf("%s can't be written into this file: its place isn't found", e.Key)
+		}
+		patches = append(patches, made...)
+	}
+	// From the end of the file, so that what comes before stays in its place.
+	slices.SortStableFunc(patches, func(a, b patch) int { return cmp.Compare(b.from, a.from) })
+	out := []byte(text)
+	for _, p := range patches {
+		out = slices.Concat(out[:p.from], []byte(p.text), out[p.to:])
+	}
+	if marked {
+		out = append([]byte("\ufeff"), out...)
+	}
+	return out, nil
+}
+
+// patch is a text to stand in place of a part of the file.
+type patch struct {
+	from, to int
+	text     string
+}
+
+// edit returns the patches of one edit: the value, and a line above it for the
+// note.
+func (d *document) edit(text string, e Edit) ([]patch, bool) {
+	t, known := d.edited(e)
+	if t == nil {
+		return nil, false
+	}
+	found := t.find(e.Key)
+	beside := found
+	if found == nil {
+		beside = t.find(known)
+	}
+	if beside == nil {
+		return nil, false
+	}
+	from, to, ok := extent(text, beside.at)
+	if !ok {
+		return nil, false
+	}
+	start := d.lines[d.line(beside.at)-1]
+	end := "\n"
+	if strings.Contains(text, "\r\n") {
+		end = "\r\n"
+	}
+	indent := text[start : start+len(text[start:])-len(strings.TrimLeft(text[start:], " \t"))]
+	note := patch{start, start, indent + "# " + e.Note + end}
+	switch {
+	case found != nil:
+		return []patch{note, {from, to, e.Value}}, true
+	case t.made == inline:
+		return []patch{note, {to, to, ", " + e.Key + " = " + e.Value}}, true
+	}
+	// A line of its own, with what stands before the key beside it: a blank, or
+	// the name of the table where it is dotted.
+	line := text[start:beside.at] + e.Key + " = " + e.Value + end
+	return []patch{{start, start, note.text + line}}, true
+}
+
+// edited returns the table that an edit is made in, and a key that every such
+// table has.
+func (d *document) edited(e Edit) (t *table, known string) {
+	if e.Motif < 0 {
+		if found := d.root.find("layout"); found != nil {
+			return found.value.table, "repeats"
+		}
+		return nil, ""
+	}
+	found := d.root.find("motif")
+	if found == nil || e.Motif >= len(found.value.items) {
+		return nil, ""
+	}
+	return found.value.items[e.Motif].table, "depth"
+}
+
+// extent returns where the value of a key begins and ends in a file whose syntax
+// is right, given where the key begins.
+func extent(text string, key int) (from, to int, ok bool) {
+	eq := scan(text, key, "=")
+	if eq >= len(text) {
+		return 0, 0, false
+	}
+	from = eq + 1 + len(text[eq+1:]) - len(strings.TrimLeft(text[eq+1:], " \t"))
+	to = scan(text, from, "\n#,]}")
+	return from, from + len(strings.TrimRight(text[from:to], " \t\r")), from < to
+}
+
+// scan returns the first place, from one on, that has one of the given signs
+// outside strings, lists and tables; the text's end if there is none.
+func scan(text string, at int, signs string) int {
+	depth := 0
+	for at < len(text) {
+		c := text[at]
+		switch {
+		case depth == 0 && strings.IndexByte(signs, c) >= 0:
+			return at
+		case c == '"' || c == '\'':
+			at = pastString(text, at)
+			continue
+		case c == '#':
+			at += strings.IndexByte(text[at:]+"\n", '\n')
+			continue
+		case c == '[' || c == '{':
+			depth++
+		case c == ']' || c == '}':
+			depth--
+		}
+		at++
+	}
+	return len(text)
+}
+
+// pastString returns the place after the string that begins at one.
+func pastString(text string, at int) int {
+	quote := text[at : at+1]
+	if triple := strings.Repeat(quote, 3); strings.HasPrefix(text[at:], triple) {
+		quote = triple
+	}
+	at += len(quote)
+	for at < len(text) {
+		switch {
+		case text[at] == '\\' && quote[0] == '"':
+			at++
+		case strings.HasPrefix(text[at:], quote):
+			return at + len(quote)
+		}
+		at++
+	}
+	return len(text)
+}

@@ -1,0 +1,74 @@
+package job
+
+import "testing"
+
+func TestChange(t *testing.T) {
+	fronds := Edit{Motif: 0, Key: "fronds", Value: "5", Note: "was 9"}
+	for _, c := range []struct {
+		name, before string
+		edit         Edit
+		after        string
+	}{
+		{"a value", "[[motif]]\ndepth = 1\nfronds = 9 # my fronds\nlean = 3\n", fronds,
+			"[[motif]]\ndepth = 1\n# was 9\nfronds = 5 # my fronds\nlean = 3\n"},
+		{"without a last new line", "[[motif]]\ndepth = 1\n  fronds=9", fronds,
+			"[[motif]]\ndepth = 1\n  # was 9\n  fronds=5"},
+		{"a text with signs in it", "[[motif]]\ndepth = 1\nfronds = \"a # \\\" = ]\" # my fronds\n", fronds,
+			"[[motif]]\ndepth = 1\n# was 9\nfronds = 5 # my fronds\n"},
+		{"a key in quotes", "[[motif]]\ndepth = 1\n\"fronds\" = 9\n", fronds,
+			"[[motif]]\ndepth = 1\n# was 9\n\"fronds\" = 5\n"},
+		{"a new key", "[[motif]]\n  depth = 1 # deep\n", fronds,
+			"[[motif]]\n  # was 9\n  fronds = 5\n  depth = 1 # deep\n"},
+		{"carriage returns and a byte order mark", "\ufeff[[motif]]\r\ndepth = 1\r\nfronds = 9\r\n", fronds,
+			"\ufeff[[motif]]\r\ndepth = 1\r\n# was 9\r\nfronds = 5\r\n"},
+		{"in braces", "motif = [\n  {kind=\"leaf\", depth=1, fronds=9},\n]\n", fronds,
+			"motif = [\n  # was 9\n  {kind=\"leaf\", depth=1, fronds=5},\n]\n"},
+		{"new in braces", "motif = [\n  {kind=\"leaf\", depth=1},\n]\n", fronds,
+			"motif = [\n  # was 9\n  {kind=\"leaf\", depth=1, fronds = 5},\n]\n"},
+		{"the second motif", "[[motif]]\ndepth = 1\n[[motif]]\ndepth = 2\n", Edit{1, "depth", "3", "was 2"},
+			"[[motif]]\ndepth = 1\n[[motif]]\n# was 2\ndepth = 3\n"},
+		{"a list over several lines", "[layout]\nrepeats = 3\nband = [ # here\n  1, # ]\n  2\n] # there\n", Edit{-1, "band", "[3, 4]", "was"},
+			"[layout]\nrepeats = 3\n# was\nband = [3, 4] # there\n"},
+		{"a new band", "[layout]\nrepeats = 3\n", Edit{-1, "band", "[3, 4]", "not given"},
+			"[layout]\n# not given\nband = [3, 4]\nrepeats = 3\n"},
+		{"dotted", "layout.repeats = 3\n", Edit{-1, "band", "[3, 4]", "not given"},
+			"# not given\nlayout.band = [3, 4]\nlayout.repeats = 3\n"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			got, err := Change([]byte(c.before), []Edit{c.edit})
+			if err != nil || string(got) != c.after {
+				t.Errorf("%v, wanted:\n%s\ngot:\n%s", err, c.after, got)
+			}
+		})
+	}
+	for _, text := range []string{"[layout]\nmatch = 3\n", "", "[[motif]]\nkind = 3\n"} {
+		if got, err := Change([]byte(text), []Edit{fronds}); err == nil {
+			t.Errorf("%q became %q", text, got)
+		}
+	}
+}
+
+// Several at once, in a job in which every key has a line of its own.
+func TestChangeSeveral(t *testing.T) {
+	before := base()
+	edits := []Edit{
+		{0, "wheel", `"olive"`, "one"}, {0, "fronds", "5", "two"}, {1, "height", "0.5", "three"},
+		{-1, "repeats", "8", "four"}, {0, "depth", `"1/64 in"`, "five"},
+	}
+	data, err := Change(before.bytes(), edits)
+	if err != nil {
+		t.Fatal(err)
+	}
+	j, err := Read("changed.toml", data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	was, err := Read("base.toml", before.bytes())
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := j.Motifs[0]
+	if m.Wheel != 1 || m.Values["fronds"] != 5 || m.Depth != was.Motifs[0].Depth/2 || j.Motifs[1].Height != (Measure{0.5, true}) || j.Layout.Repeats != 8 {
+		t.Errorf("read back as %+v", j)
+	}
+}

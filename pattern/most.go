@@ -1,0 +1,59 @@
+package pattern
+
+import "roundlay/pattern/job"
+
+// Resolve returns the job with a number for each count that is to be the most
+// that clears: the largest of the parameter's range with which nothing is found
+// on the whole glass that has to do with its motif; of a set, on any of its
+// blanks. Where none clears it is the least, and the findings say why.
+//
+// Of several such counts the first in the job is found first, and within one
+// motif in the order of the kind's parameters. Those not found yet are at their
+// least meanwhile, and those found stay: what comes earlier has the room.
+//
+// A job without such counts, or with all of them found, is returned as it is.
+func Resolve(j *job.Job) *job.Job {
+	if !unresolved(j) {
+		return j
+	}
+	j = j.Clone()
+	for i := range j.Motifs {
+		j.Motifs[i].Found = true
+		for _, name := range j.Motifs[i].Most {
+			param, _ := j.Motifs[i].Kind.Param(name)
+			j.Motifs[i].Values[name] = param.Least
+		}
+	}
+	t := newTrials()
+	for i, m := range j.Motifs {
+		for _, name := range m.Most {
+			t.most(j, i, name)
+		}
+	}
+	return j
+}
+
+func unresolved(j *job.Job) bool {
+	for _, m := range j.Motifs {
+		if len(m.Most) > 0 && !m.Found {
+			return true
+		}
+	}
+	return false
+}
+
+// most sets a count to the largest with which its motif clears, and reports
+// whether there is one; if not, the count is left at its least. A count that
+// clears says nothing of those below or above it, so they are tried from the
+// top; what each costs is little where it crowds, and that is where most do.
+func (t *trials) most(j *job.Job, i int, name string) bool {
+	param, _ := j.Motifs[i].Kind.Param(name)
+	for n := param.Most; n >= param.Least; n-- {
+		j.Motifs[i].Values[name] = n
+		if t.clearsMotif(j, i) {
+			return true
+		}
+	}
+	j.Motifs[i].Values[name] = param.Least
+	return false
+}

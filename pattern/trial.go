@@ -1,0 +1,284 @@
+package pattern
+
+import (
+	"encoding/binary"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"roundlay/geometry"
+	"roundlay/pattern/glass"
+	"roundlay/pattern/groove"
+	"roundlay/pattern/job"
+)
+
+// trials answers, of many jobs that differ little from one another, whether they
+// clear. It finds what a check of the whole plan would find: what one motif does
+// alone, and what two do to one another. Each of these is looked for once, and
+// kept: what a change leaves as it was is neither laid out nor measured again.
+//
+// All of its jobs have the same rack and the same limits.
+type trials struct {
+	stages map[stage]*Plan
+	ids    map[string]int
+	stood  []*stand // by id
+	pairs  map[[2]int]bool
+}
+
+// stage is what all the motifs of a trial stand on.
+type stage struct {
+	blank           *glass.Blank
+	band            job.Band
+	repeats, period int
+}
+
+// stand is a motif on a stage: its cuts in one period once they are cut, and
+// whether they clear by themselves once that is known.
+type stand struct {
+	cuts         []Cut
+	clear, known bool
+}
+
+func newTrials() *trials {
+	return &trials{stages: map[stage]*Plan{}, ids: map[string]int{}, pairs: map[[2]int]bool{}}
+}
+
+// trial is one job on one blank.
+type trial struct {
+	of     *trials
+	plan   *Plan // without cuts
+	motifs []job.Motif
+	ids    []int
+}
+
+// on sets a job on one of its blanks.
+func (t *trials) on(j *job.Job, blank *glass.Blank) (*trial, error) {
+	band, sized, err := share(j, blank)
+	if err != nil {
+		return nil, err
+	}
+	at := stage{blank, band, j.Layout.Repeats, period(j)}
+	base, ok := t.stages[at]
+	if !ok {
+		if base, err = bare(j, blank, band); err != nil {
+			return nil, err
+		}
+		t.stages[at] = base
+	}
+	p := *base
+	p.Job = j
+	return t.stand(&p, sized), nil
+}
+
+// stand finds the ids of a plan's motifs: the same for the same motif on the
+// same stage.
+func (t *trials) stand(p *Plan, sized []job.Motif) *trial {
+	tr := &trial{of: t, plan: p, motifs: sized, ids: make([]int, len(sized))}
+	b := number(nil, float64(slices.Index(p.Job.Blanks, p.Blank)), float64(p.Repeats), float64(p.Period), p.Band.Foot, p.Band.Top)
+	for i, m := range sized {
+		key := string(describe(slices.Clone(b), i, m))
+		id, ok := t.ids[key]
+		if !ok {
+			id = len(t.stood)
+			t.ids[key] = id
+			t.stood = append(t.stood, &stand{})
+		}
+		tr.ids[i] = id
+	}
+	return tr
+}
+
+// describe writes all that a motif's cuts depend on.
+func describe(b []byte, i int, m job.Motif) []byte {
+	b = append(number(b, float64(i)), m.Kind.Name...)
+	for _, p := range m.Kind.Params {
+		b = number(b, m.Values[p.Name])
+	}
+	for _, s := range []job.Measure{m.Across, m.Up, m.Width, m.Height} {
+		fraction := 0.0
+		if s.Fraction {
+			fraction = 1
+		}
+		b = number(b, s.Value, fraction)
+	}
+	mirror := 0.0
+	if m.Mirror {
+		mirror = 1
+	}
+	return number(b, float64(m.Wheel), m.Depth, m.Turn, mirror, float64(m.On), float64(m.Shape))
+}
+
+func number(b []byte, all ...float64) []byte {
+	for _, x := range all {
+		b = binary.NativeEndian.AppendUint64(b, math.Float64bits(x))
+	}
+	return b
+}
+
+// clears reports whether nothing is found on any of a job's blanks.
+func (t *trials) clears(j *job.Job) bool {
+	for _, blank := range j.Blanks {
+		tr, err := t.on(j, blank)
+		if err != nil || !tr.clears() {
+			return false
+		}
+	}
+	return true
+}
+
+// clearsMotif reports whether nothing is found that has to do with one motif.
+func (t *trials) clearsMotif(j *job.Job, i int) bool {
+	for _, blank := range j.Blanks {
+		tr, err := t.on(j, blank)
+		if err != nil || !tr.alone(i) {
+			return false
+		}
+		for k := range tr.motifs {
+			if !tr.pair(i, k) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+func (tr *trial) clears() bool {
+	if len(tr.plan.uneven()) > 0 {
+		return false
+	}
+	for i := range tr.motifs {
+		if !tr.alone(i) {
+			return false
+		}
+	}
+	for i := range tr.motifs {
+		for k := range i {
+			if !tr.pair(i, k) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// alone reports whether a motif clears by itself, and beside its own copies.
+func (tr *trial) alone(i int) bool {
+	s := tr.of.stood[tr.ids[i]]
+	if s.known {
+		return s.clear
+	}
+	s.known = true
+	if s.cuts == nil && tr.plan.closeLines(i, tr.motifs[i]) {
+		return false
+	}
+	p := *tr.plan
+	p.Cuts = tr.cuts(i)
+	for _, find := range []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow} {
+		if len(find()) > 0 {
+			return false
+		}
+	}
+	for range p.crowd(i) {
+		return false
+	}
+	s.clear = true
+	return true
+}
+
+// cuts returns the cuts of a motif in one period. Their ids and joins hold where
+// no other motif stands.
+func (tr *trial) cuts(i int) []Cut {
+	s := tr.of.stood[tr.ids[i]]
+	if s.cuts == nil {
+		p := *tr.plan
+		own := p.motif(i, tr.motifs[i])
+		for repeat := range p.Period {
+			if on := tr.motifs[i].On; on == job.Each || (on == job.Odd) == (repeat == 0) {
+				p.add(own, repeat)
+			}
+		}
+		s.cuts = p.Cuts
+	}
+	return s.cuts
+}
+
+// pair reports whether two motifs clear one another.
+func (tr *trial) pair(a, b int) bool {
+	if a == b || tr.plan.land(a, b) == 0 {
+		return true
+	}
+	a, b = min(a, b), max(a, b)
+	key := [2]int{tr.ids[a], tr.ids[b]}
+	if clear, ok := tr.of.pairs[key]; ok {
+		return clear
+	}
+	p := *tr.plan
+	p.Cuts = slices.Concat(tr.cuts(a), tr.cuts(b))
+	for i := range p.Cuts {
+		p.Cuts[i].ID, p.Cuts[i].Joins = i+1, nil // motifs don't join one another
+	}
+	clear := true
+	for range p.crowd(a, b) {
+		clear = false
+		break
+	}
+	tr.of.pairs[key] = clear
+	return clear
+}
+
+// closeLines reports whether two cuts of one motif's copy crowd one another: of
+// those that don't join, the two whose centre lines come nearest. It cuts these
+// two only, so that a motif far too dense is known by them. That they clear
+// says nothing of the others.
+func (p *Plan) closeLines(i int, m job.Motif) bool {
+	land := p.land(i, i)
+	if land == 0 {
+		return false
+	}
+	const few = 12 // cuts are soon cut
+	s := p.set(m)
+	drawn := m.Kind.Draw(m.Values, s.width/s.height)
+	if len(drawn) < few {
+		return false
+	}
+	points := make([][spread]geometry.Point, len(drawn))
+	for k, c := range drawn {
+		for n := range spread {
+			points[k][n] = s.local(c.Path.At(float64(n) / (spread - 1)))
+		}
+	}
+	near, pair := math.Inf(1), [2]int{}
+	for a := range drawn {
+		for b := a + 1; b < len(drawn); b++ {
+			if d := apart(points[a], points[b]); d < near && !slices.Contains(drawn[a].Joins, b) {
+				near, pair = d, [2]int{a, b}
+			}
+		}
+	}
+	if math.IsInf(near, 1) {
+		return false
+	}
+	lines := make([]groove.Line, len(drawn))
+	for k, c := range drawn {
+		lines[k] = s.line(c.Path)
+	}
+	p.runOn(m, lines)
+	a, b := p.cut(i, m, drawn[pair[0]], lines[pair[0]]), p.cut(i, m, drawn[pair[1]], lines[pair[1]])
+	found, _, _ := distance(a.Groove, b.Groove, land)
+	return found < land
+}
+
+// spread is how many points of a line apart looks at.
+const spread = 7
+
+// apart returns the least squared distance between two lists of points.
+func apart(a, b [spread]geometry.Point) float64 {
+	least := math.Inf(1)
+	for _, p := range a {
+		for _, q := range b {
+			least = min(least, r2.Norm2(r2.Sub(p, q)))
+		}
+	}
+	return least
+}

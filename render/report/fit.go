@@ -1,0 +1,118 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"roundlay/geometry"
+	"roundlay/pattern"
+)
+
+type fitJSON struct {
+	Schema int         `json:"schema"`
+	Title  string      `json:"title"`
+	Clear  bool        `json:"clear"` // as it is; the offers are what it has room for then
+	Offers []offerJSON `json:"offers"`
+}
+
+type offerJSON struct {
+	Changes []changeJSON `json:"changes"`
+	Cost    costJSON     `json:"cost"`
+}
+
+type changeJSON struct {
+	Motif *int   `json:"motif"` // null where it is the layout's
+	Key   string `json:"key"`
+	From  string `json:"from"` // as a job file has it
+	To    string `json:"to"`
+}
+
+// costJSON is what is lost; below zero, what is won.
+type costJSON struct {
+	Cuts   int    `json:"cuts"`
+	Depth  number `json:"depth"`
+	Groove number `json:"groove"`
+	Width  number `json:"width"`
+	Height number `json:"height"`
+	Score  number `json:"score"`
+}
+
+// FitJSON writes what can be done about a job.
+func FitJSON(w io.Writer, f *pattern.Fit) error {
+	out := fitJSON{Schema: schema, Title: f.Job.Title, Clear: f.Clear, Offers: []offerJSON{}}
+	for _, o := range f.Offers {
+		one := offerJSON{Cost: costJSON{
+			o.Cuts, number(o.Depth), number(o.Width), number(o.Across), number(o.Height), number(o.Score),
+		}}
+		for _, c := range o.Changes {
+			change := changeJSON{Key: c.Key, From: c.Says(f.Job), To: c.Says(o.Job)}
+			if c.Motif >= 0 {
+				motif := c.Motif + 1
+				change.Motif = &motif
+			}
+			one.Changes = append(one.Changes, change)
+		}
+		out.Offers = append(out.Offers, one)
+	}
+	return write(w, out)
+}
+
+// Fit writes it for reading.
+func Fit(w io.Writer, f *pattern.Fit) error {
+	var b strings.Builder
+	u := f.Job.Length
+	switch {
+	case f.Clear && len(f.Offers) == 0:
+		fmt.Fprintf(&b, "%s clears, and has no room for more.\n", f.Job.Title)
+	case f.Clear:
+		fmt.Fprintf(&b, "%s clears. It has room for any one of these:\n", f.Job.Title)
+	case len(f.Offers) == 0:
+		fmt.Fprintf(&b, "%s does not clear, and no change was found with which it does: check says what is wrong.\n", f.Job.Title)
+	default:
+		fmt.Fprintf(&b, "%s does not clear. With any one of these it does, the least loss first:\n", f.Job.Title)
+	}
+	for i, o := range f.Offers {
+		fmt.Fprintf(&b, "\n%d  %s\n", i+1, strings.Join(o.Text(f.Job), "\n   "))
+		fmt.Fprintf(&b, "   %s\n", wrap(costs(u, o.Cost), 76, "   "))
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// costs says what an offer takes from the look, and what it adds.
+func costs(u geometry.Unit, c pattern.Cost) string {
+	var lost, won []string
+	add := func(by float64, text string) {
+		switch {
+		case by > 0:
+			lost = append(lost, text)
+		case by < 0:
+			won = append(won, text)
+		}
+	}
+	length := func(by float64, what string, text func(float64) string) {
+		if size := text(math.Abs(by)); strings.ContainsAny(size, "123456789") {
+			add(by, size+" of "+what)
+		}
+	}
+	if c.Cuts != 0 {
+		add(float64(c.Cuts), count(max(c.Cuts, -c.Cuts), "cut"))
+	}
+	length(c.Depth, "depth", u.Fine)
+	length(c.Width, "the grooves' width", u.Fine)
+	length(c.Across, "a motif's width", u.Text)
+	length(c.Height, "a motif's height", u.Text)
+	var parts []string
+	if len(lost) > 0 {
+		parts = append(parts, "loses "+strings.Join(lost, ", "))
+	}
+	if len(won) > 0 {
+		parts = append(parts, "gains "+strings.Join(won, ", "))
+	}
+	if len(parts) == 0 {
+		return "looks the same"
+	}
+	return strings.Join(parts, "; ")
+}

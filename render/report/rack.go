@@ -1,0 +1,87 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"text/tabwriter"
+
+	"roundlay/pattern"
+	"roundlay/pattern/job"
+)
+
+type rackJSON struct {
+	Schema int             `json:"schema"`
+	Title  string          `json:"title"`
+	Count  *countJSON      `json:"count"` // that most is of; null where no motif has one
+	Wheels []wheelOnesJSON `json:"wheels"`
+}
+
+type countJSON struct {
+	Motif int    `json:"motif"`
+	Key   string `json:"key"`
+}
+
+type wheelOnesJSON struct {
+	Wheel  string  `json:"wheel"`
+	Clear  bool    `json:"clear"`
+	Most   *int    `json:"most"`   // null where no count clears
+	Depth  *number `json:"depth"`  // null where no depth clears
+	Groove number  `json:"groove"` // the widest
+	Land   *number `json:"land"`   // null where it is more than anyone looks for
+}
+
+// RackJSON writes how a design goes on each wheel of the rack.
+func RackJSON(w io.Writer, j *job.Job, wheels []pattern.WheelFit) error {
+	out := rackJSON{Schema: schema, Title: j.Title}
+	for _, f := range wheels {
+		one := wheelOnesJSON{Wheel: j.Rack[f.Wheel].Name, Clear: f.Clear, Groove: number(f.Groove)}
+		if f.Count.Key != "" {
+			out.Count = &countJSON{f.Count.Motif + 1, f.Count.Key}
+		}
+		if f.Most > 0 {
+			one.Most = &f.Most
+		}
+		if depth := number(f.Depth); f.Depth > 0 {
+			one.Depth = &depth
+		}
+		if land := number(f.Land); f.Land < pattern.Within {
+			one.Land = &land
+		}
+		out.Wheels = append(out.Wheels, one)
+	}
+	return write(w, out)
+}
+
+// Rack writes it as a table.
+func Rack(w io.Writer, j *job.Job, wheels []pattern.WheelFit) error {
+	u := j.Length
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s, all of it on each wheel of the rack:\n\n", j.Title)
+	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+	count, key := wheels[0].Count, "count"
+	if count.Key != "" {
+		key = fmt.Sprintf("%s of motif %d", count.Key, count.Motif+1)
+	}
+	fmt.Fprintf(t, "  wheel\tclears\tmost %s\tgreatest depth\twidest groove\tsmallest land\n", key)
+	for _, f := range wheels {
+		clears, most, depth, land := "no", "none", "none", u.Fine(f.Land)
+		if f.Clear {
+			clears = "yes"
+		}
+		if f.Most > 0 {
+			most = fmt.Sprint(f.Most)
+		}
+		if f.Depth > 0 {
+			depth = u.Text(f.Depth)
+		}
+		if f.Land >= pattern.Within {
+			land = "over " + u.Text(pattern.Within)
+		}
+		fmt.Fprintf(t, "  %s\t%s\t%s\t%s\t%s\t%s\n", j.Rack[f.Wheel].Name, clears, most, depth, u.Fine(f.Groove), land)
+	}
+	t.Flush()
+	b.WriteString("\nThe depth is one for all motifs; groove and land are at the depths the job asks for.\n")
+	_, err := io.WriteString(w, b.String())
+	return err
+}

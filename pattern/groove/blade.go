@@ -3,101 +3,112 @@ package groove
 import "math"
 
 // blade is one line of a wheel's edge: the whole edge, or one mitre of a gang
-// at its offset along the axle.
+// at its offset along the axle. To each side of its line it has a tip, flat or
+// round, as broad as breadth, and flanks beyond; a sharp mitre has flanks alone,
+// a round or flat edge a tip alone. The wheel's faces bound it at face from the
+// wheel's middle plane.
 type blade struct {
-	wheel  Wheel
-	offset float64
-	bound  float64 // of the whole wheel's faces, to each side of its middle plane
+	offset, face float64
+	breadth      float64 // of the tip, to each side
+	round        float64 // the tip's radius; 0 where it is flat
+	slope        float64 // of the flanks, 1/T
+	meet         float64 // how far beyond the tip the flanks would meet
 }
 
+// blades returns the wheel's blades. Where a gang's mitres run into one another
+// their footprints overlap.
 func (w Wheel) blades() []blade {
+	one := w.middle()
 	if w.Edge != Gang {
-		return []blade{{wheel: w, bound: w.Thick / 2}}
+		return []blade{one}
 	}
-	// Each mitre alone; where neighbours run into one another their footprints
-	// overlap, and only the outer faces bound them.
-	one := w
-	one.Edge, one.Thick = Mitre, math.Inf(1)
 	blades := make([]blade, w.Mitres)
 	for i := range blades {
-		blades[i] = blade{one, (float64(i) - float64(w.Mitres-1)/2) * w.Spacing, w.Thick / 2}
+		blades[i] = one
+		blades[i].offset = (float64(i) - float64(w.Mitres-1)/2) * w.Spacing
 	}
 	return blades
 }
 
-// middle returns the blade that runs on the wheel's middle plane: of a gang, as
-// if one of its mitres did. A cut's depth and length are measured by it.
+// middle returns the blade that bites along a cut's own line: under a gang as
+// if one of its mitres ran there.
 func (w Wheel) middle() blade {
-	if w.Edge == Gang {
-		w.Edge, w.Thick = Mitre, math.Inf(1)
+	b := blade{face: w.Thick / 2}
+	switch w.Edge {
+	case Mitre, Gang:
+		sin, cos := math.Sincos(w.Angle / 2)
+		b.slope, b.round = cos/sin, w.TipRadius
+		b.breadth = max(w.Tip/2, w.TipRadius*cos)
+		b.meet = w.Tip/2*b.slope + w.TipRadius*(1/sin-1)
+	case Round:
+		b.breadth, b.round, b.meet = w.Convex, w.Convex, -w.Convex
+		b.face = min(b.face, w.Convex)
+	case Flat:
+		b.breadth = math.Inf(1)
 	}
-	return blade{wheel: w, bound: math.Inf(1)}
+	return b
 }
 
-func (b blade) drop(beta float64) float64 {
-	if math.Abs(beta) > b.bound {
-		return math.Inf(1)
-	}
-	return b.wheel.Drop(beta - b.offset)
-}
+// sharp reports whether the blade has a point.
+func (b *blade) sharp() bool { return b.breadth == 0 }
 
-// face returns how far the blade reaches to each side of its line.
-func (b blade) face() float64 { return b.wheel.shoulder() }
+// flat reports whether the blade is flat at its line: the least lean of the
+// surface tells where it is deepest.
+func (b *blade) flat() bool { return b.breadth > 0 && b.round == 0 }
 
-// hollow returns the second-order curvature of the edge at its line: 1/q for one
-// rounded to a radius q, 0 for a flat one. A mitre has a point instead.
-func (b blade) hollow() float64 {
+// drop returns how far the edge falls short of the wheel's radius at a distance
+// from the blade's line.
+func (b *blade) drop(aside float64) float64 {
+	aside = math.Abs(aside)
 	switch {
-	case b.wheel.Edge == Round:
-		return 1 / b.wheel.Convex
-	case b.wheel.TipRadius > 0:
-		return 1 / b.wheel.TipRadius
+	case aside >= b.breadth:
+		return b.slope*aside - b.meet
+	case b.round > 0:
+		return b.round - math.Sqrt(b.round*b.round-aside*aside)
 	}
 	return 0
 }
 
-// pointed reports whether the blade's deepest line stays on its middle plane.
-func (b blade) pointed() bool {
-	return b.wheel.Edge == Mitre && b.wheel.Tip == 0 && b.wheel.TipRadius == 0
+// filled returns the area between the edge and the wheel's full radius, from the
+// blade's line to a distance from it.
+func (b *blade) filled(width float64) float64 {
+	area, w := 0.0, min(width, b.breadth)
+	if q := b.round; q > 0 {
+		area = q*w - (w*math.Sqrt(q*q-w*w)+q*q*math.Asin(w/q))/2
+	}
+	return area + (width-w)*(b.slope*(width+w)/2-b.meet)
 }
 
-// breadth returns how far to each side of its line the blade may be deepest.
-func (b blade) breadth() float64 {
-	if b.wheel.Edge == Mitre {
-		return max(b.wheel.Tip/2, b.wheel.TipRadius*math.Cos(b.wheel.Angle/2))
+// hollow returns the curvature of the edge at its line: 1/q where that is round.
+func (b *blade) hollow() float64 {
+	if b.round > 0 {
+		return 1 / b.round
 	}
-	return b.face()
+	return 0
 }
 
-// halfWidth returns, to second order, half the width of the groove where the
-// edge's line is h below a surface of the given curvature across the cut: the
-// root b of h − κb²/2 = b/T for a mitre, of h − κb²/2 = q − √(q² − b²) for a
-// round edge, and min(w/2, √(2h/κ)) for a flat one.
-func (b blade) halfWidth(h, across float64) float64 {
-	if h <= 0 {
-		return 0
+// halfWidth returns, to second order, how far to one side of the edge's line the
+// groove goes where that line is h below the surface, and how steeply the edge
+// comes up there. The surface falls away to that side with a lean and with a
+// curvature κ across the cut: it is the root b of h − lean·b − κb²/2 = b/T for a
+// mitre, of h − lean·b − κb²/2 = b²/2q for a round edge or tip, and of that
+// without the last term for a flat one; but at most the way to the wheel's face.
+func (b *blade) halfWidth(h, lean, across, face float64) (width, rise float64) {
+	slope, curve := lean, across+b.hollow()
+	root := func(h float64) float64 {
+		rise = math.Sqrt(max(slope*slope+2*curve*h, 0))
+		return 2 * h / (slope + rise)
 	}
-	broad := min(b.breadth(), math.Sqrt(2*h/(across+b.hollow())))
-	if b.wheel.Edge != Mitre || broad < b.breadth() {
-		return broad
+	width = b.breadth
+	if !b.sharp() {
+		width = root(h)
 	}
-	// On the flanks: those of a point as far above or below the tip as they meet.
-	sin, cos := math.Sincos(b.wheel.Angle / 2)
-	slope := cos / sin
-	rest := h - across*b.wheel.Tip*b.wheel.Tip/8 + b.wheel.TipRadius*(1/sin-1)
-	steep := slope + across*b.wheel.Tip/2
-	return b.wheel.Tip/2 + 2*rest/(steep+math.Sqrt(steep*steep+2*across*rest))
-}
-
-// steepness returns, to second order, how fast the blade's bite falls off with
-// the distance from its line, at a distance from it.
-func (b blade) steepness(width, across float64) float64 {
-	switch {
-	case b.wheel.Edge == Mitre && width >= b.breadth():
-		return 1/math.Tan(b.wheel.Angle/2) + across*width
-	case b.hollow() > 0 && width*b.hollow() < 1:
-		q := 1 / b.hollow()
-		return across*width + width/math.Sqrt(q*q-width*width)
+	if width >= b.breadth && b.breadth < b.face {
+		slope, curve = b.slope+lean, across
+		width = root(h + b.meet)
 	}
-	return across * width
+	if width < face {
+		return width, rise
+	}
+	return face, min(max(slope+curve*face, 0.01), 1)
 }

@@ -1,7 +1,7 @@
 package groove
 
 import (
-	"math"
+	"gonum.org/v1/gonum/spatial/r2"
 
 	"roundlay/geometry"
 )
@@ -18,11 +18,15 @@ import (
 // h(s) = d − s²/2 · (1/R + κ_along), half width by blade.halfWidth. The answer
 // is where the wheel's surface meets the glass's.
 func Cut(cone geometry.Cone, line Line, wheel Wheel, depth, polish float64) Groove {
-	k := stroke{cone: cone, line: line, wheel: wheel, depth: depth}
-	touch := !k.draw()
-	if touch {
-		k.line = line.chord()
-		k.press()
+	k := stroke{surface: newSurface(cone), line: line, wheel: wheel, middle: wheel.middle(), depth: depth}
+	pressed := k
+	pressed.line = line.chord()
+	pressed.press()
+	// A straight line, all of it, is too short to draw along just where one touch
+	// as long as it is not as deep.
+	touch := line.whole() && pressed.depth < depth
+	if touch = touch || !k.draw(); touch {
+		k = pressed
 	}
 	g := Groove{Touch: touch, Length: k.line.Length(), Depth: k.depth, Asked: depth}
 	g.Ends, _ = line.Ends()
@@ -31,67 +35,61 @@ func Cut(cone geometry.Cone, line Line, wheel Wheel, depth, polish float64) Groo
 	return g
 }
 
-// stroke is a wheel's way along a line: it is set down with its middle at
-// first, carried to last, and lifted.
+// stroke is a wheel's way along a line: it is set down at first, carried to
+// last, and lifted.
 type stroke struct {
-	cone        geometry.Cone
+	surface     surface
 	line        Line
 	wheel       Wheel
+	middle      blade
 	depth       float64
 	first, last float64
 }
 
 // at sets the wheel down at a distance along the line.
-func (k *stroke) at(s float64) *placing {
+func (k *stroke) at(s float64) placing {
 	at, ahead := k.line.At(s)
-	return place(k.cone, k.wheel.Radius, k.depth, at, ahead)
+	return k.surface.place(k.wheel.Radius, k.depth, at, ahead)
 }
 
 // draw finds where to set the wheel down and lift it so that its tails end
 // where the line does. It reports whether the line is long enough.
 func (k *stroke) draw() bool {
 	length := k.line.Length()
-	k.first, k.last = length/2, length/2
-	middle := k.wheel.middle()
-	if k.line.on == [2]bool{} && k.at(length/2).tail(k.depth) > 0.7*length {
-		return false // far too short: no need to look closer
+	// The tail runs straight out from where the wheel stands, as long as that is
+	// from the end of the line.
+	tail := func(end, side float64) float64 {
+		stand := k.at(end)
+		guess, fall := stand.tail()
+		return root(func(s float64) float64 {
+			p := k.at(end + side*s)
+			return p.inside(&k.middle, r2.Sub(p.at, r2.Scale(side*s, p.ahead)))
+		}, guess, fall)
 	}
 	k.first, k.last = 0, length
-	// The tail's length says where the wheel stands, and where it stands says,
-	// on a taper or a bend, how long the tail is: it settles in a few rounds.
-	for range 4 {
-		first, last := 0.0, length
-		if !k.line.on[0] {
-			first = k.at(k.first).contact(middle, k.depth, -1)
-		}
-		if !k.line.on[1] {
-			last -= k.at(k.last).contact(middle, k.depth, 1)
-		}
-		settled := math.Abs(first-k.first)+math.Abs(last-k.last) < 1e-4
-		k.first, k.last = first, last
-		if settled {
-			break
-		}
+	if !k.line.on[0] {
+		k.first = tail(0, 1)
+	}
+	if !k.line.on[1] {
+		k.last -= tail(length, -1)
 	}
 	return k.first < k.last
 }
 
 // press finds the depth and the place at which one touch of the wheel makes a
-// mark as long as the line: d ≈ L²/8 · (1/R + κ_along).
+// mark as long as the line: where it meets both ends at the same depth.
 func (k *stroke) press() {
+	k.depth = 0
 	length := k.line.Length()
-	k.first = length / 2
-	middle := k.wheel.middle()
-	k.depth = length * length / 8 * (1/k.wheel.Radius + k.at(k.first).curve.along)
-	for range 12 {
-		p := k.at(k.first)
-		behind, ahead := p.contact(middle, k.depth, -1), p.contact(middle, k.depth, 1)
-		ratio := length / (behind + ahead)
-		k.first = length * behind / (behind + ahead)
-		k.depth *= ratio * ratio
-		if math.Abs(ratio-1) < 1e-5 {
-			break
-		}
-	}
+	start, _ := k.line.At(0)
+	end, _ := k.line.At(length)
+	needs := func(p *placing, q geometry.Point) float64 { deep, _, _ := p.bite(&k.middle, q); return -deep }
+	middle := k.at(length / 2)
+	k.first = root(func(s float64) float64 {
+		p := k.at(s)
+		return needs(&p, end) - needs(&p, start)
+	}, length/2, middle.stiff()*length)
 	k.last = k.first
+	p := k.at(k.first)
+	k.depth = (needs(&p, start) + needs(&p, end)) / 2
 }

@@ -4,8 +4,11 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"sync"
 	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
 
 	"roundlay/geometry"
 	"roundlay/pattern/groove"
@@ -16,6 +19,7 @@ const (
 	widthTolerance   = 0.02 // to each side
 	contactTolerance = 0.1
 	depthTolerance   = 0.005
+	volumeTolerance  = 0.02 // of the volume
 )
 
 // between returns a random number in a range.
@@ -94,7 +98,7 @@ func (w *worst) note(kind string, difference float64) {
 
 // each runs a check on so many random scenes of each edge, every one with its
 // own seed, and logs the worst differences.
-func each(t *testing.T, edges []groove.Edge, count int, make func(*rand.Rand, groove.Edge) *scene, check func(*testing.T, *scene, *worst)) {
+func each(t *testing.T, edges []groove.Edge, count int, make func(*rand.Rand, groove.Edge) *scene, check func(*testing.T, *rand.Rand, *scene, *worst)) {
 	w := &worst{of: map[string]float64{}, n: map[string]int{}}
 	t.Run("scenes", func(t *testing.T) {
 		for _, edge := range edges {
@@ -104,7 +108,8 @@ func each(t *testing.T, edges []groove.Edge, count int, make func(*rand.Rand, gr
 				t.Run(fmt.Sprint(edge, from), func(t *testing.T) {
 					t.Parallel()
 					for i := from; i < min(from+batch, count); i++ {
-						check(t, make(rand.New(rand.NewPCG(uint64(edge), uint64(i))), edge), w)
+						rnd := rand.New(rand.NewPCG(uint64(edge), uint64(i)))
+						check(t, rnd, make(rnd, edge), w)
 					}
 				})
 			}
@@ -121,48 +126,103 @@ func TestCutAgainstSolids(t *testing.T) {
 	each(t, []groove.Edge{groove.Mitre, groove.Round, groove.Flat}, 800, randomScene, compare)
 }
 
-// TestBentAgainstSolids compares cuts along arcs, drawn, between their tails: as
-// tight as the check lets pass, with the wheel's edge alone in the glass.
-func TestBentAgainstSolids(t *testing.T) {
+// TestGangCutAgainstSolids compares straight cuts of gang wheels, and each of
+// their outlines with the one mitre that leaves it.
+func TestGangCutAgainstSolids(t *testing.T) {
 	t.Parallel()
-	bent := func(rnd *rand.Rand, edge groove.Edge) *scene {
-		for {
-			s := randomScene(rnd, edge)
-			s.bend = 1 / between(rnd, 15, 200)
-			if rnd.IntN(2) == 0 {
-				s.bend = -s.bend
-			}
-			s.prepare()
-			end := s.track.at(s.length).at
-			r := math.Hypot(end.X, end.Y)
-			if s.length*math.Abs(s.bend) > math.Pi/2 || r < 20 || r > 60 {
-				continue
-			}
-			g := groove.Cut(s.cone, s.line(), s.wheel, s.depth, 0)
-			if !g.Touch && g.Strain.Share < 0.5 && g.Strain.Buried < 0 {
-				return s
-			}
-		}
-	}
-	each(t, []groove.Edge{groove.Mitre, groove.Round}, 150, bent, compare)
+	each(t, []groove.Edge{groove.Gang}, 300, randomGang, compare)
 }
 
-// TestGangAgainstSolids compares the outermost edges of gangs, where their
-// grooves are wide enough for the search's steps.
-func TestGangAgainstSolids(t *testing.T) {
+// randomGang returns a scene of a gang wheel on a mark so long that a mitre
+// which bites is likely to leave more than one step of the search.
+func randomGang(rnd *rand.Rand, edge groove.Edge) *scene {
+	for {
+		if s := randomScene(rnd, edge); s.length > 8 {
+			return s
+		}
+	}
+}
+
+// TestCurvedCutAgainstSolids compares drawn cuts along arcs, a plain circle's on
+// the flat map, with the search of both solids.
+func TestCurvedCutAgainstSolids(t *testing.T) {
 	t.Parallel()
-	wide := func(rnd *rand.Rand, edge groove.Edge) *scene {
-		for {
-			if s := randomScene(rnd, edge); s.length > 10 && s.depth > 0.3 {
-				return s
+	each(t, []groove.Edge{groove.Mitre, groove.Round, groove.Flat}, 100, randomArc, compareArc)
+}
+
+// randomArc returns a scene on an arc of 15 to 200 mm radius, to either side,
+// long enough to draw the wheel along.
+func randomArc(rnd *rand.Rand, edge groove.Edge) *scene {
+	for {
+		s := randomScene(rnd, edge)
+		s.bend = math.Copysign(1/between(rnd, 15, 200), between(rnd, -1, 1))
+		if s.length*math.Abs(s.bend) > math.Pi {
+			continue
+		}
+		s.prepare()
+		fits := true
+		for i := range 9 {
+			at := s.track.at(s.length * float64(i) / 8).at
+			r := math.Hypot(at.X, at.Y)
+			fits = fits && r >= 20 && r <= 60
+		}
+		if first, last := s.tails(); fits && first < last {
+			return s
+		}
+	}
+}
+
+// compareArc checks the widths of a curved groove between its tails.
+func compareArc(t *testing.T, rnd *rand.Rand, s *scene, w *worst) {
+	g := groove.Cut(s.cone, s.line(), s.wheel, s.depth, 0)
+	k := s.work()
+	if g.Touch {
+		t.Errorf("touch: %v", s)
+		return
+	}
+	var inner []groove.Sample
+	for _, at := range g.Samples {
+		if at.Along > k.first && at.Along < k.last {
+			inner = append(inner, at)
+		}
+	}
+	for range min(len(inner), 4) {
+		at := inner[rnd.IntN(len(inner))]
+		foot := s.track.at(at.Along)
+		for _, side := range []struct {
+			name      string
+			hand, got float64
+		}{{"left", 1, at.Left}, {"right", -1, at.Right}} {
+			want := s.edge(s.body, k.places, foot, side.hand, 25)
+			d := math.Abs(side.got - want)
+			w.note(s.wheel.Edge.String()+" curved "+side.name, d)
+			if !(d <= widthTolerance) {
+				t.Errorf("%s is %.4f, wanted %.4f at %.3f of %.3f to %.3f: %v", side.name, side.got, want, at.Along, k.first, k.last, s)
 			}
 		}
 	}
-	each(t, []groove.Edge{groove.Gang}, 100, wide, compare)
+}
+
+// TestVolumeAgainstSolids compares the glass ground away with that of columns
+// counted through both solids.
+func TestVolumeAgainstSolids(t *testing.T) {
+	t.Parallel()
+	each(t, []groove.Edge{groove.Mitre, groove.Round, groove.Flat}, 10, randomScene, func(t *testing.T, rnd *rand.Rand, s *scene, w *worst) {
+		for s.length < 5 || s.length > 20 { // within which the columns stand near square everywhere
+			s = randomScene(rnd, s.wheel.Edge)
+		}
+		g := groove.Cut(s.cone, s.line(), s.wheel, s.depth, 0)
+		want := s.volume(s.work(), g.Width)
+		d := math.Abs(g.Volume/want - 1)
+		w.note(fmt.Sprint(s.wheel.Edge, " volume, touch ", g.Touch, ", share"), d)
+		if !(d <= volumeTolerance) {
+			t.Errorf("volume is %.4f mm³, wanted %.4f: touch %v, %v", g.Volume, want, g.Touch, s)
+		}
+	})
 }
 
 // compare checks a scene's groove against the search.
-func compare(t *testing.T, s *scene, w *worst) {
+func compare(t *testing.T, rnd *rand.Rand, s *scene, w *worst) {
 	g := groove.Cut(s.cone, s.line(), s.wheel, s.depth, 0)
 	k := s.work()
 	if g.Touch != k.touch {
@@ -184,19 +244,90 @@ func compare(t *testing.T, s *scene, w *worst) {
 	middle := g.Middle()
 	differ("contact", g.LengthFor(s.cone, s.wheel, g.Depth), s.contact(middle.Along, g.Depth), contactTolerance)
 	n := len(g.Samples)
-	tail := 0 // about halfway up the first tail
+	tail := 1 // about halfway up the first tail
 	for tail < n/2 && g.Samples[tail].Along < k.first/2 {
 		tail++
 	}
 	far := s.wheel.Thick/2 + 8
-	for _, i := range []int{tail, n / 4, n / 2, 3 * n / 4, n - 1 - tail} {
+	for _, i := range []int{tail, max(n/4, 1), n / 2, min(3*n/4, n-2), n - 1 - tail} {
 		at := g.Samples[i]
-		if s.bend != 0 && (at.Along < k.first || at.Along > k.last) {
-			continue // on a straight tail, beside the line
-		}
-		foot := s.track.at(at.Along)
-		differ("left", at.Left, s.edge(s.body, k.places, foot, 1, far), widthTolerance)
-		differ("right", at.Right, s.edge(s.body, k.places, foot, -1, far), widthTolerance)
-		differ("depth", at.Depth, s.depthAt(k.places, foot), depthTolerance)
+		foot, places := s.track.at(at.Along), s.near(k, at.Along)
+		differ("left", at.Left, s.edge(s.body, places, foot, 1, far), widthTolerance)
+		differ("right", at.Right, s.edge(s.body, places, foot, -1, far), widthTolerance)
+		differ("depth", at.Depth, s.depthAt(places, foot), depthTolerance)
 	}
+	outlines := []body{s.body}
+	if s.wheel.Edge == groove.Gang {
+		outlines = s.biting(k)
+	}
+	if len(g.Outlines) != len(outlines) {
+		t.Errorf("%d outlines, wanted %d: %v", len(g.Outlines), len(outlines), s)
+		return
+	}
+	for i, b := range outlines {
+		s.probe(t, rnd, g.Outlines[i], b, k)
+	}
+}
+
+// biting returns those mitres of a gang that reach the glass.
+func (s *scene) biting(k stroke) []body {
+	return slices.DeleteFunc(gang(s.wheel), func(b body) bool {
+		for i := range 9 {
+			along := s.length * float64(i) / 8
+			foot, places := s.track.at(along), s.near(k, along)
+			if s.edge(b, places, foot, 1, 0) > 0 || s.edge(b, places, foot, -1, 0) > 0 {
+				return false
+			}
+		}
+		return true
+	})
+}
+
+// probe steps off an outline, out and in, at the middle of some of its edges,
+// where a straight edge strays most: the wheel's body has to end between.
+func (s *scene) probe(t *testing.T, rnd *rand.Rand, o geometry.Outline, b body, k stroke) {
+	const count = 12
+	for range count {
+		i := rnd.IntN(len(o.Points))
+		from, to := o.Points[i], o.Points[(i+1)%len(o.Points)]
+		if from == to { // a tip
+			continue
+		}
+		off := r2.Rotate(r2.Scale(widthTolerance, r2.Unit(r2.Sub(to, from))), math.Pi/2, geometry.Point{})
+		middle := r2.Scale(0.5, r2.Add(from, to))
+		for _, q := range []geometry.Point{r2.Add(middle, off), r2.Sub(middle, off)} {
+			// Near a sharp tip the other edge lies less than a step away; and a mitre's
+			// point goes on beside the end of the line, where nothing is drawn.
+			beyond, mitred := s.beyond(q), s.wheel.Angle > 0
+			if outlineDistance(o, q) < 0.99*widthTolerance || mitred && beyond > 0 && beyond < point {
+				continue
+			}
+			if in := b.inside(k.places, s.walk(q).at); in != o.Contains(q) {
+				t.Errorf("%v, %.3f from the start of the outline: wheel there is %v: %v", q, r2.Norm(r2.Sub(q, o.Points[0])), in, s)
+			}
+		}
+	}
+}
+
+// point is how far a mitre's point may go on beyond the ends of its line, hardly
+// 0.02 mm wide to each side, in millimetres.
+const point = 0.1
+
+// beyond returns how far a place on the flat map lies beyond the nearer end of a
+// straight line.
+func (s *scene) beyond(q geometry.Point) float64 {
+	sin, cos := math.Sincos(s.angle)
+	along := r2.Dot(r2.Sub(q, geometry.Point{Y: s.cone.Along}), geometry.Point{X: sin, Y: cos})
+	return max(-along, along-s.length)
+}
+
+// outlineDistance returns the distance from a place to the nearest edge of an outline.
+func outlineDistance(o geometry.Outline, q geometry.Point) float64 {
+	least := math.Inf(1)
+	for i, a := range o.Points {
+		along := r2.Sub(o.Points[(i+1)%len(o.Points)], a)
+		t := r2.Dot(r2.Sub(q, a), along) / max(r2.Norm2(along), 1e-30)
+		least = min(least, r2.Norm(r2.Sub(q, r2.Add(a, r2.Scale(min(max(t, 0), 1), along)))))
+	}
+	return least
 }

@@ -43,9 +43,15 @@ func (l Line) Length() float64 { return l.along[len(l.along)-1] }
 // Straight reports whether the line has no bend.
 func (l Line) Straight() bool { return len(l.points) == 2 }
 
+// whole reports whether the line is straight and ends at its ends.
+func (l Line) whole() bool { return l.Straight() && l.on == [2]bool{} }
+
 // At returns the point at a distance along the line and the unit direction
 // there. Beyond its ends the line runs on straight.
 func (l Line) At(s float64) (at, ahead geometry.Point) {
+	if l.Straight() {
+		return r2.Add(l.points[0], r2.Scale(s, l.ahead[0])), l.ahead[0]
+	}
 	last := len(l.points) - 1
 	switch {
 	case s <= 0:
@@ -56,9 +62,6 @@ func (l Line) At(s float64) (at, ahead geometry.Point) {
 	i := sort.SearchFloat64s(l.along, s)
 	t := (s - l.along[i-1]) / (l.along[i] - l.along[i-1])
 	at = r2.Add(l.points[i-1], r2.Scale(t, r2.Sub(l.points[i], l.points[i-1])))
-	if l.Straight() {
-		return at, l.ahead[0]
-	}
 	return at, r2.Unit(r2.Add(r2.Scale(1-t, l.ahead[i-1]), r2.Scale(t, l.ahead[i])))
 }
 
@@ -89,7 +92,10 @@ func (l Line) Ends() (at, out [2]geometry.Point) {
 		[2]geometry.Point{r2.Scale(-1, l.ahead[0]), l.ahead[last]}
 }
 
-// chord returns the straight line between the ends.
+// chord returns the straight line between the ends, running on beyond neither.
 func (l Line) chord() Line {
+	if l.Straight() {
+		return l.RunningOn(false, false)
+	}
 	return NewLine([]geometry.Point{l.points[0], l.points[len(l.points)-1]})
 }

@@ -2,6 +2,8 @@ package groove_test
 
 import (
 	"math"
+	"slices"
+	"sort"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -25,8 +27,12 @@ type glass struct{ radius, slope float64 }
 
 // normal returns the outward unit normal: the gradient of x² + y² − r(z)².
 func (g glass) normal(p r3.Vec) r3.Vec {
-	return r3.Unit(r3.Vec{X: p.X, Y: p.Y, Z: -g.slope * (g.radius + g.slope*p.Z)})
+	return unit(r3.Vec{X: p.X, Y: p.Y, Z: -g.slope * (g.radius + g.slope*p.Z)})
 }
+
+// unit is r3.Unit without its care for vectors beyond the range of squares,
+// which takes most of the time of this search.
+func unit(v r3.Vec) r3.Vec { return r3.Scale(1/math.Sqrt(r3.Dot(v, v)), v) }
 
 // holds reports whether a point lies in the glass.
 func (g glass) holds(p r3.Vec) bool { return math.Hypot(p.X, p.Y) <= g.radius+g.slope*p.Z }
@@ -34,9 +40,9 @@ func (g glass) holds(p r3.Vec) bool { return math.Hypot(p.X, p.Y) <= g.radius+g.
 // onto returns the point of the surface near p, along the normal there.
 func (g glass) onto(p r3.Vec) r3.Vec {
 	for range 3 { // each round squares the error
-		over := math.Hypot(p.X, p.Y) - (g.radius + g.slope*p.Z)
-		n := g.normal(p)
-		p = r3.Sub(p, r3.Scale(over*math.Hypot(n.X, n.Y), n))
+		away, radius := math.Sqrt(p.X*p.X+p.Y*p.Y), g.radius+g.slope*p.Z
+		steep := r3.Vec{X: p.X / away, Y: p.Y / away, Z: -g.slope} // the gradient of away − radius
+		p = r3.Sub(p, r3.Scale((away-radius)/r3.Dot(steep, steep), steep))
 	}
 	return p
 }
@@ -48,14 +54,15 @@ type walker struct{ at, ahead r3.Vec }
 func (g glass) left(w walker) r3.Vec { return r3.Cross(g.normal(w.at), w.ahead) }
 
 // step takes a walker ahead by a small length along a line of the surface that
-// bends to the left by so much. The direction is carried along by drawing it
-// back to the surface, which is how it keeps straight there.
+// bends to the left by so much. The direction is carried along by the least turn
+// that takes the normal here to the normal there, which keeps it straight.
 func (g glass) step(w walker, length, bend float64) walker {
-	half := r3.Add(w.ahead, r3.Scale(bend*length/2, g.left(w)))
-	at := g.onto(r3.Add(w.at, r3.Scale(length, half)))
-	ahead := r3.Add(w.ahead, r3.Scale(bend*length, g.left(w)))
-	n := g.normal(at)
-	return walker{at, r3.Unit(r3.Sub(ahead, r3.Scale(r3.Dot(ahead, n), n)))}
+	left := g.left(w)
+	at := g.onto(r3.Add(w.at, r3.Scale(length, r3.Add(w.ahead, r3.Scale(bend*length/2, left)))))
+	ahead := r3.Add(w.ahead, r3.Scale(bend*length, left))
+	n, next := g.normal(w.at), g.normal(at)
+	ahead = r3.Sub(ahead, r3.Scale(r3.Dot(ahead, next)/(1+r3.Dot(n, next)), r3.Add(n, next)))
+	return walker{at, unit(ahead)}
 }
 
 // walk takes a walker straight ahead by any length, and back by a negative one.
@@ -102,32 +109,11 @@ type body struct {
 
 // newBody returns the solid of a wheel.
 func newBody(w groove.Wheel) body {
-	t := math.Tan(w.Angle / 2)
 	within := func(axial float64) bool { return math.Abs(axial) <= w.Thick/2 }
-	// A wedge whose point stands at the full radius, at an offset from the middle plane.
-	wedge := func(axial, radial, offset float64) bool { return math.Abs(axial-offset) <= (w.Radius-radial)*t }
 	b := body{radius: w.Radius}
 	switch w.Edge {
 	case groove.Mitre:
-		// A flat cuts the point off a wedge that stands so much higher; a round lies
-		// in it, touching both flanks.
-		sharp := w.Tip / 2 / t
-		centre := w.Radius - w.TipRadius
-		apex := w.Radius - w.TipRadius + w.TipRadius/math.Sin(w.Angle/2)
-		b.holds = func(axial, radial float64) bool {
-			switch {
-			case w.Tip > 0:
-				return within(axial) && radial <= w.Radius && wedge(axial, radial-sharp, 0)
-			case w.TipRadius > 0:
-				// Above the line from the round's centre square to the flank, the round bounds it.
-				foot := centre + w.TipRadius*math.Sin(w.Angle/2)
-				if radial > foot {
-					return within(axial) && math.Hypot(axial, radial-centre) <= w.TipRadius
-				}
-				return within(axial) && math.Abs(axial) <= (apex-radial)*t
-			}
-			return within(axial) && wedge(axial, radial, 0)
-		}
+		b.holds = func(axial, radial float64) bool { return within(axial) && vee(w, axial, radial) }
 	case groove.Flat:
 		b.holds = func(axial, radial float64) bool { return within(axial) && radial <= w.Radius }
 	case groove.Round:
@@ -138,26 +124,54 @@ func newBody(w groove.Wheel) body {
 			return within(axial) && out*out+axial*axial <= w.Convex*w.Convex
 		}
 	case groove.Gang:
+		mitres := gang(w)
 		b.holds = func(axial, radial float64) bool {
-			for i := range w.Mitres {
-				if within(axial) && wedge(axial, radial, (float64(i)-float64(w.Mitres-1)/2)*w.Spacing) {
-					return true
-				}
-			}
-			return false
+			return slices.ContainsFunc(mitres, func(m body) bool { return m.holds(axial, radial) })
 		}
 	}
 	return b
 }
 
-// placed is where a wheel stands.
-type placed struct{ centre, axle r3.Vec }
+// gang returns the mitres of a gang wheel, each within the whole wheel's faces.
+func gang(w groove.Wheel) []body {
+	mitres := make([]body, w.Mitres)
+	for i := range mitres {
+		offset := (float64(i) - float64(w.Mitres-1)/2) * w.Spacing
+		mitres[i] = body{radius: w.Radius, holds: func(axial, radial float64) bool {
+			return math.Abs(axial) <= w.Thick/2 && vee(w, axial-offset, radial)
+		}}
+	}
+	return mitres
+}
+
+// vee reports whether a V holds a point at a distance from its middle plane and
+// from the axle. A flat tip cuts the point off a V that would stand so much
+// higher; a round one lies in the V and touches both its flanks, so that what is
+// within its ball, or below the ring it touches them in, belongs.
+func vee(w groove.Wheel, axial, radial float64) bool {
+	sin, cos := math.Sincos(w.Angle / 2)
+	point := w.Radius + w.Tip/2*cos/sin // of the V, undressed
+	if q := w.TipRadius; q > 0 {
+		centre := w.Radius - q
+		point = centre + q/sin
+		if radial > centre+q*sin {
+			return math.Hypot(axial, radial-centre) <= q
+		}
+	}
+	return radial <= w.Radius && math.Abs(axial) <= (point-radial)*sin/cos
+}
+
+// placed is where a wheel stands, and how far along its stroke.
+type placed struct {
+	centre, axle r3.Vec
+	along        float64
+}
 
 // set places a wheel where a walker stands, in the plane of the surface's normal
 // and of the walker's direction, its rim a depth below the surface.
 func (b body) set(g glass, w walker, depth float64) placed {
 	rim := r3.Sub(w.at, r3.Scale(depth, g.normal(w.at)))
-	return placed{r3.Add(rim, r3.Scale(b.radius, g.normal(w.at))), g.left(w)}
+	return placed{centre: r3.Add(rim, r3.Scale(b.radius, g.normal(w.at))), axle: g.left(w)}
 }
 
 // inside reports whether a point lies in the wheel at any of the given places.
@@ -173,10 +187,11 @@ func (b body) inside(at []placed, p r3.Vec) bool {
 	return false
 }
 
-// bisect returns where ok changes from true, at in, to false, at out, to
-// 0.00001 mm.
+// bisect returns where ok changes from true, at in, to false, at out. A broad
+// flat touch may leave the glass at a slope of a thousandth, so it goes on to a
+// thousandth of what would do for a length.
 func bisect(in, out float64, ok func(float64) bool) float64 {
-	for math.Abs(out-in) > 1e-5 {
+	for math.Abs(out-in) > 1e-7 {
 		if mid := (in + out) / 2; ok(mid) {
 			in = mid
 		} else {
@@ -197,8 +212,8 @@ type scene struct {
 
 	glass glass
 	body  body
-	// tip is the wheel that bites along the centre line itself: of a gang, as if
-	// one mitre of it ran in the middle.
+	// tip is what bites along the centre line itself: of a gang, as if one mitre
+	// of it ran in the middle.
 	tip   body
 	track track
 }
@@ -208,11 +223,12 @@ func (s *scene) prepare() {
 	slope := math.Tan(s.cone.HalfAngle)
 	s.glass = glass{s.cone.Radius - slope*s.cone.Height, slope}
 	s.body = newBody(s.wheel)
-	tip := s.wheel
-	if tip.Edge == groove.Gang {
-		tip.Edge = groove.Mitre
+	s.tip = s.body
+	if s.wheel.Edge == groove.Gang {
+		one := s.wheel
+		one.Edge = groove.Mitre
+		s.tip = newBody(one)
 	}
-	s.tip = newBody(tip)
 	at := r3.Vec{X: s.cone.Radius, Z: s.cone.Height}
 	n := s.glass.normal(at)
 	right := r3.Unit(r3.Cross(r3.Vec{Z: 1}, n))
@@ -246,9 +262,13 @@ func (s *scene) at(along, depth float64) []placed {
 }
 
 // reaches reports whether the wheel, set down at a distance along the line,
-// bites into the surface straight ahead or behind at another: a tail is straight.
+// bites as far as another: on a bend, as far along the straight tail it leaves.
 func (s *scene) reaches(from, to, depth float64) bool {
-	return s.tip.inside(s.at(from, depth), s.glass.walk(s.track.at(from), to-from).at)
+	foot := s.track.at(to)
+	if s.bend != 0 {
+		foot = s.glass.walk(s.track.at(from), to-from)
+	}
+	return s.tip.inside(s.at(from, depth), foot.at)
 }
 
 // stroke is what the search makes of a scene: the wheel's places.
@@ -259,12 +279,19 @@ type stroke struct {
 	places      []placed
 }
 
+// tails finds where the wheel, at its full depth, has to be set down and lifted
+// for the groove to begin and end where the line does.
+func (s *scene) tails() (first, last float64) {
+	first = bisect(0, s.length, func(x float64) bool { return s.reaches(x, 0, s.depth) })
+	last = bisect(s.length, 0, func(x float64) bool { return s.reaches(x, s.length, s.depth) })
+	return first, last
+}
+
 // work finds where the wheel has to stand for the groove to begin and end where
 // the line does, and how deep it may go.
 func (s *scene) work() stroke {
 	k := stroke{depth: s.depth}
-	k.first = bisect(0, s.length, func(x float64) bool { return s.reaches(x, 0, s.depth) })
-	k.last = bisect(s.length, 0, func(x float64) bool { return s.reaches(x, s.length, s.depth) })
+	k.first, k.last = s.tails()
 	if k.touch = k.first >= k.last; k.touch {
 		// The deepest at which the wheel, as far ahead as it still bites into the
 		// start of the line, does not yet bite beyond the end.
@@ -275,33 +302,64 @@ func (s *scene) work() stroke {
 		})
 		k.first, k.last = at, at
 	}
-	k.places = s.at(k.first, k.depth)
-	for _, foot := range s.track.feet[int(k.first/stride)+1 : max(int(k.last/stride), int(k.first/stride))+1] {
-		k.places = append(k.places, s.body.set(s.glass, foot, k.depth))
+	// Along a bend the wheel's ends go sideways: closer steps there.
+	step := stride
+	if s.bend != 0 {
+		step /= 4
 	}
-	k.places = append(k.places, s.at(k.last, k.depth)...)
+	n := math.Ceil((k.last - k.first) / step)
+	for i := range int(n) + 1 {
+		along := k.first + (k.last-k.first)*float64(i)/max(n, 1)
+		at := s.body.set(s.glass, s.track.at(along), k.depth)
+		at.along = along
+		k.places = append(k.places, at)
+	}
 	return k
+}
+
+// near returns those places of the wheel that can bite across a place along the
+// line.
+func (s *scene) near(k stroke, along float64) []placed {
+	if s.bend != 0 {
+		return k.places
+	}
+	// As the glass is round, what bites lies below the tangent plane where the
+	// wheel stands: within half a chord of the wheel's side and half its thickness.
+	// The way there on the glass is at most π/2 times as long.
+	far := math.Pi / 2 * (math.Sqrt(2*s.wheel.Radius*k.depth) + s.wheel.Thick/2)
+	from := sort.Search(len(k.places), func(i int) bool { return k.places[i].along >= along-far })
+	to := sort.Search(len(k.places), func(i int) bool { return k.places[i].along > along+far })
+	return k.places[from:to]
+}
+
+// walk goes from the start of the line straight to a place on its flat map: as
+// far, and as much to the side, as that lies there.
+func (s *scene) walk(q geometry.Point) walker {
+	d := r2.Rotate(r2.Sub(q, geometry.Point{Y: s.cone.Along}), s.angle, geometry.Point{})
+	from := s.track.feet[0] // after the turn the line sets out straight up
+	far := r2.Norm(d)
+	right := s.glass.aside(from, -1).ahead
+	from.ahead = unit(r3.Add(r3.Scale(d.Y/far, from.ahead), r3.Scale(d.X/far, right)))
+	return s.glass.walk(from, far)
 }
 
 // edge returns how far the footprint goes to one hand of a walker on the line:
 // the outermost place inside the wheel, as it is found by steps of half a
-// millimetre (of a gang, a twentieth) from far out and then bisection.
+// millimetre from far out and then bisection; 0 where there is none. A gang's
+// mitres lie apart, and are sought by smaller steps.
 func (s *scene) edge(b body, places []placed, w walker, hand, far float64) float64 {
-	coarse := 10 // strides
+	step := 0.5
 	if s.wheel.Edge == groove.Gang {
-		coarse = 1 // its grooves are narrow, and lie apart
+		step, far = 0.005, s.wheel.Thick/2+1
 	}
-	side := s.glass.track(s.glass.aside(w, hand), far, 0)
-	for i := (len(side.feet)/coarse - 1) * coarse; i >= 0; i -= coarse {
-		if !b.inside(places, side.feet[i].at) {
-			continue
+	side := s.glass.track(s.glass.aside(w, hand), far+step, 0)
+	inside := func(x float64) bool { return b.inside(places, side.at(x).at) }
+	for x := math.Floor(far/step) * step; x > -step/2; x -= step {
+		if inside(x) {
+			return bisect(x, x+step, inside)
 		}
-		from := side.feet[i]
-		return float64(i)*stride + bisect(0, float64(coarse)*stride, func(x float64) bool {
-			return b.inside(places, s.glass.walk(from, x).at)
-		})
 	}
-	return 0 // none of the wheel is here: at the very tip of a mark
+	return 0
 }
 
 // depthAt returns how far along the inward normal the wheel's body goes from a
@@ -322,4 +380,27 @@ func (s *scene) contact(at, depth float64) float64 {
 		length += bisect(0, 60, func(x float64) bool { return s.tip.inside(places, s.glass.walk(middle, way*x).at) })
 	}
 	return length
+}
+
+// volume returns the glass that the wheel grinds away at its places: columns
+// square to the glass at the middle of the line, from the surface down to where
+// the wheel ends.
+func (s *scene) volume(k stroke, width float64) float64 {
+	middle := s.track.at(s.length / 2)
+	up, left := s.glass.normal(middle.at), s.glass.left(middle)
+	const deep, beyond = 8, 4 // mm: below the middle, and past the ends of the line
+	along, across := s.length/400, width/100
+	sum := 0.0
+	for u := -s.length/2 - beyond; u < s.length/2+beyond; u += along {
+		places := s.near(k, u+s.length/2)
+		for v := -width; v < width; v += across {
+			foot := r3.Add(middle.at, r3.Add(r3.Scale(u, middle.ahead), r3.Scale(v, left)))
+			at := func(h float64) r3.Vec { return r3.Add(foot, r3.Scale(h, up)) }
+			top := bisect(-deep, 1, func(h float64) bool { return s.glass.holds(at(h)) })
+			if s.body.inside(places, at(top)) {
+				sum += top - bisect(top, top-deep, func(h float64) bool { return s.body.inside(places, at(h)) })
+			}
+		}
+	}
+	return sum * along * across
 }

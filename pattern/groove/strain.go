@@ -45,8 +45,9 @@ func (k *stroke) strain(asked Line, g Groove) Strain {
 	}
 	for at := 0.0; at <= asked.Length(); at += 0.5 {
 		q, ahead := asked.At(at)
-		p := place(k.cone, k.wheel.Radius, k.depth, q, ahead)
-		contact := math.Min(math.Sqrt(2*k.depth/(1/k.wheel.Radius+p.curve.along)), asked.Length()/2)
+		p := k.surface.place(k.wheel.Radius, k.depth, q, ahead)
+		tail, _ := p.tail()
+		contact := min(tail, asked.Length()/2)
 		bend := math.Abs(asked.Bend(at))
 		if sweep := bend * contact * contact / 2; sweep > s.Sweep {
 			s.Sweep, s.Share, s.Bend, s.Contact, s.At = sweep, sweep/half, bend, contact, at
@@ -64,19 +65,11 @@ func (k *stroke) buried() float64 {
 	}
 	p := k.at((k.first + k.last) / 2)
 	worst := math.Inf(-1)
-	shoulder := k.wheel.shoulder()
+	rim := blade{face: math.Inf(1)}
 	for _, side := range []float64{-1, 1} {
 		// A place on the surface hardly farther off the middle plane than on the map.
-		q := r2.Add(p.at, r2.Scale(side*shoulder, p.left))
-		worst = math.Max(worst, p.bite(blade{wheel: Wheel{Edge: Flat, Thick: math.Inf(1)}, bound: math.Inf(1)}, q)-k.wheel.MostDepth())
+		below, _, _ := p.bite(&rim, r2.Add(p.at, r2.Scale(side*k.middle.face, p.left)))
+		worst = max(worst, below-k.wheel.MostDepth())
 	}
 	return worst
-}
-
-// shoulder returns the offset at which the edge ends.
-func (w Wheel) shoulder() float64 {
-	if w.Edge == Round {
-		return math.Min(w.Thick/2, w.Convex)
-	}
-	return w.Thick / 2
 }

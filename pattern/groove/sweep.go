@@ -2,86 +2,107 @@ package groove
 
 import (
 	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// widen returns the cross-section of the groove at a place along the stroke:
-// what the wheel cuts where it stands nearest, and what more it takes as it
+// widen moves the edges of a cross-section out to what the wheel takes as it
 // comes and goes. Where the cut runs askew to the glass's axis, or bends, the
 // groove is widest a little before or behind the wheel's own place.
-func (k *stroke) widen(f foot, b blade) span {
-	widest, _ := f.own.section(b, f.q, f.own.left)
-	if k.last <= k.first || !k.sweeps(f, b, widest) {
-		return widest
+func (k *stroke) widen(b *blade, x section) section {
+	if k.last > k.first && (x.own.curve.twist != 0 || !k.line.Straight()) {
+		x.left = k.widest(b, x.station, x.left, 1)
+		x.right = -k.widest(b, x.station, -x.right, -1)
 	}
-	reach := f.own.reach(b, k.depth)
-	lo, hi := max(k.first, f.along-reach), min(k.last, f.along+reach)
-	edge := func(stand, side float64) float64 {
-		e, bites := k.at(stand).section(b, f.q, f.own.left)
-		switch {
-		case !bites:
-			return math.Inf(-1)
-		case side > 0:
-			return e.left
-		}
-		return -e.right
-	}
-	widest.left = max(widest.left, greatest(lo, hi, func(stand float64) float64 { return edge(stand, 1) }))
-	widest.right = min(widest.right, -greatest(lo, hi, func(stand float64) float64 { return edge(stand, -1) }))
-	return widest
+	return x
 }
 
-// reach returns, to second order, how far ahead or behind a blade bites at most,
-// on its own line or to one side of it: the tilt of the ellipse of contact.
-func (p *placing) reach(b blade, depth float64) float64 {
-	stiff, broad := 1/p.radius+p.curve.along, p.curve.across+b.hollow()
-	reach := p.tail(depth)
-	if b.pointed() || broad == 0 {
-		return reach
+// widest returns the farthest that any place of the wheel along the stroke bites
+// to one hand (1 left, -1 right) of a station, from the edge that it leaves where
+// it stands nearest.
+func (k *stroke) widest(b *blade, s station, edge, hand float64) float64 {
+	if !k.line.Straight() || edge > 0.99*b.face {
+		return max(k.sweep(b, s, edge, hand, -1, 0), k.sweep(b, s, edge, hand, 1, 0))
 	}
-	return reach / math.Sqrt(1-p.curve.twist*p.curve.twist/(stiff*broad))
+	// Standing δ away the wheel bites t·b·δ − δ²/2·(1/R + κ_along) deeper, to second
+	// order, at an edge b from the line, which comes up so steeply.
+	const slight = 0.002 // mm
+	c := &s.own.curve
+	askew := c.twist * hand * edge
+	steep := c.across*edge + b.slope
+	if edge < b.breadth {
+		steep = (c.across + b.hollow()) * edge
+	}
+	if askew*askew < 2*s.own.stiff()*steep*slight {
+		return edge
+	}
+	return k.sweep(b, s, edge, hand, math.Copysign(1, askew), math.Abs(askew)/s.own.stiff())
 }
 
-// greatest returns the greatest value of a smooth function between two places: a
-// coarse look, then ever closer round the best of it.
-func greatest(lo, hi float64, f func(float64) float64) float64 {
-	const coarse, close = 8, 1.0 / 64
-	best, summit := lo, math.Inf(-1)
-	try := func(x float64) bool {
-		if x < lo || x > hi {
+// sweep returns the farthest that the wheel bites to one hand of a station as it
+// stands behind it (way -1) or ahead (way 1). The guess says how far off it does
+// that; without one it is sought as far as the wheel reaches.
+func (k *stroke) sweep(b *blade, s station, edge, hand, way, guess float64) float64 {
+	nearest := min(max(s.along, k.first), k.last)
+	most := k.reach(b, s.own) - math.Abs(nearest-s.along)
+	switch {
+	case way < 0 && !k.line.on[0]:
+		most = min(most, nearest-k.first)
+	case way > 0 && !k.line.on[1]:
+		most = min(most, k.last-nearest)
+	}
+	best, bent, finest := 0.0, !k.line.Straight(), 0.1
+	if bent {
+		finest = 0.01
+	}
+	try := func(off float64) bool {
+		const least = 5e-4 // mm: too little to look for
+		if off <= 0 || off > most {
 			return false
 		}
-		y := f(x)
-		if y <= summit {
+		p := k.at(nearest + way*off)
+		from := edge + least
+		if bent || b.offset != 0 {
+			// The blade's own line lies to the outside of the station.
+			line := r2.Cross(r2.Sub(p.at, s.at), p.ahead) / r2.Cross(s.own.left, p.ahead)
+			_, _, aside := p.bite(b, s.across(line))
+			from = max(from, hand*(line-aside/r2.Dot(s.own.left, p.left)))
+		}
+		out := func(x float64) float64 { return p.inside(b, s.across(hand*(from+x))) }
+		if out(0) <= 0 {
 			return false
 		}
-		best, summit = x, y
+		edge = from + root(out, 0.01, 0.1)
+		best = off
 		return true
 	}
-	for i := range coarse + 1 {
-		try(lo + (hi-lo)*float64(i)/coarse)
+	step := guess / 4
+	if guess > 0 {
+		try(min(guess, most))
+	} else {
+		const coarse = 5
+		for i := range coarse {
+			try(most * float64(i+1) / coarse)
+		}
+		step = most / (2 * coarse)
 	}
-	for step := (hi - lo) / (2 * coarse); step > close*(hi-lo)/coarse; step /= 2 {
+	for ; step > finest; step /= 2 {
 		if !try(best - step) {
 			try(best + step)
 		}
 	}
-	return summit
+	return edge
 }
 
-// sweeps reports whether, to second order, the wheel's passing can widen the
-// groove by more than a few thousandths of a millimetre at a place.
-func (k *stroke) sweeps(f foot, b blade, e span) bool {
-	c := f.own.curve
-	half := (e.left - e.right) / 2
-	stiff := 1/k.wheel.Radius + c.along
-	steep := b.steepness(half, c.across)
-	askew := c.twist * max(math.Abs(e.left), math.Abs(e.right))
-	if askew*askew > 2*stiff*steep*0.002 {
-		return true
+// reach returns, to second order, how far along the stroke the wheel bites
+// anywhere across it: on a bend, with something to spare.
+func (k *stroke) reach(b *blade, own *placing) float64 {
+	tail, _ := own.tail()
+	askew := math.Abs(own.curve.twist) / own.stiff()
+	wide, _ := b.halfWidth(k.depth, 0, own.curve.across-askew*askew*own.stiff(), b.face)
+	reach := tail + askew*(wide+math.Abs(b.offset))
+	if !k.line.Straight() {
+		reach *= 1.5
 	}
-	bend := math.Abs(k.line.Bend(f.along))
-	if half > 0.99*b.face() {
-		return bend > 0 // the wheel's face is an upright wall: any swing of it shows
-	}
-	return bend*steep > 0.5*stiff
+	return reach
 }

@@ -58,6 +58,7 @@ func (g Groove) Short() bool { return g.Depth < g.Asked*(1-1e-6) }
 func (g Groove) LengthFor(cone geometry.Cone, wheel Wheel, depth float64) float64 {
 	i := len(g.Samples) / 2
 	ahead := r2.Unit(r2.Sub(g.Samples[i+1].At, g.Samples[i-1].At))
-	p := place(cone, wheel.Radius, depth, g.Samples[i].At, ahead)
-	return p.contact(wheel.middle(), depth, -1) + p.contact(wheel.middle(), depth, 1)
+	surface, b := newSurface(cone), wheel.middle()
+	p := surface.place(wheel.Radius, depth, g.Samples[i].At, ahead)
+	return p.contact(&b, -1) + p.contact(&b, 1)
 }

@@ -1,0 +1,295 @@
+package groove
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"roundlay/geometry"
+)
+
+// footprint is what one blade leaves: its cross-sections in order along the stroke.
+type footprint []section
+
+// section is the groove's cross-section at a station, its edges to the left and
+// right of the centre line both measured to the left.
+type section struct {
+	station
+	ridge
+	left, right float64
+}
+
+// empty reports whether the blade does not bite.
+func (x *section) empty() bool { return x.left <= x.right }
+
+// footprint measures a blade's cross-sections wherever it bites.
+func (k *stroke) footprint(b *blade, line []station) footprint {
+	first, last := line[:1], line[len(line)-1:]
+	begin, end := k.tip(b, first, -1), k.tip(b, last, 1)
+	before, beyond := k.lobe(b, first, begin), k.lobe(b, last, end)
+	f := make(footprint, 0, len(before)+len(line)+len(beyond))
+	for i := range before {
+		f = append(f, k.section(b, before[len(before)-1-i]))
+	}
+	for _, s := range line {
+		if s.along > begin-slight && s.along < end+slight {
+			f = append(f, k.section(b, s))
+		}
+	}
+	for _, s := range beyond {
+		f = append(f, k.section(b, s))
+	}
+	// An outer mitre of a gang may bite along a part of the stroke, or nowhere.
+	for len(f) > 1 && f[0].empty() && f[1].empty() {
+		f = f[1:]
+	}
+	for n := len(f); n > 1 && f[n-1].empty() && f[n-2].empty(); n-- {
+		f = f[:n-1]
+	}
+	return k.smooth(b, f)
+}
+
+// smooth adds cross-sections where an outline turns too sharply to stay within
+// stray of the true curve: where the wheel's face comes to bound the groove.
+func (k *stroke) smooth(b *blade, f footprint) footprint {
+	const rounds = 8 // halving a millimetre to less than stray
+	for range rounds {
+		i := 0
+		for i < len(f) && !f.sharp(i) {
+			i++
+		}
+		if i == len(f) {
+			break
+		}
+		finer := append(make(footprint, 0, 2*len(f)), f[:i]...)
+		for ; i < len(f); i++ {
+			if i > 0 && (f.sharp(i-1) || f.sharp(i)) {
+				between := k.under((f[i-1].along+f[i].along)/2, []station{f[i].station})
+				finer = append(finer, k.section(b, between))
+			}
+			finer = append(finer, f[i])
+		}
+		f = finer
+	}
+	return f
+}
+
+// sharp reports whether the outline turns too sharply at a section: whether an
+// edge stands off the straight line between its neighbours. An arc's middle
+// stands off one chord four times what it stands off each of two.
+func (f footprint) sharp(i int) bool {
+	const most = 4 * 1.5 * stray
+	off := func(a, p, c geometry.Point) bool {
+		chord := r2.Sub(c, a)
+		cross := r2.Cross(chord, r2.Sub(p, a))
+		return cross*cross > most*most*r2.Norm2(chord)
+	}
+	left := func(i int) geometry.Point { return f[i].across(f[i].left) }
+	right := func(i int) geometry.Point { return f[i].across(f[i].right) }
+	switch next := i + 1; {
+	case len(f) < 2:
+		return false
+	case next == len(f):
+		next -= 2
+		fallthrough
+	case i == 0: // an end, blunt or pointed
+		return off(right(i), left(i), left(next)) || off(left(i), right(i), right(next))
+	default:
+		return off(left(i-1), left(i), left(next)) || off(right(i-1), right(i), right(next))
+	}
+}
+
+// tip returns how far along the stroke a blade still bites anywhere across it,
+// ahead of where the wheel is lifted (side 1) or behind where it is set down
+// (side -1).
+func (k *stroke) tip(b *blade, end []station, side float64) float64 {
+	own := end[0].own
+	if k.line.on[0] && side < 0 || k.line.on[1] && side > 0 {
+		return end[0].along
+	}
+	if own.curve.twist == 0 && b.offset == 0 && !b.flat() {
+		return end[0].along
+	}
+	// A blade beside the cut's line is deepest beside where the wheel stands.
+	guess, fall := own.tail()
+	middle := k.last - own.curve.twist*b.offset/own.stiff()
+	if side < 0 {
+		middle += k.first - k.last
+	}
+	bite := func(s float64) float64 {
+		at := k.under(middle+side*s, end)
+		return b.deepest(at).deep
+	}
+	if bite(0) <= 0 {
+		return middle
+	}
+	return middle + side*root(bite, guess, fall)
+}
+
+// slight is how far, in millimetres, a blade may bite beyond the ends of the
+// line, or fall short of them, before that is worth drawing. A point, so far from
+// its tip, is hardly as wide to each side when it is five times as far beyond.
+const slight = 0.02
+
+// lobe returns the stations from an end of the line to the tip of a blade's
+// footprint. A broad or offset blade set askew to the glass's axis leaves the
+// glass, to one side, beyond where the cut's own line does; an offset one may
+// leave it before, and the tip is all there is.
+func (k *stroke) lobe(b *blade, end []station, tip float64) []station {
+	from := end[0].along
+	beyond := tip - from
+	if from <= k.first {
+		beyond = -beyond
+	}
+	parts := 5
+	switch {
+	case beyond > -slight && beyond < slight, b.sharp() && beyond > 0 && beyond < 5*slight:
+		return nil
+	case b.sharp() || beyond < 0:
+		parts = 1
+	}
+	lobe := make([]station, parts)
+	for i := range lobe {
+		// Closer together towards the tip, which is blunt.
+		left := 1 - float64(i+1)/float64(parts)
+		lobe[i] = k.under(from+(tip-from)*(1-left*left), end)
+	}
+	return lobe
+}
+
+// ridge is where a blade lies in the glass across a station: how far to the
+// left, how deep, and how the surface leans away to the left from there.
+type ridge struct{ line, deep, lean float64 }
+
+// own returns the ridge on a blade's own line.
+func (b *blade) own(s station) ridge {
+	deep, _, aside := s.own.bite(b, s.across(b.offset))
+	lean := s.own.curve.twist*s.ahead() + s.own.curve.across*b.offset
+	return ridge{b.offset - aside, deep + b.drop(aside) + lean*aside, lean}
+}
+
+// deepest returns where a blade is deepest, to second order: on its own line,
+// or beside it where the surface leans more than the edge is steep.
+func (b *blade) deepest(s station) ridge {
+	r := b.own(s)
+	steep := math.Abs(r.lean)
+	if b.sharp() {
+		steep -= b.slope
+	} else {
+		// A broad edge is guided by how the surface really leans: on a taper, more
+		// than second order says.
+		aside := min(0.1, b.breadth) // mm
+		left, _, _ := s.own.bite(b, s.across(r.line+aside))
+		right, _, _ := s.own.bite(b, s.across(r.line-aside))
+		r.lean = (right - left) / (2 * aside)
+		steep = math.Abs(r.lean)
+	}
+	if steep <= 0 {
+		return r
+	}
+	curve := s.own.curve.across + b.hollow()
+	most := b.face
+	if !b.sharp() {
+		most = min(most, b.breadth)
+	}
+	away := min(steep/curve, most)
+	line := r.line - math.Copysign(away, r.lean)
+	deep, room, _ := s.own.bite(b, s.across(line))
+	if away == b.face || room < 0 { // as far as the face, wherever that is here
+		line += math.Copysign(1, line) * room
+		deep, _, _ = s.own.bite(b, s.across(line))
+	}
+	return ridge{line, deep, r.lean + curve*(line-r.line)}
+}
+
+// ahead returns how far the station lies ahead of where the wheel stands.
+func (s station) ahead() float64 { return r2.Dot(r2.Sub(s.at, s.own.at), s.own.ahead) }
+
+// across returns the place on the map at a distance to the left of the station.
+func (s station) across(left float64) geometry.Point {
+	return r2.Add(s.at, r2.Scale(left, s.own.left))
+}
+
+// section returns the cross-section that a blade leaves at a station.
+func (k *stroke) section(b *blade, s station) section { return k.widen(b, s.section(b)) }
+
+// section returns the cross-section that the wheel, where it stands, cuts
+// through a station.
+func (s station) section(b *blade) section {
+	p, r := s.own, b.own(s)
+	if r.deep <= 0 {
+		r = b.deepest(s)
+	}
+	x := section{s, r, r.line, r.line}
+	if r.deep <= 0 {
+		return x
+	}
+	edge := func(hand float64) float64 {
+		guess, fall := b.halfWidth(r.deep, hand*r.lean, p.curve.across, b.face-hand*r.line)
+		return root(func(x float64) float64 { return p.inside(b, s.across(r.line+hand*x)) }, guess, fall)
+	}
+	x.left += edge(1)
+	x.right -= edge(-1)
+	return x
+}
+
+// grow widens the sample at a station of the line to hold the footprint's
+// cross-section as it is after polishing.
+func (x *section) grow(s *Sample, polish float64) {
+	s.Left, s.Right = max(s.Left, x.left+polish), max(s.Right, polish-x.right)
+	s.LeftEdge, s.RightEdge = x.across(s.Left), x.across(-s.Right)
+}
+
+// volume sums the cross-sections of a blade's footprint along the stroke.
+func (k *stroke) volume(b *blade, f footprint) float64 {
+	v, last := 0.0, 0.0
+	for i := range f {
+		area := k.area(b, &f[i])
+		if i > 0 {
+			v += (f[i].along - f[i-1].along) * (area + last) / 2
+		}
+		last = area
+	}
+	return v
+}
+
+// area returns the area of a cross-section, to second order but for its width.
+func (k *stroke) area(b *blade, x *section) float64 {
+	if x.empty() {
+		return 0
+	}
+	c := &x.own.curve
+	curve := c.across
+	if k.first < x.along && x.along < k.last {
+		// As it goes by askew the wheel takes a surface for less curved than it is.
+		curve -= c.twist * c.twist / x.own.stiff()
+	}
+	sum := b.area(x.deep, x.lean, curve, x.left-x.line) + b.area(x.deep, -x.lean, curve, x.line-x.right)
+	// The middle of the section lies nearer than the surface to what the cut bends
+	// round in space, by about 0.4 of its depth: a third for a V, half for a panel.
+	return sum * (1 - 0.4*x.deep*c.along)
+}
+
+// area returns the area of one half of a cross-section, h deep at its ridge and
+// so wide, under a surface that leans and curves away.
+func (b *blade) area(h, lean, curve, width float64) float64 {
+	return max(h*width-lean*width*width/2-curve*width*width*width/6-b.filled(width), 0)
+}
+
+// outline runs up the left edge of the footprint, widened by polishing, and
+// back down the right.
+func (f footprint) outline(polish float64) geometry.Outline {
+	n := len(f)
+	points := make([]geometry.Point, 2*n)
+	for i, s := range f {
+		switch i { // polishing wears the tips outward too
+		case 0:
+			s.at = r2.Sub(s.at, r2.Scale(polish, s.own.ahead))
+		case n - 1:
+			s.at = r2.Add(s.at, r2.Scale(polish, s.own.ahead))
+		}
+		points[i] = s.across(s.left + polish)
+		points[2*n-1-i] = s.across(s.right - polish)
+	}
+	return geometry.NewOutline(points)
+}

@@ -79,8 +79,8 @@ type Gores struct {
 	Gain, Loss float64
 }
 
-// Error returns the greater of gain and loss.
-func (g Gores) Error() float64 { return max(g.Gain, g.Loss) }
+// Worst returns the greater of gain and loss.
+func (g Gores) Worst() float64 { return max(g.Gain, g.Loss) }
 
 // What gores are to keep to, in millimetres.
 const (
@@ -102,7 +102,7 @@ func (f Face) Gores(repeats int, lift float64) Gores {
 		g.PerRepeat++
 		half := math.Pi / float64(repeats*g.PerRepeat)
 		g.Gain, g.Loss = gore.Excess(half, f.Band[0], f.Band[1])
-		if g.Error() <= mostEase || math.Pi*2*widest/float64(repeats*(g.PerRepeat+1)) < leastGore {
+		if g.Worst() <= mostEase || math.Pi*2*widest/float64(repeats*(g.PerRepeat+1)) < leastGore {
 			return g
 		}
 	}

@@ -27,6 +27,7 @@ func lay(j *job.Job, blank *glass.Blank, only ...int) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
+	p.sized = sized
 	own := make([][]Cut, len(j.Motifs))
 	for i, m := range sized {
 		if len(only) == 0 || slices.Contains(only, i) {
@@ -45,7 +46,7 @@ func lay(j *job.Job, blank *glass.Blank, only ...int) (*Plan, error) {
 
 // bare returns the plan of a job in a band of a blank, without a cut yet.
 func bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
-	p := &Plan{Job: j, Blank: blank, Repeats: j.Layout.Repeats, Band: band, Period: period(j)}
+	p := &Plan{Job: j, Blank: blank, Repeats: j.Layout.Repeats, Band: band, Period: period(j), sized: j.Motifs}
 	p.Surface, p.WorstRadiusError = blank.Profile().FitCone(band.Foot, band.Top)
 	if p.Surface.RadiusAt(band.Foot) <= 0 || p.Surface.RadiusAt(band.Top) <= 0 {
 		return nil, fmt.Errorf("blank %q: no cone can be laid on its profile between %s and %s",
@@ -111,15 +112,26 @@ func deepest(j *job.Job) float64 {
 func (p *Plan) Pitch() float64 { return 2 * math.Pi / float64(p.Repeats) }
 
 // setting is a motif's place in the first repeat: where the middle of its box
-// is, and how long its sides are on the glass.
+// is, and how long its sides are on the glass. Inside another motif the place is
+// the outer one's, and offset is how far the middle is from the outer box's.
 type setting struct {
 	motif         job.Motif
 	surface       geometry.Cone
 	theta, along  float64
 	width, height float64
+	outer         *setting
+	offset        geometry.Point
 }
 
 func (p *Plan) set(m job.Motif) setting {
+	if m.Inside > 0 {
+		outer := p.set(p.sized[m.Inside-1])
+		return setting{
+			motif: m, surface: p.Surface, theta: outer.theta, along: outer.along,
+			width: m.Width.Of(outer.width), height: m.Height.Of(outer.height), outer: &outer,
+			offset: geometry.Point{X: m.Across.Of(outer.width), Y: m.Up.Of(outer.height) - outer.height/2},
+		}
+	}
 	foot, top := p.Surface.AlongAt(p.Band.Foot), p.Surface.AlongAt(p.Band.Top)
 	along := foot + m.Up.Of(top-foot)
 	radius := p.Surface.RadiusAt(p.Surface.HeightAt(along))
@@ -132,16 +144,24 @@ func (p *Plan) set(m job.Motif) setting {
 }
 
 // local takes a point of the unit repeat to millimetres about the middle of the
-// motif's box, mirrored and turned.
+// motif's box, mirrored and turned; inside another motif, about the middle of
+// the outermost one's.
 func (s setting) local(u geometry.Point) geometry.Point {
-	q := geometry.Point{X: u.X * s.width, Y: (u.Y - 0.5) * s.height}
+	return s.carry(geometry.Point{X: u.X * s.width, Y: (u.Y - 0.5) * s.height})
+}
+
+// carry mirrors and turns a point with the motif, and with those it is inside.
+func (s setting) carry(q geometry.Point) geometry.Point {
 	if s.motif.Mirror {
 		q.X = -q.X
 	}
-	if s.motif.Turn == 0 {
-		return q
+	if s.motif.Turn != 0 {
+		q = r2.Rotate(q, s.motif.Turn, geometry.Point{})
 	}
-	return r2.Rotate(q, s.motif.Turn, geometry.Point{})
+	if s.outer != nil {
+		return s.outer.carry(r2.Add(q, s.offset))
+	}
+	return q
 }
 
 // place takes a local point to the flat map. A motif that tapers keeps its

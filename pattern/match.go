@@ -93,6 +93,10 @@ func oneSize(j *job.Job, band job.Band) (motifs []job.Motif, from []int, err err
 		}
 	}
 	for i, m := range j.Motifs {
+		if m.Inside > 0 { // its shares are of the motif it is inside
+			from[i] = -1
+			continue
+		}
 		if m.Height.Fraction {
 			motifs[i].Height = job.Measure{Value: heights[i]}
 		}

@@ -24,6 +24,7 @@ type Plan struct {
 
 	Repeats int
 	Band    job.Band
+	sized   []job.Motif // the job's, in the sizes this blank is given
 
 	// Cuts holds the cuts of one period of the pattern, in the order of their
 	// ids. The others are these, turned round the glass.

@@ -24,6 +24,7 @@ type trials struct {
 	ids    map[string]int
 	stood  []*stand // by id
 	pairs  map[[2]int]bool
+	effort int // how many grooves were cut: nearly all of the time goes there
 }
 
 // stage is what all the motifs of a trial stand on.
@@ -74,10 +75,16 @@ func (t *trials) on(j *job.Job, blank *glass.Blank) (*trial, error) {
 // stand finds the ids of a plan's motifs: the same for the same motif on the
 // same stage.
 func (t *trials) stand(p *Plan, sized []job.Motif) *trial {
+	p.sized = sized
 	tr := &trial{of: t, plan: p, motifs: sized, ids: make([]int, len(sized))}
 	b := number(nil, float64(slices.Index(p.Job.Blanks, p.Blank)), float64(p.Repeats), float64(p.Period), p.Band.Foot, p.Band.Top)
 	for i, m := range sized {
-		key := string(describe(slices.Clone(b), i, m))
+		about := describe(slices.Clone(b), i, m)
+		for m.Inside > 0 {
+			m = sized[m.Inside-1]
+			about = describe(about, -1, m)
+		}
+		key := string(about)
 		id, ok := t.ids[key]
 		if !ok {
 			id = len(t.stood)
@@ -106,7 +113,7 @@ func describe(b []byte, i int, m job.Motif) []byte {
 	if m.Mirror {
 		mirror = 1
 	}
-	return number(b, float64(m.Wheel), m.Depth, m.Turn, mirror, float64(m.On), float64(m.Shape))
+	return number(b, float64(m.Wheel), m.Depth, m.Turn, mirror, float64(m.On), float64(m.Shape), float64(m.Inside))
 }
 
 func number(b []byte, all ...float64) []byte {
@@ -193,6 +200,7 @@ func (tr *trial) cuts(i int) []Cut {
 	if s.cuts == nil {
 		p := *tr.plan
 		own := p.motif(i, tr.motifs[i])
+		tr.of.effort += len(own)
 		for repeat := range p.Period {
 			if on := tr.motifs[i].On; on == job.Each || (on == job.Odd) == (repeat == 0) {
 				p.add(own, repeat)

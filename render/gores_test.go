@@ -68,9 +68,9 @@ func TestGoresOfABallAreLunes(t *testing.T) {
 			worst = max(worst, math.Abs(aside-want))
 		}
 	}
-	t.Logf("%d gores: worst %.4f mm, printed %.2f", n, worst, gores.Error())
-	if worst > gores.Error() {
-		t.Errorf("half widths are up to %.3f mm off, and %.3f is printed", worst, gores.Error())
+	t.Logf("%d gores: worst %.4f mm, printed %.2f", n, worst, gores.Worst())
+	if worst > gores.Worst() {
+		t.Errorf("half widths are up to %.3f mm off, and %.3f is printed", worst, gores.Worst())
 	}
 }
 

@@ -24,9 +24,8 @@ type piece struct {
 	low, high       float64 // heights
 	first, last     bool    // whether its left and its right edge are the paper's own
 	lowest, highest bool    // likewise its lower and its upper edge
-	// Where it lies among the pieces it was cut into with the others, and how
-	// many of those there are.
-	row, column, rows, columns int
+	// How many rows and columns its paper was cut into.
+	rows, columns int
 }
 
 // middle returns the angle halfway between the piece's edges.

@@ -32,6 +32,7 @@ type sheet struct {
 	curved, joined bool
 	gore           geometry.Gore
 	gores          pattern.Gores
+	joint          float64 // the height at which they are
 
 	mirror    bool
 	thickness float64
@@ -61,7 +62,7 @@ func newSheet(p *pattern.Plan, o Options, letters *lettering.Letters) (*sheet, e
 	s.lay(lift)
 	s.divide()
 	if s.cone.RadiusAt(s.low) <= 0 || s.cone.RadiusAt(s.high) <= 0 {
-		return nil, fmt.Errorf("blank %q: its %s tapers to a point before it ends: no paper can be laid on it", p.Blank.Name, s.side)
+		return nil, fmt.Errorf("blank %q: the cone of its band comes to a point before the glass ends: no paper can be laid on it (%s)", p.Blank.Name, s.side)
 	}
 	s.seam = findSeam(p, o.SeamAt, s.parts/p.Repeats)
 	s.traces = traces(p)
@@ -81,7 +82,7 @@ func (s *sheet) lay(lift float64) {
 	s.parts *= s.gores.PerRepeat
 	joint, ok := s.gore.Join(math.Pi/float64(s.parts), s.low, s.high)
 	if ok {
-		s.joined, s.cone = true, s.gore.Tangent(joint)
+		s.joined, s.joint, s.cone = true, joint, s.gore.Tangent(joint)
 	}
 }
 

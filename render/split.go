@@ -51,7 +51,7 @@ func (s *sheet) pieces(paper piece, rows, columns int, whole bool) (pieces []pie
 	for row := rows - 1; row >= 0; row-- {
 		for column := range columns {
 			pieces = append(pieces, piece{
-				paper: paper.paper, number: len(pieces) + 1, row: rows - 1 - row, column: column, rows: rows, columns: columns,
+				paper: paper.paper, number: len(pieces) + 1, rows: rows, columns: columns,
 				from: edge(column), to: edge(column + 1), low: level(row), high: level(row + 1),
 				first: column == 0, last: column == columns-1, lowest: row == 0, highest: row == rows-1,
 			})

@@ -107,7 +107,13 @@ func (a author) joined() string {
 	if !a.sheet.joined {
 		return ", each a paper of its own: joined in a row they would lie on each other. Tape them edge to edge"
 	}
-	return ", joined at their widest: cut between them, and leave what is not parted by a line"
+	where := "at their widest"
+	for z := a.sheet.low; z <= a.sheet.high; z++ {
+		if a.sheet.gore.RadiusAt(z) > a.sheet.gore.RadiusAt(a.sheet.joint)+0.5 {
+			where = a.sheet.plan.Job.Length.Text(a.sheet.joint) + " above the table"
+		}
+	}
+	return ", joined " + where + ": cut between them, and leave what is not parted by a line"
 }
 
 // edgeError says how much a gore's edges are out.

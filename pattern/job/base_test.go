@@ -94,6 +94,7 @@ func base() fixture {
 		{"motif[2].kind", `kind = "fan"`},
 		{"motif[2].wheel", `wheel = "olive"`},
 		{"motif[2].depth", `depth = "1/32"`},
+		{"motif[2].inside", `inside = 1`},
 	}
 }
 

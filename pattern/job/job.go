@@ -100,6 +100,11 @@ type Motif struct {
 	Wheel int // the rack's
 	Depth float64
 
+	// Inside is the number, from 1, of an earlier motif whose space this one fills:
+	// where it is and its size are measured in that one's box, and it goes with it
+	// in all else; 0 of a motif that stands for itself.
+	Inside int
+
 	Across, Up    Measure // where its middle is: from the repeat's middle line, and from the band's foot along the slant
 	Width, Height Measure // of the pitch, and of the band along the slant
 	Turn          float64 // anticlockwise as seen from outside

@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -14,15 +15,15 @@ func (s section) motifs(wheels rack, repeats int, doc *document) []Motif {
 	tables := s.required("motif").list("a table [[motif]] for each motif", mostMotifs)
 	var all []Motif
 	for _, table := range tables {
-		m := table.motif(wheels, repeats)
+		m := table.motif(wheels, repeats, all)
 		m.Line = doc.line(table.table.at)
 		all = append(all, m)
 	}
 	return all
 }
 
-// motif reads one motif.
-func (s section) motif(wheels rack, repeats int) Motif {
+// motif reads one motif, after those before it.
+func (s section) motif(wheels rack, repeats int, before []Motif) Motif {
 	m := Motif{
 		Across: Measure{0, true}, Up: Measure{0.5, true},
 		Width: Measure{1, true}, Height: Measure{1, true},
@@ -47,6 +48,7 @@ func (s section) motif(wheels rack, repeats int) Motif {
 		m.Shape = Shape(i)
 	}
 	m.On = s.on(repeats)
+	s.inside(&m, before)
 	if land, ok := s.optional("land").length(span{0, mostDepth, 0.8}); ok {
 		m.Land = &land
 	}
@@ -149,6 +151,36 @@ func (s section) place(m *Motif) {
 	}
 	if height, ok := s.optional("height").measure(span{0.001, 1, 1}, span{0.1, mostAcross, 40}); ok {
 		m.Height = height
+	}
+}
+
+// inside reads which earlier motif's space this one fills. It stands on that
+// one's repeats, and is of its shape.
+func (s section) inside(m *Motif, before []Motif) {
+	field := s.optional("inside")
+	accepted := "the number of a motif before this one"
+	switch n := len(before); {
+	case n > 1:
+		accepted += fmt.Sprintf(", a whole number from 1 to %d", n)
+	case n == 1:
+		accepted += ", which is 1"
+	default:
+		accepted = "no such key in the first motif: a motif is inside one that stands before it"
+	}
+	n, ok := field.number(accepted, func(x float64) bool {
+		return x >= 1 && x <= float64(len(before)) && x == math.Trunc(x)
+	})
+	if !ok {
+		return
+	}
+	m.Inside = int(n)
+	outer := before[m.Inside-1]
+	m.On, m.Shape = outer.On, outer.Shape
+	for _, key := range []string{"on", "shape"} {
+		if given := s.optional(key); given.value != nil {
+			given.refuse(fmt.Sprintf("no %s of a motif that is inside another", key),
+				fmt.Sprintf("it goes with motif %d", m.Inside))
+		}
 	}
 }
 

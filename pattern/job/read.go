@@ -114,7 +114,7 @@ func keysOf(table string) []string {
 	case "layout":
 		return []string{"repeats", "band", "match"}
 	case "motif":
-		return []string{"kind", "wheel", "depth", "at", "width", "height", "turn", "mirror", "on", "land", "clear", "shape", "cut_order"}
+		return []string{"kind", "wheel", "depth", "inside", "at", "width", "height", "turn", "mirror", "on", "land", "clear", "shape", "cut_order"}
 	}
 	return nil
 }

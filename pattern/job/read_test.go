@@ -71,6 +71,7 @@ func TestRead(t *testing.T) {
 			},
 			{
 				Kind: motifs.Fan(), Values: motifs.Fan().Defaults(), Wheel: 1, Depth: 0.79375,
+				Inside: 1, On: Even, Shape: True, // with motif 1
 				Up: Measure{0.5, true}, Across: Measure{0, true},
 				Width: Measure{1, true}, Height: Measure{1, true},
 				Line: 1 + base().index(t, "motif[2]"),

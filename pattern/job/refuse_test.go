@@ -103,6 +103,7 @@ func rules() map[string]struct {
 		"motif[1].clear":          {share, false},
 		"motif[1].shape":          {word(`"taper" or "true"`), false},
 		"motif[1].cut_order":      {count, false},
+		"motif[2].inside":         {rule{"the number of a motif before this one, which is 1", join(notNumbers, []string{`0`, `2`, `-1`, `1.5`, `"1"`, `"leaf"`})}, false},
 		"motif[1].fronds":         {count, false},
 		"motif[1].lean":           {rule{"a number from ", join(notNumbers, []string{`-1`, `0`, `"45"`, `"most"`})}, false},
 		"motif[1].terminal":       {rule{"true or false", []string{`"true"`, `1`, `0`, `nan`, `"most"`}}, false},
@@ -289,6 +290,10 @@ func TestRefuse(t *testing.T) {
 		{name: "motif[1].fronds", text: `fronds = "all"`, read: `"all"`, accepted: `a whole number from 1 to 40, or "most"`},
 		{name: "motif[1].fronds", text: `fronds = 1000`, accepted: "a whole number from "},
 		{name: "motif[1].fronds", text: `rays = 5`, key: "motif[1].rays", hint: `"rays" belongs to a motif of the kind "fan"`, accepted: "the keys kind, wheel"},
+		{name: "motif[1].cut_order", text: `inside = 1`, key: "motif[1].inside", read: "1", accepted: "no such key in the first motif"},
+		{name: "motif[2].inside", text: `inside = 2`, read: "2", accepted: "the number of a motif before this one, which is 1"},
+		{name: "motif[2].inside", text: `inside = 1`, with: `on = "odd"`, at: "+", key: "motif[2].on", accepted: "no on of a motif that is inside another", hint: "it goes with motif 1"},
+		{name: "motif[2].inside", text: `inside = 1`, with: `shape = "taper"`, at: "+", key: "motif[2].shape", accepted: "no shape of a motif that is inside another"},
 
 		// Keys out of place.
 		{name: "limits.land", text: `repeats = 3`, key: "limits.repeats", read: `"repeats"`, accepted: "the keys land, leave", hint: `"repeats" belongs to a layout`},

@@ -180,7 +180,7 @@ func surface(p *pattern.Plan) surfaceJSON {
 	}
 	if face := p.Outside(); face.Curved() {
 		gores := face.Gores(p.Repeats, 0)
-		off := number(gores.Error())
+		off := number(gores.Worst())
 		s.Kind, s.GoresPerRepeat, s.GoreError = "gores", gores.PerRepeat, &off
 	}
 	return s

@@ -6,27 +6,50 @@ import (
 	"testing"
 
 	"roundlay/geometry"
+	"roundlay/pattern"
+	"roundlay/pattern/job"
 )
 
-// The picture in the README is what the program draws today. Remade with
-// ROUNDLAY_UPDATE=1.
+// The wraps of the gallery are what the program draws today: the demo's, and
+// those of the jobs that lie there. Remade with ROUNDLAY_UPDATE=1.
 func TestGallery(t *testing.T) {
-	const path = "../testdata/gallery/hedgerow-tumblers-wrap.svg"
-	w := wrapOf(t, demoPlan(t), DefaultOptions(geometry.Inch))
-	var picture bytes.Buffer
-	if err := w.SVG(&picture); err != nil {
-		t.Fatal(err)
-	}
-	if os.Getenv("ROUNDLAY_UPDATE") != "" {
-		if err := os.WriteFile(path, picture.Bytes(), 0o644); err != nil {
+	const folder = "../testdata/gallery/"
+	for _, name := range []string{"hedgerow-tumblers", "quilted-highball", "trellis-beaker", "fern-and-beam"} {
+		file, text := job.Demo()
+		if name != "hedgerow-tumblers" {
+			var err error
+			file = folder + name + ".toml"
+			if text, err = os.ReadFile(file); err != nil {
+				t.Fatal(err)
+			}
+		}
+		j, err := job.Read(file, text)
+		if err != nil {
 			t.Fatal(err)
 		}
-	}
-	kept, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if !bytes.Equal(kept, picture.Bytes()) {
-		t.Errorf("%s is not what is drawn now; look, and remake it with ROUNDLAY_UPDATE=1", path)
+		p, err := pattern.New(j, j.Blanks[0])
+		if err != nil {
+			t.Fatal(err)
+		}
+		var picture bytes.Buffer
+		if err := wrapOf(t, p, DefaultOptions(geometry.Inch)).SVG(&picture); err != nil {
+			t.Fatal(err)
+		}
+		path := folder + name + "-wrap.svg"
+		if os.Getenv("ROUNDLAY_UPDATE") != "" {
+			if err := os.WriteFile(path, picture.Bytes(), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		kept, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !bytes.Equal(kept, picture.Bytes()) {
+			t.Errorf("%s is not what is drawn now; look, and remake it with ROUNDLAY_UPDATE=1", path)
+		}
+		if len(p.Findings) > 0 {
+			t.Errorf("%s has findings: a gallery shows what can be cut", name)
+		}
 	}
 }

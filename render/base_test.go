@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"os"
 	"strings"
 	"testing"
 
@@ -228,4 +229,22 @@ func textsOn(page printing.Page) []drawing.Text {
 		}
 	}
 	return all
+}
+
+// keptPicture checks that a picture that is kept is what is drawn now, or remakes
+// it where ROUNDLAY_UPDATE is set.
+func keptPicture(t *testing.T, path string, drawn []byte) {
+	t.Helper()
+	if os.Getenv("ROUNDLAY_UPDATE") != "" {
+		if err := os.WriteFile(path, drawn, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	kept, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Equal(kept, drawn) {
+		t.Errorf("%s is not what is drawn now; look, and remake it with ROUNDLAY_UPDATE=1", path)
+	}
 }

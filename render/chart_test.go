@@ -2,7 +2,6 @@ package render
 
 import (
 	"bytes"
-	"os"
 	"testing"
 
 	"roundlay/geometry"
@@ -30,18 +29,7 @@ func TestSwatchGallery(t *testing.T) {
 	if picture.Len() > most {
 		t.Errorf("the chart is %d bytes", picture.Len())
 	}
-	if os.Getenv("ROUNDLAY_UPDATE") != "" {
-		if err := os.WriteFile(path, picture.Bytes(), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	kept, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if !bytes.Equal(kept, picture.Bytes()) {
-		t.Errorf("%s is not what is drawn now; look, and remake it with ROUNDLAY_UPDATE=1", path)
-	}
+	keptPicture(t, path, picture.Bytes())
 }
 
 // Every chart, on common papers and on one so small that its rows fold, has its

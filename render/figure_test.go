@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"math"
-	"os"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -30,18 +29,7 @@ func TestGrooveFigure(t *testing.T) {
 	if err := printing.SVG(&picture, "How a wheel cuts", page, letters); err != nil {
 		t.Fatal(err)
 	}
-	if os.Getenv("ROUNDLAY_UPDATE") != "" {
-		if err := os.WriteFile(path, picture.Bytes(), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	kept, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if !bytes.Equal(kept, picture.Bytes()) {
-		t.Errorf("%s is not what is drawn now; look, and remake it with ROUNDLAY_UPDATE=1", path)
-	}
+	keptPicture(t, path, picture.Bytes())
 }
 
 // grooveFigure draws a mitre wheel 76 mm across, 0.8 mm deep, on a glass 80 mm

@@ -36,18 +36,7 @@ func TestGallery(t *testing.T) {
 			t.Fatal(err)
 		}
 		path := folder + name + "-wrap.svg"
-		if os.Getenv("ROUNDLAY_UPDATE") != "" {
-			if err := os.WriteFile(path, picture.Bytes(), 0o644); err != nil {
-				t.Fatal(err)
-			}
-		}
-		kept, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if !bytes.Equal(kept, picture.Bytes()) {
-			t.Errorf("%s is not what is drawn now; look, and remake it with ROUNDLAY_UPDATE=1", path)
-		}
+		keptPicture(t, path, picture.Bytes())
 		if len(p.Findings) > 0 {
 			t.Errorf("%s has findings: a gallery shows what can be cut", name)
 		}

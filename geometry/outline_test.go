@@ -69,3 +69,27 @@ func TestOutlineDistance(t *testing.T) {
 		t.Errorf("%d apart and %d meeting: the cases are one-sided", apart, meeting)
 	}
 }
+
+// Outlines that only touch, at a corner, along an edge or a corner on an edge,
+// are at no distance; a hair apart they are just that.
+func TestOutlineTouching(t *testing.T) {
+	square := func(x, y float64) Outline {
+		return NewOutline([]Point{{X: x, Y: y}, {X: x + 2, Y: y}, {X: x + 2, Y: y + 2}, {X: x, Y: y + 2}})
+	}
+	diamond := NewOutline([]Point{{X: 2, Y: 1}, {X: 3, Y: 0}, {X: 4, Y: 1}, {X: 3, Y: 2}})
+	for _, c := range []struct {
+		name  string
+		other Outline
+	}{
+		{"a corner", square(2, 2)}, {"an edge", square(2, 0)}, {"half an edge", square(2, 1)}, {"a corner on an edge", diamond},
+	} {
+		const hair = 1e-6 // mm
+		for _, gap := range []float64{0, hair} {
+			other := c.other.Moved(Motion{Cos: 1, X: gap})
+			want, _ := geom.Distance(shape(square(0, 0)), shape(other))
+			if got, _, _ := square(0, 0).Distance(other, 1); math.Abs(got-want) > 1e-12 || math.Abs(got-gap) > 1e-12 {
+				t.Errorf("%s, %g apart: distance %g, the reference has %g", c.name, gap, got, want)
+			}
+		}
+	}
+}

@@ -9,6 +9,7 @@ import "math"
 // wheel's middle plane.
 type blade struct {
 	offset, face float64
+	left, right  float64 // how far to each side the glass is this blade's to take, and not a neighbour's
 	breadth      float64 // of the tip, to each side
 	round        float64 // the tip's radius; 0 where it is flat
 	slope        float64 // of the flanks, 1/T
@@ -26,6 +27,12 @@ func (w Wheel) blades() []blade {
 	for i := range blades {
 		blades[i] = one
 		blades[i].offset = (float64(i) - float64(w.Mitres-1)/2) * w.Spacing
+		if i > 0 {
+			blades[i].right = w.Spacing / 2
+		}
+		if i < w.Mitres-1 {
+			blades[i].left = w.Spacing / 2
+		}
 	}
 	return blades
 }
@@ -33,7 +40,7 @@ func (w Wheel) blades() []blade {
 // middle returns the blade that bites along a cut's own line: under a gang as
 // if one of its mitres ran there.
 func (w Wheel) middle() blade {
-	b := blade{face: w.Thick / 2}
+	b := blade{face: w.Thick / 2, left: math.Inf(1), right: math.Inf(1)}
 	switch w.Edge {
 	case Mitre, Gang:
 		sin, cos := math.Sincos(w.Angle / 2)

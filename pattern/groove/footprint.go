@@ -78,7 +78,7 @@ func (k *stroke) smooth(b *blade, f footprint) footprint {
 // edge stands off the straight line between its neighbours. An arc's middle
 // stands off one chord four times what it stands off each of two.
 func (f footprint) sharp(i int) bool {
-	const most = 4 * 1.5 * stray
+	const most = 4 * 1.2 * stray
 	off := func(a, p, c geometry.Point) bool {
 		chord := r2.Sub(c, a)
 		cross := r2.Cross(chord, r2.Sub(p, a))
@@ -99,31 +99,31 @@ func (f footprint) sharp(i int) bool {
 	}
 }
 
-// tip returns how far along the stroke a blade still bites anywhere across it,
-// ahead of where the wheel is lifted (side 1) or behind where it is set down
-// (side -1).
+// tip returns how far along the stroke a blade still bites anywhere across it
+// where the wheel is lifted (side 1), or already does where it is set down (side
+// -1).
 func (k *stroke) tip(b *blade, end []station, side float64) float64 {
-	own := end[0].own
 	if k.line.on[0] && side < 0 || k.line.on[1] && side > 0 {
 		return end[0].along
+	}
+	own, stand := end[0].own, k.last
+	if side < 0 {
+		stand = k.first
 	}
 	if own.curve.twist == 0 && b.offset == 0 && !b.flat() {
 		return end[0].along
 	}
 	// A blade beside the cut's line is deepest beside where the wheel stands.
-	guess, fall := own.tail()
-	middle := k.last - own.curve.twist*b.offset/own.stiff()
-	if side < 0 {
-		middle += k.first - k.last
-	}
+	middle := -own.curve.twist * b.offset / own.stiff()
 	bite := func(s float64) float64 {
-		at := k.under(middle+side*s, end)
-		return b.deepest(at).deep
+		ahead := middle + side*s
+		return b.deepest(station{stand + ahead, own, r2.Add(own.at, r2.Scale(ahead, own.ahead))}).deep
 	}
 	if bite(0) <= 0 {
-		return middle
+		return stand + middle
 	}
-	return middle + side*root(bite, guess, fall)
+	guess, fall := own.tail()
+	return stand + middle + side*root(bite, guess, fall)
 }
 
 // slight is how far, in millimetres, a blade may bite beyond the ends of the
@@ -199,6 +199,9 @@ func (b *blade) deepest(s station) ridge {
 		line += math.Copysign(1, line) * room
 		deep, _, _ = s.own.bite(b, s.across(line))
 	}
+	if deep < r.deep {
+		return r
+	}
 	return ridge{line, deep, r.lean + curve*(line-r.line)}
 }
 
@@ -236,8 +239,12 @@ func (s station) section(b *blade) section {
 // grow widens the sample at a station of the line to hold the footprint's
 // cross-section as it is after polishing.
 func (x *section) grow(s *Sample, polish float64) {
-	s.Left, s.Right = max(s.Left, x.left+polish), max(s.Right, polish-x.right)
-	s.LeftEdge, s.RightEdge = x.across(s.Left), x.across(-s.Right)
+	left, right := x.left+polish, polish-x.right
+	if s.Left+s.Right > 0 { // another mitre's already
+		left, right = max(left, s.Left), max(right, s.Right)
+	}
+	s.Left, s.Right = left, right
+	s.LeftEdge, s.RightEdge = x.across(left), x.across(-right)
 }
 
 // volume sums the cross-sections of a blade's footprint along the stroke.
@@ -259,15 +266,18 @@ func (k *stroke) area(b *blade, x *section) float64 {
 		return 0
 	}
 	c := &x.own.curve
-	curve := c.across
+	curve, h, lean := c.across, x.deep, x.lean
 	if k.first < x.along && x.along < k.last {
-		// As it goes by askew the wheel takes a surface for less curved than it is.
-		curve -= c.twist * c.twist / x.own.stiff()
+		// Coming and going askew the wheel takes as much as from a surface less
+		// curved: away from the cut's line it goes deeper and leans less.
+		curve = x.own.swept()
+		h += (c.across - curve) * x.line * x.line / 2
+		lean -= (c.across - curve) * x.line
 	}
-	sum := b.area(x.deep, x.lean, curve, x.left-x.line) + b.area(x.deep, -x.lean, curve, x.line-x.right)
+	sum := b.area(h, lean, curve, min(x.left-x.line, b.left)) + b.area(h, -lean, curve, min(x.line-x.right, b.right))
 	// The middle of the section lies nearer than the surface to what the cut bends
 	// round in space, by about 0.4 of its depth: a third for a V, half for a panel.
-	return sum * (1 - 0.4*x.deep*c.along)
+	return sum * (1 - 0.4*h*c.along)
 }
 
 // area returns the area of one half of a cross-section, h deep at its ridge and

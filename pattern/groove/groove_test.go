@@ -207,8 +207,10 @@ func compareArc(t *testing.T, rnd *rand.Rand, s *scene, w *worst) {
 // counted through both solids.
 func TestVolumeAgainstSolids(t *testing.T) {
 	t.Parallel()
-	each(t, []groove.Edge{groove.Mitre, groove.Round, groove.Flat}, 10, randomScene, func(t *testing.T, rnd *rand.Rand, s *scene, w *worst) {
-		for s.length < 5 || s.length > 20 { // within which the columns stand near square everywhere
+	each(t, []groove.Edge{groove.Mitre, groove.Round, groove.Flat, groove.Gang}, 10, randomScene, func(t *testing.T, rnd *rand.Rand, s *scene, w *worst) {
+		// Within this length the columns stand near square everywhere; and a gang
+		// that hardly grazes the glass takes next to nothing.
+		for s.length < 5 || s.length > 20 || s.wheel.Edge == groove.Gang && s.depth < 0.3 {
 			s = randomScene(rnd, s.wheel.Edge)
 		}
 		g := groove.Cut(s.cone, s.line(), s.wheel, s.depth, 0)
@@ -252,8 +254,9 @@ func compare(t *testing.T, rnd *rand.Rand, s *scene, w *worst) {
 	for _, i := range []int{tail, max(n/4, 1), n / 2, min(3*n/4, n-2), n - 1 - tail} {
 		at := g.Samples[i]
 		foot, places := s.track.at(at.Along), s.near(k, at.Along)
-		differ("left", at.Left, s.edge(s.body, places, foot, 1, far), widthTolerance)
-		differ("right", at.Right, s.edge(s.body, places, foot, -1, far), widthTolerance)
+		// Where a gang's mitres lie to one hand only the search finds none to the other.
+		differ("left", max(at.Left, 0), s.edge(s.body, places, foot, 1, far), widthTolerance)
+		differ("right", max(at.Right, 0), s.edge(s.body, places, foot, -1, far), widthTolerance)
 		differ("depth", at.Depth, s.depthAt(places, foot), depthTolerance)
 	}
 	outlines := []body{s.body}

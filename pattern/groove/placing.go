@@ -109,37 +109,3 @@ func (p *placing) tail() (length, fall float64) {
 
 // stiff is how fast the rim curves away from the surface, 1/R + κ_along.
 func (p *placing) stiff() float64 { return 1/p.wheelRadius + p.curve.along }
-
-// root returns where f, positive at 0 and falling, crosses zero, from a guess of
-// the place and of how steeply f falls there: by the rule of secants, within
-// what it has found so far.
-func root(f func(float64) float64, guess, fall float64) float64 {
-	const (
-		near = 1e-3 // mm: a step as short as this ends well within it
-		far  = 1e6  // mm: beyond any place that is asked for
-	)
-	lo, hi := 0.0, far
-	x := guess
-	y := f(x)
-	for range 60 {
-		if y > 0 {
-			lo = x
-		} else {
-			hi = x
-		}
-		next := x + y/fall
-		if !(next > lo && next < hi) {
-			next = (lo + hi) / 2
-			if hi == far {
-				next = 2*lo + near
-			}
-		}
-		if math.Abs(next-x) < near {
-			return next
-		}
-		z := f(next)
-		fall = (y - z) / (next - x)
-		x, y = next, z
-	}
-	return x
-}

@@ -390,6 +390,9 @@ func (s *scene) volume(k stroke, width float64) float64 {
 	up, left := s.glass.normal(middle.at), s.glass.left(middle)
 	const deep, beyond = 8, 4 // mm: below the middle, and past the ends of the line
 	along, across := s.length/400, width/100
+	if s.wheel.Edge == groove.Gang { // narrow grooves side by side
+		along, across = s.length/100, width/600
+	}
 	sum := 0.0
 	for u := -s.length/2 - beyond; u < s.length/2+beyond; u += along {
 		places := s.near(k, u+s.length/2)

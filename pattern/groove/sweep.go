@@ -11,32 +11,34 @@ import (
 // groove is widest a little before or behind the wheel's own place.
 func (k *stroke) widen(b *blade, x section) section {
 	if k.last > k.first && (x.own.curve.twist != 0 || !k.line.Straight()) {
-		x.left = k.widest(b, x.station, x.left, 1)
-		x.right = -k.widest(b, x.station, -x.right, -1)
+		left, right := k.widest(b, &x, 1), k.widest(b, &x, -1)
+		x.left, x.right = left, -right
 	}
 	return x
 }
 
 // widest returns the farthest that any place of the wheel along the stroke bites
-// to one hand (1 left, -1 right) of a station, from the edge that it leaves where
-// it stands nearest.
-func (k *stroke) widest(b *blade, s station, edge, hand float64) float64 {
-	if !k.line.Straight() || edge > 0.99*b.face {
-		return max(k.sweep(b, s, edge, hand, -1, 0), k.sweep(b, s, edge, hand, 1, 0))
+// to one hand (1 left, -1 right) of a section, beyond what it cuts there where it
+// stands nearest.
+func (k *stroke) widest(b *blade, x *section, hand float64) float64 {
+	edge := x.left
+	if hand < 0 {
+		edge = -x.right
+	}
+	c, stiff := &x.own.curve, x.own.stiff()
+	face := b.face - hand*b.offset
+	wide, rise := b.halfWidth(x.deep, 0, x.own.swept(), face)
+	if x.empty() || !k.line.Straight() || wide > 0.99*face {
+		return max(k.sweep(b, x.station, edge, hand, -1, 0), k.sweep(b, x.station, edge, hand, 1, 0))
 	}
 	// Standing δ away the wheel bites t·b·δ − δ²/2·(1/R + κ_along) deeper, to second
-	// order, at an edge b from the line, which comes up so steeply.
+	// order, at an edge b from the line.
 	const slight = 0.002 // mm
-	c := &s.own.curve
-	askew := c.twist * hand * edge
-	steep := c.across*edge + b.slope
-	if edge < b.breadth {
-		steep = (c.across + b.hollow()) * edge
-	}
-	if askew*askew < 2*s.own.stiff()*steep*slight {
+	askew := c.twist * (b.offset + hand*wide)
+	if askew*askew < 2*stiff*rise*slight {
 		return edge
 	}
-	return k.sweep(b, s, edge, hand, math.Copysign(1, askew), math.Abs(askew)/s.own.stiff())
+	return k.sweep(b, x.station, edge, hand, math.Copysign(1, askew), math.Abs(askew)/stiff)
 }
 
 // sweep returns the farthest that the wheel bites to one hand of a station as it
@@ -72,23 +74,23 @@ func (k *stroke) sweep(b *blade, s station, edge, hand, way, guess float64) floa
 		if out(0) <= 0 {
 			return false
 		}
-		edge = from + root(out, 0.01, 0.1)
+		edge = from + root(out, 0.01, 0.05)
 		best = off
 		return true
 	}
 	step := guess / 4
 	if guess > 0 {
-		try(min(guess, most))
+		try(min(guess-way*(nearest-s.along), most))
 	} else {
 		const coarse = 5
 		for i := range coarse {
-			try(most * float64(i+1) / coarse)
+			try(most * (float64(i+1) / coarse))
 		}
 		step = most / (2 * coarse)
 	}
-	for ; step > finest; step /= 2 {
-		if !try(best - step) {
-			try(best + step)
+	for step > finest {
+		if !try(best-step) && !try(best+step) {
+			step /= 2
 		}
 	}
 	return edge
@@ -98,11 +100,16 @@ func (k *stroke) sweep(b *blade, s station, edge, hand, way, guess float64) floa
 // anywhere across it: on a bend, with something to spare.
 func (k *stroke) reach(b *blade, own *placing) float64 {
 	tail, _ := own.tail()
-	askew := math.Abs(own.curve.twist) / own.stiff()
-	wide, _ := b.halfWidth(k.depth, 0, own.curve.across-askew*askew*own.stiff(), b.face)
-	reach := tail + askew*(wide+math.Abs(b.offset))
+	wide, _ := b.halfWidth(k.depth, 0, own.swept(), b.face)
+	reach := tail + math.Abs(own.curve.twist)/own.stiff()*(wide+math.Abs(b.offset))
 	if !k.line.Straight() {
 		reach *= 1.5
 	}
 	return reach
+}
+
+// swept returns the curvature across the cut as a wheel finds it that is drawn
+// along: where it goes by askew, less than there is.
+func (p *placing) swept() float64 {
+	return p.curve.across - p.curve.twist*p.curve.twist/p.stiff()
 }

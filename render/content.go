@@ -56,12 +56,7 @@ func (s *sheet) tooThin(d *drawing.Drawing, st strip) {
 	if !any || foot >= high {
 		return
 	}
-	// A gore's edges bend: its region follows them.
-	region := st.level(from, to, foot)
-	region = append(region, st.upright(to, foot, high)...)
-	region = append(region, reversed(st.level(from, to, high))...)
-	region = append(region, reversed(st.upright(from, foot, high))...)
-	for _, line := range drawing.Hatch(region, math.Pi/4, 2.5) {
+	for _, line := range drawing.Hatch(st.region(from, to, foot, high), math.Pi/4, 2.5) {
 		d.Add(drawing.Marks, drawing.Stroke{Points: line, Pen: hatchPen()})
 	}
 	if thin >= low {

@@ -84,7 +84,7 @@ func (s *sheet) tabOf(d *drawing.Drawing, st strip) {
 	}
 	middle := (low + high) / 2
 	theta := st.to + (tabWidth/2+0.8)/st.on.RadiusAt(middle)
-	d.Add(drawing.Notes, drawing.Text{
+	s.label(d, drawing.Text{
 		At: st.at(theta, middle), Words: words, Size: size, Align: drawing.Centre, Turn: math.Pi/2 + st.tilt(theta, middle),
 	})
 }

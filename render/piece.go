@@ -88,6 +88,15 @@ func (s strip) upright(theta, low, high float64) []geometry.Point {
 	return points
 }
 
+// region returns the outline of the part between two angles and two heights. A
+// gore's edges bend, and the region follows them.
+func (s strip) region(from, to, low, high float64) []geometry.Point {
+	outline := s.level(from, to, low)
+	outline = append(outline, s.upright(to, low, high)...)
+	outline = append(outline, reversed(s.level(from, to, high))...)
+	return append(outline, reversed(s.upright(from, low, high))...)
+}
+
 // widest returns the greatest radius of the strip's paper.
 func (s strip) widest() float64 { return max(s.on.RadiusAt(s.low), s.on.RadiusAt(s.high)) }
 

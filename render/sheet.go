@@ -187,6 +187,7 @@ func (s *sheet) draw(p piece) drawing.Drawing {
 	if p.highest && s.apart() {
 		s.name(&d, strips[0])
 	}
+	s.numbers(&d, strips)
 	if s.mirror {
 		d = d.Mirrored()
 	}

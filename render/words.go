@@ -63,7 +63,7 @@ func (a author) settings() []note {
 	}
 	return append(notes, note{size: 9, words: "Step the mark round the foot first, " + stand +
 		"Heavy: the cuts to trace. Grey: each groove at its true width. Dashed: the band's ends. " +
-		"Hatched: too thin for the deepest cut. Chain lines: the repeats' middles." + a.ends()})
+		"Hatched: too thin for the deepest cut. Chain lines: the repeats' middles. Small numbers: the cuts, as they are listed." + a.ends()})
 }
 
 // ends says how the paper's two ends meet, and where.

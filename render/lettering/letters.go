@@ -7,6 +7,7 @@ import (
 	"image/color"
 	"math"
 	"strings"
+	"sync"
 	"unicode"
 
 	"github.com/tdewolff/canvas"
@@ -21,8 +22,19 @@ import (
 // MillimetresPerPoint is exact: 72 points to the inch.
 const MillimetresPerPoint = geometry.MillimetresPerInch / 72
 
-// Letters is the two weights words are set in.
-type Letters struct{ family *canvas.FontFamily }
+// Letters is the two weights words are set in. It may be used from several
+// goroutines at once.
+type Letters struct {
+	family *canvas.FontFamily
+	widths sync.Map // of setting to float64: the same few words are measured again and again
+}
+
+// setting is words as they are set.
+type setting struct {
+	words string
+	size  float64
+	bold  bool
+}
 
 // Load reads the fonts.
 func Load() (*Letters, error) {
@@ -33,7 +45,7 @@ func Load() (*Letters, error) {
 	if err := family.LoadFont(gobold.TTF, 0, canvas.FontBold); err != nil {
 		return nil, fmt.Errorf("font: %w", err)
 	}
-	return &Letters{family}, nil
+	return &Letters{family: family}, nil
 }
 
 // Face returns the face that words are set in at a size in points.
@@ -63,7 +75,13 @@ func (l *Letters) Printable(words string) string {
 
 // Width returns how long words are, in millimetres, at a size in points.
 func (l *Letters) Width(words string, size float64, bold bool) float64 {
-	return l.Face(size, bold, drawing.Black).TextWidth(l.Printable(words))
+	key := setting{words, size, bold}
+	if known, ok := l.widths.Load(key); ok {
+		return known.(float64)
+	}
+	width := l.Face(size, bold, drawing.Black).TextWidth(l.Printable(words))
+	l.widths.Store(key, width)
+	return width
 }
 
 // Start returns the left end of a text's baseline.

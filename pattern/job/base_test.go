@@ -69,6 +69,7 @@ func base() fixture {
 		{"shop", `[shop]`},
 		{"shop.rate", `rate = "1 1/2"`},
 		{"shop.order", `order = ["olive", "mitre"]`},
+		{"shop.finish", `finish = "felt"`},
 		{"layout", `[layout]`},
 		{"layout.repeats", `repeats = 6`},
 		{"layout.band", `band = ["1/2", "2 3/4"]`},

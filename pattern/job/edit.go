@@ -10,11 +10,17 @@ import (
 // Edit is a value that a job file is to have in place of the one it has, or as a
 // new one.
 type Edit struct {
-	Motif int    // the number of its motif from 0; -1 where it is the layout's
-	Key   string // of the motif or of the layout
+	Motif int    // the number of its motif from 0, or one of the tables below
+	Key   string // of the motif or of the table
 	Value string // as TOML has it
 	Note  string // stands above the line as a comment
 }
+
+// The tables that are no motif's.
+const (
+	OfLayout = -1 - iota
+	OfShop
+)
 
 // Change returns a job file with other values. All else stays as its owner wrote
 // it: comments, order and spaces. The file is one that Read reads.
@@ -53,9 +59,24 @@ type patch struct {
 // edit returns the patches of one edit: the value, and a line above it for the
 // note.
 func (d *document) edit(text string, e Edit) ([]patch, bool) {
+	end := "\n"
+	if strings.Contains(text, "\r\n") {
+		end = "\r\n"
+	}
 	t, known := d.edited(e)
-	if t == nil {
+	added := "# " + e.Note + end + e.Key + " = " + e.Value + end
+	switch {
+	case t == nil && e.Motif == OfShop:
+		return []patch{{len(text), len(text), end + "[shop]" + end + added}}, true
+	case t == nil:
 		return nil, false
+	case t.made == headed && len(t.fields) == 0:
+		_, rest, more := strings.Cut(text[t.at:], "\n")
+		at := len(text) - len(rest)
+		if !more {
+			added = end + added
+		}
+		return []patch{{at, at, added}}, true
 	}
 	found := t.find(e.Key)
 	beside := found
@@ -70,10 +91,6 @@ func (d *document) edit(text string, e Edit) ([]patch, bool) {
 		return nil, false
 	}
 	start := d.lines[d.line(beside.at)-1]
-	end := "\n"
-	if strings.Contains(text, "\r\n") {
-		end = "\r\n"
-	}
 	indent := text[start : start+len(text[start:])-len(strings.TrimLeft(text[start:], " \t"))]
 	note := patch{start, start, indent + "# " + e.Note + end}
 	switch {
@@ -88,14 +105,23 @@ func (d *document) edit(text string, e Edit) ([]patch, bool) {
 	return []patch{{start, start, note.text + line}}, true
 }
 
-// edited returns the table that an edit is made in, and a key that every such
-// table has.
+// edited returns the table that an edit is made in, and a key that it has.
 func (d *document) edited(e Edit) (t *table, known string) {
-	if e.Motif < 0 {
+	switch e.Motif {
+	case OfLayout:
 		if found := d.root.find("layout"); found != nil {
 			return found.value.table, "repeats"
 		}
 		return nil, ""
+	case OfShop:
+		found := d.root.find("shop")
+		if found == nil || found.value.table == nil {
+			return nil, ""
+		}
+		if fields := found.value.table.fields; len(fields) > 0 {
+			known = fields[0].key
+		}
+		return found.value.table, known
 	}
 	found := d.root.find("motif")
 	if found == nil || e.Motif >= len(found.value.items) {

@@ -33,6 +33,16 @@ func TestChange(t *testing.T) {
 			"[layout]\n# not given\nband = [3, 4]\nrepeats = 3\n"},
 		{"dotted", "layout.repeats = 3\n", Edit{-1, "band", "[3, 4]", "not given"},
 			"# not given\nlayout.band = [3, 4]\nlayout.repeats = 3\n"},
+		{"the shop's first", "[layout]\nrepeats = 3", Edit{OfShop, "rate", "40", "timed"},
+			"[layout]\nrepeats = 3\n[shop]\n# timed\nrate = 40\n"},
+		{"the shop's, of an empty table", "[shop] # mine\n# rate = 3\n\n[layout]\nrepeats = 3\n", Edit{OfShop, "rate", "40", "timed"},
+			"[shop] # mine\n# timed\nrate = 40\n# rate = 3\n\n[layout]\nrepeats = 3\n"},
+		{"the shop's, of an empty table at the end", "[shop]", Edit{OfShop, "rate", "40", "timed"},
+			"[shop]\n# timed\nrate = 40\n"},
+		{"the shop's, beside another", "[shop]\norder = [\n\"a\"]\n", Edit{OfShop, "rate", "40", "timed"},
+			"[shop]\n# timed\nrate = 40\norder = [\n\"a\"]\n"},
+		{"the shop's own", "shop = {order=[\"a\"], rate = 39.5}\n", Edit{OfShop, "rate", "40", "timed"},
+			"# timed\nshop = {order=[\"a\"], rate = 40}\n"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			got, err := Change([]byte(c.before), []Edit{c.edit})

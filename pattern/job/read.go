@@ -110,7 +110,7 @@ func keysOf(table string) []string {
 	case "wheel":
 		return []string{"name", "edge", "across", "thick", "angle", "tip", "tip_radius", "radius", "mitres", "spacing"}
 	case "shop":
-		return []string{"rate", "order"}
+		return []string{"rate", "order", "finish"}
 	case "layout":
 		return []string{"repeats", "band", "match"}
 	case "motif":

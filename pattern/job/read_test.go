@@ -59,7 +59,7 @@ func TestRead(t *testing.T) {
 			{Name: "lines", Edge: groove.Gang, Radius: 50.8, Thick: 9.525, Angle: math.Pi / 3, Mitres: 3, Spacing: 3.175},
 			{Name: "panel", Edge: groove.Flat, Radius: 50.8, Thick: 12.7},
 		},
-		Shop:   Shop{Rate: 38.1, Order: []int{1, 0}},
+		Shop:   Shop{Rate: 38.1, Order: []int{1, 0}, Finish: Felt},
 		Layout: Layout{Repeats: 6, Band: &Band{12.7, 69.85}, Match: Own},
 		Motifs: []Motif{
 			{
@@ -103,7 +103,7 @@ motif = [
 	if b := got.Blanks[0]; b.Fill != 0 || b.Material != glass.Materials()[0] || b.Weighs != 0 || b.Factor != 1 {
 		t.Errorf("fill %g, %+v, weighs %g, walls times %g", b.Fill, b.Material, b.Weighs, b.Factor)
 	}
-	if got.Layout.Match != Set || got.Shop.Rate != 0 || got.Shop.Order != nil {
+	if got.Layout.Match != Set || got.Shop.Rate != 0 || got.Shop.Order != nil || got.Shop.Finish != Undecided {
 		t.Errorf("match %v, shop %+v", got.Layout.Match, got.Shop)
 	}
 	if got.Limits != DefaultLimits() {

@@ -87,6 +87,7 @@ func rules() map[string]struct {
 		"wheel[4].thick":          {size, true},
 		"shop.rate":               {size, false},
 		"shop.order":              {rule{"a list of wheels of the rack, each once", []string{`"mitre"`, `3`, `nan`, `true`, `[]`, `{}`}}, false},
+		"shop.finish":             {word(`"undecided", "as cut", "felt", "acid" or "reheat"`), false},
 		"layout.repeats":          {count, true},
 		"layout.band":             {rule{"a list of two heights", []string{`3`, `"3"`, `true`, `[]`, `[1]`, `[1, 2, 3]`, `nan`}}, false},
 		"motif[1].kind":           {word(`"leaf", "sprig", "wheat"`), true},

@@ -10,7 +10,27 @@ import (
 type Shop struct {
 	Rate  float64 // of groove cut, in mm a minute; 0 where it isn't known
 	Order []int   // the rack's wheels that are to be used first, in this order
+	// Finish is what is done to the grooves after they are cut.
+	Finish Finish
 }
+
+// Finish is how the grey of a fresh groove is made bright, if it is.
+type Finish int
+
+// A finish is undecided where the job says nothing.
+const (
+	Undecided Finish = iota
+	AsCut            // left grey
+	Felt             // polished on felt, with a compound
+	Acid             // dipped, at a licensed shop
+	Reheat           // fire polished
+)
+
+// Finishes returns the words for the finishes, in their order.
+func Finishes() []string { return []string{"undecided", "as cut", "felt", "acid", "reheat"} }
+
+// String returns the word for a finish.
+func (f Finish) String() string { return Finishes()[f] }
 
 // shop reads how the shop works.
 func (s section) shop(wheels rack) Shop {
@@ -18,6 +38,9 @@ func (s section) shop(wheels rack) Shop {
 	var shop Shop
 	shop.Rate, _ = s.optional("rate").length(span{1, 10000, 40})
 	shop.Order = s.order(wheels)
+	if i, ok := s.optional("finish").word(Finishes()); ok {
+		shop.Finish = Finish(i)
+	}
 	return shop
 }
 

@@ -14,6 +14,8 @@ require (
 	github.com/tdewolff/font v0.0.0-20250430140153-b654fd8acba3
 	github.com/tidwall/rtree v1.10.0
 	golang.org/x/image v0.47.0
+	golang.org/x/sync v0.25.0
+	golang.org/x/term v0.48.0
 	golang.org/x/text v0.43.0
 	gonum.org/v1/gonum v0.17.0
 )
@@ -37,7 +39,7 @@ require (
 	github.com/tdewolff/parse/v2 v2.8.0 // indirect
 	github.com/tidwall/geoindex v1.7.0 // indirect
 	golang.org/x/net v0.59.0 // indirect
-	golang.org/x/sys v0.49.0 // indirect
+	golang.org/x/sys v0.50.0 // indirect
 	golang.org/x/tools v0.51.0 // indirect
 	modernc.org/knuth v0.5.5 // indirect
 	modernc.org/token v1.1.0 // indirect

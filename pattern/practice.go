@@ -26,6 +26,10 @@ const (
 	showsRound  = 0.5  // between one diameter and another
 )
 
+// Rank ranks the plans that Lay made of a job's blanks, the one to practise on
+// first.
+func Rank(plans []*Plan) []Standing { return compare(plans).Standings() }
+
 // Standings ranks the blanks of the set, the one to practise on first. Of two
 // that stand as far, the one with the thinner wall comes first.
 func (s *Set) Standings() []Standing {

@@ -65,6 +65,15 @@ type Without struct {
 
 // NewSet compares the plans that Lay made of a job of several blanks.
 func NewSet(plans []*Plan) (*Set, error) {
+	s := compare(plans)
+	if !matched(s.Job) {
+		return s, nil
+	}
+	return s, s.hold()
+}
+
+// compare puts plans beside one another, and does not ask yet what holds them back.
+func compare(plans []*Plan) *Set {
 	s := &Set{Job: plans[0].Job, Band: plans[0].Band}
 	for _, p := range plans[1:] {
 		s.Band.Foot, s.Band.Top = max(s.Band.Foot, p.Band.Foot), min(s.Band.Top, p.Band.Top)
@@ -75,10 +84,7 @@ func NewSet(plans []*Plan) (*Set, error) {
 		m.Wall = p.Blank.LeastWall(s.Band.Foot, max(s.Band.Top, s.Band.Foot))
 		s.Members = append(s.Members, m)
 	}
-	if !matched(s.Job) {
-		return s, nil
-	}
-	return s, s.hold()
+	return s
 }
 
 // hold finds which blanks hold the set back: in the height of its band, in the

@@ -95,9 +95,9 @@ func (a author) foot(d *drawing.Drawing, f format) {
 	for _, b := range CheckBars(a.sheet.plan.Job.Length) {
 		d.Add(drawing.CheckBars, b.Marks(f.bar(b))...)
 	}
-	words := cautions
+	words := Cautions
 	if f.narrow() {
-		words = cautionsShort
+		words = CautionsShort
 	}
 	set, _, _ := column([]note{{words: words, size: 7.5}}, f.cautions(), a.letters)
 	d.Add(drawing.Notes, set...)
@@ -137,12 +137,5 @@ func (a author) mapOf(d *drawing.Drawing, p piece, corner geometry.Point) {
 
 // shortened cuts words that are too long for a line.
 func (a author) shortened(words string, width, size float64, bold bool) string {
-	if a.letters.Width(words, size, bold) <= width {
-		return words
-	}
-	runes := []rune(words)
-	for len(runes) > 0 && a.letters.Width(string(runes)+"…", size, bold) > width {
-		runes = runes[:len(runes)-1]
-	}
-	return string(runes) + "…"
+	return a.letters.Shortened(words, size, bold, width)
 }

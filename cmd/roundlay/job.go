@@ -71,6 +71,11 @@ func (s *session) plans(file, blank string) ([]*pattern.Plan, error) {
 	if err != nil {
 		return nil, err
 	}
+	return s.lay(j, file, blank)
+}
+
+// lay lays a job out on its blanks, or on the one named.
+func (s *session) lay(j *job.Job, file, blank string) ([]*pattern.Plan, error) {
 	chosen, err := blanks(j, blank)
 	if err != nil {
 		return nil, err

@@ -34,6 +34,7 @@ func commands() []command {
 		{"check", "say whether the pattern can be cut: land, wall, margins", "[JOB]", check},
 		{"fit", "the changes with which a job clears; or what it has room for", "[JOB]", fit},
 		{"plan", "the whole plan: every cut with its place, depth and width", "[JOB]", plan},
+		{"sheet", "the bench sheet: settings, cuts to tick in their order, cautions", "[JOB]", sheet},
 		{"view", "a picture of the cut glass from the side", "[JOB]", view},
 		{"motifs", "the motifs there are, and their parameters", "[MOTIF]", listMotifs},
 		{"new", "write a starter job, with every key explained", "[FILE]", newJob},

@@ -10,30 +10,18 @@ import (
 	"roundlay/render"
 )
 
-// printFlags are the flags that say how paper is made and printed.
-type printFlags struct {
-	paper, margin, side, thickness, seam, across, up *string
-	seamAt                                           *int
-	mirror                                           *bool
-}
+// paperFlags are the flags that say what paper the printer has.
+type paperFlags struct{ paper, margin *string }
 
-func addPrintFlags(f *pflag.FlagSet) printFlags {
-	return printFlags{
-		side:      f.String("side", "outside", "outside or inside the glass, or patches: one to a repeat"),
-		paper:     f.String("paper", "", "the printer's `PAPER`: "+render.PaperForms+" (letter for a job in inches, a4 for one in mm)"),
-		margin:    f.String("margin", "", "what the printer leaves white along the edges, a `LENGTH` (6 mm if not given)"),
-		across:    f.String("printed-across", "", "what a ruler says of the 100 mm bar across a test print, a `LENGTH`"),
-		up:        f.String("printed-up", "", "what it says of the 100 mm bar up that page, a `LENGTH`"),
-		thickness: f.String("thickness", "", "how thick the paper is, a `LENGTH` (0.1 mm if not given)"),
-		seam:      f.String("seam", "tab", "how the wrap's ends meet: on a tab, or butt, edge to edge"),
-		seamAt:    f.Int("seam-at", 1, "the `REPEAT` on whose left edge the seam falls"),
-		mirror:    f.Bool("mirror", false, "right and left changed, to trace through from the back"),
+func addPaperFlags(f *pflag.FlagSet) paperFlags {
+	return paperFlags{
+		paper:  f.String("paper", "", "the printer's `PAPER`: "+render.PaperForms+" (letter for a job in inches, a4 for one in mm)"),
+		margin: f.String("margin", "", "what the printer leaves white along the edges, a `LENGTH` (6 mm if not given)"),
 	}
 }
 
-// options reads the flags for a job.
-func (p printFlags) options(job *pattern.Plan) (render.Options, error) {
-	unit := job.Job.Length
+// options reads the flags.
+func (p paperFlags) options(unit geometry.Unit) (render.Options, error) {
 	o := render.DefaultOptions(unit)
 	var err error
 	if *p.paper != "" {
@@ -41,29 +29,62 @@ func (p printFlags) options(job *pattern.Plan) (render.Options, error) {
 			return o, fmt.Errorf("--paper: %w", err)
 		}
 	}
+	most := min(o.Paper.Width, o.Paper.Height) / 4
+	return o, readLength(unit, "--margin", *p.margin, &o.Margin, most, "a quarter of the sheet")
+}
+
+// readLength reads a flag's length, if it is given, and checks that it is not too
+// long.
+func readLength(unit geometry.Unit, flag, text string, into *float64, most float64, means string) error {
+	if text != "" {
+		length, err := unit.Parse(text)
+		if err != nil {
+			return fmt.Errorf("%s: %w; accepted: %s", flag, err, geometry.LengthForms)
+		}
+		*into = length
+	}
+	if !(*into >= 0 && *into <= most) {
+		return fmt.Errorf("%s: read %q; accepted: from 0 to %s, %s", flag, text, means, unit.Text(most))
+	}
+	return nil
+}
+
+// printFlags are the flags that say how paper is made and printed.
+type printFlags struct {
+	paperFlags
+	side, thickness, seam, across, up *string
+	seamAt                            *int
+	mirror                            *bool
+}
+
+func addPrintFlags(f *pflag.FlagSet) printFlags {
+	return printFlags{
+		side:       f.String("side", "outside", "outside or inside the glass, or patches: one to a repeat"),
+		paperFlags: addPaperFlags(f),
+		across:     f.String("printed-across", "", "what a ruler says of the 100 mm bar across a test print, a `LENGTH`"),
+		up:         f.String("printed-up", "", "what it says of the 100 mm bar up that page, a `LENGTH`"),
+		thickness:  f.String("thickness", "", "how thick the paper is, a `LENGTH` (0.1 mm if not given)"),
+		seam:       f.String("seam", "tab", "how the wrap's ends meet: on a tab, or butt, edge to edge"),
+		seamAt:     f.Int("seam-at", 1, "the `REPEAT` on whose left edge the seam falls"),
+		mirror:     f.Bool("mirror", false, "right and left changed, to trace through from the back"),
+	}
+}
+
+// options reads the flags for a job.
+func (p printFlags) options(job *pattern.Plan) (render.Options, error) {
+	unit := job.Job.Length
+	o, err := p.paperFlags.options(unit)
+	if err != nil {
+		return o, err
+	}
 	if o.Side, err = render.ParseSide(*p.side); err != nil {
 		return o, fmt.Errorf("--side: %w", err)
 	}
 	if o.Seam, err = render.ParseSeam(*p.seam); err != nil {
 		return o, fmt.Errorf("--seam: %w", err)
 	}
-	for _, l := range []struct {
-		flag, text string
-		into       *float64
-		most       float64
-		means      string
-	}{
-		{"--margin", *p.margin, &o.Margin, min(o.Paper.Width, o.Paper.Height) / 4, "a quarter of the sheet"},
-		{"--thickness", *p.thickness, &o.Thickness, render.MostThickness, "thin card"},
-	} {
-		if l.text != "" {
-			if *l.into, err = unit.Parse(l.text); err != nil {
-				return o, fmt.Errorf("%s: %w; accepted: %s", l.flag, err, geometry.LengthForms)
-			}
-		}
-		if !(*l.into >= 0 && *l.into <= l.most) {
-			return o, fmt.Errorf("%s: read %q; accepted: from 0 to %s, %s", l.flag, l.text, l.means, unit.Text(l.most))
-		}
+	if err := readLength(unit, "--thickness", *p.thickness, &o.Thickness, render.MostThickness, "thin card"); err != nil {
+		return o, err
 	}
 	if o.Printed, err = p.printed(unit); err != nil {
 		return o, err

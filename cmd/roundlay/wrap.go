@@ -7,11 +7,13 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strings"
 	"unicode"
 
 	"github.com/spf13/pflag"
+	"golang.org/x/sync/errgroup"
 
 	"roundlay/pattern"
 	"roundlay/render"
@@ -49,14 +51,9 @@ func wrap(s *session, args []string) error {
 		}
 		return s.write(*force, docs...)
 	}
-	var docs []document
-	var remarks []string
-	for _, p := range plans {
-		made, said, err := wrapDocuments(p, options, to)
-		if err != nil {
-			return err
-		}
-		docs, remarks = append(docs, made...), append(remarks, said...)
+	docs, remarks, err := s.wraps(plans, options, to)
+	if err != nil {
+		return err
 	}
 	if err := s.write(*force, docs...); err != nil {
 		return err
@@ -65,6 +62,27 @@ func wrap(s *session, args []string) error {
 		fmt.Fprintln(s.stderr, words)
 	}
 	return nil
+}
+
+// wraps makes the files of every blank, on all processors, and what there is to
+// say of them.
+func (s *session) wraps(plans []*pattern.Plan, o render.Options, to target) ([]document, []string, error) {
+	docs, remarks := make([][]document, len(plans)), make([][]string, len(plans))
+	progress := s.progress("wraps", len(plans))
+	defer progress.done()
+	var shares errgroup.Group
+	shares.SetLimit(runtime.GOMAXPROCS(0))
+	for i, p := range plans {
+		shares.Go(func() (err error) {
+			docs[i], remarks[i], err = wrapDocuments(p, o, to)
+			progress.step(p)
+			return err
+		})
+	}
+	if err := shares.Wait(); err != nil {
+		return nil, nil, err
+	}
+	return slices.Concat(docs...), slices.Concat(remarks...), nil
 }
 
 // target is where and in what form files are to be written.

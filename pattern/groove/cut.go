@@ -30,6 +30,7 @@ func Cut(cone geometry.Cone, line Line, wheel Wheel, depth, polish float64) Groo
 	}
 	g := Groove{Touch: touch, Length: k.line.Length(), Depth: k.depth, Asked: depth}
 	g.Ends, _ = line.Ends()
+	g.RunsOn = line.on[0] || line.on[1]
 	k.trace(&g, polish)
 	g.Strain = k.strain(line, g)
 	return g

@@ -17,6 +17,9 @@ type Groove struct {
 	// Ends are those of the line as it was asked for. On a bend the mark's own
 	// ends lie a little beside them: a wheel's tails are straight.
 	Ends [2]geometry.Point
+	// RunsOn says that one of them meets another cut, and the wheel is not lifted
+	// there.
+	RunsOn bool
 	// Outlines are the footprint: one outline, or one a mitre under a gang wheel.
 	Outlines []geometry.Outline
 }

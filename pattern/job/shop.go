@@ -32,11 +32,14 @@ func Finishes() []string { return []string{"undecided", "as cut", "felt", "acid"
 // String returns the word for a finish.
 func (f Finish) String() string { return Finishes()[f] }
 
+// The least and the most groove that a shop may cut, in mm a minute.
+const LeastRate, MostRate = 1.0, 10000.0
+
 // shop reads how the shop works.
 func (s section) shop(wheels rack) Shop {
 	s.only(keysOf("shop"))
 	var shop Shop
-	shop.Rate, _ = s.optional("rate").length(span{1, 10000, 40})
+	shop.Rate, _ = s.optional("rate").length(span{LeastRate, MostRate, 40})
 	shop.Order = s.order(wheels)
 	if i, ok := s.optional("finish").word(Finishes()); ok {
 		shop.Finish = Finish(i)

@@ -30,3 +30,16 @@ func (l *Letters) Lines(words string, size float64, bold bool, width float64) []
 	}
 	return lines
 }
+
+// Shortened returns words that are no wider than a width, cut off at the end
+// where they are.
+func (l *Letters) Shortened(words string, size float64, bold bool, width float64) string {
+	if l.Width(words, size, bold) <= width {
+		return words
+	}
+	runes := []rune(words)
+	for len(runes) > 0 && l.Width(string(runes)+"…", size, bold) > width {
+		runes = runes[:len(runes)-1]
+	}
+	return string(runes) + "…"
+}

@@ -54,7 +54,7 @@ func Glassware(b *strings.Builder, p *pattern.Plan) {
 	u, glass := p.Job.Length, p.Blank
 	away := glass.Grams(p.Totals().Volume)
 	if !glass.Hollow() {
-		fmt.Fprintf(b, "About %s of glass is ground away. What the blank holds and weighs is not known without its floor.\n", weight(u, away))
+		fmt.Fprintf(b, "About %s of glass is ground away. What the blank holds and weighs is not known without its floor.\n", Weight(u, away))
 		return
 	}
 	text := "Holds " + volume(glass.Holds(glass.Height())) + " to the rim"
@@ -62,7 +62,7 @@ func Glassware(b *strings.Builder, p *pattern.Plan) {
 		text += fmt.Sprintf(", %s to the fill line %s above the table", volume(glass.Holds(glass.Fill)), u.Text(glass.Fill))
 	}
 	text += fmt.Sprintf(". Weighs %s uncut, of %s at %.2f g/cm³; %s is ground away, and %s remains.",
-		weight(u, glass.Weight()), glass.Material.Name, glass.Material.Density, weight(u, away), weight(u, glass.Weight()-away))
+		Weight(u, glass.Weight()), glass.Material.Name, glass.Material.Density, Weight(u, away), Weight(u, glass.Weight()-away))
 	if glass.Weighs > 0 {
 		text += fmt.Sprintf(" To weigh what the scale says, its walls are taken %.3f times as thick as measured.", glass.Factor)
 	}
@@ -86,8 +86,8 @@ func volume(mm3 float64) string {
 	return fmt.Sprintf("%.0f ml (%.1f US fl oz)", ml, ml/millilitresPerOunce)
 }
 
-// weight writes grams as a scale shows them, to those who read inches in ounces too.
-func weight(u geometry.Unit, grams float64) string {
+// Weight writes grams as a scale shows them, to those who read inches in ounces too.
+func Weight(u geometry.Unit, grams float64) string {
 	text := fmt.Sprintf("%.0f g", grams)
 	if grams < 20 {
 		text = fmt.Sprintf("%.1f g", grams)

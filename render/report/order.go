@@ -2,8 +2,10 @@ package report
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
+	"roundlay/geometry"
 	"roundlay/pattern"
 )
 
@@ -82,4 +84,12 @@ func Minutes(minutes float64) string {
 		return count(whole, "minute")
 	}
 	return fmt.Sprintf("%d h %d min", whole/60, whole%60)
+}
+
+// GrooveLength writes a length of groove, which is long.
+func GrooveLength(u geometry.Unit, mm float64) string {
+	if u == geometry.Inch {
+		return fmt.Sprintf("%.0f in of groove", math.Ceil(mm/geometry.MillimetresPerInch))
+	}
+	return fmt.Sprintf("%.2f m of groove", mm/1000)
 }

@@ -187,10 +187,10 @@ func practice(s *pattern.Set) string {
 	if all[0].Apart < 0.01 {
 		return "Practise on any: the blanks stand alike."
 	}
-	text := fmt.Sprintf("Practise on %q first: it stands furthest from the set, %s.", all[0].Member.Blank.Name, why(u, all[0]))
+	text := fmt.Sprintf("Practise on %q first: it stands furthest from the set, %s.", all[0].Member.Blank.Name, Why(u, all[0]))
 	const listed = 3 // more is in the JSON
 	for i, d := range all[1:min(len(all), listed)] {
-		text += [2]string{" Then ", "; then "}[min(i, 1)] + fmt.Sprintf("%q, %s", d.Member.Blank.Name, why(u, d))
+		text += [2]string{" Then ", "; then "}[min(i, 1)] + fmt.Sprintf("%q, %s", d.Member.Blank.Name, Why(u, d))
 	}
 	text += "."
 	if len(all) > listed {
@@ -199,8 +199,8 @@ func practice(s *pattern.Set) string {
 	return text
 }
 
-// why says by what a blank differs from the middle of its set.
-func why(u geometry.Unit, d pattern.Standing) string {
+// Why says by what a blank differs from the middle of its set.
+func Why(u geometry.Unit, d pattern.Standing) string {
 	height, width, wall, round := d.Shows()
 	var words []string
 	add := func(shows bool, by float64, more, less string) {

@@ -1,0 +1,85 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"roundlay/geometry"
+	"roundlay/pattern"
+	"roundlay/pattern/job"
+	"roundlay/render/report"
+)
+
+// learnt is how fast a timed piece was cut: mm of groove, in all and a minute.
+type learnt struct{ rate, length, minutes float64 }
+
+// learn works out the rate of the piece that was timed.
+func learn(plans []*pattern.Plan, took string) (learnt, error) {
+	minutes, err := readMinutes(took)
+	if err != nil {
+		return learnt{}, fmt.Errorf("--took: %w", err)
+	}
+	if len(plans) > 1 {
+		return learnt{}, errors.New("--took is the time of one piece, and the job has several blanks: say with --blank which it was")
+	}
+	length := plans[0].Totals().Length
+	l := learnt{length / minutes, length, minutes}
+	if !(l.rate >= job.LeastRate && l.rate <= job.MostRate) {
+		u := plans[0].Job.Length
+		return l, fmt.Errorf("--took: read %q, which makes %s of groove a minute of %s; accepted: a time that makes from %s to %s a minute",
+			took, u.Fine(l.rate), report.GrooveLength(u, length), u.Text(job.LeastRate), u.Text(job.MostRate))
+	}
+	return l, nil
+}
+
+// readMinutes reads a time in minutes: 95, "95 min", "1 h 35 min" or 1:35.
+func readMinutes(text string) (float64, error) {
+	wrong := fmt.Errorf("read %q; accepted: minutes, such as 95, or hours too, such as 1:35 or \"1 h 35 min\"", text)
+	number := func(digits string) (float64, bool) {
+		n, err := strconv.ParseFloat(strings.TrimSpace(digits), 64)
+		return n, err == nil && n >= 0 && n < 1e4
+	}
+	rest, hours, ok := strings.TrimSpace(strings.ToLower(text)), 0.0, true
+	if whole, minutes, split := strings.Cut(rest, ":"); split {
+		if hours, ok = number(whole); !ok || len(minutes) != 2 {
+			return 0, wrong
+		}
+		rest = minutes
+	} else if whole, minutes, split := strings.Cut(rest, "h"); split {
+		if hours, ok = number(whole); !ok {
+			return 0, wrong
+		}
+		if rest = strings.TrimSpace(minutes); rest == "" {
+			rest = "0"
+		}
+	}
+	rest = strings.TrimSpace(strings.TrimSuffix(strings.TrimSuffix(rest, "minutes"), "min"))
+	minutes, ok := number(rest)
+	if total := 60*hours + minutes; ok && total > 0 && !math.IsInf(total, 0) {
+		return total, nil
+	}
+	return 0, wrong
+}
+
+// text is the rate as it stands in a job, a thousandth of an inch or a hundredth
+// of a millimetre fine.
+func (l learnt) text(u geometry.Unit) string { return strconv.Quote(u.Fine(l.rate)) }
+
+func (l learnt) words(u geometry.Unit) string {
+	return fmt.Sprintf("%s in %s is %s a minute. Under [shop] in the job: rate = %s",
+		report.GrooveLength(u, l.length), report.Minutes(l.minutes), u.Fine(l.rate), l.text(u))
+}
+
+// into returns a job file with the rate in it.
+func (l learnt) into(data []byte, u geometry.Unit) ([]byte, error) {
+	text, err := job.Change(data, []job.Edit{{Motif: job.OfShop, Key: "rate", Value: l.text(u),
+		Note: "timed: " + report.GrooveLength(u, l.length) + " in " + report.Minutes(l.minutes)}})
+	if err != nil {
+		return nil, err
+	}
+	_, err = job.Read("the changed job", text)
+	return text, err
+}

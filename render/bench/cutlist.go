@@ -1,0 +1,198 @@
+package bench
+
+import (
+	"fmt"
+	"math"
+
+	"roundlay/geometry"
+	"roundlay/pattern"
+	"roundlay/pattern/groove"
+	"roundlay/render/drawing"
+	"roundlay/render/report"
+)
+
+// row is cuts that follow one another and are told by the same words.
+type row struct {
+	part                      string
+	length, depth, wide, left string
+	onwards                   bool
+	ids                       [][]int // of each cut, all round the glass
+}
+
+// rows puts the cuts of a pass into rows, in their order.
+func (g glass) rows(pass pattern.Pass) []row {
+	var rows []row
+	for _, c := range pass.Cuts {
+		r := g.row(c)
+		if n := len(rows); n > 0 && rows[n-1].like(r) {
+			rows[n-1].ids = append(rows[n-1].ids, g.plan.Around(c.ID))
+			continue
+		}
+		r.ids = [][]int{g.plan.Around(c.ID)}
+		rows = append(rows, r)
+	}
+	return rows
+}
+
+func (g glass) row(c pattern.Cut) row {
+	how := "drawn"
+	if c.Touch {
+		how = "touch"
+	}
+	return row{
+		part:   fmt.Sprintf("%s %s, %s", g.plan.Job.Motifs[c.Motif].Kind.Name, c.Part, how),
+		length: bare(g.unit.Text(c.Length)), depth: bare(g.unit.Fine(c.Depth)),
+		wide: bare(g.unit.Fine(c.Width)), left: bare(g.unit.Fine(c.Left)), onwards: c.RunsOn,
+	}
+}
+
+// like reports whether two rows say the same.
+func (r row) like(other row) bool {
+	r.ids, other.ids = nil, nil
+	return r.part == other.part && r.length == other.length && r.depth == other.depth && r.wide == other.wide &&
+		r.left == other.left && r.onwards == other.onwards
+}
+
+// bare returns a length without its unit, which the column's head tells.
+func bare(length string) string {
+	for i := len(length) - 1; i >= 0; i-- {
+		if length[i] == ' ' {
+			return length[:i]
+		}
+	}
+	return length
+}
+
+// cuts lists the cuts in the order to cut them, wheel by wheel.
+func (g glass) cuts() []block {
+	p, width := g.plan, g.column()
+	blocks := g.heading("3  Cut, and tick", width)
+	if p.Turns() > 1 {
+		blocks = append(blocks, g.paragraph("Each line all round the glass before the next. The numbers are those on the wrap.", width)...)
+	}
+	order := p.Order()
+	for i, pass := range order {
+		blocks = append(blocks, g.pass(pass, fmt.Sprintf("Wheel %d of %d", i+1, len(order)))...)
+	}
+	return append(blocks, g.totals()...)
+}
+
+// pass lists the cuts of one wheel.
+func (g glass) pass(pass pattern.Pass, number string) []block {
+	width, wheel := g.column(), g.plan.Job.Rack[pass.Wheel]
+	blocks := g.heading(fmt.Sprintf("%s: %s", number, wheel.Name), width)
+	about := fmt.Sprintf("%s. %s, %s.", Describe(g.unit, wheel), count(len(pass.Cuts)*g.plan.Turns(), "cut"), g.groove(g.plan.Length(pass)))
+	for _, b := range g.paragraph(about, width) {
+		b.heads = true
+		blocks = append(blocks, b)
+	}
+	columns := g.columns()
+	blocks = append(blocks, columns...)
+	again := append(g.heading(fmt.Sprintf("%s: %s, continued", number, wheel.Name), width), columns...)
+	for _, r := range g.rows(pass) {
+		for _, b := range g.lines(r) {
+			b.again = again
+			blocks = append(blocks, b)
+		}
+	}
+	return blocks
+}
+
+// places returns where the columns of the cut list end.
+func (g glass) places() (length, depth, wide, left float64) {
+	left = g.column()
+	wide = left - 27
+	depth = wide - 17
+	return depth - 18, depth, wide, left
+}
+
+// columns is the head of the cut list.
+func (g glass) columns() []block {
+	length, depth, wide, left := g.places()
+	head := line(
+		text{words: "cut, all in " + g.unit.String(), size: bodySize, bold: true},
+		text{at: length, words: "long", size: bodySize, bold: true, align: drawing.Right},
+		text{at: depth, words: "deep", size: bodySize, bold: true, align: drawing.Right},
+		text{at: wide, words: "wide", size: bodySize, bold: true, align: drawing.Right},
+		text{at: left, words: "glass left", size: bodySize, bold: true, align: drawing.Right},
+	)
+	head.heads = true
+	return []block{head, rule(g.column())}
+}
+
+// lines sets one row: what is cut, and a box for each of its cuts.
+func (g glass) lines(r row) []block {
+	length, depth, wide, left := g.places()
+	longest := length - g.letters.Width(r.length, bodySize, false) - 2
+	what := line(
+		text{words: g.letters.Shortened(r.part, bodySize, false, longest), size: bodySize},
+		text{at: length, words: r.length, size: bodySize, align: drawing.Right},
+		text{at: depth, words: r.depth, size: bodySize, bold: true, align: drawing.Right},
+		text{at: wide, words: r.wide, size: bodySize, align: drawing.Right},
+		text{at: left, words: r.left, size: bodySize, align: drawing.Right},
+	)
+	what.heads = true
+	blocks := []block{what}
+	if r.onwards {
+		on := line(text{at: 4, words: "goes on into the next: do not lift the wheel there", size: bodySize})
+		on.heads = true
+		blocks = append(blocks, on)
+	}
+	return append(append(blocks, g.boxes(r.ids, g.column())...), space(0.8))
+}
+
+// totals sums up the cuts.
+func (g glass) totals() []block {
+	p, t, width := g.plan, g.plan.Totals(), g.column()
+	words := fmt.Sprintf("In all %s, %s. ", count(t.Cuts, "cut"), g.groove(t.Length))
+	words += fmt.Sprintf("About %s of glass is ground away", report.Weight(g.unit, p.Blank.Grams(t.Volume)))
+	if p.Blank.Hollow() {
+		words += fmt.Sprintf(" of %s", report.Weight(g.unit, p.Blank.Weight()))
+	}
+	words += "."
+	if p.Job.Shop.Rate > 0 {
+		words += fmt.Sprintf(" Times at your rate of %s a minute, without the changes of wheel.", g.unit.Text(p.Job.Shop.Rate))
+	}
+	blocks := append(g.heading("4  Count", width), g.paragraph(words, width)...)
+	return append(blocks, g.paragraph("Begun ____________   Done ____________   Minutes at the wheel ____________", width)...)
+}
+
+// groove tells a length of groove and, where the shop's rate is known, its time.
+func (g glass) groove(mm float64) string {
+	words := report.GrooveLength(g.unit, mm)
+	if g.plan.Job.Shop.Rate > 0 {
+		words += ", " + report.Minutes(g.plan.Minutes(mm))
+	}
+	return words
+}
+
+// Describe tells a wheel by what can be measured on it.
+func Describe(u geometry.Unit, w groove.Wheel) string {
+	degrees := fmt.Sprintf("%g°", math.Round(w.Angle*1800/math.Pi)/10)
+	size := fmt.Sprintf("%s across, %s thick", u.Text(2*w.Radius), u.Text(w.Thick))
+	var edge string
+	switch w.Edge {
+	case groove.Round:
+		return fmt.Sprintf("Round edge of radius %s, %s", u.Text(w.Convex), size)
+	case groove.Flat:
+		return "Flat edge, " + size
+	case groove.Gang:
+		edge = fmt.Sprintf("Gang of %d mitres of %s, %s apart", w.Mitres, degrees, u.Text(w.Spacing))
+	default:
+		edge = fmt.Sprintf("Mitre of %s", degrees)
+	}
+	switch {
+	case w.Tip > 0:
+		edge += fmt.Sprintf(", tip dressed flat %s wide", u.Text(w.Tip))
+	case w.TipRadius > 0:
+		edge += fmt.Sprintf(", tip dressed round to %s", u.Text(w.TipRadius))
+	}
+	return edge + ", " + size
+}
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}

@@ -1,0 +1,6 @@
+// Package bench draws the sheet that goes to the wheel: for each blank the
+// settings of the dividers, where to mark, a small picture, and the cuts in the
+// order to cut them, each with a box to tick; and for all of them what carries
+// the pattern over, what the finish asks, and the cautions. It is read at arm's
+// length beside running water, so its words are large.
+package bench

@@ -1,0 +1,32 @@
+package bench
+
+import (
+	"fmt"
+
+	"roundlay/pattern"
+	"roundlay/render/drawing"
+	"roundlay/render/report"
+)
+
+// set tells in which order to take the blanks: the one that stands furthest from
+// the set first, where a new method costs least.
+func (f format) set(standings []pattern.Standing) []block {
+	width := f.column()
+	blocks := f.heading("Which blank first", width)
+	blocks = append(blocks, f.paragraph("A new method goes on the blank that stands furthest from the set. So take them in this order, and tick each when it is done.", width)...)
+	for _, s := range standings {
+		what := s.Member.Blank.Name
+		b := block{depth: boxLine, heads: true, draw: func(d *drawing.Drawing, left, top float64) {
+			tick(d, left, top, f.letters.Shortened(what, bodySize, false, width-boxSide-boxNumber))
+		}}
+		blocks = append(blocks, b)
+		why := report.Why(f.unit, s)
+		if n := len(s.Member.Groups()); n > 0 {
+			why += fmt.Sprintf("; not clear, %s", count(n, "finding"))
+		}
+		for _, l := range f.letters.Lines(why, bodySize, false, width-boxSide-boxNumber) {
+			blocks = append(blocks, line(text{at: boxSide + boxNumber, words: l, size: bodySize}))
+		}
+	}
+	return blocks
+}

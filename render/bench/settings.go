@@ -1,0 +1,131 @@
+package bench
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"roundlay/geometry"
+	"roundlay/pattern"
+	"roundlay/render/drawing"
+	"roundlay/render/picture"
+	"roundlay/render/report"
+)
+
+// glass is what the sheet says of one blank.
+type glass struct {
+	format
+	plan *pattern.Plan
+}
+
+// Room for the small picture, in millimetres, and what stands between it and the
+// settings.
+const (
+	pictureWidth = 58.0
+	pictureDepth = 78.0
+	pictureApart = 5.0
+)
+
+// settings tells how to divide and mark the blank, with the picture beside it
+// or, on small paper, below.
+func (g glass) settings() []block {
+	words := stack(g.steps(g.column() - pictureWidth - pictureApart))
+	beside := block{depth: max(words.depth, pictureDepth+2), draw: func(d *drawing.Drawing, x, top float64) {
+		words.draw(d, x, top)
+		g.picture(d, geometry.Point{X: x + g.column(), Y: top - 2})
+	}}
+	blocks := []block{beside}
+	if _, room := g.room().Size(); beside.depth > room {
+		blocks = append(g.steps(g.column()), block{depth: pictureDepth + 2, draw: func(d *drawing.Drawing, x, top float64) {
+			g.picture(d, geometry.Point{X: x + pictureWidth, Y: top - 2})
+		}})
+	}
+	for _, words := range g.notes() {
+		blocks = append(blocks, g.paragraph(words, g.column())...)
+	}
+	return blocks
+}
+
+// steps tells the settings of the dividers and where to mark, in a width.
+func (g glass) steps(width float64) []block {
+	blocks := g.heading(fmt.Sprintf("1  Set the dividers, %d parts", g.plan.Repeats), width)
+	for _, c := range g.plan.Chords {
+		blocks = append(blocks, g.setting(c, width)...)
+	}
+	blocks = append(blocks, g.heading("2  Mark the blank", width)...)
+	for i, words := range g.marks() {
+		blocks = append(blocks, g.item(string(rune('a'+i)), words, width)...)
+	}
+	return blocks
+}
+
+// setting tells one circle and, large, what its dividers are set to.
+func (g glass) setting(c pattern.Chord, width float64) []block {
+	u := g.unit
+	where := fmt.Sprintf("%s, %s across", c.Name, u.Text(2*c.Radius))
+	if c.Height > 0 {
+		where = fmt.Sprintf("%s, %s up", c.Name, u.Text(c.Height))
+	}
+	set := u.Setting(c.Chord)
+	large := text{at: width, words: set.Text, size: settingSize, bold: true, align: drawing.Right}
+	blocks := []block{line(text{words: where, size: bodySize}, large)}
+	if g.letters.Width(where, bodySize, false)+2+g.letters.Width(set.Text, settingSize, true) > width {
+		blocks = []block{line(text{words: where, size: bodySize}), line(large)}
+	}
+	gap := geometry.ClosingGap(c.Radius, math.Min(set.Length, 2*c.Radius), c.Parts)
+	for _, l := range g.letters.Lines("the last step will "+report.Closing(u, gap), bodySize, false, width-4) {
+		blocks = append(blocks, line(text{at: 4, words: l, size: bodySize}))
+	}
+	return append(blocks, space(1))
+}
+
+// marks tells where to mark, step by step.
+func (g glass) marks() []string {
+	p, u := g.plan, g.unit
+	steps := []string{
+		fmt.Sprintf("Step %d marks round the foot. Number them to the right, rim up.", p.Repeats),
+		fmt.Sprintf("Band: a line round %s up, and one %s up.", u.Text(p.Band.Foot), u.Text(p.Band.Top)),
+		"Each mark is the middle of a repeat. Check it at the band's top with the dividers.",
+	}
+	if p.Repeats == 1 {
+		steps[0], steps[2] = "One mark at the foot.", "The mark is the middle of the design."
+	}
+	return steps
+}
+
+// notes tells what else to mind of this blank: that it is out of round, and what
+// the check found.
+func (g glass) notes() []string {
+	var said []string
+	var round strings.Builder
+	report.Rounds(&round, g.unit, g.plan)
+	for _, words := range strings.Split(strings.TrimSpace(round.String()), "\nOut") {
+		if words != "" && !strings.HasPrefix(words, "Out") {
+			words = "Out" + words
+		}
+		if words != "" {
+			said = append(said, strings.Join(strings.Fields(words), " "))
+		}
+	}
+	groups := g.plan.Groups()
+	if len(groups) == 0 {
+		return append(said, "Checked: nothing is crowded, thin, shallow or out of place.")
+	}
+	said = append(said, "NOT CLEAR. Mend the job before you cut:")
+	for _, f := range groups {
+		said = append(said, fmt.Sprintf("%s  %s: %s.", f.Letter, strings.ToUpper(f.Kind.String()), report.Measured(g.plan, f.Worst())))
+	}
+	return said
+}
+
+// picture draws the cut glass, as large as there is room, down and to the left
+// from a corner.
+func (g glass) picture(d *drawing.Drawing, corner geometry.Point) {
+	small, box := picture.Small(g.plan)
+	wide, up := box.Size()
+	const air = 0.5 // what its lines need
+	scale := min((pictureWidth-air)/wide, (pictureDepth-air)/up)
+	middle := corner.X - pictureWidth/2
+	small = small.Moved(geometry.Motion{Cos: 1, X: -(box.Min.X + box.Max.X) / 2, Y: -box.Max.Y}).Stretched(scale, scale)
+	d.Append(small.Moved(geometry.Motion{Cos: 1, X: middle, Y: corner.Y}))
+}

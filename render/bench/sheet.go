@@ -1,0 +1,77 @@
+package bench
+
+import (
+	"fmt"
+	"io"
+	"runtime"
+
+	"golang.org/x/sync/errgroup"
+
+	"roundlay/pattern"
+	"roundlay/render"
+	"roundlay/render/drawing"
+	"roundlay/render/lettering"
+	"roundlay/render/printing"
+)
+
+// Sheet is the bench sheet of one or more blanks of a job, ready to be written.
+type Sheet struct {
+	Title string
+	Pages []printing.Page
+
+	letters *lettering.Letters
+}
+
+// New draws the sheet of plans that Lay made: in a set the order to take the
+// blanks in, then each blank, then what holds for all. It calls drawn, if that is
+// given, with each blank as it is done, from several goroutines. Of the options, the paper and its margin count.
+func New(plans []*pattern.Plan, o render.Options, drawn func(*pattern.Plan)) (*Sheet, error) {
+	letters, err := lettering.Load()
+	if err != nil {
+		return nil, err
+	}
+	j := plans[0].Job
+	f, err := newFormat(scribe{letters, j.Length}, o)
+	if err != nil {
+		return nil, err
+	}
+	s := &Sheet{Title: fmt.Sprintf("%s, bench sheet", j.Title), letters: letters}
+	if len(plans) > 1 {
+		s.add(f, f.flow(f.set(pattern.Rank(plans))), "the set", "set")
+	}
+	for i, pages := range f.glasses(plans, drawn) {
+		s.add(f, pages, plans[i].Blank.Name, plans[i].Blank.Name)
+	}
+	s.add(f, f.flow(f.general(j)), "for every blank", "bench")
+	return s, nil
+}
+
+// glasses draws the pages of each blank, on all processors.
+func (f format) glasses(plans []*pattern.Plan, drawn func(*pattern.Plan)) [][]drawing.Drawing {
+	all := make([][]drawing.Drawing, len(plans))
+	var shares errgroup.Group
+	shares.SetLimit(runtime.GOMAXPROCS(0))
+	for i, p := range plans {
+		shares.Go(func() error {
+			g := glass{f, p}
+			all[i] = f.flow(append(g.settings(), g.cuts()...))
+			if drawn != nil {
+				drawn(p)
+			}
+			return nil
+		})
+	}
+	shares.Wait() // none of them returns an error
+	return all
+}
+
+// add adds the pages of one subject.
+func (s *Sheet) add(f format, pages []drawing.Drawing, subject, label string) {
+	for i, d := range pages {
+		number := fmt.Sprintf("page %d of %d", i+1, len(pages))
+		s.Pages = append(s.Pages, f.page(d, s.Title+": "+subject, number, fmt.Sprintf("%s %d", label, i+1)))
+	}
+}
+
+// PDF writes the pages to print.
+func (s *Sheet) PDF(to io.Writer) error { return printing.PDF(to, s.Title, s.Pages, s.letters) }

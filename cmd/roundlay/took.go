@@ -28,9 +28,8 @@ func learn(plans []*pattern.Plan, took string) (learnt, error) {
 	length := plans[0].Totals().Length
 	l := learnt{length / minutes, length, minutes}
 	if !(l.rate >= job.LeastRate && l.rate <= job.MostRate) {
-		u := plans[0].Job.Length
-		return l, fmt.Errorf("--took: read %q, which makes %s of groove a minute of %s; accepted: a time that makes from %s to %s a minute",
-			took, u.Fine(l.rate), report.GrooveLength(u, length), u.Text(job.LeastRate), u.Text(job.MostRate))
+		return l, fmt.Errorf("--took: read %q; accepted for %s: from %s to %s", took, report.GrooveLength(plans[0].Job.Length, length),
+			report.Minutes(length/job.MostRate), report.Minutes(length/job.LeastRate))
 	}
 	return l, nil
 }

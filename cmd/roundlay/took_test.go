@@ -1,0 +1,22 @@
+package main
+
+import (
+	"math"
+	"testing"
+)
+
+func TestReadMinutes(t *testing.T) {
+	for text, want := range map[string]float64{
+		"95": 95, "95 min": 95, " 95min ": 95, "12.5": 12.5, "1 h 35 min": 95, "1h35": 95, "2 h": 120, "2H": 120,
+		"1:35": 95, "0:07": 7, "90 minutes": 90, "0.5 h": 30,
+	} {
+		if got, err := readMinutes(text); err != nil || math.Abs(got-want) > 1e-9 {
+			t.Errorf("%q is read as %v, %v; want %v", text, got, err, want)
+		}
+	}
+	for _, text := range []string{"", "0", "0:00", "-5", "1:5", "1:355", "h", "five", "1 h 2 h", "NaN", "Inf", "1e9", "5 s", ":30"} {
+		if got, err := readMinutes(text); err == nil {
+			t.Errorf("%q is read as %v", text, got)
+		}
+	}
+}

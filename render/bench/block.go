@@ -146,10 +146,14 @@ const (
 	boxLine   = 7.2 // from one line of boxes to the next
 )
 
+// boxFoot is how far the words beside a box stand below its line's top: half way
+// up the box, by their capitals.
+const boxFoot = (boxLine + 0.72*bodySize*lettering.MillimetresPerPoint) / 2
+
 // boxes sets a box to tick for each of some numbers, in lines of a width. The
 // numbers come in groups that stand a little apart; one that does not fit what is
 // left of a line begins the next.
-func (s scribe) boxes(groups [][]int, width float64) []block {
+func (s scribe) boxes(groups [][]int, width float64) []boxes {
 	widest := 0.0
 	for _, group := range groups {
 		for _, n := range group {
@@ -157,7 +161,7 @@ func (s scribe) boxes(groups [][]int, width float64) []block {
 		}
 	}
 	cell := boxSide + boxNumber + widest + boxApart
-	var lines [][]box
+	var lines []boxes
 	at := math.Inf(1) // where the next box stands
 	for _, group := range groups {
 		if whole := float64(len(group))*cell - boxApart; at+whole > width && whole <= width {
@@ -165,23 +169,31 @@ func (s scribe) boxes(groups [][]int, width float64) []block {
 		}
 		for _, n := range group {
 			if at+cell-boxApart > width {
-				lines, at = append(lines, nil), 0
+				lines, at = append(lines, boxes{}), 0
 			}
 			last := &lines[len(lines)-1]
-			*last = append(*last, box{at, n})
+			last.boxes = append(last.boxes, box{at, n})
+			last.width = at + cell - boxApart
 			at += cell
 		}
 		at += boxApart
 	}
-	blocks := make([]block, len(lines))
-	for i, boxes := range lines {
-		blocks[i] = block{depth: boxLine, draw: func(d *drawing.Drawing, left, top float64) {
-			for _, b := range boxes {
-				tick(d, left+b.at, top, fmt.Sprint(b.number))
-			}
-		}}
-	}
-	return blocks
+	return lines
+}
+
+// boxes is a line of boxes to tick, and how wide it is.
+type boxes struct {
+	boxes []box
+	width float64
+}
+
+// block sets the line, some way along its own.
+func (l boxes) block(at float64) block {
+	return block{depth: boxLine, draw: func(d *drawing.Drawing, left, top float64) {
+		for _, b := range l.boxes {
+			tick(d, left+at+b.at, top, fmt.Sprint(b.number))
+		}
+	}}
 }
 
 // box is a box to tick, some way along its line.
@@ -192,7 +204,6 @@ type box struct {
 
 // tick draws a box to tick with words beside it.
 func tick(d *drawing.Drawing, left, top float64, words string) {
-	const capitals = 0.72 * bodySize * lettering.MillimetresPerPoint
 	foot := top - (boxLine+boxSide)/2
 	d.Add(drawing.Marks, drawing.Stroke{
 		Points: drawing.Rectangle(geometry.Box{
@@ -201,6 +212,6 @@ func tick(d *drawing.Drawing, left, top float64, words string) {
 		Closed: true, Pen: drawing.Pen{Width: 0.35},
 	})
 	d.Add(drawing.Notes, drawing.Text{
-		At: geometry.Point{X: left + boxSide + boxNumber, Y: foot + (boxSide-capitals)/2}, Words: words, Size: bodySize,
+		At: geometry.Point{X: left + boxSide + boxNumber, Y: top - boxFoot}, Words: words, Size: bodySize,
 	})
 }

@@ -131,14 +131,31 @@ func (g glass) lines(r row) []block {
 		text{at: wide, words: r.wide, size: bodySize, align: drawing.Right},
 		text{at: left, words: r.left, size: bodySize, align: drawing.Right},
 	)
-	what.heads = true
-	blocks := []block{what}
-	if r.onwards {
-		on := line(text{at: 4, words: "goes on into the next: do not lift the wheel there", size: bodySize})
-		on.heads = true
-		blocks = append(blocks, on)
+	ticks := g.boxes(r.ids, g.column())
+	var blocks []block
+	if at := g.letters.Width(r.part, bodySize, false) + boxApart; len(ticks) == 1 && at+ticks[0].width < longest {
+		blocks = append(blocks, beside(what, ticks[0].block(at)))
+	} else {
+		what.heads = true
+		blocks = append(blocks, what)
+		for _, l := range ticks {
+			blocks = append(blocks, l.block(0))
+		}
 	}
-	return append(append(blocks, g.boxes(r.ids, g.column())...), space(0.8))
+	if r.onwards {
+		blocks[len(blocks)-1].heads = true
+		blocks = append(blocks, line(text{at: 4, words: "goes on into the next: do not lift the wheel there", size: bodySize}))
+	}
+	return append(blocks, space(0.8))
+}
+
+// beside sets words and a line of boxes on one foot.
+func beside(words, ticks block) block {
+	down := boxFoot - words.depth*(1-rises)
+	return block{depth: ticks.depth, draw: func(d *drawing.Drawing, left, top float64) {
+		words.draw(d, left, top-down)
+		ticks.draw(d, left, top)
+	}}
 }
 
 // totals sums up the cuts.

@@ -270,8 +270,9 @@ func (u Unit) Against(measured, bound float64) (m, b string) {
 			safe = math.Floor(bound/grain+slack) * grain
 		}
 		m, b = u.decimal(measured, digits), u.decimal(safe, digits)
+		alike := m == u.decimal(bound, digits) || m == b
 		nothing := measured != 0 && isZero(m) || bound != 0 && isZero(b)
-		if digits == most || measured == bound || m != b && !nothing {
+		if digits == most || measured == bound || !alike && !nothing {
 			return m, b
 		}
 	}

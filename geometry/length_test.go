@@ -267,9 +267,9 @@ func TestAgainst(t *testing.T) {
 		wantM, wantB    string
 	}{
 		{Inch, 0.013, 1. / 64, "0.013 in", "0.016 in"},
-		{Inch, 0.01559, 1. / 64, "0.0156 in", "0.0157 in"}, // both 0.016 to a thousandth
-		{Inch, 0.0311, 1. / 32, "0.031 in", "0.032 in"},    // the safe side of 0.03125
-		{Inch, 0.0158, 1. / 64, "0.016 in", "0.015 in"},
+		{Inch, 0.01559, 1. / 64, "0.01559 in", "0.01563 in"}, // both 0.0156 to four places
+		{Inch, 0.0311, 1. / 32, "0.0311 in", "0.0313 in"},    // the safe side of 0.03125
+		{Inch, 0.0158, 1. / 64, "0.0158 in", "0.0156 in"},
 		{Inch, 0.0161, 0.01605, "0.0161 in", "0.0160 in"},
 		{Inch, 0.0004, 1. / 64, "0.0004 in", "0.0157 in"}, // not nothing
 		{Inch, 0, 1. / 32, "0.000 in", "0.032 in"},        // but this is

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/spf13/pflag"
 
@@ -61,8 +62,9 @@ func (p printFlags) options(job *pattern.Plan) (render.Options, error) {
 				return o, fmt.Errorf("%s: %w; accepted: %s", l.flag, err, geometry.LengthForms)
 			}
 		}
-		if !(*l.into >= 0 && *l.into <= l.most) {
-			return o, fmt.Errorf("%s: read %q; accepted: from 0 to %s, %s", l.flag, l.text, l.means, unit.Text(l.most))
+		accepts := func(mm float64) bool { return mm >= 0 && mm <= l.most }
+		if !accepts(*l.into) {
+			return o, fmt.Errorf("%s: read %q; accepted: from 0 to %s, %s%s", l.flag, l.text, l.means, unit.AtMost(l.most), otherUnit(unit, l.text, accepts))
 		}
 	}
 	if o.Printed, err = p.printed(unit); err != nil {
@@ -86,10 +88,32 @@ func (p printFlags) printed(unit geometry.Unit) (render.Printed, error) {
 			continue
 		}
 		length, err := render.ParsePrinted(unit, bar.text)
+		if hint := otherUnit(unit, bar.text, isPrinted); err != nil && hint != "" {
+			return printed, fmt.Errorf("%s: read %q; accepted: what a ruler says of the 100 mm bar%s", bar.flag, bar.text, hint)
+		}
 		if err != nil {
 			return printed, fmt.Errorf("%s: %w", bar.flag, err)
 		}
 		*bar.into = length
 	}
 	return printed, nil
+}
+
+// isPrinted reports whether a 100 mm bar may come out so long, of any printer and
+// however it fits pages.
+func isPrinted(mm float64) bool { return mm > 50 && mm < 200 }
+
+// otherUnit is what to add to a refusal of a bare number that would have been
+// taken in the other unit; otherwise nothing.
+func otherUnit(unit geometry.Unit, text string, accepts func(mm float64) bool) string {
+	other := geometry.Inch
+	if unit == geometry.Inch {
+		other = geometry.Millimetre
+	}
+	// Only a bare number comes out differently in the two.
+	mm, err := other.Parse(text)
+	if was, _ := unit.Parse(text); err != nil || mm == was || !accepts(mm) {
+		return ""
+	}
+	return fmt.Sprintf("; give the unit: %s %s", strings.TrimSpace(text), other)
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"roundlay/geometry"
 	"roundlay/pattern"
 )
 
@@ -43,13 +44,26 @@ func Order(b *strings.Builder, p *pattern.Plan) {
 	b.WriteString(":\n")
 	for i, pass := range order {
 		length := p.Length(pass)
-		fmt.Fprintf(b, "  %d. %s: %s, %.2f m of groove", i+1, p.Job.Rack[pass.Wheel].Name,
-			count(len(pass.Cuts)*p.Turns(), "cut"), length/1000)
+		fmt.Fprintf(b, "  %d. %s: %s, %s of groove", i+1, p.Job.Rack[pass.Wheel].Name,
+			count(len(pass.Cuts)*p.Turns(), "cut"), run(p.Job.Length, length))
 		if p.Job.Shop.Rate > 0 {
 			fmt.Fprintf(b, ", %s", Minutes(p.Minutes(length)))
 		}
 		fmt.Fprintf(b, "\n     %s\n", wrap(runs(pass.Cuts), 74, "     "))
 	}
+}
+
+// run writes a length of groove: metres, or inches, and feet where it is long.
+func run(u geometry.Unit, mm float64) string {
+	if u == geometry.Millimetre {
+		return fmt.Sprintf("%.2f m", mm/1000)
+	}
+	const foot, long = 12, 10 * 12
+	inches := mm / geometry.MillimetresPerInch
+	if inches < long {
+		return fmt.Sprintf("%.0f in", inches)
+	}
+	return fmt.Sprintf("%.0f in (%.0f ft)", inches, inches/foot)
 }
 
 // runs writes the numbers of cuts, those that follow on from one another joined.

@@ -108,12 +108,12 @@ func shortMarks(b *strings.Builder, p *pattern.Plan) {
 		if short == 0 {
 			continue
 		}
-		asked, deep := u.Text(m.Depth), u.Fine(least)
-		if end := u.Fine(most); end == u.Fine(m.Depth) {
-			end, asked = u.Against(most, m.Depth)
-			deep += " to " + end
-		} else if end != deep {
-			deep += " to " + end
+		asked, deep := u.Text(m.Depth), u.Fine(most)
+		if deep == u.Fine(m.Depth) {
+			deep, asked = u.Against(most, m.Depth)
+		}
+		if u.Fine(least) != u.Fine(most) {
+			deep = u.Fine(least) + " to " + deep
 		}
 		fmt.Fprintf(b, "Motif %d (%s): %s in all too short for the %s asked, and %s deep; %s would reach it.\n",
 			i+1, m.Kind.Name, count(short*p.Turns(), "mark"), asked, deep, u.AtLeast(needed))

@@ -45,6 +45,41 @@ func TestMeasured(t *testing.T) {
 	}
 }
 
+// A mark 14.1 mm long under a wheel of 100 mm comes out 50 - √(50² - 7.05²) = 0.4995
+// mm deep: what was asked, to the hundredth.
+func TestShortMarks(t *testing.T) {
+	j, err := job.Read("short.toml", []byte(`length = "mm"
+blank.station = [{height=0, across=80, wall=8}, {height=100, across=80, wall=8}]
+layout = {repeats = 4, band = [20, 80]}
+[[wheel]]
+name = "m"
+edge = "mitre"
+across = 100
+thick = 12
+angle = 90
+[[motif]]
+kind = "fan"
+wheel = "m"
+depth = 0.5
+rays = 1
+hub = 0
+width = 0.5
+height = "14.1 mm"
+`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := pattern.New(j, j.Blanks[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b strings.Builder
+	shortMarks(&b, p)
+	if got := b.String(); !strings.Contains(got, "4 marks in all too short for the 0.5000 mm asked, and 0.4995 mm deep; 14.2 mm would reach it.") {
+		t.Error(got)
+	}
+}
+
 // One unit comes first: the user's own.
 func TestUnitsFirst(t *testing.T) {
 	const in = geometry.MillimetresPerInch

@@ -79,3 +79,25 @@ func TestClosingGapWalked(t *testing.T) {
 		t.Errorf("a setting longer than the circle is across leaves %v, not NaN", gap)
 	}
 }
+
+// Which circle, and which setting, would leave a gap: walking round leaves it.
+func TestWhatAGapMeans(t *testing.T) {
+	for _, c := range []struct {
+		radius, setting float64
+		parts           int
+		gap             float64
+	}{{40, 40, 6, 1.2}, {40, 39.5, 6, -3}, {40, 69, 3, 10}, {40, 69, 3, -5}, {35, 9, 24, 0.5}, {40, 80, 2, 4}, {40, 40, 6, 0}} {
+		radius := RadiusFor(c.setting, c.parts, c.gap)
+		// The walk ends the nearest way round; a turn is a turn.
+		if gap := walk(radius, c.setting, c.parts); math.Abs(gap-c.gap) > 1e-6 {
+			t.Errorf("%+v: on a circle of radius %g the gap is %g", c, radius, gap)
+		}
+		setting := SettingFor(c.radius, c.parts, c.gap)
+		if gap := walk(c.radius, setting, c.parts); math.Abs(gap-c.gap) > 1e-6 {
+			t.Errorf("%+v: with a setting of %g the gap is %g", c, setting, gap)
+		}
+	}
+	if r, s := RadiusFor(60, 2, -1), SettingFor(40, 2, -1); !math.IsNaN(r) || !math.IsNaN(s) {
+		t.Errorf("two steps pass the start: on %g, with %g", r, s)
+	}
+}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
 )
 
 // Unit is a unit of length that people write and calipers show.
@@ -120,16 +121,22 @@ func mixedNumber(text string) (value float64, reason string) {
 	if len(parts) == 1 {
 		parts = strings.Split(parts[0], "-") // 3-1/8
 	}
+	if last := len(parts) - 1; last > 0 && isNumber(parts[last-1]) && isWord(parts[last]) {
+		return 0, fmt.Sprintf("the unit %q is not known: in, mm or cm", parts[last])
+	}
 	if len(parts) == 0 || len(parts) > 2 {
 		return 0, "too many numbers in it"
 	}
-	for i, part := range parts {
-		if !isNumber(part) {
-			if strings.Contains(part, ",") {
-				return 0, "write the decimal point as a point"
-			}
+	for _, part := range parts {
+		switch {
+		case isNumber(part):
+		case strings.Contains(part, ","):
+			return 0, "write the decimal point as a point"
+		default:
 			return 0, fmt.Sprintf("%q is neither a number nor a unit (in, mm, cm)", part)
 		}
+	}
+	for i, part := range parts {
 		over, under, fraction := strings.Cut(part, "/")
 		if len(parts) == 2 && fraction != (i == 1) || len(parts) == 2 && i == 0 && strings.Contains(part, ".") {
 			return 0, "a whole number and one fraction go together"
@@ -175,6 +182,11 @@ func isNumber(text string) bool {
 	return digits > 0 && marks <= 1
 }
 
+// isWord reports whether a text is letters only.
+func isWord(text string) bool {
+	return text != "" && strings.IndexFunc(text, func(r rune) bool { return !unicode.IsLetter(r) }) < 0
+}
+
 // Setting is the nearest length a caliper can be set to.
 type Setting struct {
 	Text   string  // in the caliper's unit, such as "2 45/64 in" or "68.7 mm"
@@ -202,6 +214,22 @@ func (u Unit) Setting(mm float64) Setting {
 // Text returns a length to the nearest setting, for reading: "3/64 in", "1.2 mm".
 func (u Unit) Text(mm float64) string { return u.Setting(mm).Text }
 
+// slack is the share of a step that what is worked out may be off by, where a
+// length is rounded one way.
+const slack = 1e-9
+
+// AtLeast returns a length to the next setting that is no less, for one that is
+// the shortest that will do.
+func (u Unit) AtLeast(mm float64) string {
+	return u.Text(math.Ceil(mm/u.Step()-slack) * u.Step())
+}
+
+// AtMost returns a length to the next setting that is no more, for one that is
+// the greatest that will do.
+func (u Unit) AtMost(mm float64) string {
+	return u.Text(math.Floor(mm/u.Step()+slack) * u.Step())
+}
+
 // Exact returns a length as the nearest setting and what is left over, where it
 // shows: "2 45/64 in, +0.003". In millimetres the tenth is all that is said.
 func (u Unit) Exact(mm float64) string {
@@ -215,13 +243,43 @@ func (u Unit) Exact(mm float64) string {
 
 // Fine returns a small length as a decimal, for what is finer than a setting:
 // "0.010 in", "0.25 mm".
-func (u Unit) Fine(mm float64) string {
-	digits := 2
+func (u Unit) Fine(mm float64) string { return u.decimal(mm, u.fine()) }
+
+// fine is how many decimals Fine gives.
+func (u Unit) fine() int {
 	if u == Inch {
-		digits = 3
+		return 3
 	}
+	return 2
+}
+
+func (u Unit) decimal(mm float64, digits int) string {
 	return strconv.FormatFloat(mm/u.Millimetres(), 'f', digits, 64) + " " + u.String()
 }
+
+// Against returns a length that was measured and the bound it lies beyond, both
+// as decimals: as fine as Fine, or finer where they would read alike, or as
+// nothing. The bound is rounded to its safe side, so that what keeps to the text
+// keeps to the bound.
+func (u Unit) Against(measured, bound float64) (m, b string) {
+	const most = 7 // past that, less than light can tell
+	for digits := u.fine(); ; digits++ {
+		grain := u.Millimetres() * math.Pow(10, -float64(digits))
+		safe := math.Ceil(bound/grain-slack) * grain
+		if measured > bound {
+			safe = math.Floor(bound/grain+slack) * grain
+		}
+		m, b = u.decimal(measured, digits), u.decimal(safe, digits)
+		alike := m == u.decimal(bound, digits) || m == b
+		nothing := measured != 0 && isZero(m) || bound != 0 && isZero(b)
+		if digits == most || measured == bound || !alike && !nothing {
+			return m, b
+		}
+	}
+}
+
+// isZero reports whether a length reads as nothing.
+func isZero(text string) bool { return !strings.ContainsAny(text, "123456789") }
 
 // sixtyFourths writes a count of 64ths in lowest terms: 173 is "2 45/64".
 func sixtyFourths(n float64) string {

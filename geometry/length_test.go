@@ -99,9 +99,11 @@ func TestParseRefuses(t *testing.T) {
 		"3--1/8":                 "too many numbers",
 		"3,5":                    "decimal point as a point",
 		"3,5 mm":                 "decimal point as a point",
-		"3 furlongs":             `"furlongs" is neither a number nor a unit`,
-		"3 kg":                   "neither a number nor a unit",
-		"3 m":                    "neither a number nor a unit",
+		"3 furlongs":             `the unit "furlongs" is not known: in, mm or cm`,
+		"5/8 feet":               `the unit "feet" is not known: in, mm or cm`,
+		"3 1/8 feet":             `the unit "feet" is not known: in, mm or cm`,
+		"3 kg":                   `the unit "kg" is not known`,
+		"3 m":                    `the unit "m" is not known`,
 		"x":                      "neither a number nor a unit",
 		"nan":                    "neither a number nor a unit",
 		"inf":                    "neither a number nor a unit",
@@ -227,6 +229,63 @@ func TestSettingParses(t *testing.T) {
 			if err != nil || math.Abs(got-mm) > 1e-12 {
 				t.Errorf("%v mm is %q, which is read %v, %v", mm, text, got, err)
 			}
+		}
+	}
+}
+
+// A least length is never told shorter than it is, nor a greatest one longer.
+func TestRoundedOneWay(t *testing.T) {
+	const in = MillimetresPerInch
+	for _, c := range []struct {
+		unit          Unit
+		mm            float64
+		atLeast, most string
+	}{
+		{Inch, 0.704 * in, "23/32 in", "45/64 in"}, // 45/64 is 0.703125
+		{Inch, 45 * in / 64, "45/64 in", "45/64 in"},
+		{Inch, 45*in/64 + 1e-12, "45/64 in", "45/64 in"}, // what rounding adds
+		{Inch, 45*in/64 - 1e-12, "45/64 in", "45/64 in"},
+		{Inch, 0.001 * in, "1/64 in", "0 in"},
+		{Inch, 0, "0 in", "0 in"},
+		{Millimetre, 12.01, "12.1 mm", "12.0 mm"},
+		{Millimetre, 12.3, "12.3 mm", "12.3 mm"}, // no binary fraction
+	} {
+		if got := c.unit.AtLeast(c.mm); got != c.atLeast {
+			t.Errorf("at least %v mm is %s, wanted %s", c.mm, got, c.atLeast)
+		}
+		if got := c.unit.AtMost(c.mm); got != c.most {
+			t.Errorf("at most %v mm is %s, wanted %s", c.mm, got, c.most)
+		}
+	}
+}
+
+func TestAgainst(t *testing.T) {
+	const in = MillimetresPerInch
+	for _, c := range []struct {
+		unit            Unit
+		measured, bound float64 // in the unit
+		wantM, wantB    string
+	}{
+		{Inch, 0.013, 1. / 64, "0.013 in", "0.016 in"},
+		{Inch, 0.01559, 1. / 64, "0.01559 in", "0.01563 in"}, // both 0.0156 to four places
+		{Inch, 0.0311, 1. / 32, "0.0311 in", "0.0313 in"},    // the safe side of 0.03125
+		{Inch, 0.0158, 1. / 64, "0.0158 in", "0.0156 in"},
+		{Inch, 0.0161, 0.01605, "0.0161 in", "0.0160 in"},
+		{Inch, 0.0004, 1. / 64, "0.0004 in", "0.0157 in"}, // not nothing
+		{Inch, 0, 1. / 32, "0.000 in", "0.032 in"},        // but this is
+		{Inch, 0.002, 0.0004, "0.0020 in", "0.0004 in"},
+		{Inch, 1, 1, "1.000 in", "1.000 in"},
+		{Millimetre, 0.56, 0.8, "0.56 mm", "0.80 mm"},
+		{Millimetre, 0.796, 0.8, "0.796 mm", "0.800 mm"},
+		{Millimetre, 0.79999, 0.8, "0.79999 mm", "0.80000 mm"},
+		{Millimetre, 0.8 - 1e-12, 0.8, "0.8000000 mm", "0.8000000 mm"},
+	} {
+		scale := 1.0
+		if c.unit == Inch {
+			scale = in
+		}
+		if m, b := c.unit.Against(c.measured*scale, c.bound*scale); m != c.wantM || b != c.wantB {
+			t.Errorf("%v against %v: %q, %q; wanted %q, %q", c.measured, c.bound, m, b, c.wantM, c.wantB)
 		}
 	}
 }

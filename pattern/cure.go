@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"sort"
+	"strings"
 
 	"roundlay/motifs"
 	"roundlay/pattern/job"
@@ -198,24 +199,36 @@ func (p *Plan) smaller(g Group) (Cure, bool) {
 func (p *Plan) shrink(g Group, sides ...string) (Cure, bool) {
 	const parts, most = 50, 40
 	best, found := Cure{}, most+1
+	// By so much, and to what can be written in a job.
+	by := func(m *job.Measure, share float64) {
+		m.Value *= share
+		if written := tidy(p.Job, *m); written > 0 {
+			m.Value = written
+		}
+	}
 	for _, side := range sides {
 		for _, i := range g.Motifs {
 			in := func(n int) func(*job.Job) {
 				return func(j *job.Job) {
-					m, by := &j.Motifs[i], float64(parts-n)/parts
+					m, share := &j.Motifs[i], float64(parts-n)/parts
 					if side != "height" {
-						m.Width.Value *= by
+						by(&m.Width, share)
 					}
 					if side != "width" {
-						m.Height.Value *= by
+						by(&m.Height, share)
 					}
 				}
 			}
 			// Drawn in far, a motif may crowd itself: first not so far.
 			for _, most := range []int{most / 4, most / 2, most} {
 				if n, ok := p.least(g, min(most, found-1), in); ok {
-					text := fmt.Sprintf("%s %s × %.2f", p.name(i), side, float64(parts-n)/parts)
-					best, found = Cure{text, in(n)}, n
+					smaller := p.Job.Clone()
+					in(n)(smaller)
+					var words []string
+					for _, key := range strings.Split(side, " and ") {
+						words = append(words, key+" = "+Change{Motif: i, Key: key}.Says(smaller))
+					}
+					best, found = Cure{p.name(i) + " " + strings.Join(words, ", "), in(n)}, n
 					break
 				}
 			}

@@ -184,3 +184,31 @@ func found(t *testing.T, j *job.Job, g Group) bool {
 		return h.Kind == g.Kind && slices.Equal(h.Motifs, g.Motifs)
 	})
 }
+
+// What a cure says of a size can be written into the job as it stands, and then
+// the job is the one that was tried.
+func TestCuresOfSize(t *testing.T) {
+	for _, width := range []job.Measure{of(1.37), mm(86.1)} {
+		m := motif(t, "diamond", nil, depth(0.3))
+		m.Width = width
+		j := jobOn(straight(t), 4, m)
+		p := planned(t, j)
+		i := slices.IndexFunc(p.Findings, func(f Finding) bool { return f.Kind == Off })
+		if i < 0 {
+			t.Fatalf("%v: nothing is off: %v", width, p.Findings)
+		}
+		cure := p.Findings[i].Cure
+		after := changed(j, cure)
+		got := after.Motifs[0]
+		want := "motif 1 (diamond): width = " + Change{Key: "width"}.Says(after)
+		if got.Height != m.Height {
+			want = "motif 1 (diamond): height = " + Change{Key: "height"}.Says(after)
+		}
+		if cure.Text != want {
+			t.Errorf("%v: the cure is %q, and makes the width %v, the height %v", width, cure.Text, got.Width, got.Height)
+		}
+		if tidied := tidy(j, got.Width); got.Width != width && !near(tidied, got.Width.Value, 1e-9) {
+			t.Errorf("%v: a width of %v can't be written", width, got.Width)
+		}
+	}
+}

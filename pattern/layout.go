@@ -49,8 +49,7 @@ func bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
 	p := &Plan{Job: j, Blank: blank, Repeats: j.Layout.Repeats, Band: band, Period: period(j), sized: j.Motifs}
 	p.Surface, p.WorstRadiusError = blank.Profile().FitCone(band.Foot, band.Top)
 	if p.Surface.RadiusAt(band.Foot) <= 0 || p.Surface.RadiusAt(band.Top) <= 0 {
-		return nil, fmt.Errorf("blank %q: no cone can be laid on its profile between %s and %s",
-			blank.Name, j.Length.Text(band.Foot), j.Length.Text(band.Top))
+		return nil, noCone(j, blank, band)
 	}
 	return p, nil
 }
@@ -76,14 +75,11 @@ func findBand(j *job.Job, blank *glass.Blank) (job.Band, error) {
 		return *b, nil
 	}
 	band, by := carried(j, blank)
-	if by == ByRim && band.Top-band.Foot < 1 {
-		return job.Band{}, fmt.Errorf("blank %q: no glass may be cut: it is %s high, and limits.foot and limits.rim keep %s and %s of it clear",
-			blank.Name, j.Length.Text(blank.Height()), j.Length.Text(j.Limits.Foot), j.Length.Text(j.Limits.Rim))
+	if by == ByRim && band.Top-band.Foot < leastBand {
+		return job.Band{}, noRoom(j, blank)
 	}
-	if band.Top-band.Foot < 1 {
-		return job.Band{}, fmt.Errorf(
-			"blank %q: no glass may be cut: between foot margin and rim margin the wall has to be %s for the deepest cut (%s) and what must be left (%s)",
-			blank.Name, j.Length.Text(j.Limits.Leave+deepest(j)), j.Length.Text(deepest(j)), j.Length.Text(j.Limits.Leave))
+	if band.Top-band.Foot < leastBand {
+		return job.Band{}, tooThin(j, blank)
 	}
 	return band, nil
 }

@@ -18,7 +18,7 @@ func Resolve(j *job.Job) *job.Job {
 	}
 	j = j.Clone()
 	for i := range j.Motifs {
-		j.Motifs[i].Found = true
+		j.Motifs[i].Found, j.Motifs[i].NoneClears = true, nil
 		for _, name := range j.Motifs[i].Most {
 			param, _ := j.Motifs[i].Kind.Param(name)
 			j.Motifs[i].Values[name] = param.Least
@@ -27,7 +27,9 @@ func Resolve(j *job.Job) *job.Job {
 	t := newTrials()
 	for i, m := range j.Motifs {
 		for _, name := range m.Most {
-			t.most(j, i, name)
+			if !t.most(j, i, name) {
+				j.Motifs[i].NoneClears = append(j.Motifs[i].NoneClears, name)
+			}
 		}
 	}
 	return j

@@ -59,7 +59,8 @@ type Hold struct {
 type Without struct {
 	Taller float64 // how much higher the band would reach, mm
 	Wider  float64 // how many times as wide the motifs would be, at the most
-	// Findings is how many findings the others would have, Before how many they have.
+	// Findings is how many lettered findings the others would have, Before how many
+	// they have.
 	Findings, Before int
 }
 
@@ -130,12 +131,13 @@ func (s *Set) add(i int, by Bound) error {
 		if k == i {
 			continue
 		}
-		h.Before += len(m.Findings)
+		h.Before += len(m.Groups())
 		p, err := lay(rest, m.Blank)
 		if err != nil {
 			return err
 		}
-		h.Findings += len(p.check())
+		p.Findings = p.check()
+		h.Findings += len(p.Groups())
 	}
 	next := -1
 	switch by {

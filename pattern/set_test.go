@@ -237,6 +237,29 @@ func TestSetFindings(t *testing.T) {
 	}
 }
 
+// What the others have, and would have, is counted as it is lettered: rays that
+// crowd one another are one finding, in however many pairs.
+func TestSetCountsLetters(t *testing.T) {
+	s := setOf(t, three(t, motif(t, "fan", motifs.Values{"rays": 15}, depth(1), size(0.5, 0.5))))
+	if n := len(s.Members[0].Findings); n < 3 {
+		t.Fatalf("%d findings are too few to tell", n)
+	}
+	if len(s.Holds) == 0 {
+		t.Fatal("nothing holds the set back")
+	}
+	for _, h := range s.Holds {
+		want := 0
+		for i := range s.Members {
+			if m := &s.Members[i]; m != h.Member {
+				want += len(m.Groups())
+			}
+		}
+		if h.Before != want || h.Findings != want {
+			t.Errorf("without %q %d findings, now %d, wanted %d", h.Member.Blank.Name, h.Findings, h.Before, want)
+		}
+	}
+}
+
 func TestSetRefuses(t *testing.T) {
 	j := three(t, motif(t, "fan", nil, depth(6)))
 	if _, err := Lay(j); err == nil {

@@ -21,7 +21,8 @@ func divide(s *session, args []string) error {
 	parts := s.flags.Int("parts", 0, "how many equal parts; a job's repeats if not given")
 	set := s.flags.String("set", "", "what the dividers were set to, a `LENGTH`, if not to what was told")
 	gaps := s.flags.StringArray("gap", nil, "the gap a round left on the glass, a `LENGTH`; negative if it passed the start; again for each further round")
-	blank := s.flags.String("blank", "", "the blank of this name, where the job has several")
+	blank := s.flags.String("blank", "", "only the blank of this name, where the job has several")
+	at := s.flags.String("at", "", "only the job's `CIRCLE` of this name: foot, band-foot or band-top")
 	asJSON := s.flags.Bool("json", false, "report in JSON")
 	file, err := s.parse(args)
 	if err != nil {
@@ -34,10 +35,16 @@ func divide(s *session, args []string) error {
 	var plans []*pattern.Plan
 	var unit geometry.Unit
 	if *across != "" || *around != "" {
+		for _, flag := range []string{"at", "blank"} {
+			if s.flags.Changed(flag) {
+				return fmt.Errorf("--%s is for a job's circles: leave out --across and --around, or leave out --%s", flag, flag)
+			}
+		}
 		circles, unit, err = bareCircle(file, *across, *around, *parts)
 	} else {
 		if plans, err = s.plans(file, *blank); err == nil {
-			circles, unit = jobCircles(plans, *parts), plans[0].Job.Length
+			unit = plans[0].Job.Length
+			circles, err = jobCircles(plans, *parts, *at)
 		}
 	}
 	if err != nil {
@@ -47,6 +54,7 @@ func divide(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
+	stepped.Chosen = len(circles) == 1
 	if *asJSON {
 		return report.DivideJSON(s.stdout, unit, circles, stepped, plans)
 	}
@@ -98,23 +106,29 @@ func writtenIn(text string) (geometry.Unit, error) {
 	return 0, fmt.Errorf("read %q; say the unit too: %s in, or %s mm", text, text, text)
 }
 
-// jobCircles are the circles that the job marks on its blanks.
-func jobCircles(plans []*pattern.Plan, parts int) []report.Circle {
+// jobCircles are the circles that the job marks on its blanks, or those of one
+// name, which may be written with a hyphen so that it needs no quotes.
+func jobCircles(plans []*pattern.Plan, parts int, at string) ([]report.Circle, error) {
 	var circles []report.Circle
 	for _, p := range plans {
 		for _, c := range p.Chords {
-			name := c.Name
-			if len(plans) > 1 {
-				name = p.Blank.Name + ", " + name
+			if at != "" && c.Name != strings.ReplaceAll(at, "-", " ") {
+				continue
 			}
-			circle := report.Circle{Name: name, Radius: c.Radius, Parts: c.Parts}
+			circle := report.Circle{Name: c.Name, Radius: c.Radius, Parts: c.Parts}
+			if len(p.Job.Blanks) > 1 {
+				circle.Blank = p.Blank.Name
+			}
 			if parts != 0 {
 				circle.Parts = parts
 			}
 			circles = append(circles, circle)
 		}
 	}
-	return circles
+	if len(circles) == 0 {
+		return nil, fmt.Errorf("--at: read %q; accepted: foot, band-foot or band-top", at)
+	}
+	return circles, nil
 }
 
 // readStepped reads what the dividers were set to, and the gap that each round
@@ -127,7 +141,7 @@ func readStepped(unit geometry.Unit, set string, gaps []string, c report.Circle)
 			return stepped, fmt.Errorf("--set: %w; accepted: %s", err, geometry.LengthForms)
 		}
 		if !(used > 0 && used < 2*c.Radius) {
-			return stepped, fmt.Errorf("--set: read %q; accepted: above zero and less than the circle is across, %s", set, unit.Text(2*c.Radius))
+			return stepped, fmt.Errorf("--set: read %q; accepted: above zero and less than the circle is across, %s", set, unit.AtMost(2*c.Radius))
 		}
 		stepped.Used = used
 	}

@@ -36,7 +36,7 @@ func fit(s *session, args []string) error {
 		}
 		wheels, err := pattern.Wheels(j)
 		if err != nil {
-			return fmt.Errorf("%s: %w", s.shown(file), err)
+			return s.placed(file, err)
 		}
 		if *asJSON {
 			return report.RackJSON(s.stdout, j, wheels)
@@ -45,7 +45,7 @@ func fit(s *session, args []string) error {
 	}
 	f, err := pattern.NewFit(j)
 	if err != nil {
-		return fmt.Errorf("%s: %w", s.shown(file), err)
+		return s.placed(file, err)
 	}
 	if *to != "" {
 		text, err := picked(f, data, *pick)

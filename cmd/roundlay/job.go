@@ -82,9 +82,18 @@ func (s *session) lay(j *job.Job, file, blank string) ([]*pattern.Plan, error) {
 	}
 	plans, err := pattern.Lay(j, chosen...)
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", s.shown(file), err)
+		return nil, s.placed(file, err)
 	}
 	return plans, nil
+}
+
+// placed names the job file in an error that doesn't yet.
+func (s *session) placed(file string, err error) error {
+	var wrong *job.Error
+	if errors.As(err, &wrong) {
+		return err
+	}
+	return fmt.Errorf("%s: %w", s.shown(file), err)
 }
 
 // shown is how messages name a job file.

@@ -9,7 +9,7 @@ import (
 
 // plan reports every cut.
 func plan(s *session, args []string) error {
-	blank := s.flags.String("blank", "", "plan for the blank of this name; needed where the job has several")
+	blank := s.flags.String("blank", "", "plan only the blank of this name; --json needs it where the job has several")
 	asJSON := s.flags.Bool("json", false, "report in JSON, with every cut's path")
 	asCSV := s.flags.Bool("csv", false, "the cut list for a spreadsheet, in the order to cut")
 	file, err := s.parse(args)

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/spf13/pflag"
 
@@ -43,8 +44,9 @@ func readLength(unit geometry.Unit, flag, text string, into *float64, most float
 		}
 		*into = length
 	}
-	if !(*into >= 0 && *into <= most) {
-		return fmt.Errorf("%s: read %q; accepted: from 0 to %s, %s", flag, text, means, unit.Text(most))
+	accepts := func(mm float64) bool { return mm >= 0 && mm <= most }
+	if !accepts(*into) {
+		return fmt.Errorf("%s: read %q; accepted: from 0 to %s, %s%s", flag, text, means, unit.AtMost(most), otherUnit(unit, text, accepts))
 	}
 	return nil
 }
@@ -107,10 +109,32 @@ func (p printFlags) printed(unit geometry.Unit) (render.Printed, error) {
 			continue
 		}
 		length, err := render.ParsePrinted(unit, bar.text)
+		if hint := otherUnit(unit, bar.text, isPrinted); err != nil && hint != "" {
+			return printed, fmt.Errorf("%s: read %q; accepted: what a ruler says of the 100 mm bar%s", bar.flag, bar.text, hint)
+		}
 		if err != nil {
 			return printed, fmt.Errorf("%s: %w", bar.flag, err)
 		}
 		*bar.into = length
 	}
 	return printed, nil
+}
+
+// isPrinted reports whether a 100 mm bar may come out so long, of any printer and
+// however it fits pages.
+func isPrinted(mm float64) bool { return mm > 50 && mm < 200 }
+
+// otherUnit is what to add to a refusal of a bare number that would have been
+// taken in the other unit; otherwise nothing.
+func otherUnit(unit geometry.Unit, text string, accepts func(mm float64) bool) string {
+	other := geometry.Inch
+	if unit == geometry.Inch {
+		other = geometry.Millimetre
+	}
+	// Only a bare number comes out differently in the two.
+	mm, err := other.Parse(text)
+	if was, _ := unit.Parse(text); err != nil || mm == was || !accepts(mm) {
+		return ""
+	}
+	return fmt.Sprintf("; give the unit: %s %s", strings.TrimSpace(text), other)
 }

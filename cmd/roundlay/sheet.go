@@ -2,11 +2,11 @@ package main
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 	"path/filepath"
 	"strings"
 
+	"roundlay/pattern"
 	"roundlay/pattern/job"
 	"roundlay/render/bench"
 )
@@ -40,26 +40,11 @@ func sheet(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
-	var docs []document
-	var said string
-	switch {
-	case *took != "":
-		learnt, err := learn(plans, *took)
-		if err != nil {
-			return err
-		}
-		j.Shop.Rate, said = learnt.rate, learnt.words(j.Length)
-		if *write != "" {
-			text, err := learnt.into(data, j.Length)
-			if err != nil {
-				return err
-			}
-			docs = append(docs, document{*write, text})
-		}
-	case *write != "":
-		return errors.New("--write saves the rate that --took learns: give --took too")
+	docs, said, err := timed(plans, data, *took, *write)
+	if err != nil {
+		return err
 	}
-	path, err := sheetPath(*out, j, *blank)
+	path, err := sheetPath(*out, plans)
 	if err != nil {
 		return err
 	}
@@ -88,12 +73,12 @@ func sheet(s *session, args []string) error {
 }
 
 // sheetPath reads --out: where the sheet goes.
-func sheetPath(out string, j *job.Job, blank string) (string, error) {
+func sheetPath(out string, plans []*pattern.Plan) (string, error) {
 	switch ending := strings.ToLower(filepath.Ext(out)); {
 	case out == "" || isFolder(out) || strings.HasSuffix(out, "/") || ending == "":
-		name := fileName(j.Title)
-		if blank != "" && len(j.Blanks) > 1 {
-			name += "-" + fileName(blank)
+		name := fileName(plans[0].Job.Title)
+		if len(plans) == 1 {
+			name = planName(plans[0])
 		}
 		return filepath.Join(out, name+"-sheet"+pdfEnding), nil
 	case ending != pdfEnding:

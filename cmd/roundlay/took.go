@@ -13,6 +13,31 @@ import (
 	"roundlay/render/report"
 )
 
+// timed takes in how long a piece took, if it is told: the plans' jobs get the
+// rate. It returns what there is to say of it, and the job file with the rate, if
+// that is to be written.
+func timed(plans []*pattern.Plan, data []byte, took, write string) (docs []document, said string, err error) {
+	if took == "" && write != "" {
+		return nil, "", errors.New("--write saves the rate that --took learns: give --took too")
+	}
+	if took == "" {
+		return nil, "", nil
+	}
+	l, err := learn(plans, took)
+	if err != nil {
+		return nil, "", err
+	}
+	for _, p := range plans {
+		p.Job.Shop.Rate = l.rate
+	}
+	u := plans[0].Job.Length
+	if write == "" {
+		return nil, l.words(u), nil
+	}
+	text, err := l.into(data, u)
+	return []document{{write, text}}, l.words(u), err
+}
+
 // learnt is how fast a timed piece was cut: mm of groove, in all and a minute.
 type learnt struct{ rate, length, minutes float64 }
 
@@ -28,7 +53,7 @@ func learn(plans []*pattern.Plan, took string) (learnt, error) {
 	length := plans[0].Totals().Length
 	l := learnt{length / minutes, length, minutes}
 	if !(l.rate >= job.LeastRate && l.rate <= job.MostRate) {
-		return l, fmt.Errorf("--took: read %q; accepted for %s: from %s to %s", took, report.GrooveLength(plans[0].Job.Length, length),
+		return l, fmt.Errorf("--took: read %q; accepted for %s of groove: from %s to %s", took, report.Groove(plans[0].Job.Length, length),
 			report.Minutes(length/job.MostRate), report.Minutes(length/job.LeastRate))
 	}
 	return l, nil
@@ -68,14 +93,14 @@ func readMinutes(text string) (float64, error) {
 func (l learnt) text(u geometry.Unit) string { return strconv.Quote(u.Fine(l.rate)) }
 
 func (l learnt) words(u geometry.Unit) string {
-	return fmt.Sprintf("%s in %s is %s a minute. Under [shop] in the job: rate = %s",
-		report.GrooveLength(u, l.length), report.Minutes(l.minutes), u.Fine(l.rate), l.text(u))
+	return fmt.Sprintf("%s of groove in %s is %s a minute. Under [shop] in the job: rate = %s",
+		report.Groove(u, l.length), report.Minutes(l.minutes), u.Fine(l.rate), l.text(u))
 }
 
 // into returns a job file with the rate in it.
 func (l learnt) into(data []byte, u geometry.Unit) ([]byte, error) {
 	text, err := job.Change(data, []job.Edit{{Motif: job.OfShop, Key: "rate", Value: l.text(u),
-		Note: "timed: " + report.GrooveLength(u, l.length) + " in " + report.Minutes(l.minutes)}})
+		Note: "timed: " + report.Groove(u, l.length) + " of groove in " + report.Minutes(l.minutes)}})
 	if err != nil {
 		return nil, err
 	}

@@ -50,11 +50,7 @@ func view(s *session, args []string) error {
 		}
 		path := *out
 		if folder {
-			name := fileName(p.Job.Title)
-			if len(plans) > 1 {
-				name += "-" + fileName(p.Blank.Name)
-			}
-			path = filepath.Join(*out, name+"-view"+ending)
+			path = filepath.Join(*out, planName(p)+"-view"+ending)
 		}
 		docs = append(docs, document{path, data})
 	}

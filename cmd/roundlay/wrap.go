@@ -143,18 +143,14 @@ func wrapDocuments(p *pattern.Plan, o render.Options, to target) ([]document, []
 	if err != nil {
 		return nil, nil, err
 	}
-	name := fileName(p.Job.Title)
-	if to.several {
-		name += "-" + fileName(p.Blank.Name)
-	}
-	name += "-" + [...]string{"wrap", "inside-wrap", "patches"}[o.Side]
+	name := planName(p) + "-" + [...]string{"wrap", "inside-wrap", "patches"}[o.Side]
 	docs, err := documents(w, name, to)
 	if err != nil {
 		return nil, nil, err
 	}
 	var said []string
 	prefix := ""
-	if to.several {
+	if len(p.Job.Blanks) > 1 {
 		prefix = fmt.Sprintf("Blank %q: ", p.Blank.Name)
 	}
 	for _, words := range w.Remarks {
@@ -212,6 +208,29 @@ func documents(w *render.Wrap, name string, to target) ([]document, error) {
 func isFolder(path string) bool {
 	info, err := os.Stat(path)
 	return err == nil && info.IsDir()
+}
+
+// planName is what the files of a plan are called by: the job's title and, where
+// the job has several blanks, the blank's name, whether or not the others are
+// asked for too. Blanks whose names come out alike are numbered.
+func planName(p *pattern.Plan) string {
+	name := fileName(p.Job.Title)
+	if len(p.Job.Blanks) < 2 {
+		return name
+	}
+	own, alike, number := fileName(p.Blank.Name), 0, 0
+	for _, b := range p.Job.Blanks {
+		if fileName(b.Name) == own {
+			alike++
+		}
+		if b == p.Blank {
+			number = alike
+		}
+	}
+	if alike > 1 {
+		own += fmt.Sprintf("-%d", number)
+	}
+	return name + "-" + own
 }
 
 // fileName turns a title into a name any system takes for a file.

@@ -19,9 +19,12 @@ type document struct {
 // write puts documents on disk, all of them whole or none, and names them on
 // standard output. A file that is there already is overwritten only by force.
 func (s *session) write(force bool, docs ...document) error {
+	named := map[string]bool{}
 	for _, d := range docs {
 		info, err := os.Stat(d.path)
 		switch {
+		case named[d.path]:
+			return fmt.Errorf("two of the files would be called %s: give the blanks names that differ by more", d.path)
 		case err == nil && info.IsDir():
 			return fmt.Errorf("%s is a folder, not a file to write", d.path)
 		case err == nil && !force:
@@ -29,6 +32,7 @@ func (s *session) write(force bool, docs ...document) error {
 		case err != nil && !errors.Is(err, fs.ErrNotExist):
 			return err
 		}
+		named[d.path] = true
 	}
 	for i, d := range docs {
 		err := os.MkdirAll(filepath.Dir(d.path), 0o777)

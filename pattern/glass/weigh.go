@@ -1,6 +1,10 @@
 package glass
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+	"strconv"
+)
 
 // A wall is measured in a few places, and a blown one is uneven between them.
 // What the whole blank weighs tells how thick it is on the whole.
@@ -19,9 +23,17 @@ type FactorError struct {
 	Least, Most      float64 // g: with the least and the greatest factor
 }
 
-func (e *FactorError) Error() string {
-	return fmt.Sprintf("from %.0f g to %.0f g, what walls from %g to %g times as thick would make; as measured they make %.0f g",
-		e.Least, e.Most, leastFactor, mostFactor, e.Computed)
+func (e *FactorError) Error() string { return e.In("g", 1) }
+
+// In returns it in another unit, of so many grams: to three figures, and rounded
+// inwards, so that what it says is accepted is.
+func (e *FactorError) In(unit string, grams float64) string {
+	grain := math.Pow(10, math.Floor(math.Log10(e.Most/grams))-2)
+	text := func(weight float64, round func(float64) float64) string {
+		return strconv.FormatFloat(round(weight/grams/grain)*grain, 'f', max(0, -int(math.Round(math.Log10(grain)))), 64) + " " + unit
+	}
+	return fmt.Sprintf("from %s to %s, what walls from %g to %g times as thick would make; as measured they make %s",
+		text(e.Least, math.Ceil), text(e.Most, math.Floor), leastFactor, mostFactor, text(e.Computed, math.Round))
 }
 
 // Weighed returns the blank with all its walls times the one factor that makes

@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"math"
 
 	"roundlay/pattern/glass"
 )
@@ -62,7 +63,7 @@ func (s section) floor(stations []glass.Station) float64 {
 		return floor
 	}
 	if top := stations[len(stations)-1].Height; floor >= top {
-		field.refuse(fmt.Sprintf("a thickness below the height of the glass, %s", s.unit.Text(top)), "")
+		field.refuse(fmt.Sprintf("a thickness below the height of the glass, %s", s.unit.AtMost(top)), "")
 	}
 	return floor
 }
@@ -85,7 +86,44 @@ func (s section) stations() []glass.Station {
 	if len(stations) < len(tables) {
 		return nil
 	}
+	for i := range stations {
+		if tables[i].leaps(stations, i) {
+			return nil
+		}
+	}
 	return stations
+}
+
+// A diameter that is both so many times the widest of the others, and reached by
+// a profile so steep, is a slip of the hand. A foot's disc and a flared rim are as
+// steep, but not so wide; the bowl of a goblet is as wide, but not so steep.
+const (
+	mostWider = 3.0
+	mostSteep = 65.0 // degrees from upright
+)
+
+// leaps refuses the diameter of a station that can't belong to the others, and
+// reports whether it did.
+func (s section) leaps(all []glass.Station, i int) bool {
+	widest, beside := 0.0, 0.0
+	for k, other := range all {
+		if k == i {
+			continue
+		}
+		widest = max(widest, other.Radius)
+		if k == i-1 || k == i+1 {
+			beside = max(beside, math.Abs(all[i].Radius-other.Radius)/math.Abs(all[i].Height-other.Height))
+		}
+	}
+	if all[i].Radius <= mostWider*widest || beside <= math.Tan(mostSteep*math.Pi/180) {
+		return false
+	}
+	field, accepted := s.optional("across"), "a diameter "
+	if field.value == nil {
+		field, accepted = s.optional("around"), "the girth of a diameter "
+	}
+	field.refuse(accepted+fmt.Sprintf("up to %g times what the glass is across elsewhere, %s", mostWider, s.unit.AtMost(2*widest)), "one of the two was misread")
+	return true
 }
 
 // station reads one station, above those that are given.
@@ -96,7 +134,7 @@ func (s section) station(below []glass.Station) (glass.Station, bool) {
 	field := s.required("wall")
 	wall, walled := field.length(span{0.1, mostAcross / 2, 3})
 	if round && walled && wall >= station.Radius {
-		field.refuse(fmt.Sprintf("a wall thinner than half of the glass, %s", s.unit.Text(station.Radius)), "")
+		field.refuse(fmt.Sprintf("a wall thinner than half of the glass, %s", s.unit.AtMost(station.Radius)), "")
 		walled = false
 	}
 	station.Height, station.Wall = height, wall
@@ -119,7 +157,7 @@ func (s section) height(below []glass.Station) (float64, bool) {
 		return height, height == 0
 	}
 	if last := below[len(below)-1].Height; height < last+leastRise {
-		field.refuse("a height above the station before it, "+s.unit.Text(last), "stations run from the foot up")
+		field.refuse("a height above the station before it, "+s.unit.AtLeast(last), "stations run from the foot up")
 		return 0, false
 	}
 	return height, true

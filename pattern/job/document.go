@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"sort"
 	"strings"
 	"unicode/utf8"
@@ -145,14 +146,14 @@ func (t *table) header(node *unstable.Node) (*table, *mistake) {
 			t = made.table
 		case last && node.Kind == unstable.ArrayTable:
 			if !found.value.open {
-				return nil, found.again(at)
+				return nil, found.headedAgain(at)
 			}
 			element := newTable(at, headed)
 			found.value.items = append(found.value.items, element)
 			return element.table, nil
 		case last:
 			if found.value.table == nil || found.value.table.made != implied {
-				return nil, found.again(at)
+				return nil, found.headedAgain(at)
 			}
 			// Its own header comes after one of a table inside it.
 			found.value.at, found.value.table.at, found.value.table.made = at, at, headed
@@ -209,6 +210,16 @@ func (t *table) put(name string, at int, v *value) {
 			t.named[e.key] = e
 		}
 	}
+}
+
+// headedAgain is the mistake of a table that is headed for a second time. Of those
+// of which a job may have several, each is headed in double brackets.
+func (e *entry) headedAgain(at int) *mistake {
+	m := e.again(at)
+	if slices.Contains([]string{"blank", "wheel", "motif"}, e.key) {
+		m.accepted, m.hint = fmt.Sprintf("each key once in its table, or [[%s]] over each", e.key), fmt.Sprintf("write [[%s]] over every one of them", e.key)
+	}
+	return m
 }
 
 // again is the mistake of a key that stands in the file for a second time.
@@ -287,6 +298,9 @@ var (
 	headerName = regexp.MustCompile(`^\s*\[+\s*([A-Za-z0-9_.-]+)`)
 )
 
+// truth is true or false as they are written in running text.
+var truth = regexp.MustCompile(`^(?i:true|false)\b`)
+
 // badSyntax words the parser's complaint for someone who has not read TOML's
 // specification.
 func (d *document) badSyntax(data []byte, p *unstable.Parser, err error) *mistake {
@@ -341,6 +355,8 @@ func slip(before, after string) string {
 		return `a length with an inch mark goes in single quotes: '3 1/8"'`
 	case last == '=' && here == ".":
 		return "a number begins with a digit"
+	case last == '=' && truth.MatchString(after):
+		return "true and false are written small"
 	case last == '=' && letter:
 		return "text goes in quotes"
 	}

@@ -13,7 +13,7 @@ import (
 // Error tells why a job can't be read: where in the file, what stands there,
 // and what is accepted there. Each field is one line, fit to be shown.
 type Error struct {
-	File     string
+	File     string // empty of a job from no file
 	Line     int    // from 1; where something is missing, the line of the table it is missing from
 	Key      string // in full, such as "motif[2].depth", counted from 1; empty where no key can be named
 	Read     string // as it stands in the file, shortened
@@ -23,7 +23,10 @@ type Error struct {
 
 // Error returns the whole of it as one line.
 func (e *Error) Error() string {
-	place := fmt.Sprintf("%s:%d: ", e.File, e.Line)
+	place := ""
+	if e.File != "" {
+		place = fmt.Sprintf("%s:%d: ", e.File, e.Line)
+	}
 	if e.Key != "" {
 		place += e.Key + ": "
 	}

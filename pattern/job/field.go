@@ -116,11 +116,23 @@ func (f field) number(accepted string, accepts func(float64) bool) (float64, boo
 		}
 		f.refuse(accepted, saying(err))
 	case f.value.kind == unstable.String:
-		f.refuse(accepted, "write it without quotes")
+		f.refuse(accepted, inQuotes(f.value.text))
 	default:
 		f.refuse(accepted, "")
 	}
 	return 0, false
+}
+
+// inQuotes is the hint for a text where a number is wanted.
+func inQuotes(text string) string {
+	_, err := strconv.ParseFloat(strings.TrimSpace(text), 64)
+	switch {
+	case err == nil:
+		return "write it without quotes"
+	case text == mostWord:
+		return quoted(mostWord) + " is for the counts of a motif, such as fronds"
+	}
+	return "write it in digits, without quotes"
 }
 
 // within reads a number that lies in a span.
@@ -155,6 +167,9 @@ func (f field) measure(fraction, length span) (Measure, bool) {
 		return Measure{x, true}, true
 	}
 	mm, hint := f.millimetres()
+	if f.value.kind == unstable.String && f.value.text == mostWord {
+		hint = inQuotes(mostWord)
+	}
 	if hint != "" || !length.holds(mm) {
 		f.refuse(accepted, hint)
 		return Measure{}, false

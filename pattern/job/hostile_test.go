@@ -171,13 +171,17 @@ func TestRefuseFile(t *testing.T) {
 		{"a decimal comma", "across = 79,4\n", 1, `79,4`, "key = value", "decimal point"},
 		{"no digit before the point", "across = .5\n", 1, `.5`, "key = value", "a number begins with a digit"},
 		{"a word without quotes", "edge = mitre\n", 1, `edge = mitre`, "key = value", "text goes in quotes"},
+		{"a switch with a capital", "terminal = True\n", 1, `terminal = True`, "key = value", "true and false are written small"},
+		{"a switch in capitals", "mirror = FALSE\n", 1, `mirror = FALSE`, "key = value", "true and false are written small"},
+		{"a word that begins like a switch with a capital", "edge = Truelove\n", 1, `edge = Truelove`, "key = value", "text goes in quotes"},
 		{"a word that begins like a switch", "edge = flat\n", 1, `edge = flat`, "key = value", "text goes in quotes"},
 		{"far into a line", "station = [ {height=0, across=3, wall=1}, {height=3, across=3 1/8, wall=1} ]\n", 1, `…" wall=1}, {height=3, across=3 1/8, wall=1} ]"`, "key = value", "in quotes"},
 		{"a list without an end", "station = [\n1,\n", 2, "1,", "array is incomplete", ""},
 		{"a second table", "[limits]\n[limits]\n", 2, `"limits" once more`, "each key once", ""},
 		{"a table that is a key", "limits = 1\n[limits]\n", 2, `"limits" once more`, "each key once", ""},
-		{"a list that is a table", "[motif]\n[[motif]]\n", 2, `"motif" once more`, "each key once", ""},
-		{"a table that is a list", "[[motif]]\n[motif]\n", 2, `"motif" once more`, "each key once", ""},
+		{"a list that is a table", "[motif]\n[[motif]]\n", 2, `"motif" once more`, "or [[motif]] over each", "write [[motif]] over every one"},
+		{"a table that is a list", "[[motif]]\n[motif]\n", 2, `"motif" once more`, "or [[motif]] over each", "write [[motif]] over every one"},
+		{"a list in single brackets", "[motif]\nkind = \"leaf\"\n[motif]\n", 3, `"motif" once more`, "or [[motif]] over each", "write [[motif]] over every one"},
 		{"a list that has an end", "motif = [{}]\n[[motif]]\n", 2, `"motif" once more`, "each key once", ""},
 		{"a table that has an end", "limits = {}\n[limits.a]\n", 2, `"limits" once more`, "each key once", ""},
 		{"a dotted key into a table", "[a.limits]\n[a]\nlimits.land = 1\n", 3, `"limits" once more`, "each key once", ""},
@@ -272,8 +276,8 @@ func TestRefuseAlternating(t *testing.T) {
 	for _, on := range []string{"odd", "even"} {
 		f := base().with(t, "layout.repeats", "repeats = 5").with(t, "motif[1].on", `on = "`+on+`"`)
 		e := refused(t, f.bytes())
-		if e.Line != f.line(t, "motif[1].on") || e.Key != "motif[1].on" || e.Accepted != `"each"` ||
-			!strings.Contains(e.Error(), "alternating repeats need an even N") || !strings.Contains(e.Read, "repeats = 5") {
+		if e.Line != f.line(t, "motif[1].on") || e.Key != "motif[1].on" || e.Accepted != `"each", or an even number of repeats` ||
+			!strings.Contains(e.Error(), `alternating repeats need an even N: write repeats = 6, or on = "each"`) || !strings.Contains(e.Read, "repeats = 5") {
 			t.Error(e)
 		}
 		f = f.with(t, "layout.repeats", "repeats = 4")

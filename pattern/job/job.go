@@ -24,6 +24,8 @@ type Job struct {
 	Shop   Shop
 	Layout Layout
 	Motifs []Motif
+
+	source source
 }
 
 // Clone returns a copy whose motifs and layout can be changed without touching
@@ -97,8 +99,10 @@ type Motif struct {
 	// says that it is.
 	Most  []string
 	Found bool
-	Wheel int // the rack's
-	Depth float64
+	// NoneClears names those of Most of which not even the least clears.
+	NoneClears []string
+	Wheel      int // the rack's
+	Depth      float64
 
 	// Inside is the number, from 1, of an earlier motif whose space this one fills:
 	// where it is and its size are measured in that one's box, and it goes with it

@@ -24,13 +24,13 @@ func (s section) layout(blanks []*glass.Blank) Layout {
 		return l
 	}
 	if to < from+leastBand {
-		top.refuse(fmt.Sprintf("a height above the band's foot, %s", s.unit.Text(from)), "a band runs from the foot up")
+		top.refuse(fmt.Sprintf("a height above the band's foot, %s", s.unit.AtLeast(from)), "a band runs from the foot up")
 		return l
 	}
 	for _, b := range blanks {
 		// A height copied from the blank's own may differ in its last digit.
 		if to > b.Height()+1e-9 {
-			top.refuse(fmt.Sprintf("a height on the glass %s, at most %s", quoted(b.Name), s.unit.Text(b.Height())), "")
+			top.refuse(fmt.Sprintf("a height on the glass %s, at most %s", quoted(b.Name), s.unit.AtMost(b.Height())), "")
 		}
 	}
 	l.Band = &Band{from, to}

@@ -193,7 +193,8 @@ func (s section) on(repeats int) On {
 	}
 	if On(i) != Each && repeats%2 != 0 {
 		field.read = fmt.Sprintf("%s with layout.repeats = %d", quoted(On(i).String()), repeats)
-		field.refuse(quoted(Each.String()), "alternating repeats need an even N, an even number of repeats")
+		field.refuse(quoted(Each.String())+", or an even number of repeats",
+			fmt.Sprintf("alternating repeats need an even N: write repeats = %d, or on = %s", repeats+1, quoted(Each.String())))
 	}
 	return On(i)
 }

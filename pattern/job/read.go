@@ -34,6 +34,7 @@ func Read(name string, data []byte) (*Job, error) {
 	if r.first != nil {
 		return nil, r.first.inFile(name, doc)
 	}
+	j.source = source{name, doc}
 	return j, nil
 }
 

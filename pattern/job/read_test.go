@@ -18,7 +18,7 @@ import (
 // near compares lengths and angles worked out by hand.
 var near = cmp.Options{
 	cmpopts.EquateApprox(0, 1e-9),
-	cmpopts.IgnoreUnexported(glass.Blank{}),
+	cmpopts.IgnoreUnexported(glass.Blank{}, Job{}),
 	// A kind is told by its name: functions can't be compared.
 	cmp.Comparer(func(a, b motifs.Kind) bool { return a.Name == b.Name }),
 }

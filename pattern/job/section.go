@@ -119,6 +119,10 @@ func (f field) list(accepted string, most int) []section {
 	switch {
 	case f.absent(accepted):
 		return nil
+	case f.value.table != nil && f.value.table.made == headed:
+		f.read = "one table [" + f.path + "]"
+		f.refuse(accepted, "write [["+f.path+"]]")
+		return nil
 	case f.value.table != nil:
 		f.refuse(accepted, "")
 		return nil

@@ -35,12 +35,20 @@ func (s span) numbers() string {
 	return fmt.Sprintf("a number from %g to %g, such as %g", s.least, s.most, s.example)
 }
 
-// end writes one end of a span to three figures, rounded inwards, so that what
-// a message says is accepted is.
+// end writes one end of a span, rounded inwards, so that what a message says is
+// accepted is: to three figures, or in inches to whole ones, tenths of one, or
+// the one figure that is left below that, and a thousandth at the least.
 func end(mm float64, u geometry.Unit, inwards float64) string {
 	x := mm / u.Millimetres()
 	if x != 0 {
-		grain := math.Pow(10, math.Floor(math.Log10(math.Abs(x)))-2)
+		figure := math.Floor(math.Log10(math.Abs(x)) + 1e-9)
+		grain := math.Pow(10, figure-2)
+		if u == geometry.Inch {
+			grain = math.Pow(10, max(min(figure, 0), -3))
+			if figure == 0 {
+				grain = 0.1
+			}
+		}
 		if inwards > 0 {
 			x = math.Ceil(x/grain-1e-9) * grain
 		} else {

@@ -13,10 +13,7 @@ import (
 
 // weightUnits are the units a scale shows, with the grams in each. The
 // avoirdupois ones are exact (NIST Handbook 44, appendix C).
-var weightUnits = []struct {
-	name  string
-	grams float64
-}{{"kg", 1000}, {"g", 1}, {"oz", 28.349523125}, {"lb", 453.59237}}
+var weightUnits = []scale{{"kg", 1000}, {"g", 1}, {"oz", 28.349523125}, {"lb", 453.59237}}
 
 // The lightest and the heaviest that is read, in grams.
 const (
@@ -24,12 +21,18 @@ const (
 	mostWeight  = 50_000
 )
 
-// weight reads what a scale says, in grams: a number as lengths are written,
-// and a unit.
-func (f field) weight() (float64, bool) {
+// scale is a unit in which a weight was read.
+type scale struct {
+	unit  string
+	grams float64
+}
+
+// weight reads what a scale says, in grams, and its unit: a number as lengths
+// are written, and the unit.
+func (f field) weight() (float64, scale, bool) {
 	const accepted = `a weight with its unit in quotes, from 1 g to 50 kg, such as "412 g" or "14 1/2 oz"`
 	if f.absent(accepted) {
-		return 0, false
+		return 0, scale{}, false
 	}
 	if f.value.kind != unstable.String || len(f.value.text) > 60 {
 		hint := ""
@@ -37,11 +40,11 @@ func (f field) weight() (float64, bool) {
 			hint = "say the unit too: g, kg, oz or lb"
 		}
 		f.refuse(accepted, hint)
-		return 0, false
+		return 0, scale{}, false
 	}
 	text := strings.TrimSpace(f.value.text)
 	for _, u := range weightUnits {
-		number, found := strings.CutSuffix(text, u.name)
+		number, found := strings.CutSuffix(text, u.unit)
 		if !found {
 			continue
 		}
@@ -52,22 +55,22 @@ func (f field) weight() (float64, bool) {
 		switch grams := x * u.grams; {
 		case errors.As(err, &wrong):
 			f.refuse(accepted, oneLine(wrong.Reason, 120))
-			return 0, false
+			return 0, scale{}, false
 		case strings.ContainsAny(number, "mciMCI\"″”'") || !(grams >= leastWeight && grams <= mostWeight):
 			f.refuse(accepted, "")
-			return 0, false
+			return 0, scale{}, false
 		default:
-			return grams, true
+			return grams, u, true
 		}
 	}
 	f.refuse(accepted, "say the unit too: g, kg, oz or lb")
-	return 0, false
+	return 0, scale{}, false
 }
 
 // weighed corrects a blank's walls by what it weighs, where that is given.
 func (s section) weighed(b *glass.Blank) *glass.Blank {
 	field := s.optional("weighs")
-	grams, ok := field.weight()
+	grams, read, ok := field.weight()
 	if !ok || !b.Hollow() {
 		return b
 	}
@@ -75,7 +78,7 @@ func (s section) weighed(b *glass.Blank) *glass.Blank {
 	var wrong *glass.FactorError
 	switch {
 	case errors.As(err, &wrong):
-		field.refuse(oneLine(err.Error(), 200), "measure the walls and the floor again, or say what glass it is")
+		field.refuse(oneLine(wrong.In(read.unit, read.grams), 200), "measure the walls and the floor again, or say what glass it is")
 	case err != nil:
 		field.refuse("the weight of this glass", oneLine(err.Error(), 120))
 	default:
@@ -115,7 +118,7 @@ func (s section) fill(b *glass.Blank) {
 	}
 	if height <= b.Floor || height > b.Height()+1e-9 {
 		field.refuse(fmt.Sprintf("a height above the table, over the floor of %s and up to the rim at %s",
-			s.unit.Text(b.Floor), s.unit.Text(b.Height())), "")
+			s.unit.AtLeast(b.Floor), s.unit.AtMost(b.Height())), "")
 		return
 	}
 	b.Fill = height

@@ -176,7 +176,7 @@ func (g glass) totals() []block {
 
 // groove tells a length of groove and, where the shop's rate is known, its time.
 func (g glass) groove(mm float64) string {
-	words := report.GrooveLength(g.unit, mm)
+	words := report.Groove(g.unit, mm) + " of groove"
 	if g.plan.Job.Shop.Rate > 0 {
 		words += ", " + report.Minutes(g.plan.Minutes(mm))
 	}

@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"roundlay/geometry"
 	"roundlay/pattern"
 )
 
@@ -56,11 +57,13 @@ func Check(w io.Writer, p *pattern.Plan) error {
 		group(&b, p, g)
 	}
 	if len(groups) == 0 {
-		b.WriteString("Clear: nothing is crowded, thin, shallow or out of place.\n")
+		b.WriteString(clearWords)
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
 }
+
+const clearWords = "Clear: nothing is crowded, thin, shallow or out of place.\n"
 
 // Heading writes what is laid out on which glass.
 func Heading(b *strings.Builder, p *pattern.Plan) {
@@ -105,13 +108,15 @@ func shortMarks(b *strings.Builder, p *pattern.Plan) {
 		if short == 0 {
 			continue
 		}
-		deep := u.Fine(least)
-		if u.Fine(most) != deep {
-			deep += " to " + u.Fine(most)
+		asked, deep := u.Text(m.Depth), u.Fine(most)
+		if deep == u.Fine(m.Depth) {
+			deep, asked = u.Against(most, m.Depth)
+		}
+		if u.Fine(least) != u.Fine(most) {
+			deep = u.Fine(least) + " to " + deep
 		}
 		fmt.Fprintf(b, "Motif %d (%s): %s in all too short for the %s asked, and %s deep; %s would reach it.\n",
-			i+1, m.Kind.Name, count(short*p.Turns(), "mark"), u.Text(m.Depth), deep,
-			u.Text(math.Ceil(needed/u.Step())*u.Step()))
+			i+1, m.Kind.Name, count(short*p.Turns(), "mark"), asked, deep, u.AtLeast(needed))
 	}
 }
 
@@ -154,30 +159,64 @@ func cutList(g pattern.Group) string {
 func Measured(p *pattern.Plan, f pattern.Finding) string {
 	u := p.Job.Length
 	if f.Share {
-		return fmt.Sprintf("only %.0f %% of the cut lies clear of the one it joins; at least %.0f %% is wanted", 100*f.Measured, 100*f.Wanted)
+		return fmt.Sprintf("only %s of the cut lies clear of the one it joins; at least %s is wanted", shares(f)[0], shares(f)[1])
 	}
-	measured, wanted := u.Fine(f.Measured), u.Text(f.Wanted)
+	measured, wanted := u.Against(f.Measured, f.Wanted)
 	switch f.Kind {
 	case pattern.Crowded, pattern.Off:
 		if f.Kind == pattern.Crowded || len(f.Cuts) == 2 {
+			measured, wanted = limited(u, f)
 			return fmt.Sprintf("land of %s where %s is the least", measured, wanted)
 		}
-		return fmt.Sprintf("reaches %s above the table; the band ends at %s", u.Text(f.Measured), wanted)
+		measured, wanted = heights(u, f)
+		return fmt.Sprintf("reaches %s above the table; the band ends at %s", measured, wanted)
 	case pattern.Thin:
+		measured, wanted = limited(u, f)
 		return fmt.Sprintf("leaves %s of glass where %s is the least", measured, wanted)
 	case pattern.Rim, pattern.Foot:
-		return fmt.Sprintf("the groove reaches %s above the table; the margin begins at %s", u.Text(f.Measured), wanted)
+		measured, wanted = heights(u, f)
+		return fmt.Sprintf("the groove reaches %s above the table; the margin begins at %s", measured, wanted)
 	case pattern.Buried:
-		return fmt.Sprintf("a cut %s deep buries the wheel's shoulders; %s is the most for this edge", measured, u.Fine(f.Wanted))
+		return fmt.Sprintf("a cut %s deep buries the wheel's shoulders; %s is the most for this edge", measured, wanted)
 	case pattern.Tight:
-		return fmt.Sprintf("the wheel stands %s off the bent line at the ends of its contact; %s is the most", measured, u.Fine(f.Wanted))
+		return fmt.Sprintf("the wheel stands %s off the bent line at the ends of its contact; %s is the most", measured, wanted)
 	case pattern.Uneven:
 		return fmt.Sprintf("the glass leaves the cone its band is laid out on by %s in radius, about %s of girth; past %s its paper is made of gores",
-			measured, u.Fine(2*math.Pi*f.Measured), u.Fine(f.Wanted))
+			measured, u.Fine(2*math.Pi*f.Measured), wanted)
 	case pattern.Shallow:
-		return fmt.Sprintf("the mark is too short: it comes out %s deep, and at least %s is wanted", measured, u.Fine(f.Wanted))
+		return fmt.Sprintf("the mark is too short: it comes out %s deep, and at least %s is wanted", measured, wanted)
 	}
 	return fmt.Sprintf("%s, wanted %s", measured, wanted)
+}
+
+// limited writes what was measured and a limit of the job's as its owner wrote
+// it, as a fraction; where these would read alike, both as decimals.
+func limited(u geometry.Unit, f pattern.Finding) (measured, wanted string) {
+	if u.Fine(f.Measured) == u.Fine(f.Wanted) || u.Setting(f.Wanted).Length <= f.Measured {
+		return u.Against(f.Measured, f.Wanted)
+	}
+	return u.Fine(f.Measured), u.Text(f.Wanted)
+}
+
+// heights writes two heights to the caliper's step or, where they would read
+// alike, as decimals.
+func heights(u geometry.Unit, f pattern.Finding) (measured, wanted string) {
+	if u.Text(f.Measured) == u.Text(f.Wanted) {
+		return u.Against(f.Measured, f.Wanted)
+	}
+	return u.Text(f.Measured), u.Text(f.Wanted)
+}
+
+// shares writes the share that was measured and the one wanted, in hundredths
+// or as fine as it takes to tell them apart.
+func shares(f pattern.Finding) (both [2]string) {
+	for digits := range 6 {
+		both = [2]string{fmt.Sprintf("%.*f %%", digits, 100*f.Measured), fmt.Sprintf("%.*f %%", digits, 100*f.Wanted)}
+		if both[0] != both[1] {
+			break
+		}
+	}
+	return both
 }
 
 func count(n int, what string) string {

@@ -28,15 +28,28 @@ func Plan(w io.Writer, p *pattern.Plan) error {
 	b.WriteByte('\n')
 	Order(&b, p)
 	t := p.Totals()
-	fmt.Fprintf(&b, "\nWhole glass: %s, %.2f m of groove, %.0f mm³ of glass ground away (crossings counted twice)",
-		count(t.Cuts, "cut"), t.Length/1000, t.Volume)
+	fmt.Fprintf(&b, "\nWhole glass: %s, %s of groove, %s of glass ground away (crossings counted twice)",
+		count(t.Cuts, "cut"), Groove(u, t.Length), ground(u, t.Volume))
 	if p.Job.Shop.Rate > 0 {
 		fmt.Fprintf(&b, "; %s at %s a minute", Minutes(p.Minutes(t.Length)), u.Text(p.Job.Shop.Rate))
 	}
 	b.WriteString(".\n")
 	Glassware(&b, p)
+	verdict(&b, p)
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// verdict says whether what is planned clears, for those who read no further.
+func verdict(b *strings.Builder, p *pattern.Plan) {
+	switch n := len(p.Groups()); n {
+	case 0:
+		b.WriteString(clearWords)
+	case 1:
+		b.WriteString("Not clear: 1 finding; roundlay check tells it.\n")
+	default:
+		fmt.Fprintf(b, "Not clear: %d findings; roundlay check tells them.\n", n)
+	}
 }
 
 func cutTable(b *strings.Builder, p *pattern.Plan) {
@@ -51,7 +64,7 @@ func cutTable(b *strings.Builder, p *pattern.Plan) {
 		wheel := p.Job.Rack[c.Wheel]
 		fmt.Fprintf(t, "  %d\t%d %s\t%s, %s\t%s\t%s\t%s\t%s\t%s\t%s\n", c.ID, c.Motif+1, p.Job.Motifs[c.Motif].Kind.Name,
 			c.Part, how, wheel.Name, u.Text(c.Length), u.Fine(c.Depth), u.Fine(c.Width), u.Fine(c.Left),
-			u.Text(c.LengthFor(p.Surface, wheel, c.Asked)))
+			u.AtLeast(c.LengthFor(p.Surface, wheel, c.Asked)))
 	}
 	t.Flush()
 }

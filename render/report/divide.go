@@ -13,9 +13,30 @@ import (
 
 // Circle is a circle to be stepped into equal parts with dividers.
 type Circle struct {
+	Blank  string // empty where there is but one
 	Name   string // empty for one given by its measure alone
 	Radius float64
 	Parts  int
+}
+
+// called is how the circle is named in words, "" for one given by its measure alone.
+func (c Circle) called() string {
+	switch {
+	case c.Name == "":
+		return ""
+	case c.Blank == "":
+		return "the " + c.Name
+	}
+	return fmt.Sprintf("blank %q, %s", c.Blank, c.Name)
+}
+
+// heading is how it is named at the beginning of a line.
+func (c Circle) heading() string {
+	name := strings.TrimPrefix(c.called(), "the ")
+	if name == "" {
+		name = "circle"
+	}
+	return strings.ToUpper(name[:1]) + name[1:] // our own words, in ASCII
 }
 
 type settingJSON struct {
@@ -35,7 +56,8 @@ type circleJSON struct {
 type divideJSON struct {
 	circleJSON
 	Used    *usedJSON    `json:"used,omitempty"`
-	Mended  *mendedJSON  `json:"mended,omitempty"` // the last of the rounds
+	Misread *misreadJSON `json:"misread,omitempty"` // what the gap would mean, where it doesn't belong to the setting
+	Mended  *mendedJSON  `json:"mended,omitempty"`  // the last of the rounds
 	Rounds  []mendedJSON `json:"rounds,omitempty"`
 	Circles []circleJSON `json:"circles"`
 	Table   []circleJSON `json:"table"`
@@ -56,11 +78,11 @@ func DivideJSON(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepp
 		out.Circles = append(out.Circles, circle(unit, c))
 	}
 	for _, n := range tableParts() {
-		out.Table = append(out.Table, circle(unit, Circle{circles[0].Name, circles[0].Radius, n}))
+		out.Table = append(out.Table, circle(unit, Circle{circles[0].Blank, circles[0].Name, circles[0].Radius, n}))
 	}
 	out.Used, out.Rounds = stepped.json(unit, circles[0])
-	if n := len(out.Rounds); n > 0 {
-		out.Mended = &out.Rounds[n-1]
+	if m, misread := stepped.misread(unit, circles[0]); misread {
+		out.Misread = m.json()
 	}
 	for _, p := range plans {
 		out.Ovals = append(out.Ovals, rounds(p)...)
@@ -70,8 +92,12 @@ func DivideJSON(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepp
 
 func circle(unit geometry.Unit, c Circle) circleJSON {
 	chord := geometry.Chord(c.Radius, c.Parts)
+	name := c.Name
+	if c.Blank != "" {
+		name = c.Blank + ", " + name
+	}
 	return circleJSON{
-		c.Name, c.Parts, number(2 * c.Radius), number(chord), setting(unit, chord),
+		name, c.Parts, number(2 * c.Radius), number(chord), setting(unit, chord),
 		number(closingGap(unit, c)),
 	}
 }
@@ -109,12 +135,8 @@ func Divide(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepped, 
 }
 
 func divide(b *strings.Builder, unit geometry.Unit, c Circle) {
-	name := c.Name
-	if name == "" {
-		name = "circle"
-	}
 	chord := geometry.Chord(c.Radius, c.Parts)
-	fmt.Fprintf(b, "%s: %s across, %s round, %d parts\n", strings.ToUpper(name[:1])+name[1:],
+	fmt.Fprintf(b, "%s: %s across, %s round, %d parts\n", c.heading(),
 		unit.Text(2*c.Radius), unit.Text(2*math.Pi*c.Radius), c.Parts)
 	fmt.Fprintf(b, "  chord          %s (%s)\n", unit.Exact(chord), unit.Fine(chord))
 	fmt.Fprintf(b, "  set dividers   %s\n", unit.Text(chord))
@@ -134,7 +156,11 @@ func Closing(unit geometry.Unit, gap float64) string {
 }
 
 func table(b *strings.Builder, unit geometry.Unit, c Circle) {
-	fmt.Fprintf(b, "Other counts for the same circle, %s across:\n", unit.Text(2*c.Radius))
+	of := "the same circle"
+	if c.Name != "" {
+		of = c.called()
+	}
+	fmt.Fprintf(b, "Other counts for %s, %s across:\n", of, unit.Text(2*c.Radius))
 	t := tabwriter.NewWriter(b, 0, 0, 3, ' ', 0)
 	fmt.Fprintln(t, "  parts\tset dividers\tchord\tthe last step would")
 	for _, n := range tableParts() {

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"roundlay/geometry"
@@ -57,9 +58,9 @@ func Glassware(b *strings.Builder, p *pattern.Plan) {
 		fmt.Fprintf(b, "About %s of glass is ground away. What the blank holds and weighs is not known without its floor.\n", Weight(u, away))
 		return
 	}
-	text := "Holds " + volume(glass.Holds(glass.Height())) + " to the rim"
+	text := "Holds " + volume(u, glass.Holds(glass.Height())) + " to the rim"
 	if glass.Fill > 0 {
-		text += fmt.Sprintf(", %s to the fill line %s above the table", volume(glass.Holds(glass.Fill)), u.Text(glass.Fill))
+		text += fmt.Sprintf(", %s to the fill line %s above the table", volume(u, glass.Holds(glass.Fill)), u.Text(glass.Fill))
 	}
 	text += fmt.Sprintf(". Weighs %s uncut, of %s at %.2f g/cm³; %s is ground away, and %s remains.",
 		Weight(u, glass.Weight()), glass.Material.Name, glass.Material.Density, Weight(u, away), Weight(u, glass.Weight()-away))
@@ -80,20 +81,33 @@ func calibrated(b *strings.Builder, p *pattern.Plan) {
 	}
 }
 
-// volume writes cubic millimetres as millilitres and US fluid ounces.
-func volume(mm3 float64) string {
+// volume writes cubic millimetres as millilitres and US fluid ounces, those
+// first that go with the user's unit.
+func volume(u geometry.Unit, mm3 float64) string {
 	ml := mm3 / 1000
-	return fmt.Sprintf("%.0f ml (%.1f US fl oz)", ml, ml/millilitresPerOunce)
+	metric, ounces := fmt.Sprintf("%.0f ml", ml), fmt.Sprintf("%.1f US fl oz", ml/millilitresPerOunce)
+	if u == geometry.Inch {
+		metric, ounces = ounces, metric
+	}
+	return metric + " (" + ounces + ")"
 }
 
-// Weight writes grams as a scale shows them, to those who read inches in ounces too.
+// Weight writes grams as a scale shows them, to those who read inches in ounces first.
 func Weight(u geometry.Unit, grams float64) string {
 	text := fmt.Sprintf("%.0f g", grams)
 	if grams < 20 {
 		text = fmt.Sprintf("%.1f g", grams)
 	}
 	if u == geometry.Inch {
-		text += fmt.Sprintf(" (%.2f oz)", grams/gramsPerOunce)
+		text = fmt.Sprintf("%.2f oz (%s)", grams/gramsPerOunce, text)
 	}
 	return text
+}
+
+// ground writes the volume that is ground away.
+func ground(u geometry.Unit, mm3 float64) string {
+	if u == geometry.Inch {
+		return fmt.Sprintf("%.3f cubic in", mm3/math.Pow(geometry.MillimetresPerInch, 3))
+	}
+	return fmt.Sprintf("%.0f mm³", mm3)
 }

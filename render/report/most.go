@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"roundlay/pattern"
@@ -12,13 +13,14 @@ type mostJSON struct {
 	Motif int    `json:"motif"`
 	Key   string `json:"key"`
 	Count int    `json:"count"`
+	Clear bool   `json:"clear"` // false where not even the least count clears
 }
 
 func mosts(p *pattern.Plan) []mostJSON {
 	out := []mostJSON{}
 	for i, m := range p.Job.Motifs {
 		for _, key := range m.Most {
-			out = append(out, mostJSON{i + 1, key, m.Values.Count(key)})
+			out = append(out, mostJSON{i + 1, key, m.Values.Count(key), !slices.Contains(m.NoneClears, key)})
 		}
 	}
 	return out
@@ -27,6 +29,10 @@ func mosts(p *pattern.Plan) []mostJSON {
 // counted says which number was found for each count that is to be the most.
 func counted(b *strings.Builder, p *pattern.Plan) {
 	for _, m := range mosts(p) {
-		fmt.Fprintf(b, "Motif %d (%s): %s = %d, from \"most\".\n", m.Motif, p.Job.Motifs[m.Motif-1].Kind.Name, m.Key, m.Count)
+		found := "from \"most\""
+		if !m.Clear {
+			found = "the least there is: not even that clears, so \"most\" finds none"
+		}
+		fmt.Fprintf(b, "Motif %d (%s): %s = %d, %s.\n", m.Motif, p.Job.Motifs[m.Motif-1].Kind.Name, m.Key, m.Count, found)
 	}
 }

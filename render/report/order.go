@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"roundlay/geometry"
@@ -45,13 +44,26 @@ func Order(b *strings.Builder, p *pattern.Plan) {
 	b.WriteString(":\n")
 	for i, pass := range order {
 		length := p.Length(pass)
-		fmt.Fprintf(b, "  %d. %s: %s, %.2f m of groove", i+1, p.Job.Rack[pass.Wheel].Name,
-			count(len(pass.Cuts)*p.Turns(), "cut"), length/1000)
+		fmt.Fprintf(b, "  %d. %s: %s, %s of groove", i+1, p.Job.Rack[pass.Wheel].Name,
+			count(len(pass.Cuts)*p.Turns(), "cut"), Groove(p.Job.Length, length))
 		if p.Job.Shop.Rate > 0 {
 			fmt.Fprintf(b, ", %s", Minutes(p.Minutes(length)))
 		}
 		fmt.Fprintf(b, "\n     %s\n", wrap(runs(pass.Cuts), 74, "     "))
 	}
+}
+
+// Groove writes a length of groove: metres, or inches, and feet where it is long.
+func Groove(u geometry.Unit, mm float64) string {
+	if u == geometry.Millimetre {
+		return fmt.Sprintf("%.2f m", mm/1000)
+	}
+	const foot, long = 12, 10 * 12
+	inches := mm / geometry.MillimetresPerInch
+	if inches < long {
+		return fmt.Sprintf("%.0f in", inches)
+	}
+	return fmt.Sprintf("%.0f in (%.0f ft)", inches, inches/foot)
 }
 
 // runs writes the numbers of cuts, those that follow on from one another joined.
@@ -84,12 +96,4 @@ func Minutes(minutes float64) string {
 		return count(whole, "minute")
 	}
 	return fmt.Sprintf("%d h %d min", whole/60, whole%60)
-}
-
-// GrooveLength writes a length of groove, which is long.
-func GrooveLength(u geometry.Unit, mm float64) string {
-	if u == geometry.Inch {
-		return fmt.Sprintf("%.0f in of groove", math.Ceil(mm/geometry.MillimetresPerInch))
-	}
-	return fmt.Sprintf("%.2f m of groove", mm/1000)
 }

@@ -63,7 +63,7 @@ func Rack(w io.Writer, j *job.Job, wheels []pattern.WheelFit) error {
 	if count.Key != "" {
 		key = fmt.Sprintf("%s of motif %d", count.Key, count.Motif+1)
 	}
-	fmt.Fprintf(t, "  wheel\tclears\tmost %s\tgreatest depth\twidest groove\tsmallest land\n", key)
+	fmt.Fprintf(t, "  wheel\tclears as asked\tmost %s\tgreatest depth\twidest groove\tsmallest land\n", key)
 	for _, f := range wheels {
 		clears, most, depth, land := "no", "none", "none", u.Fine(f.Land)
 		if f.Clear {
@@ -81,7 +81,16 @@ func Rack(w io.Writer, j *job.Job, wheels []pattern.WheelFit) error {
 		fmt.Fprintf(t, "  %s\t%s\t%s\t%s\t%s\t%s\n", j.Rack[f.Wheel].Name, clears, most, depth, u.Fine(f.Groove), land)
 	}
 	t.Flush()
-	b.WriteString("\nThe depth is one for all motifs; groove and land are at the depths the job asks for.\n")
+	for _, words := range []string{
+		"Clears as asked: with the counts and the depths the job asks for.",
+		"Most: the largest count with which all of it clears, at the depths asked.",
+		"Greatest depth: the deepest, one for all motifs, at which all of it clears with the counts asked.",
+		"None: it clears with no such count, or at no such depth.",
+		"Groove and land are at the depths asked.",
+	} {
+		fmt.Fprintf(&b, "\n%s", wrap(words, 100, "  "))
+	}
+	b.WriteByte('\n')
 	_, err := io.WriteString(w, b.String())
 	return err
 }

@@ -47,8 +47,12 @@ func Rounds(b *strings.Builder, u geometry.Unit, p *pattern.Plan) {
 		if r.OutOfRound() < 0.01 {
 			continue // no caliper shows it
 		}
-		text := fmt.Sprintf("Out of round %s above the table: from %s to %s across. Equal parts of its girth have chords from %s to %s",
-			u.Text(r.Height), u.Exact(r.Least), u.Exact(r.Most), u.Fine(r.Shortest), u.Fine(r.Longest))
+		where := ""
+		if len(p.Job.Blanks) > 1 {
+			where = fmt.Sprintf(": blank %q,", p.Blank.Name)
+		}
+		text := fmt.Sprintf("Out of round%s %s above the table: from %s to %s across. Equal parts of its girth have chords from %s to %s",
+			where, u.Text(r.Height), u.Exact(r.Least), u.Exact(r.Most), u.Fine(r.Shortest), u.Fine(r.Longest))
 		if math.IsNaN(r.Off) {
 			text += "."
 		} else {

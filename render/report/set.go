@@ -32,7 +32,7 @@ type memberJSON struct {
 	OwnBandBy  string    `json:"own_band_by"` // what ends it: wall or rim
 	HoldsToRim *number   `json:"holds_to_rim"`
 	Weight     *number   `json:"weight"`
-	Findings   int       `json:"findings"`
+	Findings   int       `json:"findings"` // lettered
 }
 
 // holdJSON is a blank that holds the set back, by its wall, its rim, its girth or
@@ -67,7 +67,7 @@ func set(s *pattern.Set) *setJSON {
 		out.Blanks = append(out.Blanks, memberJSON{
 			m.Blank.Name, number(m.Blank.Height()), number(m.Across), number(m.Wall), number(m.OutOfRound),
 			[2]number{number(m.Own.Foot), number(m.Own.Top)}, m.By.String(),
-			glass.HoldsToRim, glass.Weight, len(m.Findings),
+			glass.HoldsToRim, glass.Weight, len(m.Groups()),
 		})
 	}
 	for _, h := range s.Holds {
@@ -120,13 +120,18 @@ func members(b *strings.Builder, s *pattern.Set) {
 		ends := map[pattern.Bound]string{pattern.ByWall: "thin wall", pattern.ByRim: "rim margin"}[m.By]
 		holds, weighs, round := "-", "-", "-"
 		if m.Blank.Hollow() {
-			holds, weighs = fmt.Sprintf("%.0f ml", m.Blank.Holds(m.Blank.Height())/1000), fmt.Sprintf("%.0f g", m.Blank.Weight())
+			ml, g := m.Blank.Holds(m.Blank.Height())/1000, m.Blank.Weight()
+			holds, weighs = fmt.Sprintf("%.0f ml", ml), fmt.Sprintf("%.0f g", g)
+			if u == geometry.Inch {
+				holds = fmt.Sprintf("%.1f fl oz (%s)", ml/millilitresPerOunce, holds)
+				weighs = fmt.Sprintf("%.2f oz (%s)", g/gramsPerOunce, weighs)
+			}
 		}
 		if m.OutOfRound >= 0.01 {
 			round = u.Fine(m.OutOfRound)
 		}
 		fmt.Fprintf(t, "  %s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%d\n", m.Blank.Name, u.Text(m.Blank.Height()), u.Text(m.Across),
-			u.Fine(m.Wall), round, u.Text(m.Own.Top), ends, holds, weighs, len(m.Findings))
+			u.Fine(m.Wall), round, u.AtMost(m.Own.Top), ends, holds, weighs, len(m.Groups()))
 	}
 	t.Flush()
 	b.WriteString("  (across: at the middle of the band; thinnest: its wall in the band)\n")
@@ -167,8 +172,8 @@ func held(s *pattern.Set, h pattern.Hold) string {
 func lowered(s *pattern.Set, h pattern.Hold) string {
 	u, top := s.Job.Length, h.Member.Own.Top
 	ends := map[pattern.Bound]string{
-		pattern.ByWall: fmt.Sprintf("above %s its wall is too thin for the deepest cut", u.Text(top)),
-		pattern.ByRim:  fmt.Sprintf("above %s its rim's margin begins", u.Text(top)),
+		pattern.ByWall: fmt.Sprintf("above %s its wall is too thin for the deepest cut", u.AtMost(top)),
+		pattern.ByRim:  fmt.Sprintf("above %s its rim's margin begins", u.AtMost(top)),
 	}[h.By]
 	switch {
 	case s.Job.Layout.Band != nil:

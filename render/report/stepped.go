@@ -16,6 +16,8 @@ type Stepped struct {
 	// Gaps is what each round left along the arc, positive where it stopped short:
 	// the first by the setting used, each further one by the one told for it.
 	Gaps []float64
+	// Chosen says that the circle was asked for, and isn't just the first.
+	Chosen bool
 }
 
 // round is one round of stepping, and the chord that would have closed it.
@@ -45,6 +47,66 @@ func (s Stepped) start(unit geometry.Unit, c Circle) float64 {
 	return math.Min(unit.Setting(geometry.Chord(c.Radius, c.Parts)).Length, 2*c.Radius)
 }
 
+// readingOff is how far a diameter or a setting may be off that was read with
+// care: a 64th of an inch. Past what that explains, a gap was misread, or they were.
+const readingOff = geometry.MillimetresPerInch / 64
+
+// misread is what the gap of the first round tells where it doesn't belong to
+// the setting: the gap that setting leaves on the circle, the circle on which it
+// would leave the gap that was found (NaN where none does), and the setting that
+// leaves it on this one.
+type misread struct{ gap, radius, setting float64 }
+
+func (s Stepped) misread(unit geometry.Unit, c Circle) (m misread, ok bool) {
+	if len(s.Gaps) == 0 {
+		return m, false
+	}
+	used, gap := s.start(unit, c), s.Gaps[0]
+	narrow, wide := c.Radius-readingOff/2, c.Radius+readingOff/2
+	least := geometry.ClosingGap(narrow, min(used+readingOff, 2*narrow), c.Parts)
+	most := geometry.ClosingGap(wide, used-readingOff, c.Parts)
+	return misread{
+		geometry.ClosingGap(c.Radius, used, c.Parts), geometry.RadiusFor(used, c.Parts, gap),
+		geometry.SettingFor(c.Radius, c.Parts, gap),
+	}, gap < least || gap > most
+}
+
+// words says so, and what to measure again.
+func (m misread) words(unit geometry.Unit, used float64) string {
+	text := fmt.Sprintf("That does not go with a setting of %s, with which the last step would %s: "+
+		"the diameter or the setting was probably misread.", unit.Exact(used), Closing(unit, m.gap))
+	var means []string
+	if !math.IsNaN(m.radius) {
+		means = append(means, fmt.Sprintf("a circle %s across", unit.Text(2*m.radius)))
+	}
+	if !math.IsNaN(m.setting) {
+		means = append(means, "dividers set to "+unit.Text(m.setting))
+	}
+	if means == nil {
+		return text + " No circle and no setting would leave that gap."
+	}
+	return text + " The gap would mean " + strings.Join(means, ", or ") + "."
+}
+
+// json returns it in millimetres, with null for what there is none of.
+func (m misread) json() *misreadJSON {
+	known := func(x float64) *number {
+		n := number(x)
+		if math.IsNaN(x) {
+			return nil
+		}
+		return &n
+	}
+	return &misreadJSON{number(m.gap), known(2 * m.radius), known(m.setting)}
+}
+
+// misreadJSON is the same in millimetres.
+type misreadJSON struct {
+	Expected number  `json:"expected_gap"`
+	Across   *number `json:"across"`
+	Setting  *number `json:"setting"`
+}
+
 // usedJSON is a setting that was used, and what stepping it leaves on a true circle.
 type usedJSON struct {
 	Chord      number `json:"chord"`
@@ -71,6 +133,12 @@ func (s Stepped) json(unit geometry.Unit, c Circle) (used *usedJSON, mended []me
 }
 
 func (s Stepped) words(b *strings.Builder, unit geometry.Unit, c Circle) {
+	if name := c.heading(); c.Name != "" && (s.Used > 0 || len(s.Gaps) > 0) {
+		if !s.Chosen {
+			name += " (--at and --blank choose another circle)"
+		}
+		fmt.Fprintf(b, "%s:\n", name)
+	}
 	if s.Used > 0 {
 		fmt.Fprintf(b, "Set to %s, %d steps %s.\n", unit.Exact(s.Used), c.Parts,
 			Closing(unit, geometry.ClosingGap(c.Radius, s.Used, c.Parts)))
@@ -81,8 +149,10 @@ func (s Stepped) words(b *strings.Builder, unit geometry.Unit, c Circle) {
 		} else {
 			b.WriteString("With")
 		}
-		fmt.Fprintf(b, " a gap of %s left, set %s instead (%s): %s.\n",
-			unit.Fine(r.gap), unit.Text(r.mended), unit.Fine(r.mended), opened(unit, r))
+		fmt.Fprintf(b, " a gap of %s left, %s.\n", unit.Fine(r.gap), opened(unit, r))
+		if m, misread := s.misread(unit, c); misread && i == 0 {
+			fmt.Fprintf(b, "%s\n", wrap(m.words(unit, r.used), 76, ""))
+		}
 	}
 	if s.Used > 0 || len(s.Gaps) > 0 {
 		b.WriteByte('\n')
@@ -91,17 +161,25 @@ func (s Stepped) words(b *strings.Builder, unit geometry.Unit, c Circle) {
 
 // opened says how to get from one setting to the next.
 func opened(unit geometry.Unit, r round) string {
-	by := r.mended - r.used
+	by, mark := r.mended-r.used, unit.Setting(r.mended)
 	how := "open"
 	if by < 0 {
 		how = "close"
 	}
-	text := fmt.Sprintf("%s the dividers by %s", how, unit.Fine(math.Abs(by)))
+	move := fmt.Sprintf("%s the dividers by %s", how, unit.Fine(math.Abs(by)))
 	switch {
-	case math.Abs(by) < 1e-9:
+	case Closing(unit, by) == "close":
 		return "the dividers are right"
-	case unit.Text(r.used) == unit.Text(r.mended):
-		return text + ", a hair that no caliper shows"
+	case unit.Text(r.used) != mark.Text:
+		return fmt.Sprintf("set %s instead (%s): %s", mark.Text, unit.Fine(r.mended), move)
 	}
-	return text
+	// The caliper would be set to the same mark once more.
+	stand := "just at it"
+	if past := unit.Fine(math.Abs(r.mended - mark.Length)); strings.ContainsAny(past, "123456789") {
+		stand = past + " past it"
+		if r.mended < mark.Length {
+			stand = past + " short of it"
+		}
+	}
+	return fmt.Sprintf("keep the caliper at %s and %s, to stand %s (%s): a hair that no caliper shows", mark.Text, move, stand, unit.Fine(r.mended))
 }

@@ -1,0 +1,72 @@
+package job
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// source is the file a job was read from, for what turns out to be wrong only
+// when the job is laid out. The zero source is that of a job from no file.
+type source struct {
+	name string
+	doc  *document
+}
+
+// Given reports whether a key stands in the job's file. Keys are written as in an
+// Error, such as "motif[2].depth"; blank[1] is the one blank of a job that has one.
+func (j *Job) Given(key string) bool { return j.source.find(key) != nil }
+
+// Refuse returns the Error for a key whose value could be read and yet can't be
+// used. Read is shown for the value where the file gives none, or a list.
+func (j *Job) Refuse(key, read, accepted, hint string) *Error {
+	e := &Error{Key: key, Read: read, Accepted: accepted, Hint: hint}
+	if j.source.doc == nil {
+		return e
+	}
+	e.File, e.Line = fileName(j.source.name), 1
+	if len(j.Blanks) == 1 && j.source.find("blank[1]") == j.source.find("blank") {
+		e.Key = strings.Replace(key, "blank[1]", "blank", 1)
+	}
+	if v := j.source.find(key); v != nil {
+		e.Line = j.source.doc.line(v.at)
+		if v.items == nil { // a list says less than what it comes to
+			e.Read = v.shown()
+		}
+		return e
+	}
+	// What is not given is missing from its table, where there is one.
+	if table, _, ok := strings.Cut(key, "."); ok {
+		if v := j.source.find(table); v != nil {
+			e.Line = j.source.doc.line(v.at)
+		}
+	}
+	return e
+}
+
+// find returns the value of a key, nil where the file has none.
+func (s source) find(key string) *value {
+	if s.doc == nil {
+		return nil
+	}
+	found := &value{table: s.doc.root}
+	for _, step := range strings.Split(key, ".") {
+		name, item, many := strings.Cut(strings.TrimSuffix(step, "]"), "[")
+		if found.table == nil || found.table.find(name) == nil {
+			return nil
+		}
+		found = found.table.find(name).value
+		if !many || found.table != nil && item == "1" {
+			continue
+		}
+		n, err := strconv.Atoi(item)
+		if err != nil || n < 1 || n > len(found.items) {
+			return nil
+		}
+		found = found.items[n-1]
+	}
+	return found
+}
+
+// Item names one of several tables in a key, by its number from 0.
+func Item(table string, i int) string { return fmt.Sprintf("%s[%d]", table, i+1) }

@@ -1,0 +1,116 @@
+package pattern
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"roundlay/pattern/glass"
+	"roundlay/pattern/job"
+)
+
+// leastBand is the lowest band anything is laid out in, in millimetres.
+const leastBand = 1.0
+
+// A job that can be read and yet not be laid out has a wrong value somewhere.
+// These name the one that most likely is, as the reader of the job does.
+
+// blankKey is how errors name a blank of the job.
+func blankKey(j *job.Job, b *glass.Blank) string {
+	return job.Item("blank", max(0, slices.Index(j.Blanks, b)))
+}
+
+// noRoom refuses margins that leave no glass between them: the larger of those
+// the job gives, or else the height of a glass too low for the usual ones.
+func noRoom(j *job.Job, b *glass.Blank) error {
+	u, l := j.Length, j.Limits
+	key, read, rest := "limits.foot", u.Text(l.Foot), b.Height()-l.Rim-leastBand
+	if j.Given("limits.rim") && (l.Rim >= l.Foot || !j.Given("limits.foot")) {
+		key, read, rest = "limits.rim", u.Text(l.Rim), b.Height()-l.Foot-leastBand
+	}
+	why := fmt.Sprintf("blank %q: no glass may be cut: it is %s high, and limits.foot and limits.rim keep %s and %s of it clear",
+		b.Name, u.Text(b.Height()), u.Text(l.Foot), u.Text(l.Rim))
+	if rest < 0 || !j.Given(key) {
+		key = fmt.Sprintf("%s.%s.height", blankKey(j, b), job.Item("station", len(b.Stations)-1))
+		return j.Refuse(key, u.Text(b.Height()), "a height of "+u.AtLeast(l.Foot+l.Rim+leastBand)+" and more", why)
+	}
+	return j.Refuse(key, read, "a length up to "+u.AtMost(rest), why)
+}
+
+// tooThin refuses what leaves no wall to cut: the glass to be left or the deepest
+// cut, whichever takes more of it, or else a wall too thin for the usual.
+func tooThin(j *job.Job, b *glass.Blank) error {
+	u, leave, depth := j.Length, j.Limits.Leave, deepest(j)
+	wall := b.LeastWall(j.Limits.Foot, j.Limits.Foot+leastBand)
+	why := fmt.Sprintf("blank %q: no glass may be cut: between foot margin and rim margin the wall has to be %s for the deepest cut (%s) and what must be left (%s), and begins with %s",
+		b.Name, u.AtLeast(leave+depth), u.Text(depth), u.Text(leave), u.Fine(wall))
+	switch {
+	case j.Given("limits.leave") && leave >= depth && wall-depth >= u.Step():
+		return j.Refuse("limits.leave", u.Text(leave), "a length up to "+u.AtMost(wall-depth), why)
+	case wall-leave >= u.Step():
+		i := slices.IndexFunc(j.Motifs, func(m job.Motif) bool { return m.Depth == depth })
+		return j.Refuse(job.Item("motif", i)+".depth", u.Text(depth), "a depth up to "+u.AtMost(wall-leave), why)
+	}
+	// The station at or below the margin.
+	i := 0
+	for i+1 < len(b.Stations) && b.Stations[i+1].Height <= j.Limits.Foot {
+		i++
+	}
+	key := fmt.Sprintf("%s.%s.wall", blankKey(j, b), job.Item("station", i))
+	return j.Refuse(key, u.Text(b.Stations[i].Wall), "walls of "+u.AtLeast(leave+depth)+" and more above the foot margin", why)
+}
+
+// noCone refuses the station whose diameter leaves the others by most.
+func noCone(j *job.Job, b *glass.Blank, band job.Band) error {
+	u := j.Length
+	i, expected := astray(b.Stations)
+	station := fmt.Sprintf("%s.%s", blankKey(j, b), job.Item("station", i))
+	key := station + ".across"
+	if !j.Given(key) && j.Given(station+".around") {
+		key = station + ".around"
+	}
+	accepted := "a diameter in line with the other stations"
+	if expected > 0 {
+		accepted += ", near " + u.Text(2*expected)
+	}
+	return j.Refuse(key, u.Text(2*b.Stations[i].Radius), accepted,
+		fmt.Sprintf("blank %q: no cone can be laid on its profile between %s and %s", b.Name, u.Text(band.Foot), u.Text(band.Top)))
+}
+
+// astray returns the station whose radius is furthest from the middle one of
+// all, and what it would be on the straight line through the others.
+func astray(stations []glass.Station) (worst int, expected float64) {
+	radii := make([]float64, len(stations))
+	for i, s := range stations {
+		radii[i] = s.Radius
+	}
+	middle, most := median(radii), -1.0
+	for i, r := range radii {
+		if off := math.Abs(r - middle); off > most {
+			most, worst = off, i
+		}
+	}
+	return worst, lineWithout(stations, worst)
+}
+
+// lineWithout returns the radius at a station's height on the line of least
+// squares through the other stations; of two stations, the other one's.
+func lineWithout(stations []glass.Station, but int) float64 {
+	n, height, radius := 0.0, 0.0, 0.0
+	for i, s := range stations {
+		if i != but {
+			n, height, radius = n+1, height+s.Height, radius+s.Radius
+		}
+	}
+	height, radius = height/n, radius/n
+	up, out := 0.0, 0.0
+	for i, s := range stations {
+		if i != but {
+			up, out = up+(s.Height-height)*(s.Height-height), out+(s.Height-height)*(s.Radius-radius)
+		}
+	}
+	if up == 0 {
+		return radius
+	}
+	return radius + (stations[but].Height-height)*out/up
+}

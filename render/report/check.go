@@ -93,25 +93,18 @@ func shape(p *pattern.Plan) string {
 // and how long a mark has to be to reach it there.
 func shortMarks(b *strings.Builder, p *pattern.Plan) {
 	u := p.Job.Length
-	for i, m := range p.Job.Motifs {
-		short, least, most, needed := 0, m.Depth, 0.0, 0.0
-		for _, c := range p.Cuts {
-			if c.Motif == i && c.Short() {
-				short++
-				least, most = min(least, c.Depth), max(most, c.Depth)
-				needed = max(needed, c.LengthFor(p.Surface, p.Job.Rack[c.Wheel], c.Asked))
-			}
-		}
-		if short == 0 {
+	for i, short := range p.ShortMarks() {
+		if short.Marks == 0 {
 			continue
 		}
-		deep := u.Fine(least)
-		if u.Fine(most) != deep {
-			deep += " to " + u.Fine(most)
+		m := p.Job.Motifs[i]
+		deep := u.Fine(short.Least)
+		if u.Fine(short.Most) != deep {
+			deep += " to " + u.Fine(short.Most)
 		}
 		fmt.Fprintf(b, "Motif %d (%s): %s in all too short for the %s asked, and %s deep; %s would reach it.\n",
-			i+1, m.Kind.Name, count(short*p.Turns(), "mark"), u.Text(m.Depth), deep,
-			u.Text(math.Ceil(needed/u.Step())*u.Step()))
+			i+1, m.Kind.Name, count(short.Marks*p.Turns(), "mark"), u.Text(m.Depth), deep,
+			u.Text(math.Ceil(short.Needed/u.Step())*u.Step()))
 	}
 }
 

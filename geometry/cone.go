@@ -60,17 +60,23 @@ func (c Cone) Forward(theta, z float64) Point {
 // Forward for angles within half a turn of the flat map (|θ sin α| < π).
 func (c Cone) Reverse(p Point) (theta, z float64) {
 	k := c.sin / c.Radius
+	if k == 0 {
+		theta = p.X / c.Radius
+	} else {
+		theta = math.Atan2(k*p.X, 1+k*(p.Y-c.Along)) / c.sin
+	}
+	return theta, c.HeightOf(p)
+}
+
+// HeightOf returns the height of a place on the flat map.
+func (c Cone) HeightOf(p Point) float64 {
+	k := c.sin / c.Radius
 	x, y := p.X, p.Y-c.Along
 	// (kx, 1+ky) points from the apex to p, in units of the hanging circle's ρ.
 	up := 1 + k*y
 	rho := math.Sqrt(k*k*x*x + up*up) // of order one: no need of Hypot
 	s := (k*(x*x+y*y) + 2*y) / (rho + 1)
-	if k == 0 {
-		theta = x / c.Radius
-	} else {
-		theta = math.Atan2(k*x, up) / c.sin
-	}
-	return theta, c.HeightAt(c.Along + s)
+	return c.HeightAt(c.Along + s)
 }
 
 // Turned returns the motion of the flat map that carries every point round the

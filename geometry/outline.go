@@ -110,7 +110,7 @@ func (o Outline) DistanceTo(q Point, within float64) float64 {
 // Contains reports whether a point lies inside the outline, by counting the
 // edges to its right.
 func (o Outline) Contains(q Point) bool {
-	if q.X < o.box.Min.X || q.X > o.box.Max.X || q.Y < o.box.Min.Y || q.Y > o.box.Max.Y {
+	if !o.box.Holds(q) {
 		return false
 	}
 	inside := false

@@ -47,6 +47,11 @@ func (b Box) Grow(d float64) Box {
 // Empty reports whether the box holds no point.
 func (b Box) Empty() bool { return !(b.Min.X <= b.Max.X && b.Min.Y <= b.Max.Y) }
 
+// Holds reports whether a point lies in the box or on its edge.
+func (b Box) Holds(p Point) bool {
+	return p.X >= b.Min.X && p.X <= b.Max.X && p.Y >= b.Min.Y && p.Y <= b.Max.Y
+}
+
 // Size returns the box's width and height.
 func (b Box) Size() (width, height float64) { return b.Max.X - b.Min.X, b.Max.Y - b.Min.Y }
 

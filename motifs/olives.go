@@ -43,7 +43,7 @@ func drawOlives(v Values, aspect float64) []Cut {
 	way := heading(radians(v["lean"]))
 	long := min(v["long"]*step, free*high/way.Y, free*room/way.X)
 	half := r2.Scale(long/2, way)
-	var cuts []Cut
+	cuts := make([]Cut, 0, olives*rows)
 	for row := range rows {
 		for i := range olives {
 			at := geometry.Point{X: (share(i, olives)-0.5)*aspect + aside, Y: share(row, rows)}

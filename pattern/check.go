@@ -27,12 +27,14 @@ func (p *Plan) checks() []func() []Finding {
 	return []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.uneven}
 }
 
-// check returns all findings, kind by kind and each in the order of its cuts.
+// check returns all findings, kind by kind and each in the order of its cuts. The
+// kinds are looked for at once: only crowd changes anything, the joins, which no
+// other looks at.
 func (p *Plan) check() []Finding {
-	found := slices.Collect(p.crowd())
-	for _, find := range p.checks() {
-		found = append(found, find()...)
-	}
+	finds := append([]func() []Finding{func() []Finding { return slices.Collect(p.crowd()) }}, p.checks()...)
+	kinds := make([][]Finding, len(finds))
+	each(len(finds), func() func(int) { return func(i int) { kinds[i] = finds[i]() } })
+	found := slices.Concat(kinds...)
 	slices.SortStableFunc(found, func(a, b Finding) int {
 		return cmp.Or(cmp.Compare(a.Kind, b.Kind), slices.Compare(a.Cuts, b.Cuts))
 	})

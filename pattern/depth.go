@@ -1,10 +1,13 @@
 package pattern
 
+import "math"
+
 // thin checks the glass left under each cut, at every place along it.
 func (p *Plan) thin() []Finding {
 	var found []Finding
 	leave := p.Job.Limits.Leave
-	for _, c := range p.Cuts {
+	for i := range p.Cuts {
+		c := &p.Cuts[i]
 		if c.Left >= leave-1e-9 {
 			continue
 		}
@@ -23,7 +26,8 @@ func (p *Plan) thin() []Finding {
 // depth, or the share of it that the job is content with.
 func (p *Plan) shallow() []Finding {
 	var found []Finding
-	for _, c := range p.Cuts {
+	for i := range p.Cuts {
+		c := &p.Cuts[i]
 		if c.Depth >= c.Asked*p.Job.Limits.Reach-1e-9 {
 			continue
 		}
@@ -34,4 +38,37 @@ func (p *Plan) shallow() []Finding {
 		})
 	}
 	return found
+}
+
+// ShortMarks is a motif's marks that are too short for the depth asked for.
+type ShortMarks struct {
+	Marks       int     // in one period
+	Least, Most float64 // how deep they come out
+	Needed      float64 // the mark that reaches the depth wherever one of them lies
+}
+
+// ShortMarks returns the marks of each motif that are too short.
+func (p *Plan) ShortMarks() []ShortMarks {
+	needed := make([]float64, len(p.Cuts)) // by each that is
+	each(len(p.Cuts), func() func(int) {
+		return func(i int) {
+			if c := &p.Cuts[i]; c.Short() {
+				needed[i] = c.LengthFor(p.Surface, p.Job.Rack[c.Wheel], c.Asked)
+			}
+		}
+	})
+	short := make([]ShortMarks, len(p.Job.Motifs))
+	for i := range short {
+		short[i].Least = math.Inf(1)
+	}
+	for i, length := range needed {
+		if length == 0 {
+			continue
+		}
+		c := &p.Cuts[i]
+		s := &short[c.Motif]
+		s.Marks++
+		s.Least, s.Most, s.Needed = min(s.Least, c.Depth), max(s.Most, c.Depth), max(s.Needed, length)
+	}
+	return short
 }

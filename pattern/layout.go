@@ -3,9 +3,7 @@ package pattern
 import (
 	"fmt"
 	"math"
-	"runtime"
 	"slices"
-	"sync"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -28,19 +26,15 @@ func lay(j *job.Job, blank *glass.Blank, only ...int) (*Plan, error) {
 		return nil, err
 	}
 	p.sized = sized
-	own := make([][]Cut, len(j.Motifs))
-	for i, m := range sized {
-		if len(only) == 0 || slices.Contains(only, i) {
-			own[i] = p.motif(i, m)
-		}
-	}
-	for repeat := range p.Period {
-		for i, m := range j.Motifs {
-			if m.On == job.Each || (m.On == job.Odd) == (repeat == 0) {
-				p.add(own[i], repeat)
+	drawn := make([]drawn, len(sized))
+	each(len(sized), func() func(int) {
+		return func(i int) {
+			if len(only) == 0 || slices.Contains(only, i) {
+				drawn[i] = p.draw(sized[i])
 			}
 		}
-	}
+	})
+	p.cutAll(drawn)
 	return p, nil
 }
 
@@ -192,54 +186,90 @@ func (s setting) line(path geometry.Bezier) groove.Line {
 	return groove.NewLine(points)
 }
 
-// motif cuts one motif in the first repeat.
-func (p *Plan) motif(index int, m job.Motif) []Cut {
-	s := p.set(m)
-	drawn := m.Kind.Draw(m.Values, s.width/s.height)
-	lines := make([]groove.Line, len(drawn))
-	for i, c := range drawn {
-		lines[i] = s.line(c.Path)
-	}
-	p.runOn(m, lines)
-	// Each groove is its own: they are cut on all processors, a share on each.
-	cuts := make([]Cut, len(drawn))
-	var shares sync.WaitGroup
-	workers := min(runtime.GOMAXPROCS(0), 1+len(drawn)/32)
-	for w := range workers {
-		shares.Go(func() {
-			for i := w; i < len(drawn); i += workers {
-				cuts[i] = p.cut(index, m, drawn[i], lines[i])
-			}
-		})
-	}
-	shares.Wait()
-	return cuts
+// drawn is a motif in the first repeat, before it is cut: its cuts and their
+// lines on the flat map.
+type drawn struct {
+	cuts  []motifs.Cut
+	lines []groove.Line
 }
 
-func (p *Plan) cut(index int, m job.Motif, c motifs.Cut, line groove.Line) Cut {
-	g := groove.Cut(p.Surface, line, p.Job.Rack[m.Wheel], m.Depth, p.Job.Limits.Polish)
+// draw draws one motif in the first repeat.
+func (p *Plan) draw(m job.Motif) drawn {
+	s := p.set(m)
+	return p.lines(s, m.Kind.Draw(m.Values, s.width/s.height))
+}
+
+// lines lays the lines of a motif's cuts where it is set.
+func (p *Plan) lines(s setting, cuts []motifs.Cut) drawn {
+	d := drawn{cuts, make([]groove.Line, len(cuts))}
+	for i, c := range cuts {
+		d.lines[i] = s.line(c.Path)
+	}
+	p.runOn(s.motif, d.lines)
+	return d
+}
+
+// mark is one cut of the period before it is cut: which of a motif's, and in
+// which repeat.
+type mark struct{ motif, number, repeat int }
+
+// cutAll cuts the motifs that are drawn, in every repeat of the period that they
+// stand in.
+func (p *Plan) cutAll(drawn []drawn) {
+	total := 0
+	for _, d := range drawn {
+		total += len(d.cuts)
+	}
+	marks := make([]mark, 0, total*p.Period) // or less
+	first := make([]int, len(drawn))         // where a motif's cuts begin: those of its next copy are the same, turned
+	for repeat := range p.Period {
+		for i, m := range p.sized {
+			if m.On != job.Each && (m.On == job.Odd) != (repeat == 0) {
+				continue
+			}
+			if repeat == 0 || m.On != job.Each {
+				first[i] = len(marks)
+			}
+			for number := range drawn[i].cuts {
+				marks = append(marks, mark{i, number, repeat})
+			}
+		}
+	}
+	p.Cuts = make([]Cut, len(marks))
+	each(len(marks), func() func(int) {
+		lathe := groove.NewLathe(p.Surface)
+		return func(n int) {
+			if k := marks[n]; n == first[k.motif]+k.number {
+				p.Cuts[n] = p.cut(lathe, k, drawn[k.motif])
+			}
+		}
+	})
+	for n, k := range marks {
+		c := &p.Cuts[n]
+		if from := first[k.motif] + k.number; from != n {
+			*c = p.Cuts[from]
+		}
+		if k.repeat > 0 {
+			c.Groove = c.Turned(p.Surface, float64(k.repeat)*p.Pitch())
+		}
+		c.ID, c.Repeat = n+1, k.repeat+1
+		c.Joins = nil
+		for _, other := range drawn[k.motif].cuts[k.number].Joins {
+			c.Joins = append(c.Joins, n-k.number+1+other)
+		}
+	}
+}
+
+// cut cuts one mark in the first repeat.
+func (p *Plan) cut(lathe *groove.Lathe, k mark, d drawn) Cut {
+	m := p.sized[k.motif]
+	g := lathe.Cut(d.lines[k.number], p.Job.Rack[m.Wheel], m.Depth, p.Job.Limits.Polish)
 	g.Wheel = m.Wheel
 	left := math.Inf(1)
 	for _, at := range g.Samples {
 		left = min(left, p.Blank.Wall(at.Height)-at.Depth)
 	}
-	return Cut{Motif: index, Part: c.Part, Joins: c.Joins, Groove: g, Left: left}
-}
-
-// add puts a motif's cuts into a repeat of the period, numbered on from those
-// that stand already.
-func (p *Plan) add(cuts []Cut, repeat int) {
-	first := len(p.Cuts) + 1
-	for i, c := range cuts {
-		c.ID, c.Repeat = first+i, repeat+1
-		c.Groove = c.Groove.Turned(p.Surface, float64(repeat)*p.Pitch())
-		joins := make([]int, len(c.Joins))
-		for k, other := range c.Joins {
-			joins[k] = first + other
-		}
-		c.Joins = joins
-		p.Cuts = append(p.Cuts, c)
-	}
+	return Cut{Motif: k.motif, Part: d.cuts[k.number].Part, Groove: g, Left: left}
 }
 
 // Turns returns how many times the period goes round the glass.

@@ -3,6 +3,7 @@ package pattern
 import (
 	"math"
 
+	"roundlay/geometry"
 	"roundlay/pattern/groove"
 )
 
@@ -12,8 +13,9 @@ func (p *Plan) margins() []Finding {
 	var found []Finding
 	rim, foot := p.Blank.Height()-p.Job.Limits.Rim, p.Job.Limits.Foot
 	const stray = 0.01 // mm: what rounding and a curve's straight pieces may add
-	for _, c := range p.Cuts {
-		footprint, line := p.footprintReach(c), lineReach(c.Groove)
+	for i := range p.Cuts {
+		c := &p.Cuts[i]
+		footprint, line := p.footprintReach(c), lineReach(&c.Groove)
 		add := func(kind Kind, at place, wanted float64) {
 			found = append(found, Finding{
 				Kind: kind, Cuts: []int{c.ID}, Repeat: c.Repeat, Theta: at.theta,
@@ -57,18 +59,31 @@ func (r *reach) add(theta, height float64) {
 }
 
 // footprintReach returns the reach of a cut's footprint.
-func (p *Plan) footprintReach(c Cut) reach {
-	r := noReach()
+func (p *Plan) footprintReach(c *Cut) reach {
+	low, high := math.Inf(1), math.Inf(-1)
+	var lowest, highest geometry.Point
 	for _, o := range c.Outlines {
 		for _, q := range o.Points {
-			r.add(p.Surface.Reverse(q))
+			z := p.Surface.HeightOf(q)
+			if z < low {
+				low, lowest = z, q
+			}
+			if z > high {
+				high, highest = z, q
+			}
 		}
 	}
+	r := noReach()
+	if low > high {
+		return r
+	}
+	r.add(p.Surface.Reverse(lowest))
+	r.add(p.Surface.Reverse(highest))
 	return r
 }
 
 // lineReach returns the reach of a groove's centre line.
-func lineReach(g groove.Groove) reach {
+func lineReach(g *groove.Groove) reach {
 	r := noReach()
 	for _, s := range g.Samples {
 		r.add(s.Theta, s.Height)

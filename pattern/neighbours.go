@@ -29,8 +29,8 @@ func (p *Plan) neighbours(within float64, visit func(pair) bool) {
 	var tree rtree.RTreeGN[float64, int]
 	boxes := make([]geometry.Box, len(p.Cuts))
 	all := geometry.EmptyBox()
-	for i, c := range p.Cuts {
-		boxes[i] = c.Box()
+	for i := range p.Cuts {
+		boxes[i] = p.Cuts[i].Box()
 		all = all.Union(boxes[i])
 	}
 	going := true

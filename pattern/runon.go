@@ -18,6 +18,13 @@ func (p *Plan) runOn(m job.Motif, lines []groove.Line) {
 	if m.On != job.Each {
 		spacing *= 2
 	}
+	// What lies beyond all of the motif's own ends meets none.
+	own := geometry.EmptyBox()
+	for _, l := range lines {
+		at, _ := l.Ends()
+		own = own.Add(at[0]).Add(at[1])
+	}
+	own = own.Grow(touching)
 	found := meetings{}
 	for _, turn := range []float64{spacing, -spacing} {
 		moved := p.Surface.Turned(turn)
@@ -25,9 +32,14 @@ func (p *Plan) runOn(m job.Motif, lines []groove.Line) {
 		for _, l := range lines {
 			at, out := l.Ends()
 			for k := range at {
-				found.add(lineEnd{moved.Apply(at[k]), swing.Apply(out[k])})
+				if to := moved.Apply(at[k]); own.Holds(to) {
+					found.add(lineEnd{to, swing.Apply(out[k])})
+				}
 			}
 		}
+	}
+	if len(found) == 0 {
+		return
 	}
 	for i, l := range lines {
 		at, out := l.Ends()

@@ -13,7 +13,8 @@ const mostMisfit = 0.15
 // buried checks that each wheel cuts with its edge alone.
 func (p *Plan) buried() []Finding {
 	var found []Finding
-	for _, c := range p.Cuts {
+	for i := range p.Cuts {
+		c := &p.Cuts[i]
 		if c.Strain.Buried <= 1e-6 {
 			continue
 		}
@@ -29,7 +30,8 @@ func (p *Plan) buried() []Finding {
 // tight checks that each wheel can follow its line's bends.
 func (p *Plan) tight() []Finding {
 	var found []Finding
-	for _, c := range p.Cuts {
+	for i := range p.Cuts {
+		c := &p.Cuts[i]
 		if c.Strain.Share <= mostSweep {
 			continue
 		}

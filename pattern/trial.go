@@ -199,13 +199,10 @@ func (tr *trial) cuts(i int) []Cut {
 	s := tr.of.stood[tr.ids[i]]
 	if s.cuts == nil {
 		p := *tr.plan
-		own := p.motif(i, tr.motifs[i])
-		tr.of.effort += len(own)
-		for repeat := range p.Period {
-			if on := tr.motifs[i].On; on == job.Each || (on == job.Odd) == (repeat == 0) {
-				p.add(own, repeat)
-			}
-		}
+		all := make([]drawn, len(tr.motifs))
+		all[i] = p.draw(tr.motifs[i])
+		tr.of.effort += len(all[i].cuts)
+		p.cutAll(all)
 		s.cuts = p.Cuts
 	}
 	return s.cuts
@@ -246,20 +243,20 @@ func (p *Plan) closeLines(i int, m job.Motif) bool {
 	}
 	const few = 12 // cuts are soon cut
 	s := p.set(m)
-	drawn := m.Kind.Draw(m.Values, s.width/s.height)
-	if len(drawn) < few {
+	cuts := m.Kind.Draw(m.Values, s.width/s.height)
+	if len(cuts) < few {
 		return false
 	}
-	points := make([][spread]geometry.Point, len(drawn))
-	for k, c := range drawn {
+	points := make([][spread]geometry.Point, len(cuts))
+	for k, c := range cuts {
 		for n := range spread {
 			points[k][n] = s.local(c.Path.At(float64(n) / (spread - 1)))
 		}
 	}
 	near, pair := math.Inf(1), [2]int{}
-	for a := range drawn {
-		for b := a + 1; b < len(drawn); b++ {
-			if d := apart(points[a], points[b]); d < near && !slices.Contains(drawn[a].Joins, b) {
+	for a := range cuts {
+		for b := a + 1; b < len(cuts); b++ {
+			if d := apart(points[a], points[b]); d < near && !slices.Contains(cuts[a].Joins, b) {
 				near, pair = d, [2]int{a, b}
 			}
 		}
@@ -267,12 +264,9 @@ func (p *Plan) closeLines(i int, m job.Motif) bool {
 	if math.IsInf(near, 1) {
 		return false
 	}
-	lines := make([]groove.Line, len(drawn))
-	for k, c := range drawn {
-		lines[k] = s.line(c.Path)
-	}
-	p.runOn(m, lines)
-	a, b := p.cut(i, m, drawn[pair[0]], lines[pair[0]]), p.cut(i, m, drawn[pair[1]], lines[pair[1]])
+	d := p.lines(s, cuts)
+	lathe := groove.NewLathe(p.Surface)
+	a, b := p.cut(lathe, mark{motif: i, number: pair[0]}, d), p.cut(lathe, mark{motif: i, number: pair[1]}, d)
 	found, _, _ := distance(a.Groove, b.Groove, land)
 	return found < land
 }

@@ -11,7 +11,8 @@ func (p *Plan) Unseen() []Finding {
 	}
 	const stray = 0.01 // mm: what rounding may add
 	var found []Finding
-	for _, c := range p.Cuts {
+	for i := range p.Cuts {
+		c := &p.Cuts[i]
 		low := p.footprintReach(c).low
 		if low.height >= floor-stray {
 			continue
@@ -27,7 +28,7 @@ func (p *Plan) Unseen() []Finding {
 // Hidden reports whether the cut of an unseen finding lies below the inside
 // floor wholly, and not just partly.
 func (p *Plan) Hidden(f Finding) bool {
-	return p.footprintReach(p.Cuts[(f.Cuts[0]-1)%len(p.Cuts)]).high.height <= f.Wanted
+	return p.footprintReach(&p.Cuts[(f.Cuts[0]-1)%len(p.Cuts)]).high.height <= f.Wanted
 }
 
 // UnseenGroups returns the unseen findings in groups, lettered on from those

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 
@@ -38,7 +39,7 @@ const (
 )
 
 // by stands between a sheet's width and its height.
-var by = regexp.MustCompile(`(?i)\s*(?:[x×*]|\bby\b)\s*`)
+var by = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)\s*(?:[x×*]|\bby\b)\s*`) })
 
 // ParsePaper reads a sheet's name or its width and height. A unit behind one
 // side alone holds for both; without any, the size is in whichever of
@@ -50,7 +51,7 @@ func ParsePaper(text string) (Paper, error) {
 			return p, nil
 		}
 	}
-	sides := by.Split(text, -1)
+	sides := by().Split(text, -1)
 	if len(sides) != 2 {
 		return Paper{}, fmt.Errorf("paper %q is not one of %s", text, PaperForms)
 	}

@@ -12,12 +12,26 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"runtime"
+	"runtime/debug"
 	"strings"
 
 	"github.com/spf13/pflag"
 )
 
-func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
+func main() {
+	collectLate()
+	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
+}
+
+// collectLate lets the heap grow to 16 MiB before garbage is collected for the
+// first time: most runs are over by then. From there on it is collected as ever,
+// so that a large job takes no more memory than it would have.
+func collectLate() {
+	const early = 4 << 20 // bytes: what the runtime collects at first
+	before := debug.SetGCPercent(100 * (16 << 20) / early)
+	runtime.AddCleanup(new([64]byte), func(percent int) { debug.SetGCPercent(percent) }, before)
+}
 
 // command is one thing roundlay does.
 type command struct {

@@ -16,25 +16,29 @@ type blade struct {
 	meet         float64 // how far beyond the tip the flanks would meet
 }
 
-// blades returns the wheel's blades. Where a gang's mitres run into one another
-// their footprints overlap.
-func (w Wheel) blades() []blade {
-	one := w.middle()
+// blades returns how many blades the wheel has.
+func (w Wheel) blades() int {
+	if w.Edge == Gang {
+		return w.Mitres
+	}
+	return 1
+}
+
+// blade returns the wheel's i-th blade. Where a gang's mitres run into one
+// another their footprints overlap.
+func (w Wheel) blade(i int) blade {
+	b := w.middle()
 	if w.Edge != Gang {
-		return []blade{one}
+		return b
 	}
-	blades := make([]blade, w.Mitres)
-	for i := range blades {
-		blades[i] = one
-		blades[i].offset = (float64(i) - float64(w.Mitres-1)/2) * w.Spacing
-		if i > 0 {
-			blades[i].right = w.Spacing / 2
-		}
-		if i < w.Mitres-1 {
-			blades[i].left = w.Spacing / 2
-		}
+	b.offset = (float64(i) - float64(w.Mitres-1)/2) * w.Spacing
+	if i > 0 {
+		b.right = w.Spacing / 2
 	}
-	return blades
+	if i < w.Mitres-1 {
+		b.left = w.Spacing / 2
+	}
+	return b
 }
 
 // middle returns the blade that bites along a cut's own line: under a gang as

@@ -6,6 +6,23 @@ import (
 	"roundlay/geometry"
 )
 
+// Lathe holds a glass to the wheel. It cuts one groove at a time, and has room
+// for what is measured along it, used again for the next: processors that cut
+// the same glass have a lathe each.
+type Lathe struct {
+	surface  surface
+	stations []station
+	placings []placing
+	sections footprint
+	// What the grooves keep.
+	samples  stock[Sample]
+	points   stock[geometry.Point]
+	outlines stock[geometry.Outline]
+}
+
+// NewLathe returns a lathe that holds a cone.
+func NewLathe(cone geometry.Cone) *Lathe { return &Lathe{surface: newSurface(cone)} }
+
 // Cut returns the groove that a wheel leaves along a line on the cone when it
 // is asked for a depth. A mark's length is the whole groove, tails included:
 // where the line is too short for the depth the wheel is pressed in once, on
@@ -17,8 +34,9 @@ import (
 // contact half-length a ≈ √(2d / (1/R + κ_along)), depth along the tails
 // h(s) = d − s²/2 · (1/R + κ_along), half width by blade.halfWidth. The answer
 // is where the wheel's surface meets the glass's.
-func Cut(cone geometry.Cone, line Line, wheel Wheel, depth, polish float64) Groove {
-	k := stroke{surface: newSurface(cone), line: line, wheel: wheel, middle: wheel.middle(), depth: depth}
+func (l *Lathe) Cut(line Line, wheel Wheel, depth, polish float64) Groove {
+	l.placings = l.placings[:0]
+	k := stroke{Lathe: l, line: line, wheel: wheel, middle: wheel.middle(), depth: depth}
 	pressed := k
 	pressed.line = line.chord()
 	pressed.press()
@@ -36,10 +54,33 @@ func Cut(cone geometry.Cone, line Line, wheel Wheel, depth, polish float64) Groo
 	return g
 }
 
+// Cut returns the groove of a single cut: see Lathe.Cut.
+func Cut(cone geometry.Cone, line Line, wheel Wheel, depth, polish float64) Groove {
+	return NewLathe(cone).Cut(line, wheel, depth, polish)
+}
+
+// stock hands out short runs from longer ones, which are made anew as they are
+// used up: twice as long each time, up to a point.
+type stock[T any] struct {
+	left []T
+	made int
+}
+
+func (s *stock[T]) take(n int) []T {
+	const most = 1024
+	if len(s.left) < n {
+		s.made = max(n, min(2*s.made, most))
+		s.left = make([]T, s.made)
+	}
+	run := s.left[:n:n]
+	s.left = s.left[n:]
+	return run
+}
+
 // stroke is a wheel's way along a line: it is set down at first, carried to
 // last, and lifted.
 type stroke struct {
-	surface     surface
+	*Lathe
 	line        Line
 	wheel       Wheel
 	middle      blade

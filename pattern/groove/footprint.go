@@ -22,12 +22,13 @@ type section struct {
 // empty reports whether the blade does not bite.
 func (x *section) empty() bool { return x.left <= x.right }
 
-// footprint measures a blade's cross-sections wherever it bites.
+// footprint measures a blade's cross-sections wherever it bites. The next blade's
+// takes its place.
 func (k *stroke) footprint(b *blade, line []station) footprint {
 	first, last := line[:1], line[len(line)-1:]
 	begin, end := k.tip(b, first, -1), k.tip(b, last, 1)
 	before, beyond := k.lobe(b, first, begin), k.lobe(b, last, end)
-	f := make(footprint, 0, len(before)+len(line)+len(beyond))
+	f := k.sections[:0]
 	for i := range before {
 		f = append(f, k.section(b, before[len(before)-1-i]))
 	}
@@ -39,6 +40,7 @@ func (k *stroke) footprint(b *blade, line []station) footprint {
 	for _, s := range beyond {
 		f = append(f, k.section(b, s))
 	}
+	k.sections = f
 	// An outer mitre of a gang may bite along a part of the stroke, or nowhere.
 	for len(f) > 1 && f[0].empty() && f[1].empty() {
 		f = f[1:]
@@ -110,7 +112,9 @@ func (k *stroke) tip(b *blade, end []station, side float64) float64 {
 	if side < 0 {
 		stand = k.first
 	}
-	if own.curve.twist == 0 && b.offset == 0 && !b.flat() {
+	guess, fall := own.tail()
+	const nothing = 1e-6 // mm: how far the twist may move the blade's line aside by the end of the tail
+	if math.Abs(own.curve.twist)*guess*guess < nothing && b.offset == 0 && !b.flat() {
 		return end[0].along
 	}
 	// A blade beside the cut's line is deepest beside where the wheel stands.
@@ -122,7 +126,6 @@ func (k *stroke) tip(b *blade, end []station, side float64) float64 {
 	if bite(0) <= 0 {
 		return stand + middle
 	}
-	guess, fall := own.tail()
 	return stand + middle + side*root(bite, guess, fall)
 }
 
@@ -287,10 +290,9 @@ func (b *blade) area(h, lean, curve, width float64) float64 {
 }
 
 // outline runs up the left edge of the footprint, widened by polishing, and
-// back down the right.
-func (f footprint) outline(polish float64) geometry.Outline {
+// back down the right, along points for two to a cross-section.
+func (f footprint) outline(points []geometry.Point, polish float64) geometry.Outline {
 	n := len(f)
-	points := make([]geometry.Point, 2*n)
 	for i, s := range f {
 		switch i { // polishing wears the tips outward too
 		case 0:

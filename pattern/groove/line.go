@@ -11,34 +11,43 @@ import (
 
 // Line is the centre line of a cut on the flat map, measured along its length.
 type Line struct {
-	points []geometry.Point
-	along  []float64
-	ahead  []geometry.Point // the unit direction of the line at each point
-	on     [2]bool          // whether the wheel comes from beyond the start, and goes on past the end
+	points []point
+	on     [2]bool // whether the wheel comes from beyond the start, and goes on past the end
+}
+
+// point is a point of a line: how far along it lies, and the unit direction of
+// the line there.
+type point struct {
+	at, ahead geometry.Point
+	along     float64
 }
 
 // NewLine returns the line through the given points, at least two and all
 // different: two for a straight line; close together, a small part of the
 // radius of its bends apart, for a curved one.
-func NewLine(points []geometry.Point) Line {
-	l := Line{points: points, along: make([]float64, len(points)), ahead: make([]geometry.Point, len(points))}
-	last := len(points) - 1
-	for i := range points {
-		l.ahead[i] = r2.Unit(r2.Sub(points[min(i+1, last)], points[max(i-1, 0)]))
+func NewLine(through []geometry.Point) Line {
+	l := make([]point, len(through))
+	last := len(l) - 1
+	for i, at := range through {
+		l[i] = point{at: at, ahead: r2.Unit(r2.Sub(through[min(i+1, last)], through[max(i-1, 0)]))}
 		if i > 0 {
-			l.along[i] = l.along[i-1] + r2.Norm(r2.Sub(points[i], points[i-1]))
+			l[i].along = l[i-1].along + r2.Norm(r2.Sub(at, through[i-1]))
 		}
 	}
 	if last > 1 {
 		// A chord at an end leans halfway to the next: carry on the other half.
-		l.ahead[0] = r2.Unit(r2.Sub(r2.Scale(2, l.ahead[0]), l.ahead[1]))
-		l.ahead[last] = r2.Unit(r2.Sub(r2.Scale(2, l.ahead[last]), l.ahead[last-1]))
+		l[0].ahead = r2.Unit(r2.Sub(r2.Scale(2, l[0].ahead), l[1].ahead))
+		l[last].ahead = r2.Unit(r2.Sub(r2.Scale(2, l[last].ahead), l[last-1].ahead))
 	}
-	return l
+	return Line{points: l}
 }
 
+// start and end return the line's first and last point.
+func (l Line) start() *point { return &l.points[0] }
+func (l Line) end() *point   { return &l.points[len(l.points)-1] }
+
 // Length returns the length of the line.
-func (l Line) Length() float64 { return l.along[len(l.along)-1] }
+func (l Line) Length() float64 { return l.end().along }
 
 // Straight reports whether the line has no bend.
 func (l Line) Straight() bool { return len(l.points) == 2 }
@@ -49,20 +58,17 @@ func (l Line) whole() bool { return l.Straight() && l.on == [2]bool{} }
 // At returns the point at a distance along the line and the unit direction
 // there. Beyond its ends the line runs on straight.
 func (l Line) At(s float64) (at, ahead geometry.Point) {
-	if l.Straight() {
-		return r2.Add(l.points[0], r2.Scale(s, l.ahead[0])), l.ahead[0]
+	switch start, end := l.start(), l.end(); {
+	case l.Straight() || s <= 0:
+		return r2.Add(start.at, r2.Scale(s, start.ahead)), start.ahead
+	case s >= end.along:
+		return r2.Add(end.at, r2.Scale(s-end.along, end.ahead)), end.ahead
 	}
-	last := len(l.points) - 1
-	switch {
-	case s <= 0:
-		return r2.Add(l.points[0], r2.Scale(s, l.ahead[0])), l.ahead[0]
-	case s >= l.Length():
-		return r2.Add(l.points[last], r2.Scale(s-l.Length(), l.ahead[last])), l.ahead[last]
-	}
-	i := sort.SearchFloat64s(l.along, s)
-	t := (s - l.along[i-1]) / (l.along[i] - l.along[i-1])
-	at = r2.Add(l.points[i-1], r2.Scale(t, r2.Sub(l.points[i], l.points[i-1])))
-	return at, r2.Unit(r2.Add(r2.Scale(1-t, l.ahead[i-1]), r2.Scale(t, l.ahead[i])))
+	i := sort.Search(len(l.points), func(i int) bool { return l.points[i].along >= s })
+	a, b := &l.points[i-1], &l.points[i]
+	t := (s - a.along) / (b.along - a.along)
+	at = r2.Add(a.at, r2.Scale(t, r2.Sub(b.at, a.at)))
+	return at, r2.Unit(r2.Add(r2.Scale(1-t, a.ahead), r2.Scale(t, b.ahead)))
 }
 
 // Bend returns the curvature of the line at a distance along it, positive where
@@ -87,9 +93,8 @@ func (l Line) RunningOn(start, end bool) Line {
 
 // Ends returns the line's ends, and the unit directions that lead out of them.
 func (l Line) Ends() (at, out [2]geometry.Point) {
-	last := len(l.points) - 1
-	return [2]geometry.Point{l.points[0], l.points[last]},
-		[2]geometry.Point{r2.Scale(-1, l.ahead[0]), l.ahead[last]}
+	start, end := l.start(), l.end()
+	return [2]geometry.Point{start.at, end.at}, [2]geometry.Point{r2.Scale(-1, start.ahead), end.ahead}
 }
 
 // chord returns the straight line between the ends, running on beyond neither.
@@ -97,5 +102,5 @@ func (l Line) chord() Line {
 	if l.Straight() {
 		return l.RunningOn(false, false)
 	}
-	return NewLine([]geometry.Point{l.points[0], l.points[len(l.points)-1]})
+	return NewLine([]geometry.Point{l.start().at, l.end().at})
 }

@@ -10,25 +10,28 @@ import (
 
 // trace measures the groove along the whole of the stroke and draws its footprint.
 func (k *stroke) trace(g *Groove, polish float64) {
-	line := k.stations()
-	g.Samples = make([]Sample, len(line))
+	k.measure()
+	line := k.stations
+	g.Samples = k.samples.take(len(line))
 	for i, s := range line {
 		g.Samples[i] = k.sample(s)
 	}
-	for _, b := range k.wheel.blades() {
+	g.Outlines = k.outlines.take(k.wheel.blades())[:0]
+	for i := range k.wheel.blades() {
+		b := k.wheel.blade(i)
 		f := k.footprint(&b, line)
 		if len(f) < 2 {
 			continue // an outer mitre of a gang that does not reach the glass
 		}
 		g.Volume += k.volume(&b, f)
-		g.Outlines = append(g.Outlines, f.outline(polish))
-		i := 0
+		g.Outlines = append(g.Outlines, f.outline(k.points.take(2*len(f)), polish))
+		at := 0
 		for j := range f {
-			for i < len(line) && line[i].along < f[j].along {
-				i++
+			for at < len(line) && line[at].along < f[j].along {
+				at++
 			}
-			if i < len(line) && line[i].along == f[j].along && !f[j].empty() {
-				f[j].grow(&g.Samples[i], polish)
+			if at < len(line) && line[at].along == f[j].along && !f[j].empty() {
+				f[j].grow(&g.Samples[at], polish)
 			}
 		}
 	}
@@ -53,8 +56,8 @@ func (k *stroke) under(s float64, neighbours []station) station {
 	if n := len(neighbours); n > 0 && min(max(neighbours[n-1].along, k.first), k.last) == stand {
 		own = neighbours[n-1].own
 	} else {
-		placing := k.at(stand)
-		own = &placing
+		k.placings = append(k.placings, k.at(stand))
+		own = &k.placings[len(k.placings)-1]
 	}
 	return station{s, own, r2.Add(own.at, r2.Scale(s-stand, own.ahead))}
 }
@@ -72,10 +75,10 @@ func (k *stroke) sample(s station) Sample {
 // footprint's true curve, in millimetres.
 const stray = 0.003
 
-// stations returns where along the stroke the groove is measured: at most 1 mm
-// apart, and so close in the tails that the straight edges between them stay
-// within stray of a plain footprint.
-func (k *stroke) stations() []station {
+// measure finds the stations along the stroke where the groove is measured: at
+// most 1 mm apart, and so close in the tails that the straight edges between
+// them stay within stray of a plain footprint.
+func (k *stroke) measure() {
 	const hair = 0.001 // mm: the tips themselves have no width to measure
 	length := k.line.Length()
 	tip := min(hair, length/1000)
@@ -89,7 +92,7 @@ func (k *stroke) stations() []station {
 	if k.last > k.first {
 		body = int(math.Ceil(max(k.last-k.first, k.turns())))
 	}
-	to := make([]station, 0, before+body+beyond+1)
+	to := k.stations[:0]
 	for i := before; i > 0; i-- {
 		to = append(to, k.under(k.first-k.tail(i, before)*(k.first-tip), to))
 	}
@@ -100,7 +103,7 @@ func (k *stroke) stations() []station {
 	for i := 1; i <= beyond; i++ {
 		to = append(to, k.under(k.last+k.tail(i, beyond)*(length-tip-k.last), to))
 	}
-	return to
+	k.stations = to
 }
 
 // parts returns into how many parts a tail of some length is cut.

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"sort"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"github.com/pelletier/go-toml/v2"
@@ -294,8 +295,8 @@ func (v *value) shown() string {
 
 // The key before a place in a line, and the name in a line's header.
 var (
-	keyBefore  = regexp.MustCompile(`([A-Za-z0-9_.-]+)\s*=[^=]*$`)
-	headerName = regexp.MustCompile(`^\s*\[+\s*([A-Za-z0-9_.-]+)`)
+	keyBefore  = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`([A-Za-z0-9_.-]+)\s*=[^=]*$`) })
+	headerName = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^\s*\[+\s*([A-Za-z0-9_.-]+)`) })
 )
 
 // truth is true or false as they are written in running text.
@@ -314,9 +315,9 @@ func (d *document) badSyntax(data []byte, p *unstable.Parser, err error) *mistak
 	before := string(data[max(start, m.at-wide):m.at])
 	here, _, _ := strings.Cut(string(data[m.at:min(len(data), m.at+wide)]), "\n")
 	line := before + here
-	if found := keyBefore.FindStringSubmatch(before); found != nil {
+	if found := keyBefore().FindStringSubmatch(before); found != nil {
 		m.key = found[1]
-	} else if found := headerName.FindStringSubmatch(line); found != nil {
+	} else if found := headerName().FindStringSubmatch(line); found != nil {
 		m.key = found[1]
 	}
 	m.read = around(before, strings.TrimRight(here, " \t\r"))

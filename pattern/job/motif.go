@@ -13,22 +13,22 @@ import (
 // motifs reads every [[motif]]. Repeats is 0 where their number isn't known.
 func (s section) motifs(wheels rack, repeats int, doc *document) []Motif {
 	tables := s.required("motif").list("a table [[motif]] for each motif", mostMotifs)
+	kinds := motifs.All()
 	var all []Motif
 	for _, table := range tables {
-		m := table.motif(wheels, repeats, all)
+		m := table.motif(kinds, wheels, repeats, all)
 		m.Line = doc.line(table.table.at)
 		all = append(all, m)
 	}
 	return all
 }
 
-// motif reads one motif, after those before it.
-func (s section) motif(wheels rack, repeats int, before []Motif) Motif {
+// motif reads one motif of a kind there is, after those before it.
+func (s section) motif(kinds []motifs.Kind, wheels rack, repeats int, before []Motif) Motif {
 	m := Motif{
 		Across: Measure{0, true}, Up: Measure{0.5, true},
 		Width: Measure{1, true}, Height: Measure{1, true},
 	}
-	kinds := motifs.All()
 	s.onlyMotif(kinds)
 	if i, ok := s.required("kind").word(kindNames(kinds)); ok {
 		m.Kind = kinds[i]
@@ -72,8 +72,8 @@ func kindNames(kinds []motifs.Kind) []string {
 // kind isn't known, it lets the keys of all kinds pass.
 func (s *section) onlyMotif(kinds []motifs.Kind) {
 	if e := s.table.find("kind"); e != nil {
-		if kind, ok := motifs.Find(e.value.text); ok {
-			kinds = []motifs.Kind{kind}
+		if i := slices.IndexFunc(kinds, func(k motifs.Kind) bool { return k.Name == e.value.text }); i >= 0 {
+			kinds = kinds[i : i+1]
 		}
 	}
 	known := keysOf("motif")

@@ -2,7 +2,6 @@ package job
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -43,12 +42,16 @@ func (s section) name(key string) string {
 	return s.path + "." + written(key)
 }
 
-// bare is a key that TOML takes without quotes.
-var bare = regexp.MustCompile(`^[A-Za-z0-9_-]{1,40}$`)
+// bare reports whether a key, if it isn't very long, is one that TOML takes
+// without quotes.
+func bare(key string) bool {
+	const letters, others, long = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz", "0123456789_-", 40
+	return key != "" && len(key) <= long && strings.Trim(key, letters+others) == ""
+}
 
 // written returns a key as it would be written in the file, shortened.
 func written(key string) string {
-	if bare.MatchString(key) {
+	if bare(key) {
 		return key
 	}
 	return quoted(key)

@@ -9,6 +9,7 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
+	"sync"
 )
 
 // settle rewrites a PDF file as canvas writes it, object by object: the catalog
@@ -92,8 +93,10 @@ func split(file []byte) ([]object, error) {
 }
 
 var (
-	creationDate = regexp.MustCompile(`/CreationDate\([^)]*\)`)
-	streamDict   = regexp.MustCompile(`^<<(.*?)(/Filter/FlateDecode)?/Length \d+>>stream\n`)
+	creationDate = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`/CreationDate\([^)]*\)`) })
+	streamDict   = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`^<<(.*?)(/Filter/FlateDecode)?/Length \d+>>stream\n`)
+	})
 )
 
 // settled returns an object's body as it is to stand in the file.
@@ -102,9 +105,9 @@ func settled(body, catalog []byte, title string) ([]byte, error) {
 		return slices.Concat([]byte("<</Type/Catalog"), catalog, rest), nil
 	}
 	if bytes.HasPrefix(body, []byte("<</CreationDate")) {
-		return creationDate.ReplaceAllLiteral(body, append([]byte("/Title"), pdfText(title)...)), nil
+		return creationDate().ReplaceAllLiteral(body, append([]byte("/Title"), pdfText(title)...)), nil
 	}
-	m := streamDict.FindSubmatchIndex(body)
+	m := streamDict().FindSubmatchIndex(body)
 	if m == nil {
 		return body, nil
 	}

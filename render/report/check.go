@@ -96,27 +96,20 @@ func shape(p *pattern.Plan) string {
 // and how long a mark has to be to reach it there.
 func shortMarks(b *strings.Builder, p *pattern.Plan) {
 	u := p.Job.Length
-	for i, m := range p.Job.Motifs {
-		short, least, most, needed := 0, m.Depth, 0.0, 0.0
-		for _, c := range p.Cuts {
-			if c.Motif == i && c.Short() {
-				short++
-				least, most = min(least, c.Depth), max(most, c.Depth)
-				needed = max(needed, c.LengthFor(p.Surface, p.Job.Rack[c.Wheel], c.Asked))
-			}
-		}
-		if short == 0 {
+	for i, short := range p.ShortMarks() {
+		if short.Marks == 0 {
 			continue
 		}
-		asked, deep := u.Text(m.Depth), u.Fine(most)
+		m := p.Job.Motifs[i]
+		asked, deep := u.Text(m.Depth), u.Fine(short.Most)
 		if deep == u.Fine(m.Depth) {
-			deep, asked = u.Against(most, m.Depth)
+			deep, asked = u.Against(short.Most, m.Depth)
 		}
-		if u.Fine(least) != u.Fine(most) {
-			deep = u.Fine(least) + " to " + deep
+		if u.Fine(short.Least) != u.Fine(short.Most) {
+			deep = u.Fine(short.Least) + " to " + deep
 		}
 		fmt.Fprintf(b, "Motif %d (%s): %s in all too short for the %s asked, and %s deep; %s would reach it.\n",
-			i+1, m.Kind.Name, count(short*p.Turns(), "mark"), asked, deep, u.AtLeast(needed))
+			i+1, m.Kind.Name, count(short.Marks*p.Turns(), "mark"), asked, deep, u.AtLeast(short.Needed))
 	}
 }
 

@@ -96,7 +96,7 @@ func sizes(points []float64, lines ...string) []wording {
 type rank int
 
 const (
-	alone rank = iota // far from cuts, and so out of the way of their numbers
+	alone rank = iota // apart from other ink, and out of the way of the cuts' numbers
 	aloneOnLines
 	close
 	closeOnLines
@@ -107,14 +107,16 @@ func (r rank) onLines() bool { return r == aloneOnLines || r == closeOnLines }
 
 // rank returns how well an outline stands among what is there.
 func (l *labels) rank(outline geometry.Outline) rank {
-	const far, cuts, ink, faint = 3, 0.35, 0.2, 0.05
+	const far, cuts, beside, ink, faint = 3, 0.35, 1.5, 0.2, 0.05
 	best, lines := alone, false
 	box := outline.Box().Grow(far)
 	l.taken.Search([2]float64{box.Min.X, box.Min.Y}, [2]float64{box.Max.X, box.Max.Y}, func(_, _ [2]float64, there obstacle) bool {
 		switch there.owner {
 		case otherInk:
-			if off, _, _ := outline.Distance(there.Outline, ink); off < ink {
+			if off, _, _ := outline.Distance(there.Outline, beside); off < ink {
 				best = taken
+			} else if off < beside {
+				best = close
 			}
 		case faintInk, hatching:
 			if !lines {
@@ -402,15 +404,26 @@ func (l *labels) tabWords() {
 }
 
 // blankName writes whose paper it is, which its outline holds when it is cut
-// out: the blank, and the side where it is not the outside.
+// out: the blank, and the side where it is not the outside; together if they
+// find room, else each by itself.
 func (l *labels) blankName() {
-	const oneLine, narrow, fewLines = 60.0, 9.0, 4
-	words := []string{l.plan.Blank.Name}
-	if l.side == Inside {
-		words = append(words, "inside")
+	name := l.plan.Blank.Name
+	if l.side != Inside {
+		l.put(l.anywhere(), l.folded(name)...)
+		return
 	}
+	if !l.put(l.anywhere(), l.folded(name, "inside")...) {
+		l.put(l.anywhere(), l.folded("inside")...)
+		l.put(l.anywhere(), l.folded(name)...)
+	}
+}
+
+// folded returns words in several sizes, each in one line and, on narrow paper,
+// in several.
+func (l *labels) folded(words ...string) []wording {
+	const oneLine, narrow, fewLines = 60.0, 9.0, 4
 	var wordings []wording
-	for _, size := range []float64{6, 5} {
+	for _, size := range []float64{6, 5, 4} {
 		for _, width := range []float64{oneLine, narrow} {
 			var lines []string
 			for _, w := range words {
@@ -421,7 +434,7 @@ func (l *labels) blankName() {
 			}
 		}
 	}
-	l.put(l.anywhere(), wordings...)
+	return wordings
 }
 
 // bandWords says at the limits of the band which they are, and how high.

@@ -14,6 +14,20 @@ type note struct {
 	size  float64 // in points
 	bold  bool
 	mark  string // hung in the margin, such as a finding's letter
+	item  bool   // one of a list, which may be set as one paragraph
+}
+
+// runOn returns notes with each list as one paragraph.
+func runOn(notes []note) []note {
+	var out []note
+	for i, n := range notes {
+		if i > 0 && n.item && notes[i-1].item {
+			out[len(out)-1].words += " " + n.words
+		} else {
+			out = append(out, n)
+		}
+	}
+	return out
 }
 
 // Leading and hanging, as shares of the size.

@@ -15,6 +15,9 @@ import (
 // ringOuter is the radius of a ring round a finding, in millimetres.
 const ringOuter = 2.6
 
+// letterBreak stands between the letters of one ring.
+const letterBreak = ", "
+
 // ring is drawn round findings: those of one period of the pattern, each inside
 // a ring that bears its group's letter.
 type ring struct {
@@ -93,7 +96,7 @@ func arcsIn(paper geometry.Outline, centre geometry.Point) []drawing.Stroke {
 	const air = 0.2 // the pen's half width
 	circle := drawing.Circle(centre, ringOuter)
 	on := func(q geometry.Point) bool {
-		return paper.Contains(r2.Add(q, r2.Scale(air/ringOuter, r2.Sub(q, centre))))
+		return paper.Contains(q) && paper.Contains(r2.Add(q, r2.Scale(air/ringOuter, r2.Sub(q, centre))))
 	}
 	out := slices.IndexFunc(circle, func(q geometry.Point) bool { return !on(q) })
 	if out < 0 {
@@ -140,7 +143,7 @@ func (l *labels) ringLetters() {
 		// To the left of a repeat's middle on the left, so that the rings of a pair
 		// leave each other room.
 		left := math.Remainder(p.theta, l.plan.Pitch()) < -1e-9
-		l.ringLetter(strings.Join(p.letters, ", "), centres[i], p.on.tilt(p.theta, p.height), left, p.on, centres)
+		l.ringLetter(strings.Join(p.letters, letterBreak), centres[i], p.on.tilt(p.theta, p.height), left, p.on, centres)
 	}
 }
 

@@ -92,10 +92,10 @@ func findSeam(p *pattern.Plan, repeat, steps int) float64 {
 // repeat, its middle in the middle, unless that would part most of what another
 // place would leave whole, as where a motif lies across the repeat's edge.
 func findPatchEdge(p *pattern.Plan, repeat int) float64 {
-	const stub = -1.0 // mm: what only just runs over the edge is not parted by it
-	count := func(edge float64) float64 { return severed(p, edge, stub) }
+	const stub, clear = -1.0, 0.3 // mm: what only just runs over the edge is not parted by it
 	own := repeatEdge(p, repeat)
-	if best, least := leastSevered(p, repeat, p.Pitch(), count); 2*least < count(own) {
+	best, least := leastSevered(p, repeat, p.Pitch(), func(edge float64) float64 { return severed(p, edge, clear) })
+	if 2*least < severed(p, own, stub) {
 		return best
 	}
 	return own
@@ -120,13 +120,18 @@ func leastSevered(p *pattern.Plan, repeat int, step float64, count func(theta fl
 }
 
 // severed returns how many of the cuts' footprints a line up the slant would
-// sever, or come so near, in any repeat. Nearer than nothing is some way inside.
+// sever, or come so near, in any repeat. Nearer than nothing is so far inside, or
+// a quarter of what a cut measures across.
 func severed(p *pattern.Plan, theta, clear float64) (n float64) {
 	for _, c := range p.Cuts {
 		low, high := math.Inf(1), math.Inf(-1)
 		for _, s := range c.Samples {
-			aside := (math.Max(s.Left, s.Right) + clear) / p.Surface.RadiusAt(s.Height)
+			aside := (math.Max(s.Left, s.Right) + max(clear, 0)) / p.Surface.RadiusAt(s.Height)
 			low, high = min(low, s.Theta-aside), max(high, s.Theta+aside)
+		}
+		if clear < 0 {
+			inside := min(-clear/p.Surface.RadiusAt(c.Samples[0].Height), (high-low)/4)
+			low, high = low+inside, high-inside
 		}
 		for k := math.Ceil((low - theta) / p.Pitch()); theta+k*p.Pitch() <= high; k++ {
 			n++

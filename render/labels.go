@@ -107,7 +107,7 @@ func (r rank) onLines() bool { return r == aloneOnLines || r == closeOnLines }
 
 // rank returns how well an outline stands among what is there.
 func (l *labels) rank(outline geometry.Outline) rank {
-	const far, cuts, beside, ink, faint = 3, 0.35, 1.5, 0.2, 0.05
+	const far, cuts, beside, ink, faint = 3, 0.35, 1.4, 0.2, 0.05
 	best, lines := alone, false
 	box := outline.Box().Grow(far)
 	l.taken.Search([2]float64{box.Min.X, box.Min.Y}, [2]float64{box.Max.X, box.Max.Y}, func(_, _ [2]float64, there obstacle) bool {
@@ -252,10 +252,10 @@ func (l *labels) repeatNumbers() {
 		on := &l.panes[i]
 		for theta := range l.steps(on.from, on.to, 0) {
 			number := fmt.Sprint(modulo(int(math.Round(theta/l.plan.Pitch())), l.plan.Repeats) + 1)
-			first := spot{at: on.beside(theta, on.low+1.2, 1.8), turn: on.tilt(theta, on.low)}
+			first := spot{at: on.beside(theta, on.low+1.2, 2), turn: on.tilt(theta, on.low)}
 			spots := func(yield func(spot) bool) {
 				for _, up := range []float64{1.2, 2.6, 4} {
-					for _, aside := range []float64{1.8, -1.8} {
+					for _, aside := range []float64{2, -2} {
 						s := first
 						s.at = on.beside(theta, on.low+up, aside)
 						if aside < 0 {

@@ -8,9 +8,9 @@ import (
 	"testing"
 
 	"roundlay/geometry"
-	"roundlay/pattern/job"
 	"roundlay/render/drawing"
 	"roundlay/render/lettering"
+	"roundlay/render/printing"
 )
 
 // swagJob returns a job whose cuts fill the glass up to the band's ends: leaves,
@@ -171,7 +171,8 @@ func TestEveryPaperBearsItsName(t *testing.T) {
 // At a match line it says which pieces meet, in words that can't be read as a
 // fraction of an inch.
 func TestMatchLinesSayWhatMeets(t *testing.T) {
-	w := wrapOf(t, demoPlan(t), on(t, Outside, "letter"))
+	p := planOf(t, leafJob(`{height=0, across=90, wall=7}, {height=120, across=120, wall=2}`, 5))
+	w := wrapOf(t, p, on(t, Outside, "a4"))
 	if len(w.Pages) < 2 {
 		t.Fatal("the wrap goes on one page")
 	}
@@ -185,10 +186,12 @@ func TestMatchLinesSayWhatMeets(t *testing.T) {
 			}
 		}
 	}
-	if !says(w.Pages[0], "What lies beyond a match line is the neighbouring piece's") {
+	if !slices.ContainsFunc(w.Pages, func(p printing.Page) bool {
+		return says(p, "What lies beyond a match line is the neighbouring piece's")
+	}) {
 		t.Error("what lies beyond the match line is not explained")
 	}
-	if whole := wrapOf(t, demoPlan(t), on(t, Outside, huge)); says(whole.Pages[0], "match line") {
+	if whole := wrapOf(t, p, on(t, Outside, huge)); says(whole.Pages[0], "match line") {
 		t.Error("a wrap in one piece speaks of match lines")
 	}
 }
@@ -216,21 +219,28 @@ func TestTabWordsAreClear(t *testing.T) {
 	hidden(t, printed{name: "tab", page: page}, s.letters)
 }
 
-// A band's limit is named where its height is told.
+// No height stands at a band's end without saying what it is the height of.
 func TestBandWordsSayWhatTheyAre(t *testing.T) {
-	j, err := job.Read("trial", []byte(leafJob(barrelGlass, 8)))
-	if err != nil {
-		t.Fatal(err)
-	}
-	for side := range Sides() {
-		for _, page := range wrapOf(t, planOf(t, leafJob(barrelGlass, 8)), on(t, Side(side), "a4")).Pages {
-			words := wordsOf(page.Drawing)
-			for _, z := range []float64{j.Limits.Foot, 0} {
-				height := j.Length.Text(z)
-				i := slices.Index(words, height)
-				if i > 0 && !strings.HasPrefix(words[i-1], "band") {
-					t.Errorf("%v: %q stands alone", Side(side), height)
+	for name, text := range map[string]string{"barrel": leafJob(barrelGlass, 8), "swags": swagJob(taperedGlass, 6), "narrow": leafJob(taperedGlass, 16)} {
+		p := planOf(t, text)
+		for side := range Sides() {
+			said := 0
+			for _, page := range wrapOf(t, p, on(t, Side(side), "a4")).Pages {
+				words := wordsOf(page.Drawing)
+				for i, w := range words {
+					if strings.HasPrefix(w, "band ") {
+						said++
+					}
+					if w != p.Job.Length.Text(p.Band.Foot) && w != p.Job.Length.Text(p.Band.Top) {
+						continue
+					}
+					if i == 0 || !strings.HasPrefix(words[i-1], "band ") {
+						t.Errorf("%s, %v: %q stands alone", name, Side(side), w)
+					}
 				}
+			}
+			if said == 0 {
+				t.Errorf("%s, %v: the band's ends are not named", name, Side(side))
 			}
 		}
 	}

@@ -232,7 +232,11 @@ func (a author) see(d drawn, all []drawn) string {
 	}
 	which := letterRuns(a.sheet.plan.Groups(), func(letter string) bool { return slices.Contains(letters, letter) })
 	page := slices.IndexFunc(all, func(d drawn) bool { return d.explains })
-	return fmt.Sprintf("Rings %s: page %d tells what was found.", which, page+1)
+	rings := "Rings"
+	if !strings.Contains(which, " ") {
+		rings = "Ring"
+	}
+	return fmt.Sprintf("%s %s: page %d tells what was found.", rings, which, page+1)
 }
 
 // smallNotes is how small notes are set to save a page: 9 points become 8.

@@ -19,7 +19,7 @@ func crowdedJob() string {
 }
 
 // checkClear checks that nothing on any page runs into the margin, and no words
-// run into other words or into the check bars.
+// run into other words or into the check bars, or stand on a line to be cut.
 func checkClear(t *testing.T, all []printed) {
 	letters, err := lettering.Load()
 	if err != nil {
@@ -42,6 +42,7 @@ func checkClear(t *testing.T, all []printed) {
 			}
 		}
 		overprinted(t, p, letters)
+		hidden(t, p, letters)
 	}
 }
 

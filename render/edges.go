@@ -1,10 +1,7 @@
 package render
 
 import (
-	"fmt"
 	"math"
-
-	"gonum.org/v1/gonum/spatial/r2"
 
 	"roundlay/geometry"
 	"roundlay/render/drawing"
@@ -77,56 +74,4 @@ func (s *sheet) tabOf(d *drawing.Drawing, st strip) {
 	}
 	points = append(points, st.at(st.to, high))
 	d.Add(drawing.Paper, drawing.Stroke{Points: points, Pen: edgePen()})
-
-	const words, size = "tape under the other end", 7
-	if s.letters.Width(words, size, false) > high-low-2*slope {
-		return
-	}
-	middle := (low + high) / 2
-	theta := st.to + (tabWidth/2+0.8)/st.on.RadiusAt(middle)
-	s.label(d, drawing.Text{
-		At: st.at(theta, middle), Words: words, Size: size, Align: drawing.Centre, Turn: math.Pi/2 + st.tilt(theta, middle),
-	})
-}
-
-// name writes on a paper which it is, where there are several.
-func (s *sheet) name(d *drawing.Drawing, st strip) {
-	const below = 2.8 // mm, from the paper's upper edge
-	z := st.high - below
-	if thin, any := s.plan.TooThin(); any && thin > z-4 && thin < st.high {
-		z = thin - 3 // clear of the words on the hatching
-	}
-	s.word(d, st, z, fmt.Sprintf("%s %d", s.paperName(), st.paper), fmt.Sprint(st.paper))
-}
-
-// rimArrow draws an arrow to the rim beside a strip's right edge.
-func (s *sheet) rimArrow(d *drawing.Drawing, st strip) {
-	const inset, wordRoom = 5.0, 16.0
-	z := st.high - 2
-	width := (st.to - st.from) * st.on.RadiusAt(z)
-	if width < 2*inset {
-		return
-	}
-	aside := func(mm, down float64) geometry.Point { return st.beside(st.to, z-down, mm-inset) }
-	d.Add(drawing.Marks,
-		drawing.Stroke{Points: []geometry.Point{aside(0, 6.5), aside(0, 2)}, Pen: drawing.Pen{Width: 0.6}},
-		drawing.Fill{Points: []geometry.Point{aside(-1.3, 3), aside(1.3, 3), aside(0, 0)}},
-	)
-	if width > wordRoom {
-		s.label(d, drawing.Text{
-			At: aside(-1.8, 5.5), Words: "rim", Size: 9, Bold: true, Align: drawing.Right, Turn: st.tilt(st.to, z),
-		})
-	}
-}
-
-// label sets words on a white ground, legible over lines and hatching.
-func (s *sheet) label(d *drawing.Drawing, t drawing.Text) {
-	const air = 0.4
-	upright := t
-	upright.At, upright.Turn = geometry.Point{}, 0
-	ground := drawing.Rectangle(s.letters.Box(upright).Grow(air))
-	for i, q := range ground {
-		ground[i] = r2.Add(t.At, r2.Rotate(q, t.Turn, geometry.Point{}))
-	}
-	d.Add(drawing.Notes, drawing.Fill{Points: ground, Ink: drawing.White}, t)
 }

@@ -14,6 +14,7 @@ type head struct {
 	number string // such as page 1 of 2
 	about  string
 	piece  *piece // the one on the page, to be shown on a map of all
+	see    string // where to look for what is not on the page
 }
 
 // Sizes in the head: points, and millimetres.
@@ -87,11 +88,12 @@ func (a author) frame(d *drawing.Drawing, f format, h head) {
 	if h.piece != nil {
 		a.mapOf(d, *h.piece, geometry.Point{X: f.width - f.margin, Y: top - titleDrop - 1.5})
 	}
-	a.foot(d, f)
+	a.foot(d, f, h.see)
 }
 
-// foot adds the check bars and the cautions.
-func (a author) foot(d *drawing.Drawing, f format) {
+// foot adds the check bars and the cautions, and where to look for what is not on
+// the page.
+func (a author) foot(d *drawing.Drawing, f format, see string) {
 	for _, b := range CheckBars(a.sheet.plan.Job.Length) {
 		d.Add(drawing.CheckBars, b.Marks(f.bar(b))...)
 	}
@@ -99,7 +101,11 @@ func (a author) foot(d *drawing.Drawing, f format) {
 	if f.narrow() {
 		words = CautionsShort
 	}
-	set, _, _ := column([]note{{words: words, size: 7.5}}, f.cautions(), a.letters)
+	notes := []note{{words: words, size: 7.5}}
+	if see != "" {
+		notes = append([]note{{words: see, size: 9, bold: true}}, notes...)
+	}
+	set, _, _ := column(notes, f.cautions(), a.letters)
 	d.Add(drawing.Notes, set...)
 }
 

@@ -17,6 +17,7 @@ type matchLine struct {
 	crosses []geometry.Point
 	tilts   []float64 // of the crosses
 	words   string    // which pieces it joins
+	ownLeft bool      // whether the piece lies to the left of it, as the line runs
 }
 
 const crossArm = 2.0
@@ -29,7 +30,7 @@ func (s *sheet) matchLines(p piece) []matchLine {
 	frame := s.frame(p)
 	upright := func(theta float64, left int) {
 		inset := min(uprightInset, (p.high-p.low)/4)
-		m := matchLine{points: frame.upright(theta, p.low, p.high), words: s.pair(left, left+1)}
+		m := matchLine{points: frame.upright(theta, p.low, p.high), words: s.meet(left, left+1), ownLeft: theta == p.to}
 		for _, z := range []float64{p.low + inset, p.high - inset} {
 			m.crosses, m.tilts = append(m.crosses, frame.at(theta, z)), append(m.tilts, frame.tilt(theta, z))
 		}
@@ -37,7 +38,7 @@ func (s *sheet) matchLines(p piece) []matchLine {
 	}
 	level := func(z float64, above, below int) {
 		strips := s.strips(p)
-		m := matchLine{words: fmt.Sprintf("%d/%d", above, below)}
+		m := matchLine{words: meet(above, below), ownLeft: z == p.low}
 		for _, st := range strips {
 			m.points = append(m.points, st.level(st.from, st.to, z)...)
 		}
@@ -66,13 +67,16 @@ func (s *sheet) matchLines(p piece) []matchLine {
 	return lines
 }
 
-// pair names two pieces as they come to lie, left and right.
-func (s *sheet) pair(left, right int) string {
+// meet names two pieces as they come to lie, left and right.
+func (s *sheet) meet(left, right int) string {
 	if s.mirror {
 		left, right = right, left
 	}
-	return fmt.Sprintf("%d|%d", left, right)
+	return meet(left, right)
 }
+
+// meet is words and no sign between two numbers, which would read as a fraction.
+func meet(one, other int) string { return fmt.Sprintf("piece %d meets piece %d", one, other) }
 
 // matches draws the lines at which a piece meets its neighbours.
 func (s *sheet) matches(d *drawing.Drawing, p piece) {
@@ -86,8 +90,6 @@ func (s *sheet) matches(d *drawing.Drawing, p piece) {
 				drawing.Stroke{Points: []geometry.Point{r2.Sub(at, across), r2.Add(at, across)}, Pen: pen},
 				drawing.Stroke{Points: []geometry.Point{r2.Sub(at, up), r2.Add(at, up)}, Pen: pen},
 			)
-			beside := r2.Add(at, r2.Add(r2.Scale(0.4, across), r2.Scale(0.4, up)))
-			s.label(d, drawing.Text{At: beside, Words: m.words, Size: 6, Turn: m.tilts[i]})
 		}
 	}
 }

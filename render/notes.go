@@ -1,8 +1,6 @@
 package render
 
 import (
-	"strings"
-
 	"roundlay/geometry"
 	"roundlay/render/drawing"
 	"roundlay/render/lettering"
@@ -14,6 +12,20 @@ type note struct {
 	size  float64 // in points
 	bold  bool
 	mark  string // hung in the margin, such as a finding's letter
+	item  bool   // one of a list, which may be set as one paragraph
+}
+
+// runOn returns notes with each list as one paragraph.
+func runOn(notes []note) []note {
+	var out []note
+	for i, n := range notes {
+		if i > 0 && n.item && notes[i-1].item {
+			out[len(out)-1].words += " " + n.words
+		} else {
+			out = append(out, n)
+		}
+	}
+	return out
 }
 
 // Leading and hanging, as shares of the size.
@@ -58,29 +70,10 @@ func column(notes []note, box geometry.Box, letters *lettering.Letters) (set []d
 	return set, y, nil
 }
 
-// fold breaks a note into lines of a width. A word longer than a line is broken.
+// fold breaks a note into lines of a width, one at least.
 func fold(n note, width float64, letters *lettering.Letters) []string {
-	fits := func(words string) bool { return letters.Width(words, n.size, n.bold) <= width }
-	var lines []string
-	line := ""
-	for _, word := range strings.Fields(n.words) {
-		if line != "" && fits(line+" "+word) {
-			line += " " + word
-			continue
-		}
-		if line != "" {
-			lines = append(lines, line)
-		}
-		line = word
-		for !fits(line) && len([]rune(line)) > 1 {
-			head := []rune(line)
-			cut := len(head) - 1
-			for cut > 1 && !fits(string(head[:cut])) {
-				cut--
-			}
-			lines = append(lines, string(head[:cut]))
-			line = string(head[cut:])
-		}
+	if lines := letters.Lines(n.words, n.size, n.bold, width); lines != nil {
+		return lines
 	}
-	return append(lines, line)
+	return []string{""}
 }

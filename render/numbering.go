@@ -4,33 +4,11 @@ import (
 	"fmt"
 	"math"
 
-	"github.com/tidwall/rtree"
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"roundlay/geometry"
 	"roundlay/render/drawing"
-	"roundlay/render/lettering"
 )
-
-// numbering writes beside each cut on a piece of paper the number it has in the
-// lists. A number stands close to its own line and clear of the others, so that
-// nobody has to guess whose it is.
-type numbering struct {
-	letters *lettering.Letters
-	taken   rtree.RTreeGN[float64, obstacle]
-}
-
-// obstacle is something on the paper that a number must not stand on.
-type obstacle struct {
-	geometry.Outline
-	owner owner
-}
-
-// owner is whose line an obstacle is a part of: the number of a cut, or none's.
-type owner int
-
-// otherInk is words, ticks, rings and the paper's edges.
-const otherInk owner = 0
 
 // ways are how a number may stand, the best first: its size in points, and how
 // far it keeps from other cuts, in millimetres.
@@ -38,40 +16,23 @@ func ways() []struct{ size, clear float64 } {
 	return []struct{ size, clear float64 }{{6, 5}, {6, 3}, {6, 1.5}, {6, 0.8}, {6, 0.35}, {5, 0.35}, {4, 0.2}}
 }
 
-// Distances from a number to its own line, and the height of its figures as a
-// share of their size.
+// Distances from a number to its own line.
 const (
-	besideOwn   = 0.45
-	clearOfOwn  = 0.3 // a bent line comes nearer than where it is nearest to the middle
-	figureShare = 0.72
+	besideOwn  = 0.45
+	clearOfOwn = 0.3 // a bent line comes nearer than where it is nearest to the middle
 )
 
-// numbers writes the numbers of the cuts that lie on a piece's strips. One that
-// finds no room is left out.
-func (s *sheet) numbers(d *drawing.Drawing, strips []strip) {
-	n := numbering{letters: s.letters}
-	n.avoid(*d)
-	var lines []numbered
-	for _, st := range strips {
-		own := s.numbered(st)
-		for _, l := range own {
-			n.line(l.whole, owner(l.number))
-		}
-		region := st.region(st.from, st.to, st.low, st.high)
-		n.line(append(region, region[0]), otherInk)
-		paper := geometry.NewOutline(drawing.Thinned(region, 0.02))
-		for i := range own {
-			own[i].paper = paper
-		}
-		lines = append(lines, own...)
-	}
+// numbers writes beside each cut the number it has in the lists. A number stands
+// close to its own line and clear of the others, so that nobody has to guess
+// whose it is. One that finds no room is left out.
+func (o *obstacles) numbers(d *drawing.Drawing, lines []numbered) {
 	for _, l := range lines {
 		if len(l.own) < 2 {
 			continue
 		}
-		if text, ok := n.place(l); ok {
+		if text, ok := o.number(l); ok {
 			d.Add(drawing.Notes, text)
-			n.text(text)
+			o.text(text)
 		}
 	}
 }
@@ -129,68 +90,18 @@ func lengthOf(line []geometry.Point) float64 {
 	return length
 }
 
-// avoid takes in what is drawn already: words, findings, edges, and all marks
-// but hatching.
-func (n *numbering) avoid(d drawing.Drawing) {
-	for _, layer := range drawing.Layers() {
-		for _, m := range d.On(layer) {
-			switch m := m.(type) {
-			case drawing.Text:
-				n.text(m)
-			case drawing.Fill:
-				if layer == drawing.Marks {
-					n.add(geometry.NewOutline(m.Points), otherInk)
-				}
-			case drawing.Stroke:
-				if layer == drawing.Findings || layer == drawing.Paper || layer == drawing.Marks && !m.Pen.Same(hatchPen()) {
-					n.line(m.Points, otherInk)
-				}
-			}
-		}
-	}
-}
-
-func (n *numbering) add(o geometry.Outline, whose owner) {
-	box := o.Box()
-	n.taken.Insert([2]float64{box.Min.X, box.Min.Y}, [2]float64{box.Max.X, box.Max.Y}, obstacle{o, whose})
-}
-
-func (n *numbering) text(t drawing.Text) { n.add(n.ground(t), otherInk) }
-
-// line takes in a line, a part at a time.
-func (n *numbering) line(points []geometry.Point, whose owner) {
-	const stray = 0.05
-	points = drawing.Thinned(points, stray)
-	for i := 1; i < len(points); i++ {
-		n.add(geometry.NewOutline([]geometry.Point{points[i-1], points[i]}), whose)
-	}
-}
-
-// ground returns the outline of the paper that a text stands on.
-func (n *numbering) ground(t drawing.Text) geometry.Outline {
-	width, tall := n.size(t)
-	start := n.letters.Start(t)
-	corners := drawing.Rectangle(geometry.Box{Max: geometry.Point{X: width, Y: tall}})
-	for i, q := range corners {
-		corners[i] = r2.Add(start, r2.Rotate(q, t.Turn, geometry.Point{}))
-	}
-	return geometry.NewOutline(corners)
-}
-
-func (n *numbering) size(t drawing.Text) (width, tall float64) {
-	return n.letters.Width(t.Words, t.Size, t.Bold), figureShare * t.Size * lettering.MillimetresPerPoint
-}
-
-// place finds where a cut's number stands: the first way that is clear, at the
+// number finds where a cut's number stands: the first way that is clear, at the
 // first of the places beside its line.
-func (n *numbering) place(l numbered) (drawing.Text, bool) {
+func (o *obstacles) number(l numbered) (drawing.Text, bool) {
 	for _, way := range ways() {
 		text := drawing.Text{Words: fmt.Sprint(l.number), Size: way.size, Align: drawing.Centre, Turn: l.tilt}
-		width, tall := n.size(text)
+		width, tall := o.size(text)
+		near := min(clearOfOwn, way.clear)
+		c := clearance{own: near, cuts: way.clear, ink: near, faint: near, hatching: -1}
 		for _, middle := range beside(l.own, l.tilt, width, tall) {
 			// Words stand on their baseline.
 			text.At = r2.Add(middle, r2.Rotate(geometry.Point{Y: -tall / 2}, l.tilt, geometry.Point{}))
-			if l.paper.Contains(middle) && n.clear(text, owner(l.number), way.clear) {
+			if l.paper.Contains(middle) && o.clear(o.figures(text), owner(l.number), c) {
 				return text, true
 			}
 		}
@@ -235,22 +146,4 @@ func along(line []geometry.Point, way float64) (at, ahead geometry.Point) {
 		}
 		way -= length
 	}
-}
-
-// clear reports whether a number would stand clear of all that is there: of its
-// own line and of the other cuts by their own distances.
-func (n *numbering) clear(t drawing.Text, own owner, others float64) bool {
-	ground := n.ground(t)
-	box := ground.Box().Grow(others)
-	clear := true
-	n.taken.Search([2]float64{box.Min.X, box.Min.Y}, [2]float64{box.Max.X, box.Max.Y}, func(_, _ [2]float64, o obstacle) bool {
-		least := others
-		if o.owner == own || o.owner == otherInk {
-			least = min(clearOfOwn, others)
-		}
-		off, _, _ := ground.Distance(o.Outline, least)
-		clear = off >= least
-		return clear
-	})
-	return clear
 }

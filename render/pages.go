@@ -2,6 +2,8 @@ package render
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"roundlay/pattern"
 	"roundlay/render/drawing"
@@ -14,6 +16,12 @@ type author struct {
 	sheet   *sheet
 	options Options
 	letters *lettering.Letters
+}
+
+// overlaps reports whether any piece shows what lies beyond its match lines:
+// gores end at theirs.
+func (l layout) overlaps(curved bool) bool {
+	return slices.ContainsFunc(l.pieces, func(of []piece) bool { return of[0].rows > 1 || len(of) > 1 && !curved })
 }
 
 func newAuthor(p *pattern.Plan, o Options) (author, error) {
@@ -93,6 +101,8 @@ type drawn struct {
 	label  string
 	piece  *piece  // the one it holds, where others belong to it
 	lowest float64 // how far down the paper on it reaches
+
+	explains bool // whether it tells what all the findings are
 }
 
 // pages puts the papers on pages, the notes below them, and those that find no
@@ -108,46 +118,125 @@ func (a author) pages(l layout) []printing.Page {
 	pages := make([]printing.Page, len(all))
 	for i, d := range all {
 		a.frame(&d.Drawing, l.format, head{
-			number: fmt.Sprintf("page %d of %d", i+1, len(all)), about: d.about, piece: d.piece,
+			number: fmt.Sprintf("page %d of %d", i+1, len(all)), about: d.about, piece: d.piece, see: a.see(d, all),
 		})
 		pages[i] = l.correct(d.Drawing, d.label)
 	}
 	return pages
 }
 
-// annotate sets the notes below the papers: in smaller letters where that saves
-// a page, else what finds no room on pages of its own.
+// noted is how notes are shared out: what is set on each page, which pages
+// explain the findings, and what found no room.
+type noted struct {
+	sets     [][]drawing.Mark
+	explains []bool
+	spilt    bool // whether those on the setting run over the first page
+	rest     []note
+}
+
+// annotate sets the notes below the papers. What explains the findings stays
+// together, on each page that rings some and has the room. All is set in smaller
+// letters, and then lists as paragraphs, where that saves a page, or the turning
+// of one; what finds no room is on pages of its own.
 func (a author) annotate(pages *[]drawn, l layout) {
-	sets, rest := a.below(*pages, l, a.notes())
-	if len(rest) > 0 {
-		if small, none := a.below(*pages, l, scaled(a.notes(), smallNotes)); len(none) == 0 {
-			sets, rest = small, nil
+	setting, found := a.setting(l.overlaps(a.sheet.curved)), a.found()
+	chosen := a.below(*pages, l, setting, found)
+	setting, found = scaled(setting, smallNotes), scaled(found, smallNotes)
+	for _, closer := range [][]note{setting, runOn(setting)} {
+		if chosen.full() {
+			break
+		}
+		if n := a.below(*pages, l, closer, found); n.better(chosen) {
+			chosen = n
 		}
 	}
-	for i, set := range sets {
+	for i, set := range chosen.sets {
 		(*pages)[i].Add(drawing.Notes, set...)
+		(*pages)[i].explains = chosen.explains[i]
 	}
-	for len(rest) > 0 {
-		page := drawn{about: "Notes for the " + a.what() + ".", label: "notes", lowest: l.height}
-		sets, left := a.below([]drawn{page}, l, rest)
+	for rest := chosen.rest; len(rest) > 0; {
+		page := drawn{about: "Notes for the " + a.what() + ".", label: "notes", explains: true}
+		set, _, left := column(rest, l.beside(), a.letters)
 		if len(left) == len(rest) {
 			return // a note taller than a page: nothing this small is printed
 		}
-		page.Add(drawing.Notes, sets[0]...)
+		page.Add(drawing.Notes, set...)
 		*pages, rest = append(*pages, page), left
 	}
 }
 
-// below sets notes below the papers of pages, and returns those without room.
-func (a author) below(pages []drawn, l layout, notes []note) (sets [][]drawing.Mark, rest []note) {
-	for _, d := range pages {
+// full reports whether there is nothing that smaller letters could better.
+func (n noted) full() bool {
+	return len(n.rest) == 0 && !n.spilt && !slices.Contains(n.explains, false)
+}
+
+// better reports whether notes are shared out better than otherwise.
+func (n noted) better(than noted) bool {
+	if (len(n.rest) == 0) != (len(than.rest) == 0) {
+		return len(n.rest) == 0
+	}
+	count := func(n noted) (pages int) {
+		for _, explains := range n.explains {
+			if explains {
+				pages++
+			}
+		}
+		return pages
+	}
+	if count(n) != count(than) {
+		return count(n) > count(than)
+	}
+	return than.spilt && !n.spilt
+}
+
+// below sets notes below the papers of pages: those on the setting from the first
+// page on, those on findings whole, below them.
+func (a author) below(pages []drawn, l layout, setting, found []note) noted {
+	n := noted{sets: make([][]drawing.Mark, len(pages)), explains: make([]bool, len(pages))}
+	n.rest = setting
+	done := false
+	for i, d := range pages {
 		room := l.beside()
 		room.Max.Y = min(room.Max.Y, d.lowest-3)
-		var set []drawing.Mark
-		set, _, notes = column(notes, room, a.letters)
-		sets = append(sets, set)
+		n.sets[i], room.Max.Y, n.rest = column(n.rest, room, a.letters)
+		n.spilt = n.spilt || len(n.rest) > 0
+		if len(n.rest) > 0 || done && d.ringed() == nil {
+			continue
+		}
+		if set, _, left := column(found, room, a.letters); len(left) == 0 {
+			n.sets[i], n.explains[i], done = append(n.sets[i], set...), true, true
+		}
 	}
-	return sets, notes
+	if !done {
+		n.rest = append(n.rest[:len(n.rest):len(n.rest)], found...)
+	}
+	return n
+}
+
+// ringed returns the letters of the findings that a page rings.
+func (d drawn) ringed() []string {
+	var letters []string
+	for _, m := range d.On(drawing.Findings) {
+		if text, ok := m.(drawing.Text); ok {
+			letters = append(letters, strings.Split(text.Words, letterBreak)...)
+		}
+	}
+	return letters
+}
+
+// see says on a page that rings findings where they are explained, if not there.
+func (a author) see(d drawn, all []drawn) string {
+	letters := d.ringed()
+	if d.explains || letters == nil {
+		return ""
+	}
+	which := letterRuns(a.sheet.plan.Groups(), func(letter string) bool { return slices.Contains(letters, letter) })
+	page := slices.IndexFunc(all, func(d drawn) bool { return d.explains })
+	rings := "Rings"
+	if !strings.Contains(which, " ") {
+		rings = "Ring"
+	}
+	return fmt.Sprintf("%s %s: page %d tells what was found.", rings, which, page+1)
 }
 
 // smallNotes is how small notes are set to save a page: 9 points become 8.

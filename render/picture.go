@@ -25,7 +25,7 @@ func (a author) picture() printing.Page {
 	inner := max(wide, noteWidth)
 	// The notes' depth is found by setting them into a column that is deep enough.
 	deep := geometry.Box{Max: geometry.Point{X: inner, Y: 1e4}}
-	_, y, _ := column(a.notes(), deep, a.letters)
+	_, y, _ := column(a.notes(false), deep, a.letters)
 	depth := max(deep.Max.Y-y, upEnd-footRoom) + 6
 	const slack = 1 // for rounding
 	f := format{margin: margin, printed: a.options.Printed}
@@ -45,7 +45,7 @@ func (a author) picture() printing.Page {
 	}
 	below := f.beside()
 	below.Max.Y = room.Max.Y - tall - 3
-	set, _, _ := column(a.notes(), below, a.letters)
+	set, _, _ := column(a.notes(false), below, a.letters)
 	d.Add(drawing.Notes, set...)
 	a.frame(&d, f, head{about: a.aboutAll()})
 	return f.correct(d, "")

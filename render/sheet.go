@@ -37,14 +37,16 @@ type sheet struct {
 	mirror    bool
 	thickness float64
 	traces    []trace
+	rings     []ring
 	letters   *lettering.Letters
+	drawn     map[piece]drawing.Drawing // what was drawn already: pages and the picture show the same papers
 }
 
 // newSheet returns the paper for a plan's blank.
 func newSheet(p *pattern.Plan, o Options, letters *lettering.Letters) (*sheet, error) {
 	s := &sheet{
 		plan: p, side: o.Side, face: p.Outside(), at: o.SeamAt, tab: o.Seam == Tab, parts: p.Repeats,
-		mirror: o.Mirror, thickness: o.Thickness, letters: letters,
+		mirror: o.Mirror, thickness: o.Thickness, letters: letters, drawn: map[piece]drawing.Drawing{},
 	}
 	lift := o.Thickness / 2
 	if o.Side == Inside {
@@ -65,7 +67,11 @@ func newSheet(p *pattern.Plan, o Options, letters *lettering.Letters) (*sheet, e
 		return nil, fmt.Errorf("blank %q: the cone of its band comes to a point before the glass ends: no paper can be laid on it (%s)", p.Blank.Name, s.side)
 	}
 	s.seam = findSeam(p, o.SeamAt, s.parts/p.Repeats)
+	if s.side == Patches {
+		s.seam = findPatchEdge(p, o.SeamAt)
+	}
 	s.traces = traces(p)
+	s.rings = s.findRings()
 	return s, nil
 }
 
@@ -79,6 +85,12 @@ func (s *sheet) lay(lift float64) {
 	s.curved = true
 	s.gore = geometry.Gore{Profile: s.face.Profile, Lift: lift}
 	s.gores = s.face.Gores(s.plan.Repeats, lift)
+	if s.side == Patches && s.gores.PerRepeat%2 == 0 {
+		// An even number would part each patch up its middle, and what lies there.
+		s.gores.PerRepeat++
+		half := math.Pi / float64(s.plan.Repeats*s.gores.PerRepeat)
+		s.gores.Gain, s.gores.Loss = s.gore.Excess(half, s.face.Band[0], s.face.Band[1])
+	}
 	s.parts *= s.gores.PerRepeat
 	joint, ok := s.gore.Join(math.Pi/float64(s.parts), s.low, s.high)
 	if ok {
@@ -169,6 +181,9 @@ func (s *sheet) shown(st strip) (from, to, low, high float64) {
 
 // draw returns a piece, its middle line upright.
 func (s *sheet) draw(p piece) drawing.Drawing {
+	if known, ok := s.drawn[p]; ok {
+		return known
+	}
 	var d drawing.Drawing
 	strips := s.strips(p)
 	for _, st := range strips {
@@ -181,16 +196,11 @@ func (s *sheet) draw(p piece) drawing.Drawing {
 	if p.last && s.tab {
 		s.tabOf(&d, strips[len(strips)-1])
 	}
-	if p.highest {
-		s.rimArrow(&d, strips[len(strips)-1])
-	}
-	if p.highest && s.apart() {
-		s.name(&d, strips[0])
-	}
-	s.numbers(&d, strips)
+	s.write(&d, p, strips)
 	if s.mirror {
 		d = d.Mirrored()
 	}
+	s.drawn[p] = d
 	return d
 }
 

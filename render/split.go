@@ -74,36 +74,64 @@ func (s *sheet) fit(pieces []piece, f format) bool {
 // repeat, or as near to it as the fewest cuts are severed there. Pieces are cut,
 // and gores end, at the same place in their repeats or some equal steps on.
 func findSeam(p *pattern.Plan, repeat, steps int) float64 {
-	const tries = 120 // in a step
+	const clear = 0.3 // mm
 	step := p.Pitch() / float64(steps)
-	edge := (float64(repeat-1) - 0.5) * p.Pitch()
-	best, least := edge, math.Inf(1)
-	for i := 0; i < tries && least > 0; i++ {
-		// Alternately right and left of the repeat's edge, ever farther off.
-		seam := edge + float64((i+1)/2)*float64(1-2*(i%2))*step/tries
-		n := 0.0
+	best, _ := leastSevered(p, repeat, step, func(seam float64) (n float64) {
 		for k := range steps {
-			n += severed(p, seam+float64(k)*step)
+			n += severed(p, seam+float64(k)*step, clear)
 			if steps > 1 && nearMiddle(p, seam+float64(k)*step) {
 				n += float64(len(p.Cuts)) // a tick on a gore's edge is hard to stand on its mark
 			}
 		}
-		if n < least {
-			best, least = seam, n
-		}
-	}
+		return n
+	})
 	return best
 }
 
+// findPatchEdge returns the angle of the first patch's left edge. A patch is one
+// repeat, its middle in the middle, unless that would part most of what another
+// place would leave whole, as where a motif lies across the repeat's edge.
+func findPatchEdge(p *pattern.Plan, repeat int) float64 {
+	const stub, clear = -1.0, 0.3 // mm: what only just runs over the edge is not parted by it
+	own := repeatEdge(p, repeat)
+	best, least := leastSevered(p, repeat, p.Pitch(), func(edge float64) float64 { return severed(p, edge, clear) })
+	if 2*least < severed(p, own, stub) {
+		return best
+	}
+	return own
+}
+
+func repeatEdge(p *pattern.Plan, repeat int) float64 { return (float64(repeat-1) - 0.5) * p.Pitch() }
+
+// leastSevered returns the place nearest to a repeat's left edge, within a step,
+// at which fewest cuts are severed, and how many.
+func leastSevered(p *pattern.Plan, repeat int, step float64, count func(theta float64) float64) (best, least float64) {
+	const tries = 120
+	edge := repeatEdge(p, repeat)
+	best, least = edge, math.Inf(1)
+	for i := 0; i < tries && least > 0; i++ {
+		// Alternately right and left of the repeat's edge, ever farther off.
+		theta := edge + float64((i+1)/2)*float64(1-2*(i%2))*step/tries
+		if n := count(theta); n < least {
+			best, least = theta, n
+		}
+	}
+	return best, least
+}
+
 // severed returns how many of the cuts' footprints a line up the slant would
-// sever, or come near, in any repeat.
-func severed(p *pattern.Plan, theta float64) (n float64) {
-	const clear = 0.3 // mm
+// sever, or come so near, in any repeat. Nearer than nothing is so far inside, or
+// a quarter of what a cut measures across.
+func severed(p *pattern.Plan, theta, clear float64) (n float64) {
 	for _, c := range p.Cuts {
 		low, high := math.Inf(1), math.Inf(-1)
 		for _, s := range c.Samples {
-			aside := (math.Max(s.Left, s.Right) + clear) / p.Surface.RadiusAt(s.Height)
+			aside := (math.Max(s.Left, s.Right) + max(clear, 0)) / p.Surface.RadiusAt(s.Height)
 			low, high = min(low, s.Theta-aside), max(high, s.Theta+aside)
+		}
+		if clear < 0 {
+			inside := min(-clear/p.Surface.RadiusAt(c.Samples[0].Height), (high-low)/4)
+			low, high = low+inside, high-inside
 		}
 		for k := math.Ceil((low - theta) / p.Pitch()); theta+k*p.Pitch() <= high; k++ {
 			n++

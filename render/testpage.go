@@ -109,7 +109,7 @@ func (t *testPage) frame(d *drawing.Drawing) {
 	set, y, _ := column(notes, box, t.letters)
 	d.Add(drawing.Notes, set...)
 	t.head = top - y + headAir
-	t.foot(d, t.format)
+	t.foot(d, t.format, "")
 }
 
 func (t testPage) words() []note {
@@ -122,7 +122,7 @@ func (t testPage) words() []note {
 		line("Rulers: where one drifts from yours along its length, the paper slipped. Print again before you correct anything."),
 		line("Square: corner to corner must be the same both ways. If it is not, the printer pulls the paper askew, which no number mends."),
 		line("Circle: as wide as high once the bars are true."),
-		line("Edges: the lowest number you can still see beside its line is what the printer leaves white: --margin."),
+		line(`Edges: the lowest number you can still see beside its line is what the printer leaves white, in millimetres. If it is 5, give --margin "5 mm".`),
 		line("Greys: all three must differ from white and from each other, and every line must show."),
 	}
 }
@@ -130,9 +130,9 @@ func (t testPage) words() []note {
 // ruler draws a ruler from a place to the right or up: millimetres on one side,
 // and for a job in inches inches on the other.
 func (t testPage) ruler(d *drawing.Drawing, at geometry.Point, length float64, up bool) {
-	scale{at: at, up: up, side: 1, step: 1, ticks: []int{1, 5, 10}, number: 10}.draw(d, length)
+	scale{at: at, up: up, side: 1, step: 1, ticks: []int{1, 5, 10}, number: 10, unit: "mm"}.draw(d, length)
 	if t.sheet.plan.Job.Length == geometry.Inch {
-		scale{at: at, up: up, side: -1, step: geometry.MillimetresPerInch / 16, ticks: []int{1, 4, 8, 16}, number: 1}.draw(d, length)
+		scale{at: at, up: up, side: -1, step: geometry.MillimetresPerInch / 16, ticks: []int{1, 4, 8, 16}, number: 1, unit: "in"}.draw(d, length)
 	}
 }
 
@@ -146,6 +146,7 @@ type scale struct {
 	// of the last kind are numbered, and the number grows by number.
 	ticks  []int
 	number int
+	unit   string // written behind the first number over 0
 }
 
 // place returns where a point along the ruler and beside it lies.
@@ -181,6 +182,9 @@ func (s scale) draw(d *drawing.Drawing, length float64) {
 		}
 		// The number stands over the end of its tick.
 		number := drawing.Text{Words: fmt.Sprint(i / numbered * s.number), Size: size}
+		if i == numbered {
+			number.Words += " " + s.unit
+		}
 		switch {
 		case s.up && s.side > 0:
 			number.At = s.place(along-cap/2, tall+0.4)
@@ -273,7 +277,11 @@ func (t testPage) ladders(d *drawing.Drawing) {
 		for i := range count {
 			y, x := float64(i+1), (float64(i)-float64(count)/2)*step
 			d.Add(drawing.Marks, drawing.Stroke{Points: []geometry.Point{place(x, y), place(x+rung, y)}, Pen: pen})
-			d.Add(drawing.Notes, drawing.Text{At: place(x+rung+0.4, y+inwards), Words: fmt.Sprint(i + 1), Size: 6, Turn: turn})
+			words := fmt.Sprint(i + 1)
+			if i+1 == count {
+				words += " mm"
+			}
+			d.Add(drawing.Notes, drawing.Text{At: place(x+rung+0.4, y+inwards), Words: words, Size: 6, Turn: turn})
 		}
 	}
 	w, h := t.width, t.height

@@ -59,7 +59,11 @@ func everyPage(t *testing.T) []printed {
 			add(fmt.Sprintf("%s, %s", glass.name, Side(side)), p, on(t, Side(side), "a4"))
 		}
 	}
-	add("crowded", planOf(t, crowdedJob()), on(t, Outside, "a4"))
+	for name, text := range map[string]string{"crowded": crowdedJob(), "swags": swagJob(taperedGlass, 6), "crowded barrel": crowdedBarrel()} {
+		for side := range Sides() {
+			add(fmt.Sprintf("%s, %s", name, Side(side)), planOf(t, text), on(t, Side(side), "a4"))
+		}
+	}
 	for _, by := range []Printed{{98, 101.5}, {104.9, 95.1}, {100, 97.3}} {
 		for side := range Sides() {
 			o := on(t, Side(side), "letter")

@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"roundlay/geometry"
@@ -27,15 +28,24 @@ const (
 )
 
 // notes returns what is to be read beside the paper: divider settings, the key
-// to its lines, what it can't show, and the findings.
-func (a author) notes() []note {
-	notes := a.settings()
+// to its lines, how it fits, which wheel cuts what, what the check found, and
+// what it can't show. Overlaps tells that it comes in pieces that show some of
+// each other.
+func (a author) notes(overlaps bool) []note {
+	return append(a.setting(overlaps), a.found()...)
+}
+
+// setting returns the notes that are not about findings.
+func (a author) setting(overlaps bool) []note {
+	notes := a.settings(overlaps)
 	for _, words := range a.fitWords() {
 		notes = append(notes, note{words: words, size: 9})
 	}
-	notes = append(notes, a.unseen()...)
-	return append(notes, a.findings()...)
+	return append(notes, a.wheels()...)
 }
+
+// found returns the notes that letters stand for, in their order.
+func (a author) found() []note { return append(a.findings(), a.unseen()...) }
 
 // remarks returns what the command tells besides.
 func (a author) remarks() []string {
@@ -52,11 +62,11 @@ func (a author) remarks() []string {
 	return remarks
 }
 
-func (a author) settings() []note {
+func (a author) settings(overlaps bool) []note {
 	p, u := a.sheet.plan, a.sheet.plan.Job.Length
 	notes := []note{{words: fmt.Sprintf("Dividers for %d equal parts", p.Repeats), size: 10, bold: true}}
 	for _, c := range p.Chords {
-		notes = append(notes, note{words: dividers(u, c), size: 9})
+		notes = append(notes, note{words: capital(dividers(u, c)), size: 9, item: true})
 	}
 	stand := "then stand each base tick on its mark. "
 	if a.sheet.side == Inside {
@@ -64,7 +74,60 @@ func (a author) settings() []note {
 	}
 	return append(notes, note{size: 9, words: "Step the mark round the foot first, " + stand +
 		"Heavy: the cuts to trace. Grey: each groove at its true width. Dashed: the band's ends. " +
-		"Hatched: too thin for the deepest cut. Chain lines: the repeats' middles. Small numbers: the cuts, as they are listed." + a.ends()})
+		"Hatched: too thin for the deepest cut. Chain lines: the repeats' middles. Small numbers: the cuts, as they are listed." + a.ends() + beyond(overlaps)})
+}
+
+// beyond says whose lines lie past a match line, where there are any.
+func beyond(overlaps bool) string {
+	if !overlaps {
+		return ""
+	}
+	return " What lies beyond a match line is the neighbouring piece's, to lay the two together by."
+}
+
+// wheels says with which wheel each motif is cut and how deep, by the numbers
+// its cuts have in the first repeat.
+func (a author) wheels() []note {
+	p := a.sheet.plan
+	type line struct{ motif, wheel int }
+	var lines []line
+	cuts := map[line][]pattern.Cut{}
+	for _, c := range p.Cuts {
+		l := line{c.Motif, c.Wheel}
+		if cuts[l] == nil {
+			lines = append(lines, l)
+		}
+		cuts[l] = append(cuts[l], c)
+	}
+	which := "the first repeat"
+	if p.Period > 1 {
+		which = fmt.Sprintf("the first %d repeats", p.Period)
+	}
+	notes := make([]note, 0, len(lines))
+	for _, l := range lines {
+		var ids []int
+		least, most := math.Inf(1), 0.0
+		for _, c := range cuts[l] {
+			ids = append(ids, c.ID)
+			least, most = min(least, c.Depth), max(most, c.Depth)
+		}
+		slices.Sort(ids)
+		what := "Cuts"
+		if len(ids) == 1 {
+			what = "Cut"
+		}
+		notes = append(notes, note{size: 9, item: true, words: fmt.Sprintf("%s %s of %s: %s, %s, %s deep.",
+			what, numbers(ids), which, p.Job.Motifs[l.motif].Kind.Name, p.Job.Rack[l.wheel].Name, span(p.Job.Length, least, most))})
+	}
+	return notes
+}
+
+// span writes what two lengths lie between, or one where they read the same.
+func span(u geometry.Unit, least, most float64) string {
+	if u.Fine(least) == u.Fine(most) {
+		return u.Fine(most)
+	}
+	return strings.TrimSuffix(u.Fine(least), " "+u.String()) + " to " + u.Fine(most)
 }
 
 // ends says how the paper's two ends meet, and where.
@@ -85,14 +148,18 @@ func (a author) fitWords() []string {
 	s, u := a.sheet, a.sheet.plan.Job.Length
 	misfit := fmt.Sprintf("%s in radius", u.Fine(s.face.Misfit))
 	if s.curved {
-		words := fmt.Sprintf("The glass is curved: it leaves the nearest cone by up to %s. So the paper is in %d gores, %d to a repeat%s. ",
-			misfit, s.parts, s.gores.PerRepeat, a.joined())
+		what := "The glass is curved"
+		if s.side == Inside {
+			what = "The inside is curved"
+		}
+		words := fmt.Sprintf("%s: it leaves the nearest cone by up to %s. So the paper is in %d gores, %d to a repeat%s. ",
+			what, misfit, s.parts, s.gores.PerRepeat, a.joined())
 		words += "Round each gore and up its middle lengths are true; along its edges the paper is " + a.edgeError() +
 			" the glass from end to end of the band. Rub it down from the middle."
 		return []string{words}
 	}
 	var words []string
-	if s.face.Misfit > 0.005 {
+	if !nothing(u, s.face.Misfit) {
 		words = append(words, fmt.Sprintf("Within the band the glass leaves this paper's cone by up to %s, which is %s of girth.",
 			misfit, u.Fine(2*math.Pi*s.face.Misfit)))
 	}
@@ -121,12 +188,24 @@ func (a author) joined() string {
 func (a author) edgeError() string {
 	g, u := a.sheet.gores, a.sheet.plan.Job.Length
 	switch {
-	case g.Gain < 0.005:
+	case nothing(u, g.Worst()):
+		return fmt.Sprintf("within %s of", finest(u))
+	case nothing(u, g.Gain):
 		return fmt.Sprintf("up to %s shorter than", u.Fine(g.Loss))
-	case g.Loss < 0.005:
+	case nothing(u, g.Loss):
 		return fmt.Sprintf("up to %s longer than", u.Fine(g.Gain))
 	}
 	return fmt.Sprintf("up to %s longer or %s shorter than", u.Fine(g.Gain), u.Fine(g.Loss))
+}
+
+// nothing reports whether a length is written as a row of noughts.
+func nothing(u geometry.Unit, mm float64) bool { return u.Fine(mm) == u.Fine(0) }
+
+// finest writes the least length that is not.
+func finest(u geometry.Unit) string {
+	noughts := u.Fine(0)
+	i := strings.LastIndexByte(noughts, '0')
+	return noughts[:i] + "1" + noughts[i+1:]
 }
 
 // unseen lists the cuts that an inside paper can't carry.
@@ -202,20 +281,71 @@ func (a author) findings() []note {
 	if len(p.Findings) == 0 {
 		return []note{{words: "Checked: nothing is crowded, thin, shallow or out of place.", size: 9, bold: true}}
 	}
-	notes := []note{{words: "Findings, ringed on the paper", size: 10, bold: true}}
+	var notes []note
+	ringed := 0
 	for _, g := range p.Groups() {
-		notes = append(notes, note{mark: g.Letter, size: 9, words: fmt.Sprintf("%s: %s. Cure: %s.",
-			g.Kind, report.Measured(p, g.Worst()), g.Worst().Cure.Text)})
+		words := fmt.Sprintf("%s: %s. Cure: %s.", g.Kind, report.Measured(p, g.Worst()), g.Worst().Cure.Text)
+		if why := a.sheet.unringed(g); why == "" {
+			ringed++
+		} else {
+			words += " Not ringed: " + why + "."
+		}
+		notes = append(notes, note{mark: g.Letter, size: 9, words: words})
 	}
-	return notes
+	heading := "Findings, ringed on the paper"
+	switch {
+	case ringed == 0:
+		heading = "Findings"
+	case ringed < len(notes):
+		heading = "Findings, ringed on the paper where they have a place on it"
+	}
+	return append([]note{{words: heading, size: 10, bold: true}}, notes...)
 }
 
-// dividers says how to set dividers for a circle. The foot's is the one that is
-// stepped round first, so it says where its last step falls.
-func dividers(u geometry.Unit, c pattern.Chord) string {
-	if c.Height > 0 {
-		return fmt.Sprintf("%s, %s above the table, %s across: set %s.", c.Name, u.Text(c.Height), u.Text(2*c.Radius), u.Text(c.Chord))
+// unringed says why a group of findings has no ring on the paper, if it has none.
+func (s *sheet) unringed(g pattern.Group) string {
+	for _, r := range s.rings {
+		if slices.Contains(r.letters, g.Letter) {
+			return ""
+		}
 	}
-	gap := geometry.ClosingGap(c.Radius, u.Setting(c.Chord).Length, c.Parts)
-	return fmt.Sprintf("foot, %s across: set %s; the last step will %s.", u.Text(2*c.Radius), u.Text(c.Chord), report.Closing(u, gap))
+	if !placed(g.Kind) {
+		return "it is of the glass as a whole"
+	}
+	return "it lies off this paper"
+}
+
+// letterRuns writes letters of findings, runs of them by their ends.
+func letterRuns(groups []pattern.Group, on func(letter string) bool) string {
+	var which []int
+	for i, g := range groups {
+		if on(g.Letter) {
+			which = append(which, i)
+		}
+	}
+	var runs []string
+	for i := 0; i < len(which); {
+		k := i
+		for k+1 < len(which) && which[k+1] == which[k]+1 {
+			k++
+		}
+		switch run := groups[which[i]].Letter; {
+		case k > i+1:
+			runs, i = append(runs, run+" to "+groups[which[k]].Letter), k+1
+		default:
+			runs, i = append(runs, run), i+1
+		}
+	}
+	return strings.Join(runs, ", ")
+}
+
+// dividers says how to set dividers for a circle, and where the last step falls.
+func dividers(u geometry.Unit, c pattern.Chord) string {
+	where := c.Name
+	if c.Height > 0 {
+		where += fmt.Sprintf(", %s above the table", u.Text(c.Height))
+	}
+	set := min(u.Setting(c.Chord).Length, 2*c.Radius)
+	return fmt.Sprintf("%s, %s across: set %s; the last step will %s.", where, u.Text(2*c.Radius), u.Text(c.Chord),
+		report.Closing(u, geometry.ClosingGap(c.Radius, set, c.Parts)))
 }

@@ -3,23 +3,25 @@ package lettering
 import "strings"
 
 // Lines breaks words into lines no wider than a width in millimetres, at a size
-// in points. A word that is wider on its own is broken too.
+// in points. A word that is wider on its own is broken too. The fonts move no
+// letters together, so a line is as wide as its words and the spaces between.
 func (l *Letters) Lines(words string, size float64, bold bool, width float64) []string {
-	fits := func(words string) bool { return l.Width(words, size, bold) <= width }
+	space := l.Width(" ", size, bold)
 	var lines []string
-	line := ""
+	line, long := "", 0.0
 	for _, word := range strings.Fields(words) {
-		if line != "" && fits(line+" "+word) {
-			line += " " + word
+		own := l.Width(word, size, bold)
+		if line != "" && long+space+own <= width {
+			line, long = line+" "+word, long+space+own
 			continue
 		}
 		if line != "" {
 			lines = append(lines, line)
 		}
-		for line = word; !fits(line) && len([]rune(line)) > 1; {
+		for line, long = word, own; long > width && len([]rune(line)) > 1; long = l.Width(line, size, bold) {
 			letters := []rune(line)
 			n := len(letters) - 1
-			for n > 1 && !fits(string(letters[:n])) {
+			for n > 1 && l.Width(string(letters[:n]), size, bold) > width {
 				n--
 			}
 			lines, line = append(lines, string(letters[:n])), string(letters[n:])

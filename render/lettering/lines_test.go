@@ -1,6 +1,7 @@
 package lettering
 
 import (
+	"math"
 	"strings"
 	"testing"
 )
@@ -31,5 +32,26 @@ func TestLines(t *testing.T) {
 	}
 	if n := len(letters.Lines("two words", size, false, 1000)); n != 1 {
 		t.Errorf("two words with room to spare take %d lines", n)
+	}
+}
+
+// A line is as wide as its words and the spaces between, which Lines reckons with.
+func TestLineIsAsWideAsItsWords(t *testing.T) {
+	l, err := Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	const line = "AVAIL To Ty. WAVE 1/64 in, \"fit to page\" (ff fi) Tape, Yoke; 11 71"
+	for _, bold := range []bool{false, true} {
+		for _, size := range []float64{6, 7.5, 8, 9, 11} {
+			words := strings.Fields(line)
+			sum := float64(len(words)-1) * l.Width(" ", size, bold)
+			for _, word := range words {
+				sum += l.Width(word, size, bold)
+			}
+			if off := math.Abs(sum - l.Width(line, size, bold)); off > 1e-9 {
+				t.Errorf("%g points, bold %v: the words are %g mm off the line", size, bold, off)
+			}
+		}
 	}
 }

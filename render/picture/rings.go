@@ -24,8 +24,10 @@ const (
 )
 
 // draw rings each finding, in every repeat it recurs in, with its group's letter.
+// All tags lie over all rings.
 func (r rings) draw(d *drawing.Drawing) {
 	p := r.plan
+	var all []tagged
 	for i, g := range p.Groups() {
 		var ringed []geometry.Point
 		for _, f := range g.Findings {
@@ -35,10 +37,59 @@ func (r rings) draw(d *drawing.Drawing) {
 					continue
 				}
 				ringed = append(ringed, at)
-				ring(d, at, g.Letter, math.Pi/4+float64(i)*math.Pi/2)
+				all = append(all, tagged{at, g.Letter, math.Pi/4 + float64(i)*math.Pi/2})
 			}
 		}
 	}
+	for _, t := range all {
+		ring(d, t.at)
+	}
+	var tags []geometry.Point
+	for _, t := range all {
+		at := t.place(tags, all)
+		tags = append(tags, at)
+		tag(d, t.at, at, t.letter)
+	}
+}
+
+// tagged is a ring that is to get its tag, on some side if there is room.
+type tagged struct {
+	at     geometry.Point
+	letter string
+	side   float64
+}
+
+// place returns where the ring's tag lies: as near as it is clear of those that
+// are there and, if it can be, of the other rings.
+func (t tagged) place(tags []geometry.Point, all []tagged) geometry.Point {
+	const ways, air = 12, 0.4
+	distances := []float64{ringRadius + 0.6, ringRadius + 2.5, ringRadius + 5, ringRadius + 8}
+	clear := func(at geometry.Point, rings bool) bool {
+		for _, q := range tags {
+			if r2.Norm(r2.Sub(q, at)) < 2*tagRadius+air {
+				return false
+			}
+		}
+		for _, other := range all {
+			if rings && other.at != t.at && r2.Norm(r2.Sub(other.at, at)) < ringRadius+tagRadius+air {
+				return false
+			}
+		}
+		return true
+	}
+	for _, rings := range []bool{true, false} {
+		for _, distance := range distances {
+			for i := range ways {
+				// Alternately to both sides of the one it would rather have.
+				sin, cos := math.Sincos(t.side + float64((i+1)/2)*float64(1-2*(i%2))*2*math.Pi/ways)
+				if at := r2.Add(t.at, r2.Scale(distance, geometry.Point{X: cos, Y: sin})); clear(at, rings) {
+					return at
+				}
+			}
+		}
+	}
+	sin, cos := math.Sincos(t.side)
+	return r2.Add(t.at, r2.Scale(distances[0], geometry.Point{X: cos, Y: sin}))
 }
 
 // place returns where a place on the glass comes to lie, and whether it is on the
@@ -60,21 +111,30 @@ func crowded(ringed []geometry.Point, at geometry.Point) bool {
 	return false
 }
 
-// ring draws one ring, edged with white to stand out from dark walls and light,
-// with its letter on one side. Groups have theirs on different sides, so that all
-// are read where one place has several findings.
-func ring(d *drawing.Drawing, at geometry.Point, letter string, side float64) {
+// ring draws one ring, edged with white to stand out from dark walls and light.
+func ring(d *drawing.Drawing, at geometry.Point) {
 	circle := drawing.Thinned(drawing.Circle(at, ringRadius), 0.01)
-	sin, cos := math.Sincos(side)
-	tag := r2.Add(at, r2.Scale(ringRadius+0.6, geometry.Point{X: cos, Y: sin}))
-	const capHeight = 0.25 // of the letter's size, in millimetres to the point
 	d.Add(drawing.Findings,
 		drawing.Stroke{Points: circle, Closed: true, Pen: drawing.Pen{Width: 0.9, Ink: drawing.White}},
 		drawing.Stroke{Points: circle, Closed: true, Pen: drawing.Pen{Width: 0.45, Ink: warning()}},
-		drawing.Fill{Points: drawing.Circle(tag, tagRadius+0.2), Ink: drawing.White},
-		drawing.Fill{Points: drawing.Circle(tag, tagRadius), Ink: warning()},
+	)
+}
+
+// tag draws a ring's letter, at the end of a line where it lies some way off.
+func tag(d *drawing.Drawing, ring, at geometry.Point, letter string) {
+	const capHeight = 0.25 // of the letter's size, in millimetres to the point
+	if off := r2.Sub(at, ring); r2.Norm(off) > ringRadius+tagRadius {
+		line := []geometry.Point{r2.Add(ring, r2.Scale(ringRadius, r2.Unit(off))), at}
+		d.Add(drawing.Findings,
+			drawing.Stroke{Points: line, Pen: drawing.Pen{Width: 0.9, Ink: drawing.White}},
+			drawing.Stroke{Points: line, Pen: drawing.Pen{Width: 0.45, Ink: warning()}},
+		)
+	}
+	d.Add(drawing.Findings,
+		drawing.Fill{Points: drawing.Circle(at, tagRadius+0.2), Ink: drawing.White},
+		drawing.Fill{Points: drawing.Circle(at, tagRadius), Ink: warning()},
 		drawing.Text{
-			At: r2.Sub(tag, geometry.Point{Y: tagSize * capHeight / 2}), Words: letter, Size: tagSize / math.Sqrt(float64(len(letter))),
+			At: r2.Sub(at, geometry.Point{Y: tagSize * capHeight / 2}), Words: letter, Size: tagSize / math.Sqrt(float64(len(letter))),
 			Bold: true, Align: drawing.Centre, Ink: drawing.White,
 		})
 }

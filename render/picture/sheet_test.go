@@ -240,3 +240,44 @@ func TestPNGIsInColour(t *testing.T) {
 		t.Errorf("the ground is %v, want %v", got, want)
 	}
 }
+
+// Tags stand clear of each other, also where several findings have one place.
+func TestTagsStandApart(t *testing.T) {
+	// A ring of two lines, so close that they crowd each other and lie on their own
+	// next copies, at one place.
+	text := crowdedJob + `[[motif]]
+kind = "ring"
+wheel = "` + wheelOf(crowdedJob) + `"
+depth = 0.8
+at = [0, 0.02]
+width = 1
+height = 0.05
+lines = 2
+`
+	p := planFor(t, text)
+	if n := len(p.Groups()); n < 3 {
+		t.Fatalf("%d groups of findings", n)
+	}
+	for _, turn := range []float64{0, 40, 200} {
+		var d drawing.Drawing
+		rings{p, stance{turn * degree, math.Tan(DefaultTilt)}}.draw(&d)
+		var tags []drawing.Text
+		for _, m := range d.On(drawing.Findings) {
+			if text, ok := m.(drawing.Text); ok {
+				for _, other := range tags {
+					if off := math.Hypot(text.At.X-other.At.X, text.At.Y-other.At.Y); off < 2*tagRadius {
+						t.Errorf("turned %g°: tags %s and %s are %.1f mm apart", turn, text.Words, other.Words, off)
+					}
+				}
+				tags = append(tags, text)
+			}
+		}
+	}
+}
+
+// wheelOf returns the name of a job's first wheel.
+func wheelOf(text string) string {
+	_, after, _ := strings.Cut(text, "[[wheel]]\nname = \"")
+	name, _, _ := strings.Cut(after, "\"")
+	return name
+}

@@ -319,8 +319,8 @@ func TestEveryCutHasItsBox(t *testing.T) {
 	}
 }
 
-// words returns all that a page says.
-func words(page printing.Page) string {
+// said returns all that a page says.
+func said(page printing.Page) string {
 	var all []string
 	for _, m := range page.Drawing.On(drawing.Notes) {
 		if text, ok := m.(drawing.Text); ok {
@@ -333,7 +333,7 @@ func words(page printing.Page) string {
 func allWords(s *Sheet) string {
 	var all []string
 	for _, p := range s.Pages {
-		all = append(all, words(p))
+		all = append(all, said(p))
 	}
 	return strings.Join(all, " ")
 }
@@ -367,7 +367,7 @@ height = 0.2
 rings = 1
 lines = 1
 `), "")
-	said := allWords(s)
+	text := allWords(s)
 	for _, want := range []string{
 		"56.6 mm",                              // the chord of a quarter: 80 / √2
 		"ring ring, drawn 62.8 0.50 1.00 4.50", // 90° at 0.5 mm deep is 1 mm wide along a cylinder's round, and leaves 4.5 of 5
@@ -376,8 +376,8 @@ lines = 1
 		"Mitre of 90°, 100.0 mm across, 6.0 mm thick",
 		"Checked: nothing is crowded",
 	} {
-		if !strings.Contains(said, want) {
-			t.Errorf("the sheet does not say %q:\n%s", want, said)
+		if !strings.Contains(text, want) {
+			t.Errorf("the sheet does not say %q:\n%s", want, text)
 		}
 	}
 	if len(s.Pages) != 2 {
@@ -406,10 +406,10 @@ func TestFinishes(t *testing.T) {
 		"acid": {"licensed", "Never at this bench", "Lands", "Rim", "annealing"}, "reheat": {"Lands", "Rim", "anneal it again"},
 		"undecided": {"Felt and compound", "licensed", "Reheating", "annealing"},
 	} {
-		said := allWords(sheetOf(t, plansOf(t, strings.Replace(ringsJob, `"felt"`, `"`+finish+`"`, 1)), ""))
+		text := allWords(sheetOf(t, plansOf(t, strings.Replace(ringsJob, `"felt"`, `"`+finish+`"`, 1)), ""))
 		for _, want := range append(wants, "Wet, always", "Eye protection", "residual-current switch", "Annealed glass only",
 			"not a promise of strength", "Local rules and qualified advice", "silver paint marker", "oil marker washes off") {
-			if !strings.Contains(said, want) {
+			if !strings.Contains(text, want) {
 				t.Errorf("%s: the sheet does not say %q", finish, want)
 			}
 		}
@@ -420,7 +420,7 @@ func TestFinishes(t *testing.T) {
 func TestCautionsOnEveryPage(t *testing.T) {
 	for i, page := range sheetOf(t, plansOf(t, setJob()), "").Pages {
 		for _, want := range []string{"wet", "eye protection", "Electricity", "annealed", "no promise of strength"} {
-			if !strings.Contains(strings.ToLower(words(page)), strings.ToLower(want)) {
+			if !strings.Contains(strings.ToLower(said(page)), strings.ToLower(want)) {
 				t.Errorf("page %d does not say %q", i+1, want)
 			}
 		}

@@ -13,44 +13,41 @@ import (
 
 // row is cuts that follow one another and are told by the same words.
 type row struct {
+	words
+	ids [][]int // of each cut, all round the glass
+}
+
+// words is what a row says of each of its cuts.
+type words struct {
 	part                      string
 	length, depth, wide, left string
 	onwards                   bool
-	ids                       [][]int // of each cut, all round the glass
 }
 
 // rows puts the cuts of a pass into rows, in their order.
 func (g glass) rows(pass pattern.Pass) []row {
 	var rows []row
 	for _, c := range pass.Cuts {
-		r := g.row(c)
-		if n := len(rows); n > 0 && rows[n-1].like(r) {
-			rows[n-1].ids = append(rows[n-1].ids, g.plan.Around(c.ID))
+		said, ids := g.words(c), g.plan.Around(c.ID)
+		if n := len(rows); n > 0 && rows[n-1].words == said {
+			rows[n-1].ids = append(rows[n-1].ids, ids)
 			continue
 		}
-		r.ids = [][]int{g.plan.Around(c.ID)}
-		rows = append(rows, r)
+		rows = append(rows, row{said, [][]int{ids}})
 	}
 	return rows
 }
 
-func (g glass) row(c pattern.Cut) row {
+func (g glass) words(c pattern.Cut) words {
 	how := "drawn"
 	if c.Touch {
 		how = "touch"
 	}
-	return row{
+	return words{
 		part:   fmt.Sprintf("%s %s, %s", g.plan.Job.Motifs[c.Motif].Kind.Name, c.Part, how),
 		length: bare(g.unit.Text(c.Length)), depth: bare(g.unit.Fine(c.Depth)),
 		wide: bare(g.unit.Fine(c.Width)), left: bare(g.unit.Fine(c.Left)), onwards: c.RunsOn,
 	}
-}
-
-// like reports whether two rows say the same.
-func (r row) like(other row) bool {
-	r.ids, other.ids = nil, nil
-	return r.part == other.part && r.length == other.length && r.depth == other.depth && r.wide == other.wide &&
-		r.left == other.left && r.onwards == other.onwards
 }
 
 // bare returns a length without its unit, which the column's head tells.

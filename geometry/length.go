@@ -245,6 +245,16 @@ func (u Unit) Exact(mm float64) string {
 // "0.010 in", "0.25 mm".
 func (u Unit) Fine(mm float64) string { return u.decimal(mm, u.fine()) }
 
+// Given returns a length that someone chose: as a setting if it is one, else as a
+// decimal.
+func (u Unit) Given(mm float64) string {
+	const same = 1e-4
+	if set := u.Setting(mm); math.Abs(set.Length-mm) < same {
+		return set.Text
+	}
+	return u.Fine(mm)
+}
+
 // fine is how many decimals Fine gives.
 func (u Unit) fine() int {
 	if u == Inch {

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"roundlay/pattern/job"
 )
 
 // Pass is what is cut with one wheel on the machine: the cuts of one period, in
@@ -29,14 +31,18 @@ func (p *Plan) Order() []Pass {
 	for wheel := range p.Job.Rack { // not over the map, whose order changes
 		if pass := passes[wheel]; pass != nil {
 			slices.SortStableFunc(pass.Cuts, func(a, b Cut) int {
-				return cmp.Or(p.given(a, b), before(a, b), cmp.Compare(a.Motif, b.Motif))
+				return cmp.Or(before(a, b), cmp.Compare(a.Motif, b.Motif))
 			})
 			order = append(order, *pass)
 		}
 	}
+	// The order of motifs on a wheel is no matter of which wheel comes first.
 	slices.SortStableFunc(order, func(a, b Pass) int {
 		return cmp.Or(cmp.Compare(p.turn(a.Wheel), p.turn(b.Wheel)), a.before(b))
 	})
+	for _, pass := range order {
+		slices.SortStableFunc(pass.Cuts, p.given)
+	}
 	return order
 }
 
@@ -76,6 +82,11 @@ func (p *Plan) Minutes(length float64) float64 {
 		return 0
 	}
 	return length / p.Job.Shop.Rate
+}
+
+// Overruled reports whether the job says anything of the order.
+func (p *Plan) Overruled() bool {
+	return len(p.Job.Shop.Order) > 0 || slices.ContainsFunc(p.Job.Motifs, func(m job.Motif) bool { return m.CutOrder > 0 })
 }
 
 // turn returns the place of a wheel in the order the job gives, the last of all

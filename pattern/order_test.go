@@ -162,6 +162,18 @@ func TestOrderByHand(t *testing.T) {
 	j.Motifs[0].CutOrder, j.Motifs[2].CutOrder = 2, 1
 	check("two motifs first", []int{fine, olive, mitre}, []int{2, 4, 3, 1, 5})
 
+	// The fine wheel's deep cut is told to wait for a shallow one: it still is the
+	// deepest wheel.
+	shallow := jobOn(straight(t), 4,
+		bar(t, 0, 20, 30, depth(0.2), with(fine)),  // 1
+		bar(t, 0, 20, 30, depth(0.9), with(fine)),  // 2
+		bar(t, 0, 20, 30, depth(0.5), with(mitre)), // 3
+	)
+	shallow.Motifs[0].CutOrder = 1
+	if got := laid(t, shallow).Sequence(); !slices.Equal(got, []int{1, 4, 7, 10, 2, 5, 8, 11, 3, 6, 9, 12}) {
+		t.Errorf("one motif first on the deepest wheel: %v", got)
+	}
+
 	p := laid(t, j)
 	if got := p.Around(2); !slices.Equal(got, []int{2, 7, 12, 17}) {
 		t.Errorf("cut 2 round the glass: %v", got)

@@ -43,13 +43,13 @@ func tooThin(j *job.Job, b *glass.Blank) error {
 	u, leave, depth := j.Length, j.Limits.Leave, deepest(j)
 	wall := b.LeastWall(j.Limits.Foot, j.Limits.Foot+leastBand)
 	why := fmt.Sprintf("blank %q: no glass may be cut: between foot margin and rim margin the wall has to be %s for the deepest cut (%s) and what must be left (%s), and begins with %s",
-		b.Name, u.AtLeast(leave+depth), u.Text(depth), u.Text(leave), u.Fine(wall))
+		b.Name, u.AtLeast(leave+depth), u.Given(depth), u.Given(leave), u.Fine(wall))
 	switch {
 	case j.Given("limits.leave") && leave >= depth && wall-depth >= u.Step():
-		return j.Refuse("limits.leave", u.Text(leave), "a length up to "+u.AtMost(wall-depth), why)
+		return j.Refuse("limits.leave", u.Given(leave), "a length up to "+u.AtMost(wall-depth), why)
 	case wall-leave >= u.Step():
 		i := slices.IndexFunc(j.Motifs, func(m job.Motif) bool { return m.Depth == depth })
-		return j.Refuse(job.Item("motif", i)+".depth", u.Text(depth), "a depth up to "+u.AtMost(wall-leave), why)
+		return j.Refuse(job.Item("motif", i)+".depth", u.Given(depth), "a depth up to "+u.AtMost(wall-leave), why)
 	}
 	// The station at or below the margin.
 	i := 0

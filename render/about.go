@@ -7,9 +7,16 @@ import (
 )
 
 // title is what the pages are headed with.
-func (a author) title() string {
-	p := a.sheet.plan
-	return fmt.Sprintf("%s, %s for %s", p.Job.Title, [...]string{"wrap", "inside wrap", "patches"}[a.sheet.side], p.Blank.Name)
+func (a author) title() string { return a.sheet.plan.Job.Title + a.of() }
+
+// of says what the paper is, and which blank's.
+func (a author) of() string {
+	return fmt.Sprintf(", %s for %s", [...]string{"wrap", "inside wrap", "patches"}[a.sheet.side], a.sheet.plan.Blank.Name)
+}
+
+// heading is the title in a width: the job's own is cut off where it is too long.
+func (a author) heading(width float64) string {
+	return a.shortened(a.sheet.plan.Job.Title, width-a.letters.Width(a.of(), titleSize, true), titleSize, true) + a.of()
 }
 
 // what names the paper as a whole.

@@ -75,7 +75,7 @@ func (a author) frame(d *drawing.Drawing, f format, h head) {
 		})
 		right -= a.letters.Width(h.number, numberSize, false) + 4
 	}
-	title := cmp.Or(h.title, a.title())
+	title := cmp.Or(h.title, a.heading(right))
 	d.Add(drawing.Notes, drawing.Text{
 		At: geometry.Point{X: left, Y: top - titleDrop}, Words: a.shortened(title, right, titleSize, true),
 		Size: titleSize, Bold: true,

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"path/filepath"
 	"strings"
@@ -16,7 +17,7 @@ import (
 func sheet(s *session, args []string) error {
 	out := s.flags.String("out", "", "where to write: a file ending in .pdf, or a folder (this folder if not given)")
 	paper := addPaperFlags(s.flags)
-	took := s.flags.String("took", "", "how long a piece took at the wheel, a `TIME` such as 95, \"1 h 35 min\" or 1:35; of several blanks say with --blank which")
+	took := s.flags.String("took", "", "learn the shop's rate from how long a piece took at the wheel, a `TIME` such as 95, \"1 h 35 min\" or 1:35; of several blanks say with --blank which. Makes a sheet only with --out")
 	write := s.flags.String("write", "", "with --took: save the job with the rate learnt, in this `FILE`")
 	blank := s.flags.String("blank", "", "only the blank of this name")
 	force := s.flags.Bool("force", false, "overwrite files that are there")
@@ -40,9 +41,22 @@ func sheet(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
-	docs, said, err := timed(plans, data, *took, *write)
-	if err != nil {
-		return err
+	var docs []document
+	if s.flags.Changed("took") {
+		timed, said, err := timed(plans, data, *took, *write)
+		if err != nil {
+			return err
+		}
+		if !s.flags.Changed("out") { // the piece is cut: no sheet is asked for
+			if err := s.write(*force, timed...); err != nil {
+				return err
+			}
+			fmt.Fprintln(s.stdout, said)
+			return nil
+		}
+		docs = timed
+	} else if *write != "" {
+		return errors.New("--write saves the rate that --took learns: give --took too")
 	}
 	path, err := sheetPath(*out, plans)
 	if err != nil {
@@ -60,9 +74,6 @@ func sheet(s *session, args []string) error {
 	}
 	if err := s.write(*force, append(docs, document{path, pdf.Bytes()})...); err != nil {
 		return err
-	}
-	if said != "" {
-		fmt.Fprintln(s.stdout, said)
 	}
 	for _, p := range plans {
 		if n := len(p.Groups()); n > 0 {

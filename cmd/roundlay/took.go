@@ -3,7 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
-	"math"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -13,16 +13,10 @@ import (
 	"roundlay/render/report"
 )
 
-// timed takes in how long a piece took, if it is told: the plans' jobs get the
-// rate. It returns what there is to say of it, and the job file with the rate, if
-// that is to be written.
+// timed takes in how long a piece took: the plans' jobs get the rate. It returns
+// what there is to say of it, and the job file with the rate, if that is to be
+// written.
 func timed(plans []*pattern.Plan, data []byte, took, write string) (docs []document, said string, err error) {
-	if took == "" && write != "" {
-		return nil, "", errors.New("--write saves the rate that --took learns: give --took too")
-	}
-	if took == "" {
-		return nil, "", nil
-	}
 	l, err := learn(plans, took)
 	if err != nil {
 		return nil, "", err
@@ -59,48 +53,62 @@ func learn(plans []*pattern.Plan, took string) (learnt, error) {
 	return l, nil
 }
 
-// readMinutes reads a time in minutes: 95, "95 min", "1 h 35 min" or 1:35.
+// readMinutes reads a time in minutes: 95, "95 min", "1 h 35 min", "1 1/2 h" or
+// 1:35.
 func readMinutes(text string) (float64, error) {
-	wrong := fmt.Errorf("read %q; accepted: minutes, such as 95, or hours too, such as 1:35 or \"1 h 35 min\"", text)
-	number := func(digits string) (float64, bool) {
-		n, err := strconv.ParseFloat(strings.TrimSpace(digits), 64)
-		return n, err == nil && n >= 0 && n < 1e4
-	}
-	rest, hours, ok := strings.TrimSpace(strings.ToLower(text)), 0.0, true
-	if whole, minutes, split := strings.Cut(rest, ":"); split {
-		if hours, ok = number(whole); !ok || len(minutes) != 2 {
+	wrong := fmt.Errorf("read %q; accepted: minutes, such as 95 or \"95 min\", or hours too, such as 1:35, \"1 h 35 min\" or \"1 1/2 h\"", text)
+	if hours, minutes, clock := strings.Cut(strings.TrimSpace(text), ":"); clock {
+		h, err1 := strconv.ParseUint(hours, 10, 8)
+		m, err2 := strconv.ParseUint(minutes, 10, 8)
+		if err1 != nil || err2 != nil || len(minutes) != 2 || m > 59 || h+m == 0 {
 			return 0, wrong
 		}
-		rest = minutes
-	} else if whole, minutes, split := strings.Cut(rest, "h"); split {
-		if hours, ok = number(whole); !ok {
+		return float64(60*h + m), nil
+	}
+	parts := timeForm.FindStringSubmatch(strings.ToLower(strings.TrimSpace(text)))
+	if parts == nil || parts[1]+parts[2] == "" {
+		return 0, wrong
+	}
+	// Numbers are read as lengths are: they may be mixed with a fraction.
+	total := 0.0
+	for i, minutes := range []float64{60, 1} {
+		if parts[i+1] == "" {
+			continue
+		}
+		n, err := geometry.Millimetre.Parse(strings.Replace(parts[i+1], ",", ".", 1))
+		if err != nil || n < 0 || i == 1 && n >= 60 && parts[1] != "" {
 			return 0, wrong
 		}
-		if rest = strings.TrimSpace(minutes); rest == "" {
-			rest = "0"
-		}
+		total += n * minutes
 	}
-	rest = strings.TrimSpace(strings.TrimSuffix(strings.TrimSuffix(rest, "minutes"), "min"))
-	minutes, ok := number(rest)
-	if total := 60*hours + minutes; ok && total > 0 && !math.IsInf(total, 0) {
-		return total, nil
+	if !(total > 0 && total < 1e5) {
+		return 0, wrong
 	}
-	return 0, wrong
+	return total, nil
 }
+
+// timeForm is hours, minutes, or both, each with a word for its unit but for bare
+// minutes.
+var timeForm = regexp.MustCompile(`^(?:([0-9][0-9 ./,¼½¾-]*?)\s*(?:hours?|hrs?|h)\b?)?\s*(?:([0-9][0-9 ./,¼½¾-]*?)\s*(?:minutes?|mins?|m)?)?$`)
 
 // text is the rate as it stands in a job, a thousandth of an inch or a hundredth
 // of a millimetre fine.
 func (l learnt) text(u geometry.Unit) string { return strconv.Quote(u.Fine(l.rate)) }
 
 func (l learnt) words(u geometry.Unit) string {
-	return fmt.Sprintf("%s of groove in %s is %s a minute. Under [shop] in the job: rate = %s",
+	const fast = 600 // mm a minute: faster than anyone cuts for long
+	words := fmt.Sprintf("%s of groove in %s is %s a minute. Under [shop] in the job: rate = %s",
 		report.Groove(u, l.length), report.Minutes(l.minutes), u.Fine(l.rate), l.text(u))
+	if l.rate > fast {
+		words += "\nThat is fast: if the time was in hours, say so, such as \"2 h\"."
+	}
+	return words
 }
 
 // into returns a job file with the rate in it.
 func (l learnt) into(data []byte, u geometry.Unit) ([]byte, error) {
 	text, err := job.Change(data, []job.Edit{{Motif: job.OfShop, Key: "rate", Value: l.text(u),
-		Note: "timed: " + report.Groove(u, l.length) + " of groove in " + report.Minutes(l.minutes)}})
+		Over: "timed: ", Note: "timed: " + report.Groove(u, l.length) + " of groove in " + report.Minutes(l.minutes)}})
 	if err != nil {
 		return nil, err
 	}

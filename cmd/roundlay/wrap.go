@@ -110,6 +110,8 @@ func (t *target) read(flags *pflag.FlagSet) error {
 		t.folder, t.only = "", ending
 	}
 	switch {
+	case t.only == "" && ending != "" && !isFolder(t.out) && !strings.HasSuffix(t.out, "/"):
+		return fmt.Errorf("--out: read %q; accepted: a file ending in .pdf, .svg or .png, or a folder (a new one whose name has a dot ends in /)", t.out)
 	case flags.Changed("page") && t.only != pngEnding && t.only != svgEnding:
 		return errors.New("--page is for a picture of one page: name it too, such as --out page.png")
 	case flags.Changed("page") && t.page < 1:

@@ -14,6 +14,9 @@ type Edit struct {
 	Key   string // of the motif or of the table
 	Value string // as TOML has it
 	Note  string // stands above the line as a comment
+	// Over is how an older note begins that the new one takes the place of, if
+	// it stands there.
+	Over string
 }
 
 // The tables that are no motif's.
@@ -93,6 +96,12 @@ func (d *document) edit(text string, e Edit) ([]patch, bool) {
 	start := d.lines[d.line(beside.at)-1]
 	indent := text[start : start+len(text[start:])-len(strings.TrimLeft(text[start:], " \t"))]
 	note := patch{start, start, indent + "# " + e.Note + end}
+	if e.Over != "" && start > 0 {
+		older := d.lines[d.line(start-1)-1]
+		if strings.HasPrefix(strings.TrimLeft(text[older:start], " \t"), "# "+e.Over) {
+			note.from = older
+		}
+	}
 	switch {
 	case found != nil:
 		return []patch{note, {from, to, e.Value}}, true

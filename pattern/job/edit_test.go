@@ -25,23 +25,27 @@ func TestChange(t *testing.T) {
 			"motif = [\n  # was 9\n  {kind=\"leaf\", depth=1, fronds=5},\n]\n"},
 		{"new in braces", "motif = [\n  {kind=\"leaf\", depth=1},\n]\n", fronds,
 			"motif = [\n  # was 9\n  {kind=\"leaf\", depth=1, fronds = 5},\n]\n"},
-		{"the second motif", "[[motif]]\ndepth = 1\n[[motif]]\ndepth = 2\n", Edit{1, "depth", "3", "was 2"},
+		{"the second motif", "[[motif]]\ndepth = 1\n[[motif]]\ndepth = 2\n", Edit{Motif: 1, Key: "depth", Value: "3", Note: "was 2"},
 			"[[motif]]\ndepth = 1\n[[motif]]\n# was 2\ndepth = 3\n"},
-		{"a list over several lines", "[layout]\nrepeats = 3\nband = [ # here\n  1, # ]\n  2\n] # there\n", Edit{-1, "band", "[3, 4]", "was"},
+		{"a list over several lines", "[layout]\nrepeats = 3\nband = [ # here\n  1, # ]\n  2\n] # there\n", Edit{Motif: -1, Key: "band", Value: "[3, 4]", Note: "was"},
 			"[layout]\nrepeats = 3\n# was\nband = [3, 4] # there\n"},
-		{"a new band", "[layout]\nrepeats = 3\n", Edit{-1, "band", "[3, 4]", "not given"},
+		{"a new band", "[layout]\nrepeats = 3\n", Edit{Motif: -1, Key: "band", Value: "[3, 4]", Note: "not given"},
 			"[layout]\n# not given\nband = [3, 4]\nrepeats = 3\n"},
-		{"dotted", "layout.repeats = 3\n", Edit{-1, "band", "[3, 4]", "not given"},
+		{"dotted", "layout.repeats = 3\n", Edit{Motif: -1, Key: "band", Value: "[3, 4]", Note: "not given"},
 			"# not given\nlayout.band = [3, 4]\nlayout.repeats = 3\n"},
-		{"the shop's first", "[layout]\nrepeats = 3", Edit{OfShop, "rate", "40", "timed"},
+		{"the shop's first", "[layout]\nrepeats = 3", Edit{Motif: OfShop, Key: "rate", Value: "40", Note: "timed"},
 			"[layout]\nrepeats = 3\n[shop]\n# timed\nrate = 40\n"},
-		{"the shop's, of an empty table", "[shop] # mine\n# rate = 3\n\n[layout]\nrepeats = 3\n", Edit{OfShop, "rate", "40", "timed"},
+		{"the shop's, of an empty table", "[shop] # mine\n# rate = 3\n\n[layout]\nrepeats = 3\n", Edit{Motif: OfShop, Key: "rate", Value: "40", Note: "timed"},
 			"[shop] # mine\n# timed\nrate = 40\n# rate = 3\n\n[layout]\nrepeats = 3\n"},
-		{"the shop's, of an empty table at the end", "[shop]", Edit{OfShop, "rate", "40", "timed"},
+		{"the shop's, of an empty table at the end", "[shop]", Edit{Motif: OfShop, Key: "rate", Value: "40", Note: "timed"},
 			"[shop]\n# timed\nrate = 40\n"},
-		{"the shop's, beside another", "[shop]\norder = [\n\"a\"]\n", Edit{OfShop, "rate", "40", "timed"},
+		{"the shop's, beside another", "[shop]\norder = [\n\"a\"]\n", Edit{Motif: OfShop, Key: "rate", Value: "40", Note: "timed"},
 			"[shop]\n# timed\nrate = 40\norder = [\n\"a\"]\n"},
-		{"the shop's own", "shop = {order=[\"a\"], rate = 39.5}\n", Edit{OfShop, "rate", "40", "timed"},
+		{"over an older note", "[shop]\n# my rate\n# timed: long ago\nrate = 39.5\n", Edit{Motif: OfShop, Key: "rate", Value: "40", Note: "timed: now", Over: "timed: "},
+			"[shop]\n# my rate\n# timed: now\nrate = 40\n"},
+		{"under a note of one's own", "[shop]\n# timed by hand\nrate = 39.5\n", Edit{Motif: OfShop, Key: "rate", Value: "40", Note: "timed: now", Over: "timed: "},
+			"[shop]\n# timed by hand\n# timed: now\nrate = 40\n"},
+		{"the shop's own", "shop = {order=[\"a\"], rate = 39.5}\n", Edit{Motif: OfShop, Key: "rate", Value: "40", Note: "timed"},
 			"# timed\nshop = {order=[\"a\"], rate = 40}\n"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -62,8 +66,8 @@ func TestChange(t *testing.T) {
 func TestChangeSeveral(t *testing.T) {
 	before := base()
 	edits := []Edit{
-		{0, "wheel", `"olive"`, "one"}, {0, "fronds", "5", "two"}, {1, "height", "0.5", "three"},
-		{-1, "repeats", "8", "four"}, {0, "depth", `"1/64 in"`, "five"},
+		{Motif: 0, Key: "wheel", Value: `"olive"`, Note: "one"}, {Motif: 0, Key: "fronds", Value: "5", Note: "two"}, {Motif: 1, Key: "height", Value: "0.5", Note: "three"},
+		{Motif: -1, Key: "repeats", Value: "8", Note: "four"}, {Motif: 0, Key: "depth", Value: `"1/64 in"`, Note: "five"},
 	}
 	data, err := Change(before.bytes(), edits)
 	if err != nil {

@@ -369,8 +369,8 @@ lines = 1
 `), "")
 	text := allWords(s)
 	for _, want := range []string{
-		"56.6 mm",                              // the chord of a quarter: 80 / √2
-		"ring ring, drawn 62.8 0.50 1.00 4.50", // 90° at 0.5 mm deep is 1 mm wide along a cylinder's round, and leaves 4.5 of 5
+		"56.6 mm",                         // the chord of a quarter: 80 / √2
+		"ring, drawn 62.8 0.50 1.00 4.50", // 90° at 0.5 mm deep is 1 mm wide along a cylinder's round, and leaves 4.5 of 5
 		"goes on into the next: do not lift the wheel there",
 		"4 cuts, 0.25 m of groove, 10 minutes",
 		"Mitre of 90°, 100.0 mm across, 6.0 mm thick",
@@ -437,6 +437,92 @@ func TestSetPage(t *testing.T) {
 	}
 	if got := ticks(s.Pages[0]); !slices.Equal(got, want) {
 		t.Errorf("the set's page lists %v, the ranking is %v", got, want)
+	}
+}
+
+// The pages follow the order of the set's page, and none loses its blank's name to
+// a long title.
+func TestPagesAreNamedInOrder(t *testing.T) {
+	plans := plansOf(t, strings.Replace(setJob(), "Twelve for a long table", strings.Repeat("Long title ", 9), 1))
+	s := sheetOf(t, plans, "")
+	var got, want []string
+	for _, page := range s.Pages {
+		name := strings.TrimRight(page.Label, "0123456789 ")
+		if !strings.Contains(said(page), page.Label[:strings.LastIndex(page.Label, " ")]) && name != "set" && name != "bench" {
+			t.Errorf("page %q does not say whose it is: %.80s", page.Label, said(page))
+		}
+		if strings.HasPrefix(page.Label, "no. ") && strings.HasSuffix(page.Label, " 1") {
+			got = append(got, strings.TrimSuffix(page.Label, " 1"))
+		}
+	}
+	for _, standing := range pattern.Rank(plans) {
+		want = append(want, standing.Member.Blank.Name)
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("pages of %v, the order is %v", got, want)
+	}
+}
+
+// A row of more boxes than a page holds says once more what is cut where it goes
+// on.
+func TestLongRowsGoOn(t *testing.T) {
+	s := sheetOf(t, plansOf(t, `title = "Many"
+length = "mm"
+[blank]
+station = [{height=0, across=80, wall=5}, {height=100, across=80, wall=5}]
+[limits]
+reach = 0
+[[wheel]]
+name = "mitre"
+edge = "mitre"
+across = 100
+thick = 6
+angle = 90
+[layout]
+repeats = 48
+[[motif]]
+kind = "olives"
+wheel = "mitre"
+depth = 0.2
+olives = 2
+rows = 8
+`), "")
+	for i, page := range s.Pages[:len(s.Pages)-1] {
+		if len(ticks(page)) > 0 && !strings.Contains(said(page), "olive, ") {
+			t.Errorf("page %d has boxes and does not say what is cut: %.200s", i+1, said(page))
+		}
+	}
+	if len(s.Pages) < 4 {
+		t.Fatalf("only %d pages: no row goes on", len(s.Pages))
+	}
+}
+
+// Where the job asks for an order of its own, nothing on the sheet says another.
+func TestOverruledOrder(t *testing.T) {
+	const rule = "Deep before shallow"
+	if text := allWords(sheetOf(t, plansOf(t, ringsJob), "")); !strings.Contains(text, rule) || strings.Contains(text, "job's own") {
+		t.Error("the sheet does not tell the rule of its order")
+	}
+	own := strings.Replace(ringsJob, "rate = 40", "rate = 40\norder = [\"three lines\"]", 1)
+	if text := allWords(sheetOf(t, plansOf(t, own), "")); strings.Contains(text, rule) || !strings.Contains(text, "The order is the job's own") {
+		t.Error("the sheet tells a rule that the job overrules")
+	}
+}
+
+// What the check found is told with its cuts, its place and its cure.
+func TestFindingsOnTheSheet(t *testing.T) {
+	plans := plansOf(t, ringsJob)
+	text := allWords(sheetOf(t, plans, ""))
+	for _, g := range plans[0].Groups() {
+		worst := g.Worst()
+		for _, want := range append([]string{strings.ToUpper(g.Kind.String()), worst.Cure.Text}, fmt.Sprintf("cut %d", worst.Cuts[0])) {
+			if !strings.Contains(text, want) {
+				t.Errorf("the sheet does not say %q of finding %s", want, g.Letter)
+			}
+		}
+	}
+	if len(plans[0].Groups()) == 0 {
+		t.Fatal("nothing is found")
 	}
 }
 

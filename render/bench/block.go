@@ -93,7 +93,16 @@ func (s scribe) paragraphOf(words string, width, size float64, bold bool) []bloc
 	for _, l := range s.letters.Lines(words, size, bold, width) {
 		blocks = append(blocks, line(text{words: l, size: size, bold: bold}))
 	}
-	return append(blocks, space(1.2))
+	return append(together(blocks), space(1.2))
+}
+
+// together keeps blocks on one page, if they are few enough for one.
+func together(blocks []block) []block {
+	const few = 12
+	for i := range blocks {
+		blocks[i].heads = blocks[i].heads || i+1 < min(len(blocks), few)
+	}
+	return blocks
 }
 
 // item sets words with a mark hung before them.
@@ -107,7 +116,7 @@ func (s scribe) item(mark, words string, width float64) []block {
 		}
 		blocks = append(blocks, line(texts...))
 	}
-	return append(blocks, space(1.2))
+	return append(together(blocks), space(1.2))
 }
 
 // heading sets the name of what comes below it.

@@ -3,10 +3,13 @@ package bench
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"roundlay/geometry"
 	"roundlay/pattern"
 	"roundlay/pattern/groove"
+	"roundlay/pattern/job"
 	"roundlay/render/drawing"
 	"roundlay/render/report"
 )
@@ -43,8 +46,16 @@ func (g glass) words(c pattern.Cut) words {
 	if c.Touch {
 		how = "touch"
 	}
+	m := g.plan.Job.Motifs[c.Motif]
+	part := m.Kind.Name + " " + c.Part
+	if strings.HasPrefix(m.Kind.Name, c.Part) { // the ring of rings
+		part = c.Part
+	}
+	if m.On != job.Each {
+		part += fmt.Sprintf(" of %s repeats", m.On)
+	}
 	return words{
-		part:   fmt.Sprintf("%s %s, %s", g.plan.Job.Motifs[c.Motif].Kind.Name, c.Part, how),
+		part:   part + ", " + how,
 		length: bare(g.unit.Text(c.Length)), depth: bare(g.unit.Fine(c.Depth)),
 		wide: bare(g.unit.Fine(c.Width)), left: bare(g.unit.Fine(c.Left)), onwards: c.RunsOn,
 	}
@@ -64,9 +75,14 @@ func bare(length string) string {
 func (g glass) cuts() []block {
 	p, width := g.plan, g.column()
 	blocks := g.heading("3  Cut, and tick", width)
+	said := "The numbers are those on the wrap."
 	if p.Turns() > 1 {
-		blocks = append(blocks, g.paragraph("Each line all round the glass before the next. The numbers are those on the wrap.", width)...)
+		said = "Each line all round the glass before the next. " + said
 	}
+	if p.Overruled() {
+		said += " The order is the job's own."
+	}
+	blocks = append(blocks, g.paragraph(said, width)...)
 	order := p.Order()
 	for i, pass := range order {
 		blocks = append(blocks, g.pass(pass, fmt.Sprintf("Wheel %d of %d", i+1, len(order)))...)
@@ -87,10 +103,7 @@ func (g glass) pass(pass pattern.Pass, number string) []block {
 	blocks = append(blocks, columns...)
 	again := append(g.heading(fmt.Sprintf("%s: %s, continued", number, wheel.Name), width), columns...)
 	for _, r := range g.rows(pass) {
-		for _, b := range g.lines(r) {
-			b.again = again
-			blocks = append(blocks, b)
-		}
+		blocks = append(blocks, g.lines(r, again)...)
 	}
 	return blocks
 }
@@ -107,7 +120,7 @@ func (g glass) places() (length, depth, wide, left float64) {
 func (g glass) columns() []block {
 	length, depth, wide, left := g.places()
 	head := line(
-		text{words: "cut, all in " + g.unit.String(), size: bodySize, bold: true},
+		text{words: map[geometry.Unit]string{geometry.Inch: "cut (inches)", geometry.Millimetre: "cut (mm)"}[g.unit], size: bodySize, bold: true},
 		text{at: length, words: "long", size: bodySize, bold: true, align: drawing.Right},
 		text{at: depth, words: "deep", size: bodySize, bold: true, align: drawing.Right},
 		text{at: wide, words: "wide", size: bodySize, bold: true, align: drawing.Right},
@@ -117,10 +130,13 @@ func (g glass) columns() []block {
 	return []block{head, rule(g.column())}
 }
 
-// lines sets one row: what is cut, and a box for each of its cuts.
-func (g glass) lines(r row) []block {
+// lines sets one row: what is cut, and a box for each of its cuts. Again is what
+// stands above it where it begins a page; a long one that goes on there says once
+// more what is cut.
+func (g glass) lines(r row, again []block) []block {
+	const apart = 5
 	length, depth, wide, left := g.places()
-	longest := length - g.letters.Width(r.length, bodySize, false) - 2
+	longest := length - g.letters.Width(r.length, bodySize, false) - apart
 	what := line(
 		text{words: g.letters.Shortened(r.part, bodySize, false, longest), size: bodySize},
 		text{at: length, words: r.length, size: bodySize, align: drawing.Right},
@@ -133,17 +149,22 @@ func (g glass) lines(r row) []block {
 	if at := g.letters.Width(r.part, bodySize, false) + boxApart; len(ticks) == 1 && at+ticks[0].width < longest {
 		blocks = append(blocks, beside(what, ticks[0].block(at)))
 	} else {
-		what.heads = true
 		blocks = append(blocks, what)
 		for _, l := range ticks {
 			blocks = append(blocks, l.block(0))
 		}
 	}
 	if r.onwards {
-		blocks[len(blocks)-1].heads = true
 		blocks = append(blocks, line(text{at: 4, words: "goes on into the next: do not lift the wheel there", size: bodySize}))
 	}
-	return append(blocks, space(0.8))
+	blocks = append(together(blocks), space(0.8))
+	for i := range blocks {
+		blocks[i].again = again
+		if i > 0 && i+1 < len(blocks) {
+			blocks[i].again = append(slices.Clone(again), what)
+		}
+	}
+	return blocks
 }
 
 // beside sets words and a line of boxes on one foot.
@@ -164,11 +185,15 @@ func (g glass) totals() []block {
 		words += fmt.Sprintf(" of %s", report.Weight(g.unit, p.Blank.Weight()))
 	}
 	words += "."
+	if slices.ContainsFunc(p.Cuts, func(c pattern.Cut) bool { return p.Job.Rack[c.Wheel].Edge == groove.Gang }) {
+		words += " A stroke of the gang counts as one cut."
+	}
 	if p.Job.Shop.Rate > 0 {
-		words += fmt.Sprintf(" Times at your rate of %s a minute, without the changes of wheel.", g.unit.Text(p.Job.Shop.Rate))
+		words += fmt.Sprintf(" Times at your rate of %s a minute, without the changes of wheel.", g.unit.Given(p.Job.Shop.Rate))
 	}
 	blocks := append(g.heading("4  Count", width), g.paragraph(words, width)...)
-	return append(blocks, g.paragraph("Begun ____________   Done ____________   Minutes at the wheel ____________", width)...)
+	blocks = append(blocks, g.paragraph("Begun ____________   Done ____________   Minutes at the wheel ____________", width)...)
+	return together(blocks)
 }
 
 // groove tells a length of groove and, where the shop's rate is known, its time.

@@ -94,18 +94,23 @@ func depthWith(blocks []block) float64 {
 	return depth
 }
 
-// frame adds what every page carries: its name and number, the cautions, and the
-// check bars.
-func (f format) frame(d *drawing.Drawing, title, number string) {
-	top := f.height - f.margin - titleSize*0.3
-	right := f.width - f.margin
+// frame adds what every page carries: what it is of, its number and the job's
+// title, the cautions, and the check bars.
+func (f format) frame(d *drawing.Drawing, subject, title, number string) {
+	const apart = 4
+	at := geometry.Point{X: f.margin, Y: f.height - f.margin - titleSize*0.3}
+	room := f.width - 2*f.margin - f.letters.Width(number, bodySize, false) - apart
+	subject = f.letters.Shortened(subject, titleSize, true, room)
 	d.Add(drawing.Notes, drawing.Text{
-		At: geometry.Point{X: right, Y: top}, Words: number, Size: bodySize, Align: drawing.Right,
-	}, drawing.Text{
-		At:    geometry.Point{X: f.margin, Y: top},
-		Words: f.letters.Shortened(title, titleSize, true, right-f.margin-f.letters.Width(number, bodySize, false)-4),
-		Size:  titleSize, Bold: true,
-	})
+		At: geometry.Point{X: f.width - f.margin, Y: at.Y}, Words: number, Size: bodySize, Align: drawing.Right,
+	}, drawing.Text{At: at, Words: subject, Size: titleSize, Bold: true})
+	// The title has the room that is left, if it is worth the while.
+	const worth = 30
+	taken := f.letters.Width(subject, titleSize, true) + apart
+	if room -= taken; room > worth {
+		at.X += taken
+		d.Add(drawing.Notes, drawing.Text{At: at, Words: f.letters.Shortened(title, bodySize, false, room), Size: bodySize})
+	}
 	corner := geometry.Point{X: f.margin + barsEdge + render.BarDepth, Y: f.margin + barsEdge + render.BarDepth}
 	for _, b := range render.CheckBars(f.unit) {
 		at := corner
@@ -121,7 +126,7 @@ func (f format) frame(d *drawing.Drawing, title, number string) {
 }
 
 // page finishes a page.
-func (f format) page(d drawing.Drawing, title, number, label string) printing.Page {
-	f.frame(&d, title, number)
+func (f format) page(d drawing.Drawing, subject, title, number, label string) printing.Page {
+	f.frame(&d, subject, title, number)
 	return printing.Page{Width: f.width, Height: f.height, Label: label, Drawing: d}
 }

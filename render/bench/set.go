@@ -14,6 +14,7 @@ func (f format) set(standings []pattern.Standing) []block {
 	width := f.column()
 	blocks := f.heading("Which blank first", width)
 	blocks = append(blocks, f.paragraph("A new method goes on the blank that stands furthest from the set. So take them in this order, and tick each when it is done.", width)...)
+	blocks = append(blocks, f.paragraph(f.all(standings), width)...)
 	for _, s := range standings {
 		what := s.Member.Blank.Name
 		b := block{depth: boxLine, heads: true, draw: func(d *drawing.Drawing, left, top float64) {
@@ -29,4 +30,21 @@ func (f format) set(standings []pattern.Standing) []block {
 		}
 	}
 	return blocks
+}
+
+// all sums up what there is to cut on the whole set.
+func (f format) all(standings []pattern.Standing) string {
+	cuts, length, minutes := 0, 0.0, 0.0
+	for _, s := range standings {
+		t := s.Member.Totals()
+		cuts, length, minutes = cuts+t.Cuts, length+t.Length, minutes+s.Member.Minutes(t.Length)
+	}
+	words := fmt.Sprintf("In all %s, %s of groove", count(cuts, "cut"), report.Groove(f.unit, length))
+	if minutes > 0 {
+		words += ", " + report.Minutes(minutes)
+	}
+	if wheels := len(standings[0].Member.Order()); wheels > 1 {
+		words += fmt.Sprintf("; %s, each put on once to a blank, or once if all blanks are cut with one before the next", count(wheels, "wheel"))
+	}
+	return words + "."
 }

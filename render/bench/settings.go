@@ -73,7 +73,8 @@ func (g glass) setting(c pattern.Chord, width float64) []block {
 		blocks = []block{line(text{words: where, size: bodySize}), line(large)}
 	}
 	gap := geometry.ClosingGap(c.Radius, math.Min(set.Length, 2*c.Radius), c.Parts)
-	for _, l := range g.letters.Lines("the last step will "+report.Closing(u, gap), bodySize, false, width-4) {
+	said := fmt.Sprintf("exactly %s; the last step will %s", u.Fine(c.Chord), report.Closing(u, gap))
+	for _, l := range g.letters.Lines(said, bodySize, false, width-4) {
 		blocks = append(blocks, line(text{at: 4, words: l, size: bodySize}))
 	}
 	return append(blocks, space(1))
@@ -93,29 +94,58 @@ func (g glass) marks() []string {
 	return steps
 }
 
-// notes tells what else to mind of this blank: that it is out of round, and what
-// the check found.
+// notes tells what else to mind of this blank: its glass, its fill line, that it
+// was weighed, that it is out of round, and what the check found.
 func (g glass) notes() []string {
-	var said []string
-	var round strings.Builder
-	report.Rounds(&round, g.unit, g.plan)
-	for _, words := range strings.Split(strings.TrimSpace(round.String()), "\nOut") {
-		if words != "" && !strings.HasPrefix(words, "Out") {
-			words = "Out" + words
-		}
-		if words != "" {
-			said = append(said, strings.Join(strings.Fields(words), " "))
-		}
+	p := g.plan
+	about := "Of " + p.Blank.Material.Name
+	if p.Blank.Fill > 0 {
+		about += fmt.Sprintf("; filled to a line %s up", g.unit.Text(p.Blank.Fill))
 	}
-	groups := g.plan.Groups()
+	said := []string{about + "."}
+	if words := report.Calibrated(p); words != "" {
+		said = append(said, words)
+	}
+	if words := g.round(); words != "" {
+		said = append(said, words)
+	}
+	groups := p.Groups()
 	if len(groups) == 0 {
 		return append(said, "Checked: nothing is crowded, thin, shallow or out of place.")
 	}
 	said = append(said, "NOT CLEAR. Mend the job before you cut:")
 	for _, f := range groups {
-		said = append(said, fmt.Sprintf("%s  %s: %s.", f.Letter, strings.ToUpper(f.Kind.String()), report.Measured(g.plan, f.Worst())))
+		said = append(said, g.finding(f))
 	}
 	return said
+}
+
+// round tells the worst that being out of round does to equal steps.
+func (g glass) round() string {
+	var worst *pattern.Roundness
+	for _, r := range g.plan.Roundness() {
+		const shows = 0.01 // on no caliper below this
+		if r.OutOfRound() >= shows && !math.IsNaN(r.Off) && (worst == nil || r.Off > worst.Off) {
+			worst = &r
+		}
+	}
+	if worst == nil {
+		return ""
+	}
+	u := g.unit
+	return fmt.Sprintf("Out of round: %s up it is from %s to %s across, which puts a mark up to %s off its place. Share out what the last step leaves.",
+		u.Text(worst.Height), u.Text(worst.Least), u.Text(worst.Most), u.Fine(worst.Off))
+}
+
+// finding tells the worst of a group of findings: of which cuts, where, and what
+// would cure it.
+func (g glass) finding(group pattern.Group) string {
+	worst := group.Worst()
+	words := group.Letter + "  " + strings.ToUpper(group.Kind.String())
+	for i, id := range worst.Cuts {
+		words += []string{", cut ", " and cut "}[min(i, 1)] + fmt.Sprint(id)
+	}
+	return fmt.Sprintf("%s, %s up: %s. Cure: %s.", words, g.unit.Text(worst.Height), report.Measured(g.plan, worst), worst.Cure.Text)
 }
 
 // picture draws the cut glass, as large as there is room, down and to the left

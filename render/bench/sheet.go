@@ -37,12 +37,17 @@ func New(plans []*pattern.Plan, o render.Options, drawn func(*pattern.Plan)) (*S
 	}
 	s := &Sheet{Title: fmt.Sprintf("%s, bench sheet", j.Title), letters: letters}
 	if len(plans) > 1 {
-		s.add(f, f.flow(f.set(pattern.Rank(plans))), "the set", "set")
+		standings := pattern.Rank(plans)
+		s.add(f, f.flow(f.set(standings)), "The set", "set")
+		plans = nil
+		for _, standing := range standings {
+			plans = append(plans, standing.Member.Plan)
+		}
 	}
 	for i, pages := range f.glasses(plans, drawn) {
 		s.add(f, pages, plans[i].Blank.Name, plans[i].Blank.Name)
 	}
-	s.add(f, f.flow(f.general(j)), "for every blank", "bench")
+	s.add(f, f.flow(f.general(plans[0])), "For every blank", "bench")
 	return s, nil
 }
 
@@ -69,7 +74,7 @@ func (f format) glasses(plans []*pattern.Plan, drawn func(*pattern.Plan)) [][]dr
 func (s *Sheet) add(f format, pages []drawing.Drawing, subject, label string) {
 	for i, d := range pages {
 		number := fmt.Sprintf("page %d of %d", i+1, len(pages))
-		s.Pages = append(s.Pages, f.page(d, s.Title+": "+subject, number, fmt.Sprintf("%s %d", label, i+1)))
+		s.Pages = append(s.Pages, f.page(d, subject, s.Title, number, fmt.Sprintf("%s %d", label, i+1)))
 	}
 }
 

@@ -1,6 +1,9 @@
 package bench
 
 import (
+	"fmt"
+
+	"roundlay/pattern"
 	"roundlay/pattern/job"
 )
 
@@ -12,7 +15,11 @@ type advice struct {
 
 // general is what holds for every blank of a job. All of it is common practice,
 // without a source, but where a comment names one.
-func general(j *job.Job) []advice {
+func general(p *pattern.Plan) []advice {
+	j, order := p.Job, "Deep before shallow, long before short, and all that one wheel cuts before the next is put on."
+	if p.Overruled() {
+		order = "The order is the one the job asks for. All that one wheel cuts comes before the next is put on."
+	}
 	all := []advice{
 		{"Carry the pattern over", []string{
 			"Seen through: tape the inside wrap into the dry glass, its print to the wall. You look through the glass at the line while you cut, and nothing wears it off.",
@@ -26,10 +33,10 @@ func general(j *job.Job) []advice {
 		}},
 		{"At the wheel", []string{
 			"A method that is new to you goes on the worst blank of the set, never on the best.",
-			"Deep before shallow, long before short, and all that one wheel cuts before the next is put on.",
+			order,
 			"A touch is pressed in once and lifted. A drawn cut is carried along its line at depth.",
 		}},
-		{"The finish: " + finishName(j.Shop.Finish), finishes(j.Shop.Finish)},
+		{"The finish: " + finishName(j.Shop.Finish), finishes(j)},
 	}
 	return append(all, cautions())
 }
@@ -40,8 +47,9 @@ func finishName(f job.Finish) string {
 
 // finishes tells what a finish asks of the lands, the rim and the annealing; of
 // one that is not decided, what each does.
-func finishes(f job.Finish) []string {
-	switch f {
+func finishes(j *job.Job) []string {
+	u, l := j.Length, j.Limits
+	switch j.Shop.Finish {
 	case job.AsCut:
 		return []string{
 			"The grooves stay grey. Wash every trace of grit out of them.",
@@ -50,7 +58,7 @@ func finishes(f job.Finish) []string {
 		}
 	case job.Felt:
 		return []string{
-			"Lands: felt rounds their edges and widens every groove a little. Allow for it with limits.polish, and keep narrow lands off it.",
+			fmt.Sprintf("Lands: felt rounds their edges and widens every groove a little. This job allows %s a side for it (polish under [limits]).", u.Given(l.Polish)),
 			"Rim: work away from it, with the glass held close to where you press. A thin rim breaks by leverage.",
 			"Heat: keep felt and compound wet. A felt that runs dry heats one spot of a cold glass, and it cracks. No annealing follows.",
 			"Wash the compound off before it dries in the grooves.",
@@ -58,7 +66,7 @@ func finishes(f job.Finish) []string {
 	case job.Acid:
 		return []string{
 			"Only at a shop that is licensed for it. Never at this bench: these acids kill.",
-			"Lands: acid takes glass off everywhere, lands and all, and blunts sharp edges. Ask the shop how much it takes, and put that into limits.polish and limits.leave.",
+			fmt.Sprintf("Lands: acid takes glass off everywhere and blunts sharp edges. Ask the shop how much it takes: this job allows %s a side (polish under [limits]) and leaves %s under a groove.", u.Given(l.Polish), u.Given(l.Leave)),
 			"Rim and inside: ask for them to be stopped out, if they are to stay as they are. A thin rim gets thinner.",
 			"Say what glass it is: the bath depends on it. No annealing follows; every trace of acid must be off before the glass comes back.",
 		}
@@ -92,9 +100,9 @@ func cautions() advice {
 }
 
 // general sets the advice that holds for every blank.
-func (f format) general(j *job.Job) []block {
+func (f format) general(p *pattern.Plan) []block {
 	var blocks []block
-	for _, a := range general(j) {
+	for _, a := range general(p) {
 		blocks = append(blocks, f.heading(a.heading, f.column())...)
 		for _, words := range a.items {
 			blocks = append(blocks, f.item("–", words, f.column())...)

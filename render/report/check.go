@@ -50,7 +50,9 @@ func CheckJSON(w io.Writer, plans []*pattern.Plan, s *pattern.Set) error {
 func Check(w io.Writer, p *pattern.Plan) error {
 	var b strings.Builder
 	Heading(&b, p)
-	calibrated(&b, p)
+	if words := Calibrated(p); words != "" {
+		fmt.Fprintf(&b, "%s\n", wrap(words, 100, ""))
+	}
 	shortMarks(&b, p)
 	groups := p.Groups()
 	for _, g := range groups {
@@ -101,7 +103,7 @@ func shortMarks(b *strings.Builder, p *pattern.Plan) {
 			continue
 		}
 		m := p.Job.Motifs[i]
-		asked, deep := u.Text(m.Depth), u.Fine(short.Most)
+		asked, deep := u.Given(m.Depth), u.Fine(short.Most)
 		if deep == u.Fine(m.Depth) {
 			deep, asked = u.Against(short.Most, m.Depth)
 		}

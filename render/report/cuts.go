@@ -31,7 +31,7 @@ func Plan(w io.Writer, p *pattern.Plan) error {
 	fmt.Fprintf(&b, "\nWhole glass: %s, %s of groove, %s of glass ground away (crossings counted twice)",
 		count(t.Cuts, "cut"), Groove(u, t.Length), ground(u, t.Volume))
 	if p.Job.Shop.Rate > 0 {
-		fmt.Fprintf(&b, "; %s at %s a minute", Minutes(p.Minutes(t.Length)), u.Text(p.Job.Shop.Rate))
+		fmt.Fprintf(&b, "; %s at %s a minute", Minutes(p.Minutes(t.Length)), u.Given(p.Job.Shop.Rate))
 	}
 	b.WriteString(".\n")
 	Glassware(&b, p)

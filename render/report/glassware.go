@@ -70,15 +70,18 @@ func Glassware(b *strings.Builder, p *pattern.Plan) {
 	fmt.Fprintf(b, "%s\n", wrap(text, 100, ""))
 }
 
-// calibrated says of a blank that was weighed what that made of its walls.
-func calibrated(b *strings.Builder, p *pattern.Plan) {
-	if glass := p.Blank; glass.Weighs > 0 {
-		text := fmt.Sprintf("Its walls are taken %.3f times as thick as measured, to weigh what the scale says.", glass.Factor)
-		if glass.Factor > 1 {
-			text += " Measure once more where the cuts are deepest."
-		}
-		fmt.Fprintf(b, "%s\n", wrap(text, 100, ""))
+// Calibrated says of a blank that was weighed what that made of its walls, nothing
+// of one that was not.
+func Calibrated(p *pattern.Plan) string {
+	glass := p.Blank
+	if glass.Weighs == 0 {
+		return ""
 	}
+	text := fmt.Sprintf("Its walls are taken %.3f times as thick as measured, to weigh what the scale says.", glass.Factor)
+	if glass.Factor > 1 {
+		text += " Measure once more where the cuts are deepest."
+	}
+	return text
 }
 
 // volume writes cubic millimetres as millilitres and US fluid ounces, those

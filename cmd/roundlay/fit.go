@@ -22,11 +22,7 @@ func fit(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
-	name, data, err := s.readData(file)
-	if err != nil {
-		return err
-	}
-	j, err := job.Read(name, data)
+	j, text, err := s.readJob(file)
 	if err != nil {
 		return err
 	}
@@ -48,11 +44,11 @@ func fit(s *session, args []string) error {
 		return s.placed(file, err)
 	}
 	if *to != "" {
-		text, err := picked(f, data, *pick)
+		changed, err := picked(f, text, *pick)
 		if err != nil {
 			return err
 		}
-		return s.write(*force, document{*to, text})
+		return s.write(*force, document{*to, changed})
 	}
 	if s.flags.Changed("pick") {
 		return errors.New("--pick says which change to write: give --write FILE too")

@@ -13,14 +13,15 @@ import (
 	"roundlay/pattern/job"
 )
 
-// readJob reads the job file of the given name; "-" is standard input and ""
-// the built-in demo.
-func (s *session) readJob(name string) (*job.Job, error) {
-	name, data, err := s.readData(name)
+// readJob reads the job file of the given name, and returns its text too; "-" is
+// standard input and "" the built-in demo.
+func (s *session) readJob(name string) (*job.Job, []byte, error) {
+	name, text, err := s.readData(name)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	return job.Read(name, data)
+	j, err := job.Read(name, text)
+	return j, text, err
 }
 
 // readData returns a job file's text, and its name for messages.
@@ -67,7 +68,7 @@ func blanks(j *job.Job, name string) ([]*glass.Blank, error) {
 
 // plans reads a job and lays it out on its blanks, or on the one named.
 func (s *session) plans(file, blank string) ([]*pattern.Plan, error) {
-	j, err := s.readJob(file)
+	j, _, err := s.readJob(file)
 	if err != nil {
 		return nil, err
 	}

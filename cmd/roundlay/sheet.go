@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"roundlay/pattern"
-	"roundlay/pattern/job"
+	"roundlay/render"
 	"roundlay/render/bench"
 )
 
@@ -25,11 +25,7 @@ func sheet(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
-	name, data, err := s.readData(file)
-	if err != nil {
-		return err
-	}
-	j, err := job.Read(name, data)
+	j, text, err := s.readJob(file)
 	if err != nil {
 		return err
 	}
@@ -37,42 +33,32 @@ func sheet(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
+	var docs []document
+	switch {
+	case s.flags.Changed("took"):
+		timed, said, err := timed(plans, text, *took, *write)
+		if err != nil {
+			return err
+		}
+		if docs = timed; !s.flags.Changed("out") { // the piece is cut: no sheet is asked for
+			err = s.write(*force, docs...)
+			if err == nil {
+				fmt.Fprintln(s.stdout, said)
+			}
+			return err
+		}
+	case *write != "":
+		return errors.New("--write saves the rate that --took learns: give --took too")
+	}
 	o, err := paper.options(j.Length)
 	if err != nil {
 		return err
 	}
-	var docs []document
-	if s.flags.Changed("took") {
-		timed, said, err := timed(plans, data, *took, *write)
-		if err != nil {
-			return err
-		}
-		if !s.flags.Changed("out") { // the piece is cut: no sheet is asked for
-			if err := s.write(*force, timed...); err != nil {
-				return err
-			}
-			fmt.Fprintln(s.stdout, said)
-			return nil
-		}
-		docs = timed
-	} else if *write != "" {
-		return errors.New("--write saves the rate that --took learns: give --took too")
-	}
-	path, err := sheetPath(*out, plans)
+	drawn, err := s.drawSheet(plans, o, *out)
 	if err != nil {
 		return err
 	}
-	progress := s.progress("bench sheet", len(plans))
-	drawn, err := bench.New(plans, o, progress.step)
-	progress.done()
-	if err != nil {
-		return err
-	}
-	var pdf bytes.Buffer
-	if err := drawn.PDF(&pdf); err != nil {
-		return err
-	}
-	if err := s.write(*force, append(docs, document{path, pdf.Bytes()})...); err != nil {
+	if err := s.write(*force, append(docs, drawn)...); err != nil {
 		return err
 	}
 	for _, p := range plans {
@@ -81,6 +67,23 @@ func sheet(s *session, args []string) error {
 		}
 	}
 	return nil
+}
+
+// drawSheet makes the sheet of plans.
+func (s *session) drawSheet(plans []*pattern.Plan, o render.Options, out string) (document, error) {
+	path, err := sheetPath(out, plans)
+	if err != nil {
+		return document{}, err
+	}
+	progress := s.progress("bench sheet", len(plans))
+	drawn, err := bench.New(plans, o, progress.step)
+	progress.done()
+	if err != nil {
+		return document{}, err
+	}
+	var pdf bytes.Buffer
+	err = drawn.PDF(&pdf)
+	return document{path, pdf.Bytes()}, err
 }
 
 // sheetPath reads --out: where the sheet goes.

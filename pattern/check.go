@@ -24,12 +24,12 @@ func New(j *job.Job, blank *glass.Blank) (*Plan, error) {
 
 // checks lists what finds each kind of finding, but for those of two cuts.
 func (p *Plan) checks() []func() []Finding {
-	return []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.uneven}
+	return []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.uneven, p.stretched}
 }
 
 // check returns all findings, kind by kind and each in the order of its cuts.
 func (p *Plan) check() []Finding {
-	found := slices.Collect(p.crowd())
+	found := p.once(slices.Collect(p.crowd()))
 	for _, find := range p.checks() {
 		found = append(found, find()...)
 	}

@@ -40,10 +40,13 @@ type Finding struct {
 	Measured, Wanted float64
 	Share            bool
 	Cure             Cure
+
+	across bool // between two copies of a motif
 }
 
-// Cure is the smallest single change to the job that clears a finding. Change
-// is nil where no single change was found, and Text says what to look at.
+// Cure is the smallest single change to the job that clears a finding and
+// brings no other; where each brings one, Text says so. Change is nil where none
+// was found, and Text says what there is to know.
 type Cure struct {
 	Text   string
 	Change func(*job.Job)

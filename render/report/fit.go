@@ -36,6 +36,7 @@ type costJSON struct {
 	Groove number `json:"groove"`
 	Width  number `json:"width"`
 	Height number `json:"height"`
+	Moved  number `json:"moved"` // how far a motif is
 	Score  number `json:"score"`
 }
 
@@ -44,7 +45,7 @@ func FitJSON(w io.Writer, f *pattern.Fit) error {
 	out := fitJSON{Schema: schema, Title: f.Job.Title, Clear: f.Clear, Offers: []offerJSON{}}
 	for _, o := range f.Offers {
 		one := offerJSON{Cost: costJSON{
-			o.Cuts, number(o.Depth), number(o.Width), number(o.Across), number(o.Height), number(o.Score),
+			o.Cuts, number(o.Depth), number(o.Width), number(o.Across), number(o.Height), number(o.Moved), number(o.Score),
 		}}
 		for _, c := range o.Changes {
 			change := changeJSON{Key: c.Key, From: c.Says(f.Job), To: c.Says(o.Job)}
@@ -110,6 +111,9 @@ func costs(u geometry.Unit, c pattern.Cost) string {
 	}
 	if len(won) > 0 {
 		parts = append(parts, "gains "+strings.Join(won, ", "))
+	}
+	if c.Moved > 0 {
+		parts = append(parts, "moves a motif by "+u.Text(max(c.Moved, u.Step())))
 	}
 	if len(parts) == 0 {
 		return "looks the same"

@@ -167,15 +167,7 @@ func (c *curing) told(g Group, r proven) Cure {
 	if len(brings) > 0 {
 		text += "; then " + strings.Join(brings, ", and ")
 	}
-	return Cure{text, changing(r.changes)}
-}
-
-func changing(changes []Change) func(*job.Job) {
-	return func(j *job.Job) {
-		for _, c := range changes {
-			c.apply(j)
-		}
-	}
+	return Cure{text, r.changes}
 }
 
 // mildest returns from each course the mildest remedy that clears, the cheapest
@@ -444,11 +436,11 @@ func (c *curing) keepBelow(g Group, cure Cure) Cure {
 		return cure
 	}
 	text := "keep it below " + c.Job.Length.Text(top)
-	if cure.Change == nil {
-		return Cure{text, changing(r.changes)}
+	if cure.Changes == nil {
+		return Cure{text, r.changes}
 	}
 	if strings.Contains(cure.Text, "; then ") {
-		return Cure{text + " (" + r.text + ")", changing(r.changes)}
+		return Cure{text + " (" + r.text + ")", r.changes}
 	}
 	cure.Text += ", or " + text
 	return cure
@@ -495,7 +487,7 @@ func (c *curing) orWheel(g Group, cure Cure) Cure {
 		return cure
 	}
 	text := fmt.Sprintf("a wheel up to %s across", u.Text(across))
-	if cure.Change == nil {
+	if cure.Changes == nil {
 		return Cure{Text: text}
 	}
 	cure.Text += ", or " + text

@@ -1,8 +1,11 @@
 package pattern
 
 import (
+	"fmt"
+	"math"
 	"math/rand/v2"
 	"slices"
+	"strings"
 	"testing"
 
 	"roundlay/motifs"
@@ -105,23 +108,19 @@ func TestTallLeaf(t *testing.T) {
 }
 
 // changed returns the job a cure leads to.
-func changed(j *job.Job, cure Cure) *job.Job {
-	c := j.Clone()
-	cure.Change(c)
-	return c
-}
+func changed(j *job.Job, cure Cure) *job.Job { return changedBy(j, cure.Changes...) }
 
 // TestCures applies every cure there is in random jobs: the kind it is for is
-// found on its motifs no more. Of a count, one more would not do; of a depth,
-// no step more.
+// found on its motifs no more, and nothing else is that its words don't tell of.
+// A step less would not do.
 func TestCures(t *testing.T) {
 	t.Parallel()
-	const jobs = 36 // few of more than one motif: they have many cures to look for
+	const jobs = 48 // few of more than one motif: they have many cures to look for
 	random := rand.New(rand.NewPCG(2, 71))
-	cured, counts, depths := map[Kind]int{}, 0, 0
+	cured, keys, effects := map[Kind]int{}, map[string]int{}, 0
 	for n := range jobs {
 		j := scattered(t, random)
-		if n%6 > 0 {
+		if n%4 > 0 {
 			j.Motifs = j.Motifs[:1]
 		}
 		j.Rack = j.Rack[:olive] // broad edges, set askew, take long to trace
@@ -129,12 +128,12 @@ func TestCures(t *testing.T) {
 			j.Motifs[i].Wheel %= olive
 		}
 		p := planned(t, j)
-		for _, g := range p.Groups() {
+		for _, g := range p.troubles() {
 			cure := g.Worst().Cure
 			if cure.Text == "" {
 				t.Fatalf("job %d: no word of a cure for %v on motifs %v", n, g.Kind, g.Motifs)
 			}
-			if cure.Change == nil {
+			if cure.Changes == nil {
 				continue
 			}
 			cured[g.Kind]++
@@ -142,37 +141,62 @@ func TestCures(t *testing.T) {
 			if found(t, after, g) {
 				t.Errorf("job %d: %v on motifs %v is not cured by %q", n, g.Kind, g.Motifs, cure.Text)
 			}
+			fresh := brought(t, j, after, g)
+			for _, h := range fresh {
+				effects++
+				if _, words, _ := strings.Cut(cure.Text, "; then "); !strings.Contains(words, strings.ToUpper(h.Kind.String())) {
+					t.Errorf("job %d: %v on motifs %v: %q brings %v on motifs %v, %v", n, g.Kind, g.Motifs, cure.Text, h.Kind, h.Motifs, h.Parts)
+				}
+			}
+			if strings.Contains(cure.Text, "; then ") && len(fresh) == 0 {
+				t.Errorf("job %d: %v on motifs %v: %q brings nothing", n, g.Kind, g.Motifs, cure.Text)
+			}
+			if len(fresh) > 0 {
+				continue
+			}
+			for _, c := range cure.Changes {
+				keys[c.Key]++
+			}
 			for i, m := range after.Motifs {
 				before := j.Motifs[i]
-				for name, value := range m.Values {
-					if param, _ := m.Kind.Param(name); param.Sort != motifs.Count || value == before.Values[name] {
-						continue
+				// A little less: it leaves the finding, or brings another.
+				less := func(change func(m *job.Motif)) {
+					almost := after.Clone()
+					change(&almost.Motifs[i])
+					if !found(t, almost, g) && len(brought(t, j, almost, g)) == 0 {
+						t.Errorf("job %d: %v on motifs %v: %q is not the smallest change", n, g.Kind, g.Motifs, cure.Text)
 					}
-					counts++
-					more := after.Clone()
-					more.Motifs[i].Values[name]++
-					if value >= before.Values[name] || !found(t, more, g) {
-						t.Errorf("job %d: %v on motifs %v: %q is not the smallest change from %g", n, g.Kind, g.Motifs, cure.Text, before.Values[name])
+				}
+				for name, value := range m.Values {
+					if param, _ := m.Kind.Param(name); param.Sort == motifs.Count && value != before.Values[name] {
+						less(func(m *job.Motif) { m.Values[name]++ })
 					}
 				}
 				if m.Depth != before.Depth {
-					depths++
-					more := after.Clone()
-					more.Motifs[i].Depth = min(m.Depth+0.1, before.Depth) // mm: a caliper's step
-					if m.Depth >= before.Depth || !found(t, more, g) {
-						t.Errorf("job %d: %v on motifs %v: %q is not the smallest change from %g", n, g.Kind, g.Motifs, cure.Text, before.Depth)
-					}
+					less(func(m *job.Motif) { m.Depth = min(m.Depth+0.1, before.Depth) }) // mm: a caliper's step
+				}
+				if m.Up != before.Up {
+					less(func(m *job.Motif) { m.Up.Value -= math.Copysign(0.01, m.Up.Value-before.Up.Value) })
+				}
+				if m.Width.Value > before.Width.Value && m.Height == before.Height {
+					less(func(m *job.Motif) { m.Width.Value = max(before.Width.Value, m.Width.Value-before.Width.Value/50-0.001) })
 				}
 			}
 		}
 	}
+	t.Logf("cured %v, by %v; %d things brought", cured, keys, effects)
 	for kind, few := range map[Kind]int{Crowded: 5, Thin: 1, Rim: 3, Foot: 3, Shallow: 5, Off: 5} {
 		if cured[kind] < few {
 			t.Errorf("only %d cures for %v", cured[kind], kind)
 		}
 	}
-	if counts < 5 || depths < 5 {
-		t.Errorf("only %d cures change a count, %d a depth", counts, depths)
+	for _, key := range []string{"at", "depth", "height"} {
+		if keys[key] == 0 {
+			t.Errorf("no cure changes %s", key)
+		}
+	}
+	if effects == 0 {
+		t.Error("no cure brings anything")
 	}
 }
 
@@ -183,6 +207,30 @@ func found(t *testing.T, j *job.Job, g Group) bool {
 	return slices.ContainsFunc(p.Groups(), func(h Group) bool {
 		return h.Kind == g.Kind && slices.Equal(h.Motifs, g.Motifs)
 	})
+}
+
+// brought returns what a whole check of a changed job finds that it doesn't find
+// of the job: kinds in places where there was none, or more of them, or worse by a
+// tenth. What a cure is for doesn't count.
+func brought(t *testing.T, j, after *job.Job, but Group) []Group {
+	t.Helper()
+	key := func(g Group) string { return fmt.Sprint(g.Kind, g.Motifs, g.Parts, g.Findings[0].Share, len(g.Findings[0].Cuts)) }
+	had := map[string]Group{}
+	for _, g := range checked(t, j).Groups() {
+		had[key(g)] = g
+	}
+	miss := func(g Group) float64 { return math.Abs(g.Worst().Measured - g.Worst().Wanted) }
+	var all []Group
+	for _, g := range checked(t, after).Groups() {
+		was, known := had[key(g)]
+		if g.Kind == but.Kind && slices.Equal(g.Motifs, but.Motifs) {
+			continue
+		}
+		if !known || len(g.Findings) > len(was.Findings) || miss(g) > 1.1*miss(was)+1e-6 {
+			all = append(all, g)
+		}
+	}
+	return all
 }
 
 // What a cure says of a size can be written into the job as it stands, and then

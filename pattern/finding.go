@@ -1,10 +1,6 @@
 package pattern
 
-import (
-	"slices"
-
-	"roundlay/pattern/job"
-)
+import "slices"
 
 // Kind is the kind of a finding.
 type Kind int
@@ -45,11 +41,12 @@ type Finding struct {
 }
 
 // Cure is the smallest single change to the job that clears a finding and
-// brings no other; where each brings one, Text says so. Change is nil where none
-// was found, and Text says what there is to know.
+// brings no other; where each brings one, Text says so. There are no Changes
+// where none was found, and Text says what there is to know. What is told as one
+// change may be of two values.
 type Cure struct {
-	Text   string
-	Change func(*job.Job)
+	Text    string
+	Changes []Change
 }
 
 // Group is the findings of one kind that concern the same motifs and parts, all

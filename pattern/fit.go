@@ -235,9 +235,14 @@ func (f *fitter) layoutRows() []row {
 }
 
 // follow mends one trouble more of each attempt, over and over, until none has
-// any left or the search has taken all it may.
+// any left or the search has taken all it may. One mended may bring another: so
+// it goes on for a while longer than there are troubles.
 func (f *fitter) follow(all []attempt, effort int) {
-	for len(all) > 0 {
+	longest := 0
+	for _, a := range all {
+		longest = max(longest, len(a.troubles))
+	}
+	for range longest + 3 {
 		var next []attempt
 		for _, a := range all {
 			if f.trials.effort > effort && len(f.offers) > 0 || f.trials.effort > 2*effort {
@@ -278,7 +283,8 @@ func (f *fitter) best(all []attempt) []attempt {
 }
 
 // ways returns what mends the first trouble of an attempt: from each row of the
-// motifs it has to do with the mildest step that leaves fewer troubles.
+// motifs it has to do with the mildest step that leaves no more troubles than
+// there were without it.
 func (f *fitter) ways(a attempt) []attempt {
 	t := a.troubles[0]
 	var all []attempt
@@ -292,7 +298,7 @@ func (f *fitter) ways(a attempt) []attempt {
 			const further = 2
 			for m := n; m < min(n+further, len(r)); m++ {
 				j := changedBy(a.Job, r[m]...)
-				if left := f.troubles(j); len(left) < len(a.troubles) {
+				if left := f.troubles(j); len(left) <= len(a.troubles) && !slices.Contains(left, t) {
 					b := attempt{f.weighed(a.Job, r[m]), left}
 					b.Changes = merged(f.job, slices.Concat(a.Changes, r[m]))
 					all = append(all, b)

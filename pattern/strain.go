@@ -49,7 +49,7 @@ const mostStretch = 1.0 / 3
 // uneven checks that paper for the glass can be made: past what a cone holds, in
 // gores that lie flat and can be handled.
 func (p *Plan) uneven() []Finding {
-	if p.goreError <= mostEase {
+	if !p.Ungored() {
 		return nil
 	}
 	f := Finding{Kind: Uneven, Repeat: 1, Measured: p.goreError, Wanted: mostEase}
@@ -63,6 +63,20 @@ func (p *Plan) uneven() []Finding {
 		}
 	}
 	return []Finding{f}
+}
+
+// Ungored reports whether no gores that can be handled lie flat on the glass.
+func (p *Plan) Ungored() bool { return p.goreError > mostEase }
+
+// LandError returns how far a land beside any cut may be off at the worst, for
+// being measured on the cone.
+func (p *Plan) LandError() float64 {
+	worst := 0.0
+	for _, c := range p.Cuts {
+		off, _, _ := p.landError(c)
+		worst = max(worst, off)
+	}
+	return worst
 }
 
 // stretched checks, on a curved glass, that the lands beside each cut are on the

@@ -14,6 +14,7 @@ type site struct {
 	motifs [2]int // none is -1
 	parts  string
 	share  bool
+	cuts   int // of each finding: the glass, one cut or two
 }
 
 // about reports whether the site is one of a group's kind and motifs.
@@ -39,7 +40,7 @@ type sites map[site]amount
 func (s sites) count(p *Plan, found []Finding) {
 	for _, f := range found {
 		motifs, parts := p.about(f)
-		at := site{f.Kind, both(motifs), strings.Join(parts, " "), f.Share}
+		at := site{f.Kind, both(motifs), strings.Join(parts, " "), f.Share, len(f.Cuts)}
 		a := s[at]
 		s[at] = amount{a.times + 1, max(a.miss, math.Abs(f.Measured-f.Wanted))}
 	}

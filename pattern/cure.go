@@ -143,9 +143,17 @@ func (c *curing) orNone(g Group, best *proven, known string) Cure {
 
 // told returns a remedy as a cure, whose words name what it brings with it.
 func (c *curing) told(g Group, r proven) Cure {
-	var brings []string
-	tell := func(all []site, new string) {
-		for _, s := range all {
+	if brings := c.brings(g, r); brings != "" {
+		r.text += "; then " + brings
+	}
+	return Cure{r.text, r.changes}
+}
+
+// brings says what a remedy brings with it, or "".
+func (c *curing) brings(g Group, r proven) string {
+	var all []string
+	tell := func(some []site, new string) {
+		for _, s := range some {
 			who, what := "it is ", new+strings.ToUpper(s.kind.String())
 			switch {
 			case s.motifs == both(g.Motifs):
@@ -156,18 +164,14 @@ func (c *curing) told(g Group, r proven) Cure {
 			default:
 				who = c.name(s.motifs[0]) + " and " + c.name(s.motifs[1]) + " are "
 			}
-			if !slices.Contains(brings, who+what) {
-				brings = append(brings, who+what)
+			if !slices.Contains(all, who+what) {
+				all = append(all, who+what)
 			}
 		}
 	}
 	tell(r.fresh, "")
 	tell(r.more, "more ")
-	text := r.text
-	if len(brings) > 0 {
-		text += "; then " + strings.Join(brings, ", and ")
-	}
-	return Cure{text, r.changes}
+	return strings.Join(all, ", and ")
 }
 
 // mildest returns from each course the mildest remedy that clears, the cheapest
@@ -420,7 +424,7 @@ func (c *curing) banded(band job.Band, text string) remedy {
 }
 
 // keepBelow adds to a cure for thin glass how far up the band may reach, if that
-// clears and brings nothing with it.
+// clears, and what it brings; and puts it first where it alone brings nothing.
 func (c *curing) keepBelow(g Group, cure Cure) Cure {
 	depth := 0.0
 	for _, i := range g.Motifs {
@@ -431,18 +435,22 @@ func (c *curing) keepBelow(g Group, cure Cure) Cure {
 	if top < c.Band.Foot+leastBand {
 		return cure
 	}
-	r := c.banded(job.Band{Foot: c.Band.Foot, Top: top}, "")
-	if !c.clears(g, r) || !c.prove(g, r).clean() {
+	text := "keep it below " + c.Job.Length.Text(top)
+	r := c.banded(job.Band{Foot: c.Band.Foot, Top: top}, text)
+	if !c.clears(g, r) {
 		return cure
 	}
-	text := "keep it below " + c.Job.Length.Text(top)
-	if cure.Changes == nil {
-		return Cure{text, r.changes}
+	below := c.prove(g, r)
+	switch brings := c.brings(g, below); {
+	case cure.Changes == nil, below.clean() && strings.Contains(cure.Text, "; then "):
+		return c.told(g, below)
+	case strings.Contains(cure.Text, "; then "):
+		return cure
+	case below.clean():
+		cure.Text += ", or " + text
+	default:
+		cure.Text += ", or " + text + " (then " + brings + ")"
 	}
-	if strings.Contains(cure.Text, "; then ") {
-		return Cure{text + " (" + r.text + ")", r.changes}
-	}
-	cure.Text += ", or " + text
 	return cure
 }
 

@@ -214,7 +214,9 @@ func found(t *testing.T, j *job.Job, g Group) bool {
 // tenth. What a cure is for doesn't count.
 func brought(t *testing.T, j, after *job.Job, but Group) []Group {
 	t.Helper()
-	key := func(g Group) string { return fmt.Sprint(g.Kind, g.Motifs, g.Parts, g.Findings[0].Share, len(g.Findings[0].Cuts)) }
+	key := func(g Group) string {
+		return fmt.Sprint(g.Kind, g.Motifs, g.Parts, g.Findings[0].Share, len(g.Findings[0].Cuts))
+	}
 	had := map[string]Group{}
 	for _, g := range checked(t, j).Groups() {
 		had[key(g)] = g

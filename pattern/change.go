@@ -301,7 +301,7 @@ func rows(tr *trial, i int, t trouble) []row {
 		all = append(all, shut)
 	}
 	var by [][]float64
-	if t.kind == Crowded || place || t.kind == Thin || t.kind == Uneven {
+	if t.kind != Shallow && t.kind != Buried {
 		by = append(by, times(20, 8, 20))
 	}
 	if alone && (t.kind == Crowded || t.kind == Shallow || t.kind == Tight) {

@@ -49,12 +49,12 @@ func NewFit(j *job.Job) (*Fit, error) {
 }
 
 // What a search may take: straight grooves that are cut, a thousand of which
-// take about a tenth of a second, and how many jobs are followed up beside one
-// another.
-const (
-	mostEffort = 2000
-	mostKept   = 8
-)
+// take about a tenth of a second.
+const mostEffort = 2000
+
+// widths is how many jobs a search follows up beside one another: only the best
+// at first, so that it comes to something, and then more.
+func widths() []int { return []int{1, 3, 8} }
 
 // fitter looks for what makes one job clear.
 type fitter struct {
@@ -198,7 +198,9 @@ type attempt struct {
 // then it is tried whether all clears on another and, if nothing was found yet,
 // what is left to mend there.
 func (f *fitter) mend(troubles []trouble) {
-	f.follow([]attempt{{Offer{Job: f.job}, troubles}}, mostEffort)
+	for _, kept := range widths() {
+		f.follow([]attempt{{Offer{Job: f.job}, troubles}}, kept, mostEffort)
+	}
 	var begun []attempt
 	for _, r := range f.layoutRows() {
 		cleared, even := false, false
@@ -220,8 +222,11 @@ func (f *fitter) mend(troubles []trouble) {
 			}
 		}
 	}
-	if len(f.offers) == 0 {
-		f.follow(f.best(begun), f.trials.effort+mostEffort)
+	effort := f.trials.effort + mostEffort
+	for _, kept := range widths() {
+		if len(f.offers) == 0 {
+			f.follow(best(begun, kept), kept, effort)
+		}
 	}
 }
 
@@ -235,9 +240,9 @@ func (f *fitter) layoutRows() []row {
 }
 
 // follow mends one trouble more of each attempt, over and over, until none has
-// any left or the search has taken all it may. One mended may bring another: so
+// any left or the search has taken all it may, keeping to the best of them. One mended may bring another: so
 // it goes on for a while longer than there are troubles.
-func (f *fitter) follow(all []attempt, effort int) {
+func (f *fitter) follow(all []attempt, kept, effort int) {
 	longest := 0
 	for _, a := range all {
 		longest = max(longest, len(a.troubles))
@@ -256,7 +261,7 @@ func (f *fitter) follow(all []attempt, effort int) {
 				}
 			}
 		}
-		all = f.best(next)
+		all = best(next, kept)
 	}
 }
 
@@ -273,13 +278,13 @@ func (f *fitter) needed(changes []Change) []Change {
 	return changes
 }
 
-// best returns the attempts to follow up: those that cost least, where each
-// trouble that is left is taken to cost something still.
-func (f *fitter) best(all []attempt) []attempt {
+// best returns the attempts to follow up, no more than so many: those that cost
+// least, where each trouble that is left is taken to cost something still.
+func best(all []attempt, kept int) []attempt {
 	const each = 0.02
 	cost := func(a attempt) float64 { return a.Score + each*float64(len(a.troubles)) }
 	slices.SortStableFunc(all, func(a, b attempt) int { return cmp.Compare(cost(a), cost(b)) })
-	return all[:min(len(all), mostKept)]
+	return all[:min(len(all), kept)]
 }
 
 // ways returns what mends the first trouble of an attempt: from each row of the

@@ -24,6 +24,7 @@ type Cost struct {
 	Across float64 // the motif's width, mm
 	Height float64 // and height
 	Moved  float64 // how far a motif is moved, mm
+	Bent   float64 // how far a number that bends a motif's lines is changed, of its range
 	// Score adds up the shares that are lost, by each motif's share in the cuts:
 	// offers are ranked by it. Where a job has to change in order to clear, a share
 	// that is won takes it as far from what was asked for as one that is lost.
@@ -81,6 +82,17 @@ func (b seen) moved(a seen) (far, share float64) {
 	return math.Hypot(x, y), x/b.whole.X + y/b.whole.Y
 }
 
+// bent returns by how much of its range a number of a motif has changed.
+func bent(was, is job.Motif) float64 {
+	most := 0.0
+	for _, p := range was.Kind.Params {
+		if p.Sort == motifs.Number {
+			most = max(most, math.Abs(is.Values[p.Name]-was.Values[p.Name])/(p.Most-p.Least))
+		}
+	}
+	return most
+}
+
 // weigh finds what an offer costs.
 func (f *fitter) weigh(o *Offer) {
 	tr, err := f.trials.on(o.Job, o.Job.Blanks[0])
@@ -106,11 +118,13 @@ func (f *fitter) weigh(o *Offer) {
 		further(&o.Across, b.width-a.width)
 		further(&o.Height, b.height-a.height)
 		far, moved := b.moved(a)
+		bent := bent(f.job.Motifs[i], o.Job.Motifs[i])
+		o.Bent = max(o.Bent, bent)
 		o.Moved = max(o.Moved, far)
 		part := float64(b.cuts) / float64(max(total, 1))
 		for _, lost := range []float64{
 			1 - float64(a.cuts)/float64(max(b.cuts, 1)), 1 - a.depth/b.depth,
-			1 - a.width/b.width, 1 - a.height/b.height, math.Abs(math.Log(a.groove/b.groove)) / 4, moved,
+			1 - a.width/b.width, 1 - a.height/b.height, math.Abs(math.Log(a.groove/b.groove)) / 4, moved, bent,
 		} {
 			if !f.clear {
 				lost = math.Abs(lost)

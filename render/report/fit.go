@@ -37,6 +37,7 @@ type costJSON struct {
 	Width  number `json:"width"`
 	Height number `json:"height"`
 	Moved  number `json:"moved"` // how far a motif is
+	Bent   number `json:"bent"`  // a number that bends its lines, as a share of its range
 	Score  number `json:"score"`
 }
 
@@ -45,7 +46,7 @@ func FitJSON(w io.Writer, f *pattern.Fit) error {
 	out := fitJSON{Schema: schema, Title: f.Job.Title, Clear: f.Clear, Offers: []offerJSON{}}
 	for _, o := range f.Offers {
 		one := offerJSON{Cost: costJSON{
-			o.Cuts, number(o.Depth), number(o.Width), number(o.Across), number(o.Height), number(o.Moved), number(o.Score),
+			o.Cuts, number(o.Depth), number(o.Width), number(o.Across), number(o.Height), number(o.Moved), number(o.Bent), number(o.Score),
 		}}
 		for _, c := range o.Changes {
 			change := changeJSON{Key: c.Key, From: c.Says(f.Job), To: c.Says(o.Job)}
@@ -114,6 +115,9 @@ func costs(u geometry.Unit, c pattern.Cost) string {
 	}
 	if c.Moved > 0 {
 		parts = append(parts, "moves a motif by "+u.Text(max(c.Moved, u.Step())))
+	}
+	if c.Bent > 0 {
+		parts = append(parts, "bends a motif's lines less")
 	}
 	if len(parts) == 0 {
 		return "looks the same"

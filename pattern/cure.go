@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
 )
 
@@ -17,12 +18,10 @@ func (p *Plan) cureAll() {
 		return
 	}
 	c := &curing{Plan: p, survey: newSurvey()}
-	tr := c.with(p, nil)
-	if tr == nil {
+	if c.before = c.with(p, nil); c.before == nil {
 		return
 	}
-	c.before = tr
-	c.had = c.sites(tr)
+	c.had = c.sites(c.before)
 	for _, g := range troubles {
 		cure := c.cure(g)
 		for i, f := range p.Findings {
@@ -164,6 +163,9 @@ func (c *curing) brings(g Group, r proven) string {
 			default:
 				who = c.name(s.motifs[0]) + " and " + c.name(s.motifs[1]) + " are "
 			}
+			if s.blank != "" {
+				what += fmt.Sprintf(" on blank %q", s.blank)
+			}
 			if !slices.Contains(all, who+what) {
 				all = append(all, who+what)
 			}
@@ -194,16 +196,16 @@ func (c *curing) least(g Group, all course) (proven, bool) {
 	if high == len(all) {
 		return proven{}, false
 	}
-	best := c.prove(g, all[high])
+	best, found := c.prove(g, all[high])
 	const further = 3
-	for n := high + 1; n < len(all) && n <= high+further && !best.clean(); n++ {
+	for n := high + 1; n < len(all) && n <= high+further && !(found && best.clean()); n++ {
 		if c.clears(g, all[n]) {
-			if r := c.prove(g, all[n]); r.clean() {
-				best = r
+			if r, ok := c.prove(g, all[n]); ok && (!found || r.clean()) {
+				best, found = r, true
 			}
 		}
 	}
-	return best, true
+	return best, found
 }
 
 // clears reports whether a remedy leaves nothing of a group's kind on its motifs.
@@ -212,10 +214,39 @@ func (c *curing) clears(g Group, r remedy) bool {
 	return tr != nil && !c.finds(tr, g)
 }
 
-// prove finds what a remedy that clears a group brings with it.
-func (c *curing) prove(g Group, r remedy) proven {
-	fresh, more := c.sites(c.with(c.Plan, r.changes)).beyond(c.had, g)
-	return proven{r, fresh, more}
+// prove finds what a remedy that clears a group brings with it. It is none where
+// another blank of the set can't be laid out then.
+func (c *curing) prove(g Group, r remedy) (proven, bool) {
+	fresh, more, ok := c.effects(g, c.survey, changedBy(c.Job, r.changes...))
+	return proven{r, fresh, more}, ok
+}
+
+// effects returns what is found on a changed job that isn't on this one, here and
+// on the other blanks of the set: there, the group's own kind counts too.
+func (c *curing) effects(g Group, s *survey, after *job.Job) (fresh, more []site, ok bool) {
+	others := slices.DeleteFunc(slices.Clone(c.Job.Blanks), func(b *glass.Blank) bool { return b == c.Blank })
+	for _, b := range append([]*glass.Blank{c.Blank}, others...) {
+		tr, err := s.on(after, b)
+		if err != nil {
+			return nil, nil, false
+		}
+		had, own, name := c.had, g, ""
+		if b != c.Blank {
+			had, own, name = sites{}, Group{Kind: -1}, b.Name
+			if before, err := c.on(c.Job, b); err == nil {
+				had = c.sites(before)
+			}
+		}
+		now, worse := s.sites(tr).beyond(had, own)
+		for i := range now {
+			now[i].blank = name
+		}
+		for i := range worse {
+			worse[i].blank = name
+		}
+		fresh, more = append(fresh, now...), append(more, worse...)
+	}
+	return fresh, more, true
 }
 
 // moves returns the courses that move each of a group's motifs: up the glass
@@ -440,7 +471,10 @@ func (c *curing) keepBelow(g Group, cure Cure) Cure {
 	if !c.clears(g, r) {
 		return cure
 	}
-	below := c.prove(g, r)
+	below, ok := c.prove(g, r)
+	if !ok {
+		return cure
+	}
 	switch brings := c.brings(g, below); {
 	case cure.Changes == nil, below.clean() && strings.Contains(cure.Text, "; then "):
 		return c.told(g, below)
@@ -491,7 +525,7 @@ func (c *curing) orWheel(g Group, cure Cure) Cure {
 	if err != nil || s.finds(tr, g) {
 		return cure
 	}
-	if fresh, more := s.sites(tr).beyond(c.had, g); len(fresh)+len(more) > 0 {
+	if fresh, more, ok := c.effects(g, s, j); !ok || len(fresh)+len(more) > 0 {
 		return cure
 	}
 	text := fmt.Sprintf("a wheel up to %s across", u.Text(across))

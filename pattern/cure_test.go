@@ -209,6 +209,82 @@ func found(t *testing.T, j *job.Job, g Group) bool {
 	})
 }
 
+// TestCuresOfASet applies the cures found on one blank of a set to all of it:
+// what they bring on the others is told, with the blank's name.
+func TestCuresOfASet(t *testing.T) {
+	random := rand.New(rand.NewPCG(4, 4))
+	tried := 0
+	for n := range 16 {
+		between := func(a, b float64) float64 { return a + (b-a)*random.Float64() }
+		leaf := motif(t, "leaf", motifs.Values{"fronds": float64(3 + random.IntN(12)), "arch": 0},
+			size(between(0.4, 0.95), between(0.5, 0.9)), at(0, between(0.4, 0.6)), depth(between(0.4, 1)), with(fine))
+		j := three(t, leaf, bar(t, 0, between(2, 9), 30, turn(90), depth(0.4), with(fine)))
+		j.Limits.Clear, j.Limits.Reach = 0.2, between(0.2, 0.6)
+		if j.Layout.Match = job.Match(n % 2); n%4 > 1 {
+			j.Blanks[2] = named(t, "narrow", 96, between(28, 38), 4, between(1.5, 2.5))
+			j.Layout.Band = &job.Band{Foot: between(2, 8), Top: between(60, 86)}
+		}
+		j.Layout.Repeats = 3 + random.IntN(4)
+		plans := laidAll(t, j)
+		for k, p := range plans {
+			for _, g := range p.troubles() {
+				cure := g.Worst().Cure
+				if cure.Changes == nil {
+					continue
+				}
+				tried++
+				after := changed(j, cure)
+				for other, b := range after.Blanks {
+					q, err := lay(after, b)
+					if err != nil {
+						t.Fatal(err)
+					}
+					q.Findings = q.check()
+					for _, h := range q.Groups() {
+						known := slices.ContainsFunc(plans[other].Groups(), func(x Group) bool { return alikeGroups(x, h) })
+						switch told := strings.Contains(cure.Text, strings.ToUpper(h.Kind.String())+fmt.Sprintf(" on blank %q", q.Blank.Name)); {
+						case k == other && h.Kind == g.Kind && slices.Equal(h.Motifs, g.Motifs):
+							t.Errorf("job %d, %s: %q doesn't cure %v", n, p.Blank.Name, cure.Text, g.Kind)
+						case k != other && !known && !told:
+							t.Errorf("job %d, %s: %q brings %v on %s", n, p.Blank.Name, cure.Text, h.Kind, q.Blank.Name)
+						}
+					}
+				}
+			}
+		}
+	}
+	if tried < 20 {
+		t.Errorf("only %d cures", tried)
+	}
+}
+
+// A bar 40 mm long reaches half a millimetre into the margin of two glasses. On
+// the low one it ends 0.3 mm below the rim's margin: what moves it up there lets
+// it run into that. So it is not moved, but made shorter, by fiftieths.
+func TestCureForALowGlassToo(t *testing.T) {
+	j := jobOn(nil, 4, bar(t, 0, 19.5, 40))
+	j.Layout.Band, j.Layout.Match = nil, job.Own
+	j.Blanks = []*glass.Blank{named(t, "tall", 100, 40, 7, 5), named(t, "low", 6.4+39.5+0.3+9.5, 40, 7, 5)}
+	p := planned(t, j)
+	if len(p.Findings) != 1 || p.Findings[0].Kind != Foot {
+		t.Fatalf("found %+v", p.Findings)
+	}
+	cure := p.Findings[0].Cure
+	if cure.Text != "motif 1 (fan): height = \"38.4 mm\"" {
+		t.Errorf("the cure is %q", cure.Text)
+	}
+	for _, p := range laidAll(t, changed(j, cure)) {
+		if len(p.Findings) > 0 {
+			t.Errorf("%s: found %+v", p.Blank.Name, p.Findings)
+		}
+	}
+}
+
+func alikeGroups(a, b Group) bool {
+	return a.Kind == b.Kind && slices.Equal(a.Motifs, b.Motifs) && slices.Equal(a.Parts, b.Parts) &&
+		a.Findings[0].Share == b.Findings[0].Share && len(a.Findings[0].Cuts) == len(b.Findings[0].Cuts)
+}
+
 // brought returns what a whole check of a changed job finds that it doesn't find
 // of the job: kinds in places where there was none, or more of them, or worse by a
 // tenth. What a cure is for doesn't count.

@@ -14,7 +14,8 @@ type site struct {
 	motifs [2]int // none is -1
 	parts  string
 	share  bool
-	cuts   int // of each finding: the glass, one cut or two
+	cuts   int    // of each finding: the glass, one cut or two
+	blank  string // where it is another of the set
 }
 
 // about reports whether the site is one of a group's kind and motifs.
@@ -40,7 +41,7 @@ type sites map[site]amount
 func (s sites) count(p *Plan, found []Finding) {
 	for _, f := range found {
 		motifs, parts := p.about(f)
-		at := site{f.Kind, both(motifs), strings.Join(parts, " "), f.Share, len(f.Cuts)}
+		at := site{f.Kind, both(motifs), strings.Join(parts, " "), f.Share, len(f.Cuts), ""}
 		a := s[at]
 		s[at] = amount{a.times + 1, max(a.miss, math.Abs(f.Measured-f.Wanted))}
 	}
@@ -146,8 +147,8 @@ func (s *survey) onPair(tr *trial, a, b int) sites {
 	return found
 }
 
-// with sets a plan's job with changes made to it on a blank; it returns nil where the job
-// can't be laid out so.
+// with sets a plan's job with changes made to it on its blank; it returns nil
+// where the job can't be laid out so.
 func (s *survey) with(p *Plan, changes []Change) *trial {
 	tr, err := s.on(changedBy(p.Job, changes...), p.Blank)
 	if err != nil {

@@ -250,7 +250,7 @@ func (s *sheet) findings(d *drawing.Drawing, st strip) {
 	for _, g := range s.plan.Groups() {
 		var ringed []geometry.Point
 		for _, f := range g.Findings {
-			if f.Height < low || f.Height > high || f.Kind == pattern.Uneven {
+			if f.Height < low || f.Height > high || len(f.Cuts) == 0 {
 				continue
 			}
 			for theta := f.Theta + math.Ceil((from-f.Theta)/period)*period; theta <= to; theta += period {

@@ -305,7 +305,7 @@ func rows(tr *trial, i int, t trouble) []row {
 		by = append(by, times(20, 8, 20))
 	}
 	if alone && (t.kind == Crowded || t.kind == Shallow || t.kind == Tight) {
-		by = append(by, times(20, 32, 20))
+		by = append(by, times(20, 60, 20))
 	}
 	for _, keys := range [][]string{{"width"}, {"height"}, {"width", "height"}} {
 		for _, times := range by {

@@ -84,10 +84,8 @@ func (c *curing) cure(g Group) Cure {
 		}
 		return c.first(g, "", c.closer(g), c.fewer(g), c.lighter(g), c.fewerRepeats(), c.narrower(g), c.larger(g), c.wheels(g))
 	case Off:
-		if below, above := c.ends(g); below || above {
-			return c.first(g, "", c.inwards(g, below, above), c.smaller(g), c.fewerRepeats())
-		}
-		return c.first(g, "", c.closer(g), c.smaller(g), c.fewerRepeats(), c.fewer(g), c.lighter(g))
+		below, above := c.ends(g)
+		return c.first(g, "", c.inwards(g, below, above), c.closer(g), c.smaller(g), c.fewerRepeats(), c.fewer(g), c.lighter(g))
 	case Thin:
 		return c.keepBelow(g, c.first(g, "", c.lighter(g), c.wheels(g), c.moves(g, -1), c.lower(g)))
 	case Rim, Foot:
@@ -121,15 +119,6 @@ func (c *curing) first(g Group, known string, courses ...[]course) Cure {
 			}
 		}
 	}
-	return c.orNone(g, best, known)
-}
-
-// cheapest is first, but the order is that of what the cures cost.
-func (c *curing) cheapest(g Group, known string, courses ...[]course) Cure {
-	return c.first(g, known, slices.Concat(courses...))
-}
-
-func (c *curing) orNone(g Group, best *proven, known string) Cure {
 	if best != nil {
 		return c.told(g, *best)
 	}
@@ -138,6 +127,11 @@ func (c *curing) orNone(g Group, best *proven, known string) Cure {
 		text += "; " + known
 	}
 	return Cure{Text: text}
+}
+
+// cheapest is first, but the order is that of what the cures cost.
+func (c *curing) cheapest(g Group, known string, courses ...[]course) Cure {
+	return c.first(g, known, slices.Concat(courses...))
 }
 
 // told returns a remedy as a cure, whose words name what it brings with it.
@@ -273,10 +267,10 @@ func (c *curing) sideways(g Group) []course {
 	return all
 }
 
-// inwards moves a motif back into the band from the end it runs over.
+// inwards moves a motif back into the band from the end it runs over, if it is one.
 func (c *curing) inwards(g Group, below, above bool) []course {
 	switch {
-	case below && above:
+	case below == above:
 		return nil
 	case below:
 		return c.moves(g, 1)
@@ -397,7 +391,7 @@ func (c *curing) smaller(g Group) []course {
 	return c.sizes(g, times(50, 10, 50), "width", "height", "width height")
 }
 func (c *curing) larger(g Group) []course {
-	return c.sizes(g, times(50, 80, 50), "width", "height", "width height")
+	return c.sizes(g, times(50, 150, 50), "width", "height", "width height")
 }
 
 // sizes changes sizes. The width of a motif that is meant to run on from repeat

@@ -24,14 +24,14 @@ func New(j *job.Job, blank *glass.Blank) (*Plan, error) {
 
 // checks lists what finds each kind of finding, but for those of two cuts.
 func (p *Plan) checks() []func() []Finding {
-	return []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.uneven}
+	return []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.uneven, p.stretched}
 }
 
 // check returns all findings, kind by kind and each in the order of its cuts. The
 // kinds are looked for at once: only crowd changes anything, the joins, which no
 // other looks at.
 func (p *Plan) check() []Finding {
-	finds := append([]func() []Finding{func() []Finding { return slices.Collect(p.crowd()) }}, p.checks()...)
+	finds := append([]func() []Finding{func() []Finding { return p.once(slices.Collect(p.crowd())) }}, p.checks()...)
 	kinds := make([][]Finding, len(finds))
 	each(len(finds), func() func(int) { return func(i int) { kinds[i] = finds[i]() } })
 	found := slices.Concat(kinds...)

@@ -31,6 +31,40 @@ func (p *Plan) crowd(only ...int) iter.Seq[Finding] {
 	}
 }
 
+// once tells of what crowds just once. Of a motif that lies on its own next
+// copy, all that comes too near between the two is Off. Where two lines crowd
+// that both run on from repeat to repeat, they do so across the repeat's edge
+// too: that is the same.
+func (p *Plan) once(found []Finding) []Finding {
+	off, within := map[int]bool{}, map[[2]int]bool{}
+	for _, f := range found {
+		if f.Kind == Off {
+			off[p.of(f, 0).Motif] = true
+		} else if !f.across && !f.Share {
+			within[p.cutsOf(f)] = true
+		}
+	}
+	for i, f := range found {
+		a, b := p.of(f, 0).Motif, p.of(f, 1).Motif
+		if a == b && f.across && !f.Share && off[a] {
+			found[i].Kind = Off
+		}
+	}
+	return slices.DeleteFunc(found, func(f Finding) bool {
+		return f.across && !f.Share && within[p.cutsOf(f)] && p.of(f, 0).RunsOn && p.of(f, 1).RunsOn
+	})
+}
+
+// of returns the period's cut that stands for one of a finding's.
+func (p *Plan) of(f Finding, n int) *Cut { return &p.Cuts[(f.Cuts[n]-1)%len(p.Cuts)] }
+
+// cutsOf returns the ids, in the period, of the two cuts of a finding, the lower
+// one first.
+func (p *Plan) cutsOf(f Finding) [2]int {
+	a, b := p.of(f, 0).ID, p.of(f, 1).ID
+	return [2]int{min(a, b), max(a, b)}
+}
+
 // mostLand returns the largest land that any pair of cuts has to keep.
 func (p *Plan) mostLand() float64 {
 	land := 0.0
@@ -79,7 +113,7 @@ func (c *crowding) check(q pair) (Finding, bool) {
 		return Finding{}, false
 	}
 	ids := []int{first.ID, p.id(second.ID, q.turns)}
-	f := Finding{Cuts: ids, Repeat: first.Repeat, Measured: near, Wanted: land}
+	f := Finding{Cuts: ids, Repeat: first.Repeat, Measured: near, Wanted: land, across: !p.sameRepeat(q)}
 	f.Theta, f.Height = p.Surface.Reverse(middle(on, off))
 	joined := c.joined(q, other)
 	if near == 0 && !joined && first.Motif == second.Motif && !p.sameRepeat(q) {

@@ -1,20 +1,29 @@
 package pattern
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
-	"sort"
 	"strings"
 
-	"roundlay/motifs"
+	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
 )
 
 // cureAll finds a cure for each trouble, and notes it on each of its findings.
 func (p *Plan) cureAll() {
-	for _, g := range p.troubles() {
-		cure := p.cure(g)
+	troubles := p.troubles()
+	if len(troubles) == 0 {
+		return
+	}
+	c := &curing{Plan: p, survey: newSurvey()}
+	if c.before = c.with(p, nil); c.before == nil {
+		return
+	}
+	c.had = c.sites(c.before)
+	for _, g := range troubles {
+		cure := c.cure(g)
 		for i, f := range p.Findings {
 			if about, _ := p.about(f); f.Kind == g.Kind && slices.Equal(about, g.Motifs) {
 				p.Findings[i].Cure = cure
@@ -38,314 +47,524 @@ func (p *Plan) troubles() []Group {
 	return all
 }
 
-// cure returns the smallest single change that clears a group: each is tried on
-// a copy of the job before it is offered.
-func (p *Plan) cure(g Group) Cure {
+// curing looks for the cures of one plan's findings.
+type curing struct {
+	*Plan
+	*survey
+	before *trial
+	had    sites
+}
+
+// remedy is changes that may cure, and what they take from the look: a share.
+type remedy struct {
+	changes []Change
+	costs   float64
+	text    string
+}
+
+// course is remedies of one sort, from the mildest on.
+type course []remedy
+
+// proven is a remedy that clears, and what it brings with it.
+type proven struct {
+	remedy
+	fresh, more []site
+}
+
+func (r proven) clean() bool { return len(r.fresh)+len(r.more) == 0 }
+
+// cure returns the smallest single change that clears a group and brings
+// nothing with it. Each is tried on a copy of the job before it is offered; of
+// those that do bring something, the one that brings least is told, and what.
+func (c *curing) cure(g Group) Cure {
 	switch g.Kind {
 	case Crowded:
-		return p.first(g, p.fewer, p.lighter, p.fewerRepeats, p.narrower)
-	case Off:
-		return p.first(g, p.smaller, p.fewerRepeats)
-	case Thin:
-		cure := p.first(g, p.lighter, p.otherWheel)
-		if below := p.Blank.Carries(p.Job.Limits.Leave+p.asked(g), 0); below > 0 {
-			cure = cure.or("keep it below " + p.Job.Length.Text(floor(below, p.Job.Length.Step())))
+		if len(g.Motifs) == 2 {
+			return c.first(g, "", c.moves(g, 1, -1), c.sideways(g), c.fewer(g), c.lighter(g), c.fewerRepeats(), c.narrower(g), c.lower(g), c.wheels(g))
 		}
-		return cure
+		return c.first(g, "", c.closer(g), c.fewer(g), c.lighter(g), c.fewerRepeats(), c.narrower(g), c.larger(g), c.wheels(g))
+	case Off:
+		below, above := c.ends(g)
+		return c.first(g, "", c.inwards(g, below, above), c.closer(g), c.smaller(g), c.fewerRepeats(), c.fewer(g), c.lighter(g))
+	case Thin:
+		return c.keepBelow(g, c.first(g, "", c.lighter(g), c.wheels(g), c.moves(g, -1), c.lower(g)))
 	case Rim, Foot:
-		return p.first(g, p.shorterBand, p.smaller)
+		return c.first(g, "", c.inwards(g, g.Kind == Foot, g.Kind == Rim), c.shorterBand(g), c.lighter(g), c.smaller(g))
 	case Buried:
-		return p.first(g, p.lighter, p.otherWheel)
+		return c.first(g, "", c.lighter(g), c.wheels(g))
 	case Tight:
-		return p.first(g, p.straighter, p.otherWheel, p.fewer).or(p.wheelOrCurve(g))
+		return c.orWheel(g, c.first(g, c.curve(g), c.straighter(g), c.wheels(g), c.fewer(g), c.larger(g)))
 	case Uneven:
-		return p.first(g, p.flatterBand)
+		return c.first(g, "", c.lighter(g), c.flatterBand())
 	case Shallow:
-		return p.first(g, p.lighter, p.fewer, p.otherWheel).or(
-			fmt.Sprintf("marks of %s and more", p.Job.Length.Text(p.shortestMark(g))))
+		needed := fmt.Sprintf("marks of %s would reach it", c.Job.Length.AtLeast(c.shortestMark(g)))
+		return c.cheapest(g, needed, c.larger(g), c.lighter(g), c.fewer(g), c.wheels(g))
 	}
 	return Cure{Text: "no single change known"}
 }
 
-// first returns the first cure found by the searches, in their order, that
-// brings no new trouble with it; if each does, the first of them.
-func (p *Plan) first(g Group, searches ...func(Group) (Cure, bool)) Cure {
-	best := Cure{Text: "no single change clears it"}
-	for _, search := range searches {
-		cure, ok := search(g)
-		if !ok {
+// first returns the first cure that the courses come to, in their order, that
+// brings nothing with it; if each does, the one that brings least. Where none
+// clears it says so, and what else there is to know.
+func (c *curing) first(g Group, known string, courses ...[]course) Cure {
+	var best *proven
+	for _, all := range courses {
+		found := c.mildest(g, all)
+		for i, r := range found {
+			if r.clean() {
+				return c.told(g, found[i])
+			}
+			if best == nil || len(r.fresh)+len(r.more) < len(best.fresh)+len(best.more) {
+				best = &found[i]
+			}
+		}
+	}
+	if best != nil {
+		return c.told(g, *best)
+	}
+	text := "no single change was found that clears it"
+	if known != "" {
+		text += "; " + known
+	}
+	return Cure{Text: text}
+}
+
+// cheapest is first, but the order is that of what the cures cost.
+func (c *curing) cheapest(g Group, known string, courses ...[]course) Cure {
+	return c.first(g, known, slices.Concat(courses...))
+}
+
+// told returns a remedy as a cure, whose words name what it brings with it.
+func (c *curing) told(g Group, r proven) Cure {
+	if brings := c.brings(g, r); brings != "" {
+		r.text += "; then " + brings
+	}
+	return Cure{r.text, r.changes}
+}
+
+// brings says what a remedy brings with it, or "".
+func (c *curing) brings(g Group, r proven) string {
+	var all []string
+	tell := func(some []site, new string) {
+		for _, s := range some {
+			who, what := "it is ", new+strings.ToUpper(s.kind.String())
+			switch {
+			case s.motifs == both(g.Motifs):
+			case s.motifs[0] < 0:
+				who = "the glass is "
+			case s.motifs[1] < 0:
+				who = c.name(s.motifs[0]) + " is "
+			default:
+				who = c.name(s.motifs[0]) + " and " + c.name(s.motifs[1]) + " are "
+			}
+			if s.blank != "" {
+				what += fmt.Sprintf(" on blank %q", s.blank)
+			}
+			if !slices.Contains(all, who+what) {
+				all = append(all, who+what)
+			}
+		}
+	}
+	tell(r.fresh, "")
+	tell(r.more, "more ")
+	return strings.Join(all, ", and ")
+}
+
+// mildest returns from each course the mildest remedy that clears, the cheapest
+// first.
+func (c *curing) mildest(g Group, courses []course) []proven {
+	var all []proven
+	for _, one := range courses {
+		if r, ok := c.least(g, one); ok {
+			all = append(all, r)
+		}
+	}
+	slices.SortStableFunc(all, func(a, b proven) int { return cmp.Compare(a.costs, b.costs) })
+	return all
+}
+
+// least returns the mildest remedy of a course that clears a group, or one a
+// little further on where that brings nothing with it and the mildest does.
+func (c *curing) least(g Group, all course) (proven, bool) {
+	high := gallop(len(all), func(n int) bool { return c.clears(g, all[n]) })
+	if high == len(all) {
+		return proven{}, false
+	}
+	best, found := c.prove(g, all[high])
+	const further = 3
+	for n := high + 1; n < len(all) && n <= high+further && !(found && best.clean()); n++ {
+		if c.clears(g, all[n]) {
+			if r, ok := c.prove(g, all[n]); ok && (!found || r.clean()) {
+				best, found = r, true
+			}
+		}
+	}
+	return best, found
+}
+
+// clears reports whether a remedy leaves nothing of a group's kind on its motifs.
+func (c *curing) clears(g Group, r remedy) bool {
+	tr := c.with(c.Plan, r.changes)
+	return tr != nil && !c.finds(tr, g)
+}
+
+// prove finds what a remedy that clears a group brings with it. It is none where
+// another blank of the set can't be laid out then.
+func (c *curing) prove(g Group, r remedy) (proven, bool) {
+	fresh, more, ok := c.effects(g, c.survey, changedBy(c.Job, r.changes...))
+	return proven{r, fresh, more}, ok
+}
+
+// effects returns what is found on a changed job that isn't on this one, here and
+// on the other blanks of the set: there, the group's own kind counts too.
+func (c *curing) effects(g Group, s *survey, after *job.Job) (fresh, more []site, ok bool) {
+	others := slices.DeleteFunc(slices.Clone(c.Job.Blanks), func(b *glass.Blank) bool { return b == c.Blank })
+	for _, b := range append([]*glass.Blank{c.Blank}, others...) {
+		tr, err := s.on(after, b)
+		if err != nil {
+			return nil, nil, false
+		}
+		had, own, name := c.had, g, ""
+		if b != c.Blank {
+			had, own, name = sites{}, Group{Kind: -1}, b.Name
+			if before, err := c.on(c.Job, b); err == nil {
+				had = c.sites(before)
+			}
+		}
+		now, worse := s.sites(tr).beyond(had, own)
+		for i := range now {
+			now[i].blank = name
+		}
+		for i := range worse {
+			worse[i].blank = name
+		}
+		fresh, more = append(fresh, now...), append(more, worse...)
+	}
+	return fresh, more, true
+}
+
+// moves returns the courses that move each of a group's motifs: up the glass
+// for 1, and down for -1.
+func (c *curing) moves(g Group, ways ...float64) []course {
+	var all []course
+	for _, i := range g.Motifs {
+		for _, way := range ways {
+			all = append(all, c.course(i, moves(c.Job, i, 0, way, upTo(40))))
+		}
+	}
+	return all
+}
+
+// sideways moves them round the glass: a motif that runs on goes all round it
+// already.
+func (c *curing) sideways(g Group) []course {
+	var all []course
+	for _, i := range g.Motifs {
+		if !c.before.runsOn(i) {
+			all = append(all, c.course(i, moves(c.Job, i, 1, 0, upTo(40))), c.course(i, moves(c.Job, i, -1, 0, upTo(40))))
+		}
+	}
+	return all
+}
+
+// inwards moves a motif back into the band from the end it runs over, if it is one.
+func (c *curing) inwards(g Group, below, above bool) []course {
+	switch {
+	case below == above:
+		return nil
+	case below:
+		return c.moves(g, 1)
+	}
+	return c.moves(g, -1)
+}
+
+// ends reports which ends of the band the cuts of a group run over.
+func (c *curing) ends(g Group) (below, above bool) {
+	for _, f := range g.Findings {
+		if len(f.Cuts) == 1 {
+			below = below || f.Measured < f.Wanted
+			above = above || f.Measured > f.Wanted
+		}
+	}
+	return below, above
+}
+
+// course makes a course of a row that changes one motif.
+func (c *curing) course(i int, r row) course {
+	all := make(course, len(r))
+	for n, changes := range r {
+		after := changedBy(c.Job, changes...)
+		words := make([]string, len(changes))
+		for k, change := range changes {
+			switch words[k] = change.Key + " = " + change.Says(after); change.Key {
+			case "depth":
+				words[k] = "depth " + c.Job.Length.Text(change.Value)
+			case "wheel":
+				words[k] = "wheel " + change.Says(after)
+			}
+		}
+		all[n] = remedy{changes, c.costs(changes), c.name(i) + ": " + strings.Join(words, ", ")}
+	}
+	return all
+}
+
+// costs returns what changes take from the look: the sum of the shares they
+// change, where a move is a share of the band or the repeat, and another wheel
+// has a price of its own.
+func (c *curing) costs(changes []Change) float64 {
+	const wheel = 0.25
+	total := 0.0
+	share := func(was, is float64) { total += math.Abs(is-was) / max(was, 1e-9) }
+	for _, change := range changes {
+		if change.Motif < 0 {
 			continue
 		}
-		if !p.worsens(cure) {
-			return cure
+		switch m := c.Job.Motifs[change.Motif]; change.Key {
+		case "at":
+			to := c.sized[change.Motif]
+			to.Across, to.Up = change.At[0], change.At[1]
+			is, whole := c.middle(c.set(to))
+			was, _ := c.middle(c.set(c.sized[change.Motif]))
+			total += math.Abs(is.X-was.X)/whole.X + math.Abs(is.Y-was.Y)/whole.Y
+		case "wheel":
+			total += wheel
+		case "depth":
+			share(m.Depth, change.Value)
+		case "width":
+			share(m.Width.Value, change.Value)
+		case "height":
+			share(m.Height.Value, change.Value)
+		default:
+			share(m.Values[change.Key], change.Value)
 		}
-		if best.Change == nil {
-			best = cure
-		}
 	}
-	return best
+	return total
 }
 
-// worsens reports whether a cure brings findings of a kind on motifs that had none.
-func (p *Plan) worsens(c Cure) bool {
-	j := p.Job.Clone()
-	c.Change(j)
-	q, err := lay(j, p.Blank)
-	if err != nil {
-		return true
-	}
-	q.Findings = q.check()
-	had := p.troubles()
-	return slices.ContainsFunc(q.troubles(), func(g Group) bool {
-		return !slices.ContainsFunc(had, func(h Group) bool { return h.Kind == g.Kind && slices.Equal(h.Motifs, g.Motifs) })
-	})
-}
-
-// or adds to a cure what else would do; where there is none, that is the cure.
-func (c Cure) or(other string) Cure {
-	if c.Change == nil {
-		return Cure{Text: other}
-	}
-	c.Text += ", or " + other
-	return c
-}
-
-// clears reports whether a change to the job leaves nothing of the group's kind
-// on its motifs.
-func (p *Plan) clears(g Group, change func(*job.Job)) bool {
-	j := p.Job.Clone()
-	change(j)
-	q, err := lay(j, p.Blank, g.Motifs...)
-	return err == nil && !q.has(g.Kind, g.Motifs)
-}
-
-// least returns the least of 1 to most steps of a change that clear a group. It
-// takes it that further steps clear what a step has cleared; what it returns
-// clears, and a step less does not.
-func (p *Plan) least(g Group, most int, change func(n int) func(*job.Job)) (n int, ok bool) {
-	if most < 1 || !p.clears(g, change(most)) {
-		return 0, false
-	}
-	return 1 + sort.Search(most-1, func(i int) bool { return p.clears(g, change(i+1)) }), true
-}
-
-// fewer searches the counts of the group's motifs downwards.
-func (p *Plan) fewer(g Group) (Cure, bool) {
+// fewer takes the counts of the group's motifs down.
+func (c *curing) fewer(g Group) []course {
+	var all []course
 	for _, i := range g.Motifs {
-		m := p.Job.Motifs[i]
-		for _, param := range m.Kind.Params {
-			if param.Sort != motifs.Count {
-				continue
-			}
-			for n := m.Values[param.Name] - 1; n >= param.Least; n-- {
-				change := func(j *job.Job) { j.Motifs[i].Values[param.Name] = n }
-				if p.clears(g, change) {
-					return Cure{fmt.Sprintf("%s %s = %g", p.name(i), param.Name, n), change}, true
-				}
-			}
+		for _, r := range countsDown(c.Job, i) {
+			all = append(all, c.course(i, r))
 		}
 	}
-	return Cure{}, false
+	return all
 }
 
-// lighter searches the depths of the group's motifs downwards, a caliper's step
-// at a time: the greatest that clears.
-func (p *Plan) lighter(g Group) (Cure, bool) {
-	step := p.Job.Length.Step()
+// lighter takes their depths down, a caliper's step at a time.
+func (c *curing) lighter(g Group) []course {
+	var all []course
 	for _, i := range g.Motifs {
-		steps := int(math.Ceil(p.Job.Motifs[i].Depth/step)) - 1
-		lighter := func(n int) func(*job.Job) {
-			return func(j *job.Job) { j.Motifs[i].Depth = float64(steps+1-n) * step }
-		}
-		if n, ok := p.least(g, steps, lighter); ok {
-			text := fmt.Sprintf("%s depth %s", p.name(i), p.Job.Length.Text(float64(steps+1-n)*step))
-			return Cure{text, lighter(n)}, true
-		}
+		all = append(all, c.course(i, depths(c.Job, i, math.MaxInt)))
 	}
-	return Cure{}, false
+	return all
 }
 
-// otherWheel tries the rack's other wheels on the group's motif.
-func (p *Plan) otherWheel(g Group) (Cure, bool) {
+// wheels tries the rack's other wheels on the group's motifs.
+func (c *curing) wheels(g Group) []course {
+	var all []course
 	for _, i := range g.Motifs {
-		for w, wheel := range p.Job.Rack {
-			change := func(j *job.Job) { j.Motifs[i].Wheel = w }
-			if w != p.Job.Motifs[i].Wheel && p.clears(g, change) {
-				return Cure{fmt.Sprintf("%s wheel %q", p.name(i), wheel.Name), change}, true
-			}
+		for _, r := range otherWheels(c.Job, i) {
+			all = append(all, c.course(i, r))
 		}
 	}
-	return Cure{}, false
+	return all
 }
 
 // fewerRepeats tries a few repeats less.
-func (p *Plan) fewerRepeats(g Group) (Cure, bool) {
-	for n := p.Repeats - p.Period; n >= max(p.Period, p.Repeats-8); n -= p.Period {
-		change := func(j *job.Job) { j.Layout.Repeats = n }
-		if p.clears(g, change) {
-			return Cure{fmt.Sprintf("repeats = %d", n), change}, true
-		}
+func (c *curing) fewerRepeats() []course {
+	var all course
+	for n := c.Repeats - c.Period; n >= max(c.Period, c.Repeats-8); n -= c.Period {
+		all = append(all, remedy{
+			[]Change{{Motif: -1, Key: "repeats", Value: float64(n)}}, 1 - float64(n)/float64(c.Repeats), fmt.Sprintf("repeats = %d", n),
+		})
 	}
-	return Cure{}, false
+	return []course{all}
 }
 
-// narrower and smaller draw one of the group's motifs in, a fiftieth at a time.
-func (p *Plan) narrower(g Group) (Cure, bool) { return p.shrink(g, "width") }
-
-func (p *Plan) smaller(g Group) (Cure, bool) {
-	return p.shrink(g, "width", "height", "width and height")
+// narrower, lower and smaller draw a group's motifs in, each by itself, a
+// fiftieth at a time; larger makes their marks longer.
+func (c *curing) narrower(g Group) []course { return c.sizes(g, times(50, 10, 50), "width") }
+func (c *curing) lower(g Group) []course    { return c.sizes(g, times(50, 10, 50), "height") }
+func (c *curing) smaller(g Group) []course {
+	return c.sizes(g, times(50, 10, 50), "width", "height", "width height")
+}
+func (c *curing) larger(g Group) []course {
+	return c.sizes(g, times(50, 150, 50), "width", "height", "width height")
 }
 
-func (p *Plan) shrink(g Group, sides ...string) (Cure, bool) {
-	const parts, most = 50, 40
-	best, found := Cure{}, most+1
-	// By so much, and to what can be written in a job.
-	by := func(m *job.Measure, share float64) {
-		m.Value *= share
-		if written := tidy(p.Job, *m); written > 0 {
-			m.Value = written
+// sizes changes sizes. The width of a motif that is meant to run on from repeat
+// to repeat stays: else it wouldn't run on.
+func (c *curing) sizes(g Group, by []float64, sides ...string) []course {
+	var all []course
+	for _, i := range g.Motifs {
+		for _, side := range sides {
+			if strings.Contains(side, "width") && c.before.runsOn(i) {
+				continue
+			}
+			all = append(all, c.course(i, resized(c.Job, i, strings.Fields(side), by)))
 		}
 	}
-	for _, side := range sides {
-		for _, i := range g.Motifs {
-			in := func(n int) func(*job.Job) {
-				return func(j *job.Job) {
-					m, share := &j.Motifs[i], float64(parts-n)/parts
-					if side != "height" {
-						by(&m.Width, share)
-					}
-					if side != "width" {
-						by(&m.Height, share)
-					}
-				}
-			}
-			// Drawn in far, a motif may crowd itself: first not so far.
-			for _, most := range []int{most / 4, most / 2, most} {
-				if n, ok := p.least(g, min(most, found-1), in); ok {
-					smaller := p.Job.Clone()
-					in(n)(smaller)
-					var words []string
-					for _, key := range strings.Split(side, " and ") {
-						words = append(words, key+" = "+Change{Motif: i, Key: key}.Says(smaller))
-					}
-					best, found = Cure{p.name(i) + " " + strings.Join(words, ", "), in(n)}, n
-					break
-				}
-			}
-		}
+	return all
+}
+
+// closer makes a motif that nearly meets its next copy meet it, and one that
+// lies on it just reach it.
+func (c *curing) closer(g Group) []course {
+	var all []course
+	for _, i := range g.Motifs {
+		all = append(all, c.course(i, closed(c.Job, i)))
 	}
-	return best, found <= most
+	return all
 }
 
 // shorterBand draws the end of the band in from the margin it runs into, by up
-// to half.
-func (p *Plan) shorterBand(g Group) (Cure, bool) {
-	step, length := p.Job.Length.Step(), p.Job.Length
-	shorter := func(n int) job.Band {
-		band := p.Band
+// to half. Both its ends are told, on the steps of the calipers.
+func (c *curing) shorterBand(g Group) []course {
+	step, length := c.Job.Length.Step(), c.Job.Length
+	foot, top := -floor(-c.Band.Foot, step), floor(c.Band.Top, step)
+	var all course
+	for n := 1.0; n < (top-foot)/2/step; n++ {
+		band, text := job.Band{Foot: foot, Top: top - n*step}, ""
 		if g.Kind == Rim {
-			band.Top = floor(band.Top-float64(n)*step, step)
+			text = fmt.Sprintf("lower the band's top %s, to %s", length.Text(c.Band.Top-band.Top), length.Text(band.Top))
 		} else {
-			band.Foot = -floor(-band.Foot-float64(n)*step, step)
+			band = job.Band{Foot: foot + n*step, Top: top}
+			text = fmt.Sprintf("raise the band's foot %s, to %s", length.Text(band.Foot-c.Band.Foot), length.Text(band.Foot))
 		}
-		return band
+		all = append(all, c.banded(band, text))
 	}
-	change := func(n int) func(*job.Job) {
-		band := shorter(n)
-		return func(j *job.Job) { j.Layout.Band = &band }
-	}
-	n, ok := p.least(g, int((p.Band.Top-p.Band.Foot)/2/step)-1, change)
-	if !ok {
-		return Cure{}, false
-	}
-	band := shorter(n)
-	text := fmt.Sprintf("raise the band's foot %s, to %s", length.Text(band.Foot-p.Band.Foot), length.Text(band.Foot))
-	if g.Kind == Rim {
-		text = fmt.Sprintf("lower the band's top %s, to %s", length.Text(p.Band.Top-band.Top), length.Text(band.Top))
-	}
-	return Cure{text, change(n)}, true
+	return []course{all}
 }
 
-// straighter brings the numbers that bend a motif's lines, those whose range
-// has zero inside it, nearer to zero.
-func (p *Plan) straighter(g Group) (Cure, bool) {
-	for _, i := range g.Motifs {
-		m := p.Job.Motifs[i]
-		for _, param := range m.Kind.Params {
-			if param.Sort != motifs.Number || param.Least >= 0 || param.Most <= 0 {
-				continue
-			}
-			for part := 19.0; part >= 0; part-- {
-				value := math.Round(m.Values[param.Name]*part/20*100) / 100
-				change := func(j *job.Job) { j.Motifs[i].Values[param.Name] = value }
-				if p.clears(g, change) {
-					return Cure{fmt.Sprintf("%s %s = %g", p.name(i), param.Name, value), change}, true
-				}
-			}
-		}
+// banded is a remedy that states the band, as the job is to have it.
+func (c *curing) banded(band job.Band, text string) remedy {
+	change := Change{Motif: -1, Key: "band", Band: band}
+	if text != "" {
+		text += ": "
 	}
-	return Cure{}, false
+	share := 1 - (band.Top-band.Foot)/(c.Band.Top-c.Band.Foot)
+	return remedy{[]Change{change}, share, text + "band = " + change.Says(changedBy(c.Job, change))}
 }
 
-// wheelOrCurve says which wheel or which curve would do for all of a group.
-func (p *Plan) wheelOrCurve(g Group) string {
-	u := p.Job.Length
-	wheel, curve := math.Inf(1), 0.0
-	for _, f := range g.Findings {
-		c := p.Cuts[(f.Cuts[0]-1)%len(p.Cuts)]
-		if r := c.WheelFor(p.Job.Rack[c.Wheel], mostSweep); r > 0 {
-			wheel = math.Min(wheel, r)
-		}
-		curve = math.Max(curve, c.CurveFor(mostSweep))
-	}
-	return fmt.Sprintf("a wheel up to %s across, or a curve of radius %s and more",
-		u.Text(floor(2*wheel, u.Step())), u.Text(math.Ceil(curve/u.Step())*u.Step()))
-}
-
-// flatterBand draws in the end of the band that leaves the cone sooner.
-func (p *Plan) flatterBand(g Group) (Cure, bool) {
-	step, length := p.Job.Length.Step(), p.Job.Length
-	for n := 1.0; ; n++ {
-		lower := job.Band{Foot: p.Band.Foot, Top: floor(p.Band.Top, step) - n*step}
-		higher := job.Band{Foot: -floor(-p.Band.Foot, step) + n*step, Top: p.Band.Top}
-		if lower.Top-lower.Foot < step || higher.Top-higher.Foot < step {
-			return Cure{}, false
-		}
-		for _, band := range []job.Band{lower, higher} {
-			if _, worst := p.Blank.Profile().FitCone(band.Foot, band.Top); worst > mostMisfit {
-				continue
-			}
-			change := func(j *job.Job) { j.Layout.Band = &band }
-			if p.clears(g, change) {
-				return Cure{fmt.Sprintf("band from %s to %s", length.Text(band.Foot), length.Text(band.Top)), change}, true
-			}
-		}
-	}
-}
-
-// asked returns the greatest depth that the group's motifs ask for.
-func (p *Plan) asked(g Group) float64 {
+// keepBelow adds to a cure for thin glass how far up the band may reach, if that
+// clears, and what it brings; and puts it first where it alone brings nothing.
+func (c *curing) keepBelow(g Group, cure Cure) Cure {
 	depth := 0.0
 	for _, i := range g.Motifs {
-		depth = max(depth, p.Job.Motifs[i].Depth)
+		depth = max(depth, c.Job.Motifs[i].Depth)
 	}
-	return depth
+	step := c.Job.Length.Step()
+	top := floor(c.Blank.Carries(c.Job.Limits.Leave+depth, 0), step)
+	if top < c.Band.Foot+leastBand {
+		return cure
+	}
+	text := "keep it below " + c.Job.Length.Text(top)
+	r := c.banded(job.Band{Foot: c.Band.Foot, Top: top}, text)
+	if !c.clears(g, r) {
+		return cure
+	}
+	below, ok := c.prove(g, r)
+	if !ok {
+		return cure
+	}
+	switch brings := c.brings(g, below); {
+	case cure.Changes == nil, below.clean() && strings.Contains(cure.Text, "; then "):
+		return c.told(g, below)
+	case strings.Contains(cure.Text, "; then "):
+		return cure
+	case below.clean():
+		cure.Text += ", or " + text
+	default:
+		cure.Text += ", or " + text + " (then " + brings + ")"
+	}
+	return cure
+}
+
+// straighter bends the lines of the group's motifs less.
+func (c *curing) straighter(g Group) []course {
+	var all []course
+	for _, i := range g.Motifs {
+		for _, r := range straighter(c.Job, i) {
+			all = append(all, c.course(i, r))
+		}
+	}
+	return all
+}
+
+// orWheel adds to a cure of lines too tight which wheel like the motif's own
+// would do: one that a job may have, that clears it, and brings nothing with it.
+func (c *curing) orWheel(g Group, cure Cure) Cure {
+	u, most := c.Job.Length, math.Inf(1)
+	for _, f := range g.Findings {
+		cut := c.Cuts[(f.Cuts[0]-1)%len(c.Cuts)]
+		if r := cut.WheelFor(c.Job.Rack[cut.Wheel], mostSweep); r > 0 {
+			most = math.Min(most, r)
+		}
+	}
+	across := floor(2*most, u.Step())
+	i := g.Motifs[0]
+	wheel := c.Job.Rack[c.Job.Motifs[i].Wheel]
+	wheel.Radius = across / 2
+	if math.IsInf(most, 1) || !job.TakesWheel(wheel) {
+		return cure
+	}
+	// Other trials have another rack.
+	j := c.Job.Clone()
+	j.Rack = append(slices.Clone(j.Rack), wheel)
+	j.Motifs[i].Wheel = len(j.Rack) - 1
+	s := newSurvey()
+	tr, err := s.on(j, c.Blank)
+	if err != nil || s.finds(tr, g) {
+		return cure
+	}
+	if fresh, more, ok := c.effects(g, s, j); !ok || len(fresh)+len(more) > 0 {
+		return cure
+	}
+	text := fmt.Sprintf("a wheel up to %s across", u.Text(across))
+	if cure.Changes == nil {
+		return Cure{Text: text}
+	}
+	cure.Text += ", or " + text
+	return cure
+}
+
+// curve says which curve the group's wheel would follow.
+func (c *curing) curve(g Group) string {
+	curve := 0.0
+	for _, f := range g.Findings {
+		curve = max(curve, c.Cuts[(f.Cuts[0]-1)%len(c.Cuts)].CurveFor(mostSweep))
+	}
+	return fmt.Sprintf("this wheel follows curves of radius %s and more", c.Job.Length.AtLeast(curve))
+}
+
+// flatterBand draws in either end of the band.
+func (c *curing) flatterBand() []course {
+	step := c.Job.Length.Step()
+	foot, top := -floor(-c.Band.Foot, step), floor(c.Band.Top, step)
+	var lower, higher course
+	for n := 1.0; top-foot-n*step >= leastBand; n++ {
+		lower = append(lower, c.banded(job.Band{Foot: foot, Top: top - n*step}, ""))
+		higher = append(higher, c.banded(job.Band{Foot: foot + n*step, Top: top}, ""))
+	}
+	return []course{lower, higher}
 }
 
 // shortestMark returns the longest mark that any cut of the group needs to
 // reach the depth it was asked for.
-func (p *Plan) shortestMark(g Group) float64 {
+func (c *curing) shortestMark(g Group) float64 {
 	longest := 0.0
 	for _, f := range g.Findings {
-		c := p.Cuts[(f.Cuts[0]-1)%len(p.Cuts)]
-		longest = max(longest, c.LengthFor(p.Surface, p.Job.Rack[c.Wheel], c.Asked))
+		cut := c.Cuts[(f.Cuts[0]-1)%len(c.Cuts)]
+		longest = max(longest, cut.LengthFor(c.Surface, c.Job.Rack[cut.Wheel], cut.Asked))
 	}
-	return math.Ceil(longest/p.Job.Length.Step()) * p.Job.Length.Step()
+	return longest
 }
 
 // name names a motif in a cure.
 func (p *Plan) name(i int) string {
-	return fmt.Sprintf("motif %d (%s):", i+1, p.Job.Motifs[i].Kind.Name)
+	return fmt.Sprintf("motif %d (%s)", i+1, p.Job.Motifs[i].Kind.Name)
 }
 
 // floor returns the greatest multiple of a step that is not above a length.

@@ -1,10 +1,6 @@
 package pattern
 
-import (
-	"slices"
-
-	"roundlay/pattern/job"
-)
+import "slices"
 
 // Kind is the kind of a finding.
 type Kind int
@@ -40,13 +36,17 @@ type Finding struct {
 	Measured, Wanted float64
 	Share            bool
 	Cure             Cure
+
+	across bool // between two copies of a motif
 }
 
-// Cure is the smallest single change to the job that clears a finding. Change
-// is nil where no single change was found, and Text says what to look at.
+// Cure is the smallest single change to the job that clears a finding and
+// brings no other; where each brings one, Text says so. There are no Changes
+// where none was found, and Text says what there is to know. What is told as one
+// change may be of two values.
 type Cure struct {
-	Text   string
-	Change func(*job.Job)
+	Text    string
+	Changes []Change
 }
 
 // Group is the findings of one kind that concern the same motifs and parts, all

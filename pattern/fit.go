@@ -26,7 +26,7 @@ const mostOffers = 9
 // for what there is room for.
 func NewFit(j *job.Job) (*Fit, error) {
 	j = Resolve(j)
-	f := &fitter{job: j, trials: newTrials()}
+	f := newFitter(j)
 	for _, b := range j.Blanks {
 		tr, err := f.trials.on(j, b)
 		if err != nil {
@@ -38,8 +38,7 @@ func NewFit(j *job.Job) (*Fit, error) {
 	if f.clear = len(troubles) == 0; f.clear {
 		f.room()
 	} else {
-		f.singles(troubles)
-		f.combined()
+		f.mend(troubles)
 	}
 	fit := &Fit{Job: j, Clear: f.clear, Offers: f.offers}
 	slices.SortStableFunc(fit.Offers, func(a, b Offer) int {
@@ -49,9 +48,13 @@ func NewFit(j *job.Job) (*Fit, error) {
 	return fit, nil
 }
 
-// mostEffort is how many grooves are cut in search of alternatives to what was
-// found: what takes about a fifth of a second.
-const mostEffort = 2500
+// What a search may take: straight grooves that are cut, a thousand of which
+// take about a tenth of a second.
+const mostEffort = 2000
+
+// widths is how many jobs a search follows up beside one another: only the best
+// at first, so that it comes to something, and then more.
+func widths() []int { return []int{1, 3, 8} }
 
 // fitter looks for what makes one job clear.
 type fitter struct {
@@ -60,38 +63,81 @@ type fitter struct {
 	before []looks // on each blank
 	clear  bool    // whether the job clears as it is
 	offers []Offer
+	found  map[int][]Kind // on motifs alone, by their ids in the trials
 }
 
-// trouble is a motif that doesn't clear by itself, or two that don't clear one
-// another; {-1, -1} is the glass, which leaves the cone of its band.
-type trouble [2]int
+func newFitter(j *job.Job) *fitter {
+	return &fitter{job: j, trials: newTrials(), found: map[int][]Kind{}}
+}
+
+// trouble is a kind of finding on a motif by itself, or two motifs that don't
+// clear one another; of the motifs {-1, -1} it is the glass, for which no paper
+// can be made.
+type trouble struct {
+	motifs [2]int
+	kind   Kind
+}
 
 // has reports whether a trouble has to do with a motif.
-func (t trouble) has(i int) bool { return t[0] == i || t[1] == i }
+func (t trouble) has(i int) bool { return t.motifs[0] == i || t.motifs[1] == i }
 
 // troubles lists what stands in a job's way on any of its blanks, and the glass
 // where it can't be laid out at all.
 func (f *fitter) troubles(j *job.Job) []trouble {
 	var all []trouble
-	add := func(t trouble, clear bool) {
-		if !clear && !slices.Contains(all, t) {
-			all = append(all, t)
+	add := func(a, b int, kinds ...Kind) {
+		for _, k := range kinds {
+			if t := (trouble{[2]int{a, b}, k}); !slices.Contains(all, t) {
+				all = append(all, t)
+			}
 		}
 	}
 	for _, b := range j.Blanks {
 		tr, err := f.trials.on(j, b)
+		if err != nil || len(tr.plan.uneven()) > 0 {
+			add(-1, -1, Uneven)
+		}
 		if err != nil {
-			add(trouble{-1, -1}, false)
 			continue
 		}
-		add(trouble{-1, -1}, len(tr.plan.uneven()) == 0)
 		for i := range tr.motifs {
-			add(trouble{i, i}, tr.alone(i))
+			add(i, i, f.kinds(tr, i)...)
 			for k := range i {
-				add(trouble{k, i}, tr.pair(k, i))
+				if !tr.pair(k, i) {
+					add(k, i, Crowded)
+				}
 			}
 		}
 	}
+	return all
+}
+
+// kinds returns which kinds are found on a motif alone, those that its place
+// mends last: another size may need another place. All that two cuts do to one
+// another goes as crowded.
+func (f *fitter) kinds(tr *trial, i int) []Kind {
+	if tr.alone(i) {
+		return nil
+	}
+	id := tr.ids[i]
+	all, known := f.found[id]
+	if known {
+		return all
+	}
+	p := *tr.plan
+	p.Cuts = slices.Clone(tr.cuts(i))
+	for range p.crowd(i) {
+		all = append(all, Crowded)
+		break
+	}
+	for _, find := range []func() []Finding{p.buried, p.tight, p.shallow, p.thin, p.stretched, p.margins} {
+		for _, one := range find() {
+			if !slices.Contains(all, one.Kind) {
+				all = append(all, one.Kind)
+			}
+		}
+	}
+	f.found[id] = all
 	return all
 }
 
@@ -139,19 +185,48 @@ func merged(j *job.Job, changes []Change) []Change {
 	return all
 }
 
-// singles offers from each row the mildest step that clears everything: of a
-// motif that has to do with every trouble, and of the layout.
-func (f *fitter) singles(troubles []trouble) {
-	for i := range f.job.Motifs {
-		if slices.ContainsFunc(troubles, func(t trouble) bool { return !t.has(i) }) {
-			continue
-		}
-		for _, r := range rows(f.job, i) {
-			f.first(r)
+// attempt is a job with some of its troubles mended.
+type attempt struct {
+	Offer
+	troubles []trouble
+}
+
+// mend looks for sets of changes that leave no trouble. It mends one trouble
+// after the other, each in every way there is, by the mildest step that does; of
+// all that it comes to it follows up what costs least. So what is mild for one
+// motif meets what is mild for the others. The layout stays as it is at first;
+// then it is tried whether all clears on another and, if nothing was found yet,
+// what is left to mend there.
+func (f *fitter) mend(troubles []trouble) {
+	for _, kept := range widths() {
+		f.follow([]attempt{{Offer{Job: f.job}, troubles}}, kept, mostEffort)
+	}
+	var begun []attempt
+	for _, r := range f.layoutRows() {
+		cleared, even := false, false
+		for n, step := range r {
+			if len(f.offers) > 0 && f.trials.effort > 2*mostEffort {
+				return
+			}
+			j := changedBy(f.job, step...)
+			if !cleared && f.trials.clears(j) {
+				cleared = f.offer(step...)
+			}
+			first := !even && !f.uneven(j)
+			even = even || first
+			if !first && n%5 != 1 || cleared || f.uneven(j) { // neighbours lead to much the same
+				continue
+			}
+			if left := f.troubles(j); len(left) < len(troubles) {
+				begun = append(begun, attempt{f.weighed(f.job, step), left})
+			}
 		}
 	}
-	for _, r := range f.layoutRows() {
-		f.first(r)
+	effort := f.trials.effort + mostEffort
+	for _, kept := range widths() {
+		if len(f.offers) == 0 {
+			f.follow(best(begun, kept), kept, effort)
+		}
 	}
 }
 
@@ -164,45 +239,126 @@ func (f *fitter) layoutRows() []row {
 	return layoutRows(f.job, band)
 }
 
-// first offers the first step of a row that clears everything.
-func (f *fitter) first(r row) {
-	for _, step := range r {
-		if f.trials.clears(changedBy(f.job, step...)) && f.offer(step...) {
-			return
+// follow mends one trouble more of each attempt, over and over, until none has
+// any left or the search has taken all it may, keeping to the best of them. One mended may bring another: so
+// it goes on for a while longer than there are troubles.
+func (f *fitter) follow(all []attempt, kept, effort int) {
+	longest := 0
+	for _, a := range all {
+		longest = max(longest, len(a.troubles))
+	}
+	for range longest + 3 {
+		var next []attempt
+		for _, a := range all {
+			if f.trials.effort > effort && len(f.offers) > 0 || f.trials.effort > 2*effort {
+				return
+			}
+			for _, b := range f.ways(a) {
+				if len(b.troubles) == 0 {
+					f.offer(f.needed(b.Changes)...)
+				} else {
+					next = append(next, b)
+				}
+			}
 		}
+		all = best(next, kept)
 	}
 }
 
-// combined offers sets of changes, each found by mending one motif after the
-// other: with one kind of change as far as it serves, or with what costs least;
-// then with another step than the cheapest for one of the motifs; and on a
-// layout that already has fewer troubles.
-func (f *fitter) combined() {
-	had := len(f.troubles(f.job))
-	if !f.uneven(f.job) {
-		for _, kind := range []string{"", "count", "depth", "wheel", "size"} {
-			f.mend(f.job, nil, kind, -1, 0)
+// needed returns of changes with which a job clears those without which it
+// doesn't: a later one may have mended what an earlier one was for.
+func (f *fitter) needed(changes []Change) []Change {
+	for n := 0; n < len(changes); {
+		if fewer := slices.Delete(slices.Clone(changes), n, n+1); f.trials.clears(changedBy(f.job, fewer...)) {
+			changes = fewer
+		} else {
+			n++
 		}
-		for turn := range min(had, 4) {
-			for other := 1; f.trials.effort < mostEffort && f.mend(f.job, nil, "", turn, other); other++ {
+	}
+	return changes
+}
+
+// best returns the attempts to follow up, no more than so many: those that cost
+// least, where each trouble that is left is taken to cost something still.
+func best(all []attempt, kept int) []attempt {
+	const each = 0.02
+	cost := func(a attempt) float64 { return a.Score + each*float64(len(a.troubles)) }
+	slices.SortStableFunc(all, func(a, b attempt) int { return cmp.Compare(cost(a), cost(b)) })
+	return all[:min(len(all), kept)]
+}
+
+// ways returns what mends the first trouble of an attempt: from each row of the
+// motifs it has to do with the mildest step that leaves no more troubles than
+// there were without it.
+func (f *fitter) ways(a attempt) []attempt {
+	t := a.troubles[0]
+	var all []attempt
+	for k, i := range t.motifs {
+		if i < 0 || k == 1 && t.motifs[0] == t.motifs[1] {
+			continue
+		}
+		for _, r := range f.rows(a.Job, i, t) {
+			n := gallop(len(r), func(n int) bool { return f.clearsTrouble(changedBy(a.Job, r[n]...), t) })
+			// The mildest may bring a trouble that the next ones don't.
+			const further = 2
+			for m := n; m < min(n+further, len(r)); m++ {
+				j := changedBy(a.Job, r[m]...)
+				if left := f.troubles(j); len(left) <= len(a.troubles) && !slices.Contains(left, t) {
+					b := attempt{f.weighed(a.Job, r[m]), left}
+					b.Changes = merged(f.job, slices.Concat(a.Changes, r[m]))
+					all = append(all, b)
+					break
+				}
 			}
 		}
 	}
-	for _, r := range f.layoutRows() {
-		even := slices.IndexFunc(r, func(s []Change) bool { return !f.uneven(changedBy(f.job, s...)) })
-		for n, step := range r {
-			if n != even && n%5 != 1 { // neighbours lead to much the same
-				continue
-			}
-			j := changedBy(f.job, step...)
-			if n != even && f.uneven(j) || f.trials.effort > mostEffort && len(f.offers) > 0 {
-				continue
-			}
-			if left := len(f.troubles(j)); left > 0 && left < had {
-				f.mend(j, step, "", -1, 0)
-			}
+	return all
+}
+
+// rows returns the rows of a motif that may mend a trouble, as it stands on the
+// first blank.
+func (f *fitter) rows(j *job.Job, i int, t trouble) []row {
+	tr, err := f.trials.on(j, j.Blanks[0])
+	if err != nil {
+		return nil
+	}
+	return rows(tr, i, t)
+}
+
+// clearsTrouble reports whether a job is without one trouble on all of its blanks.
+func (f *fitter) clearsTrouble(j *job.Job, t trouble) bool {
+	a, b := t.motifs[0], t.motifs[1]
+	return !slices.ContainsFunc(j.Blanks, func(blank *glass.Blank) bool {
+		tr, err := f.trials.on(j, blank)
+		return err != nil || a == b && slices.Contains(f.kinds(tr, a), t.kind) || !tr.pair(a, b)
+	})
+}
+
+// gallop looks for the first of n for which something holds: ahead by twice as
+// far each time, and then back. It takes it that from the first on it holds for
+// all; what it returns is one for which it holds, and doesn't for the one before.
+// It returns n where it finds none.
+func gallop(n int, holds func(int) bool) int {
+	low, high := -1, n
+	for ahead := 1; low < n-1; ahead *= 2 {
+		at := min(low+ahead, n-1)
+		if holds(at) {
+			high = at
+			break
+		}
+		low = at
+	}
+	if high == n {
+		return n
+	}
+	for high-low > 1 {
+		if at := (low + high) / 2; holds(at) {
+			high = at
+		} else {
+			low = at
 		}
 	}
+	return high
 }
 
 // uneven reports whether a blank of a job leaves the cone of its band, or can't
@@ -214,101 +370,11 @@ func (f *fitter) uneven(j *job.Job) bool {
 	})
 }
 
-// mend mends a job's motifs one after the other, the one with most troubles
-// first, and offers what it comes to. In one of its turns it takes another step
-// than the best: the next best, and so on; it reports whether there is such a one.
-func (f *fitter) mend(j *job.Job, changes []Change, kind string, turn, other int) bool {
-	changes = slices.Clone(changes)
-	for n := range 2*len(f.job.Motifs) + 2 { // a motif may need to be mended twice
-		troubles := f.troubles(j)
-		if len(troubles) == 0 {
-			f.offer(changes...)
-			return n > turn
-		}
-		steps := f.steps(j, troubles, kind)
-		take := 0
-		if n == turn {
-			take = other
-		}
-		if take >= len(steps) {
-			return n > turn
-		}
-		j = changedBy(j, steps[take].Changes...)
-		changes = append(changes, steps[take].Changes...)
-	}
-	return true
-}
-
-// steps returns the steps that clear the motif with most troubles of all of
-// them, from each row the mildest, and the cheapest first, but those of the kind
-// asked for before the others. If no step does, it returns those that leave the
-// fewest troubles on the glass.
-func (f *fitter) steps(j *job.Job, troubles []trouble, kind string) []Offer {
-	worst, most := -1, 0
-	for i := range j.Motifs {
-		n := 0
-		for _, t := range troubles {
-			if t.has(i) {
-				n++
-			}
-		}
-		if n > most {
-			worst, most = i, n
-		}
-	}
-	if worst < 0 {
-		return nil
-	}
-	var clear, fewer []Offer
-	fewest := len(troubles)
-	for _, r := range rows(j, worst) {
-		n := slices.IndexFunc(r, func(s []Change) bool { return f.trials.clearsMotif(changedBy(j, s...), worst) })
-		if n >= 0 {
-			clear = append(clear, f.weighed(j, r[n]))
-			continue
-		}
-		if len(clear) > 0 || len(r) == 0 {
-			continue
-		}
-		o := f.weighed(j, r[len(r)-1])
-		if left := len(f.troubles(o.Job)); left < fewest {
-			fewer, fewest = nil, left
-		} else if left > fewest || left == len(troubles) {
-			continue
-		}
-		fewer = append(fewer, o)
-	}
-	if len(clear) == 0 {
-		clear = fewer
-	}
-	slices.SortStableFunc(clear, func(a, b Offer) int {
-		if kind != "" && (kindOf(a) == kind) != (kindOf(b) == kind) {
-			if kindOf(a) == kind {
-				return -1
-			}
-			return 1
-		}
-		return cmp.Compare(a.Score, b.Score)
-	})
-	return clear
-}
-
 // weighed returns a step from a job, and what the whole of it then costs.
 func (f *fitter) weighed(j *job.Job, step []Change) Offer {
 	o := Offer{Changes: step, Job: changedBy(j, step...)}
 	f.weigh(&o)
 	return o
-}
-
-// kindOf returns what kind of change a step is.
-func kindOf(o Offer) string {
-	switch key := o.Changes[0].Key; key {
-	case "depth", "wheel":
-		return key
-	case "width", "height":
-		return "size"
-	}
-	return "count"
 }
 
 // Text says what an offer changes, one change an item: "motif 1 (leaf): fronds = 15, now 20".

@@ -45,6 +45,9 @@ func bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
 	if p.Surface.RadiusAt(band.Foot) <= 0 || p.Surface.RadiusAt(band.Top) <= 0 {
 		return nil, noCone(j, blank, band)
 	}
+	if face := p.Outside(); face.Curved() {
+		p.goreError = face.Gores(p.Repeats, 0).Worst()
+	}
 	return p, nil
 }
 

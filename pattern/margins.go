@@ -22,16 +22,18 @@ func (p *Plan) margins() []Finding {
 				Height: at.height, Measured: at.height, Wanted: wanted,
 			})
 		}
-		if footprint.high.height > rim+stray {
+		atRim, atFoot := footprint.high.height > rim+stray, footprint.low.height < foot-stray
+		if atRim {
 			add(Rim, footprint.high, rim)
 		}
-		if footprint.low.height < foot-stray {
+		if atFoot {
 			add(Foot, footprint.low, foot)
 		}
+		// What runs over the band into a margin is told once, as in the margin.
 		switch {
-		case line.high.height > p.Band.Top+stray:
+		case line.high.height > p.Band.Top+stray && !atRim:
 			add(Off, line.high, p.Band.Top)
-		case line.low.height < p.Band.Foot-stray:
+		case line.low.height < p.Band.Foot-stray && !atFoot:
 			add(Off, line.low, p.Band.Foot)
 		}
 	}

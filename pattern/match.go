@@ -113,12 +113,8 @@ func oneSize(j *job.Job, band job.Band) (motifs []job.Motif, from []int, err err
 // where it stands on every other repeat, two. Cuts of different motifs never
 // meet by design, so there only the land between them changes.
 func meets(m job.Motif) bool {
-	spacing := 1.0
-	if m.On != job.Each {
-		spacing = 2
-	}
 	upright := math.Abs(math.Sin(m.Turn)) < 1e-9 // its width lies round the glass
-	return upright && m.Width.Value >= spacing-1e-3
+	return upright && m.Width.Value >= stride(m)-1e-3
 }
 
 // across returns the diameter at the middle of a band.

@@ -3,6 +3,7 @@ package pattern
 import (
 	"math"
 
+	"roundlay/geometry"
 	"roundlay/motifs"
 	"roundlay/pattern/job"
 )
@@ -22,6 +23,8 @@ type Cost struct {
 	Width  float64 // of the grooves, likewise
 	Across float64 // the motif's width, mm
 	Height float64 // and height
+	Moved  float64 // how far a motif is moved, mm
+	Bent   float64 // how far a number that bends a motif's lines is changed, of its range
 	// Score adds up the shares that are lost, by each motif's share in the cuts:
 	// offers are ranked by it. Where a job has to change in order to clear, a share
 	// that is won takes it as far from what was asked for as one that is lost.
@@ -35,6 +38,9 @@ type seen struct {
 	cuts          int // round the glass
 	depth, groove float64
 	width, height float64
+	middle        geometry.Point // of its box, round the glass and along it
+	at            [2]job.Measure
+	whole         geometry.Point // the pitch there, and the band
 }
 
 // look sees what a trial comes to.
@@ -43,13 +49,48 @@ func look(tr *trial) looks {
 	for i, m := range tr.motifs {
 		cuts := tr.cuts(i)
 		s := tr.plan.set(m)
-		all[i] = seen{cuts: len(cuts) * tr.plan.Turns(), width: s.width, height: s.height}
+		all[i] = seen{cuts: len(cuts) * tr.plan.Turns(), width: s.width, height: s.height, at: [2]job.Measure{m.Across, m.Up}}
+		all[i].middle, all[i].whole = tr.plan.middle(s)
 		for _, c := range cuts {
 			all[i].depth += c.Depth / float64(len(cuts))
 			all[i].groove += c.Width / float64(len(cuts))
 		}
 	}
 	return all
+}
+
+// middle returns the middle of a motif's box, round the glass and along it; inside
+// another motif, from the middle of that. Whole is how long the repeat and the
+// band are there.
+func (p *Plan) middle(s setting) (at, whole geometry.Point) {
+	radius := p.Surface.RadiusAt(p.Surface.HeightAt(s.along))
+	whole = geometry.Point{X: radius * p.Pitch(), Y: p.Surface.AlongAt(p.Band.Top) - p.Surface.AlongAt(p.Band.Foot)}
+	if s.outer != nil {
+		return s.offset, whole
+	}
+	return geometry.Point{X: radius * s.theta, Y: s.along}, whole
+}
+
+// moved returns how far a motif stands from where it stood, in millimetres and in
+// shares of the repeat and the band; 0 where it stands in the same place of a
+// band that has changed.
+func (b seen) moved(a seen) (far, share float64) {
+	if a.at == b.at {
+		return 0, 0
+	}
+	x, y := math.Abs(a.middle.X-b.middle.X), math.Abs(a.middle.Y-b.middle.Y)
+	return math.Hypot(x, y), x/b.whole.X + y/b.whole.Y
+}
+
+// bent returns by how much of its range a number of a motif has changed.
+func bent(was, is job.Motif) float64 {
+	most := 0.0
+	for _, p := range was.Kind.Params {
+		if p.Sort == motifs.Number {
+			most = max(most, math.Abs(is.Values[p.Name]-was.Values[p.Name])/(p.Most-p.Least))
+		}
+	}
+	return most
 }
 
 // weigh finds what an offer costs.
@@ -76,10 +117,14 @@ func (f *fitter) weigh(o *Offer) {
 		further(&o.Width, b.groove-a.groove)
 		further(&o.Across, b.width-a.width)
 		further(&o.Height, b.height-a.height)
+		far, moved := b.moved(a)
+		bent := bent(f.job.Motifs[i], o.Job.Motifs[i])
+		o.Bent = max(o.Bent, bent)
+		o.Moved = max(o.Moved, far)
 		part := float64(b.cuts) / float64(max(total, 1))
 		for _, lost := range []float64{
 			1 - float64(a.cuts)/float64(max(b.cuts, 1)), 1 - a.depth/b.depth,
-			1 - a.width/b.width, 1 - a.height/b.height, math.Abs(math.Log(a.groove/b.groove)) / 4,
+			1 - a.width/b.width, 1 - a.height/b.height, math.Abs(math.Log(a.groove/b.groove)) / 4, moved, bent,
 		} {
 			if !f.clear {
 				lost = math.Abs(lost)

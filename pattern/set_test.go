@@ -222,11 +222,10 @@ func TestSetFindings(t *testing.T) {
 	}
 	// A cure that is offered for one blank clears it as one of the set.
 	for _, f := range s.Members[0].Findings {
-		if f.Cure.Change == nil {
+		if f.Cure.Changes == nil {
 			t.Fatalf("no cure for %v", f.Kind)
 		}
-		cured := j.Clone()
-		f.Cure.Change(cured)
+		cured := changedBy(j, f.Cure.Changes...)
 		for _, p := range laidAll(t, cured) {
 			for _, g := range p.Findings {
 				if g.Kind == f.Kind {

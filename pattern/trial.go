@@ -24,7 +24,7 @@ type trials struct {
 	ids    map[string]int
 	stood  []*stand // by id
 	pairs  map[[2]int]bool
-	effort int // how many grooves were cut: nearly all of the time goes there
+	effort int // the grooves that were cut: nearly all of the time goes there
 }
 
 // stage is what all the motifs of a trial stand on.
@@ -181,7 +181,7 @@ func (tr *trial) alone(i int) bool {
 	}
 	p := *tr.plan
 	p.Cuts = tr.cuts(i)
-	for _, find := range []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow} {
+	for _, find := range []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.stretched} {
 		if len(find()) > 0 {
 			return false
 		}
@@ -201,8 +201,13 @@ func (tr *trial) cuts(i int) []Cut {
 		p := *tr.plan
 		all := make([]drawn, len(tr.motifs))
 		all[i] = p.draw(tr.motifs[i])
-		tr.of.effort += len(all[i].cuts)
 		p.cutAll(all)
+		for _, c := range p.Cuts[:len(all[i].cuts)] {
+			tr.of.effort++
+			if c.Length > r2.Norm(r2.Sub(c.Ends[1], c.Ends[0]))+touching {
+				tr.of.effort += 3 // bent lines take longer
+			}
+		}
 		s.cuts = p.Cuts
 	}
 	return s.cuts
@@ -219,10 +224,7 @@ func (tr *trial) pair(a, b int) bool {
 		return clear
 	}
 	p := *tr.plan
-	p.Cuts = slices.Concat(tr.cuts(a), tr.cuts(b))
-	for i := range p.Cuts {
-		p.Cuts[i].ID, p.Cuts[i].Joins = i+1, nil // motifs don't join one another
-	}
+	p.Cuts = tr.both(a, b)
 	clear := true
 	for range p.crowd(a, b) {
 		clear = false
@@ -230,6 +232,15 @@ func (tr *trial) pair(a, b int) bool {
 	}
 	tr.of.pairs[key] = clear
 	return clear
+}
+
+// both returns the cuts of two motifs in one period.
+func (tr *trial) both(a, b int) []Cut {
+	cuts := slices.Concat(tr.cuts(a), tr.cuts(b))
+	for i := range cuts {
+		cuts[i].ID, cuts[i].Joins = i+1, nil // motifs don't join one another
+	}
+	return cuts
 }
 
 // closeLines reports whether two cuts of one motif's copy crowd one another: of

@@ -38,7 +38,7 @@ const Within = 10.0
 // tells holds on all of the blanks.
 func Wheels(j *job.Job) ([]WheelFit, error) {
 	j = Resolve(j)
-	f := &fitter{job: j, trials: newTrials()}
+	f := newFitter(j)
 	all := make([]WheelFit, len(j.Rack))
 	for w := range j.Rack {
 		on := j.Clone()

@@ -90,6 +90,7 @@ func newSpot(kind Kind, share bool, ids ...int) spot {
 type reading struct {
 	measured, tolerance float64
 	close               bool
+	across              bool // between two copies of a motif
 }
 
 // tally holds the readings of each spot. One has several where two cuts come
@@ -99,7 +100,55 @@ type tally map[spot][]reading
 // add notes what was measured, if it misses what is wanted or nearly does.
 func (t tally) add(s spot, measured, miss, tolerance float64) {
 	if miss > -tolerance {
-		t[s] = append(t[s], reading{measured, tolerance, miss < tolerance})
+		t[s] = append(t[s], reading{measured: measured, tolerance: tolerance, close: miss < tolerance})
+	}
+}
+
+// addAcross adds what lies between two copies of a motif, if it is.
+func (t tally) addAcross(across bool, s spot, measured, miss, tolerance float64) {
+	n := len(t[s])
+	t.add(s, measured, miss, tolerance)
+	if len(t[s]) > n {
+		t[s][n].across = across
+	}
+}
+
+// once takes out what is told already: of two lines that crowd within a motif's
+// copy, and run on, that they do so across the repeat's edge; and it calls all
+// off that is too near between two copies of which some cuts touch.
+func (t tally) once(p *Plan) {
+	cut := func(id int) Cut { return p.Cuts[(id-1)%len(p.Cuts)] }
+	within, off := map[[2]int]bool{}, map[int]bool{}
+	for s, all := range t {
+		if s.cuts[1] == 0 || s.share {
+			continue
+		}
+		for _, r := range all {
+			a, b := cut(s.cuts[0]), cut(s.cuts[1])
+			if s.kind == Off {
+				off[a.Motif] = true
+			} else if !r.across && !r.close {
+				within[[2]int{min(a.ID, b.ID), max(a.ID, b.ID)}] = true
+			}
+		}
+	}
+	for _, s := range spots(t) {
+		if s.cuts[1] == 0 || s.share {
+			continue
+		}
+		a, b := cut(s.cuts[0]), cut(s.cuts[1])
+		told := within[[2]int{min(a.ID, b.ID), max(a.ID, b.ID)}] && a.RunsOn && b.RunsOn
+		all := t[s]
+		delete(t, s)
+		for _, r := range all {
+			to := s
+			if r.across && a.Motif == b.Motif && off[a.Motif] {
+				to.kind = Off
+			}
+			if !r.across || !told {
+				t[to] = append(t[to], r)
+			}
+		}
 	}
 }
 
@@ -170,7 +219,10 @@ const exact = 1e-6
 // by itself, and every two of them as they stand and rolled whole turns apart.
 func walk(p *Plan) tally {
 	all := tally{}
-	all.add(newSpot(Uneven, false), p.WorstRadiusError, p.WorstRadiusError-mostMisfit, exact)
+	if face := p.Outside(); face.Curved() {
+		off := face.Gores(p.Repeats, 0).Worst()
+		all.add(newSpot(Uneven, false), off, off-mostEase, exact)
+	}
 	const turns = 3 // two motifs of double pitch, half a pitch aside, reach no farther
 	cuts := p.All()
 	boxes := make([]geometry.Box, len(cuts))
@@ -196,6 +248,7 @@ func walk(p *Plan) tally {
 			}
 		}
 	}
+	all.once(p)
 	return all
 }
 
@@ -230,10 +283,10 @@ func walkPair(p *Plan, a, b Cut, roll int, all tally) {
 			all.add(newSpot(Crowded, true, a.ID, b.ID), share, wanted-share, tolerance)
 		}
 	case a.Motif == b.Motif && !sameCopy && least == 0:
-		all.add(newSpot(Off, false, a.ID, b.ID), 0, 1, exact)
+		all.addAcross(true, newSpot(Off, false, a.ID, b.ID), 0, 1, exact)
 	default:
 		if land > 0 {
-			all.add(newSpot(Crowded, false, a.ID, b.ID), least, land-least, exact)
+			all.addAcross(!sameCopy, newSpot(Crowded, false, a.ID, b.ID), least, land-least, exact)
 		}
 	}
 }
@@ -300,12 +353,9 @@ func walkAlone(p *Plan, c Cut, all tally) {
 	reach := p.Job.Limits.Reach * c.Asked
 	all.add(newSpot(Shallow, false, c.ID), c.Depth, reach-c.Depth, exact)
 
+	// Where a centre line goes and its footprint runs into a margin, that is told.
 	const stray = 0.01 // mm that a bound may be passed by
-	if over := high - p.Band.Top - stray; over > 0 {
-		all.add(newSpot(Off, false, c.ID), high, over, exact)
-	} else {
-		all.add(newSpot(Off, false, c.ID), low, p.Band.Foot-low-stray, exact)
-	}
+	lineLow, lineHigh := low, high
 	low, high = math.Inf(1), math.Inf(-1) // of the footprint
 	for _, o := range c.Outlines {
 		for _, q := range o.Points {
@@ -316,6 +366,31 @@ func walkAlone(p *Plan, c Cut, all tally) {
 	rim := p.Blank.Height() - p.Job.Limits.Rim
 	all.add(newSpot(Rim, false, c.ID), high, high-rim-stray, exact)
 	all.add(newSpot(Foot, false, c.ID), low, p.Job.Limits.Foot-low-stray, exact)
+	if over := lineHigh - p.Band.Top - stray; over > 0 && high <= rim+stray {
+		all.add(newSpot(Off, false, c.ID), lineHigh, over, exact)
+	} else if low >= p.Job.Limits.Foot-stray {
+		all.add(newSpot(Off, false, c.ID), lineLow, p.Band.Foot-lineLow-stray, exact)
+	}
+
+	// On a curved glass: the worst difference between it and the cone, in small
+	// steps of height, on what lies from groove to groove.
+	own := p.Job.Limits.Land
+	if set := p.Job.Motifs[c.Motif].Land; set != nil {
+		own = *set
+	}
+	if p.WorstRadiusError <= mostMisfit || own == 0 {
+		return
+	}
+	off, profile := 0.0, p.Blank.Profile()
+	for _, s := range c.Samples {
+		const rise = 1e-4 // mm
+		out := (profile.Radius(s.Height+rise) - profile.Radius(s.Height-rise)) / (2 * rise)
+		along := math.Hypot(1, out)/math.Hypot(1, math.Tan(p.Surface.HalfAngle)) - 1
+		round := profile.Radius(s.Height)/p.Surface.RadiusAt(s.Height) - 1
+		off = max(off, max(math.Abs(along), math.Abs(round))*(own+2*s.HalfWidth()))
+	}
+	const slopes = 1e-5 // mm that the slope by difference may be out by
+	all.add(newSpot(Uneven, false, c.ID), off, off-own/3, slopes)
 }
 
 // checkPlace looks for a finding's cuts at the place it gives: between two, on

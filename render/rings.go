@@ -25,9 +25,9 @@ type ring struct {
 	letters       []string
 }
 
-// placed reports whether findings of a kind have a place that can be ringed:
-// uneven is the glass as a whole.
-func placed(k pattern.Kind) bool { return k != pattern.Uneven }
+// placed reports whether a finding has a place that can be ringed: one without
+// cuts is of the glass as a whole.
+func placed(f pattern.Finding) bool { return len(f.Cuts) > 0 }
 
 // findRings returns the rings of a sheet. Findings so close together that one ring
 // holds them share it, so that rings don't pile up.
@@ -38,7 +38,7 @@ func (s *sheet) findRings() []ring {
 	var rings []ring
 	for _, g := range s.plan.Groups() {
 		for _, f := range g.Findings {
-			if !placed(f.Kind) || f.Height < s.low || f.Height > s.high {
+			if !placed(f) || f.Height < s.low || f.Height > s.high {
 				continue
 			}
 			i := slices.IndexFunc(rings, func(r ring) bool {

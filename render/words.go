@@ -309,7 +309,7 @@ func (s *sheet) unringed(g pattern.Group) string {
 			return ""
 		}
 	}
-	if !placed(g.Kind) {
+	if !placed(g.Worst()) {
 		return "it is of the glass as a whole"
 	}
 	return "it lies off this paper"

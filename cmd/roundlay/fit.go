@@ -111,6 +111,7 @@ func alike(a, b *job.Job) bool {
 		n := b.Motifs[i]
 		if m.Kind.Name != n.Kind.Name || m.Wheel != n.Wheel || !same(m.Depth, n.Depth) ||
 			!same(m.Width.Value, n.Width.Value) || !same(m.Height.Value, n.Height.Value) ||
+			!same(m.Across.Value, n.Across.Value) || !same(m.Up.Value, n.Up.Value) ||
 			m.Width.Fraction != n.Width.Fraction || m.Height.Fraction != n.Height.Fraction {
 			return false
 		}

@@ -41,7 +41,7 @@ func (s section) rack() rack {
 // wheel reads one wheel but for its name.
 func (s section) wheel() groove.Wheel {
 	var w groove.Wheel
-	across, hasAcross := s.required("across").length(span{5, mostAcross, 100})
+	across, hasAcross := s.required("across").length(span{leastWheel, mostAcross, 100})
 	w.Radius = across / 2
 	field := s.required("thick")
 	thick, hasThick := field.length(span{0.1, mostAcross, 6})
@@ -62,10 +62,10 @@ func (s section) wheel() groove.Wheel {
 	case groove.Gang:
 		fits := s.gang(&w, hasThick)
 		outer := (w.Thick - float64(w.Mitres-1)*w.Spacing) / 2
-		s.angle(&w, max(outer, w.Spacing/2), hasAcross && fits)
+		s.angle(&w, halfV(w), hasAcross && fits)
 		s.tip(&w, min(outer, w.Spacing/2), fits)
 	case groove.Mitre:
-		s.angle(&w, w.Thick/2, hasAcross && hasThick)
+		s.angle(&w, halfV(w), hasAcross && hasThick)
 		s.tip(&w, w.Thick/2, hasThick)
 	}
 	return w
@@ -77,10 +77,29 @@ func (s section) angle(w *groove.Wheel, half float64, sized bool) {
 	field := s.required("angle")
 	angle, ok := field.degrees(span{20, 170, 90})
 	w.Angle = angle
-	if least := 2 * math.Atan(half/w.Radius); ok && sized && angle <= least {
+	if least := leastAngle(half, w.Radius); ok && sized && angle <= least {
 		field.refuse(fmt.Sprintf("an angle above %.0f degrees, at which the V of this wheel ends at its axle",
 			math.Ceil(least*180/math.Pi)), "")
 	}
+}
+
+// leastAngle returns the angle at which a V of a half width ends at the axle.
+func leastAngle(half, radius float64) float64 { return 2 * math.Atan(half/radius) }
+
+// halfV returns half the width of a wheel's widest V.
+func halfV(w groove.Wheel) float64 {
+	if w.Edge == groove.Gang {
+		return max((w.Thick-float64(w.Mitres-1)*w.Spacing)/2, w.Spacing/2)
+	}
+	return w.Thick / 2
+}
+
+// TakesWheel reports whether a job may have a wheel as it is one it has, but for
+// its size across.
+func TakesWheel(w groove.Wheel) bool {
+	v := w.Edge == groove.Mitre || w.Edge == groove.Gang
+	return w.Radius >= leastWheel/2 && w.Radius <= mostAcross/2 && w.Thick < 2*w.Radius &&
+		!(v && w.Angle <= leastAngle(halfV(w), w.Radius))
 }
 
 // tip reads how the point of a V of the given half width is dressed. Sized says

@@ -66,6 +66,7 @@ const (
 	leastRise  = 0.1  // from one station to the next, mm: what calipers show
 	mostDepth  = 50.0 // of a cut, and of what is measured across one, mm
 	leastBand  = 1.0  // mm
+	leastWheel = 5.0  // across, mm
 
 	mostStations = 64
 	mostBlanks   = 64

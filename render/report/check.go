@@ -3,7 +3,6 @@ package report
 import (
 	"fmt"
 	"io"
-	"math"
 	"strings"
 
 	"roundlay/geometry"
@@ -17,6 +16,7 @@ type checkJSON struct {
 	Clear    bool          `json:"clear"`
 	Cuts     int           `json:"cuts"`
 	Findings []findingJSON `json:"findings"`
+	Notes    []string      `json:"notes"`
 }
 
 // checkSetJSON is a check of several blanks.
@@ -36,7 +36,7 @@ func CheckJSON(w io.Writer, plans []*pattern.Plan, s *pattern.Set) error {
 		clear := len(p.Findings) == 0
 		out.Clear = out.Clear && clear
 		out.Blanks = append(out.Blanks, checkJSON{
-			schema, p.Job.Title, p.Blank.Name, clear, p.Totals().Cuts, findings(p),
+			schema, p.Job.Title, p.Blank.Name, clear, p.Totals().Cuts, findings(p), append([]string{}, notes(p)...),
 		})
 	}
 	if s == nil {
@@ -73,6 +73,9 @@ func Heading(b *strings.Builder, p *pattern.Plan) {
 	fmt.Fprintf(b, "%s, blank %q: %s, %s.\n", p.Job.Title, p.Blank.Name,
 		count(p.Repeats, "repeat"), count(p.Totals().Cuts, "cut"))
 	fmt.Fprintf(b, "Band from %s to %s above the table; %s.\n", u.Text(p.Band.Foot), u.Text(p.Band.Top), shape(p))
+	for _, n := range notes(p) {
+		fmt.Fprintf(b, "%s\n", wrap(strings.ToUpper(n[:1])+n[1:], 79, ""))
+	}
 	counted(b, p)
 }
 
@@ -88,10 +91,19 @@ func shape(p *pattern.Plan) string {
 	if u := p.Job.Length; p.WorstRadiusError > 0.005 {
 		words += fmt.Sprintf(", which the glass leaves by up to %s in radius", u.Fine(p.WorstRadiusError))
 	}
-	if face := p.Outside(); face.Curved() {
-		words += fmt.Sprintf("; its paper is in gores, %d a repeat", face.Gores(p.Repeats, 0).PerRepeat)
-	}
 	return words
+}
+
+// notes says what is no finding, and yet good to know: of a curved glass, how
+// its paper is made, and how far off what is measured on its cone may be.
+func notes(p *pattern.Plan) []string {
+	face, u := p.Outside(), p.Job.Length
+	if !face.Curved() || p.Ungored() {
+		return nil
+	}
+	g := face.Gores(p.Repeats, 0)
+	return []string{fmt.Sprintf("curved: its paper is in %d gores, %d a repeat, whose edges are up to %s out; lands are measured on a cone, and up to %s off.",
+		g.PerRepeat*p.Repeats, g.PerRepeat, u.Fine(g.Worst()), u.Fine(p.LandError()))}
 }
 
 // shortMarks says of marks too short for the depth asked how deep they come out,
@@ -176,8 +188,11 @@ func Measured(p *pattern.Plan, f pattern.Finding) string {
 	case pattern.Tight:
 		return fmt.Sprintf("the wheel stands %s off the bent line at the ends of its contact; %s is the most", measured, wanted)
 	case pattern.Uneven:
-		return fmt.Sprintf("the glass leaves the cone its band is laid out on by %s in radius, about %s of girth; past %s its paper is made of gores",
-			measured, u.Fine(2*math.Pi*f.Measured), wanted)
+		if len(f.Cuts) > 0 {
+			return fmt.Sprintf("the glass leaves the cone that lands are measured on: a land here is up to %s off, and %s is the most", measured, wanted)
+		}
+		return fmt.Sprintf("the glass is too curved for its paper: gores as narrow as can be handled are %s out at their edges; %s is the most",
+			measured, wanted)
 	case pattern.Shallow:
 		return fmt.Sprintf("the mark is too short: it comes out %s deep, and at least %s is wanted", measured, wanted)
 	}

@@ -36,6 +36,8 @@ type costJSON struct {
 	Groove number `json:"groove"`
 	Width  number `json:"width"`
 	Height number `json:"height"`
+	Moved  number `json:"moved"` // how far a motif is
+	Bent   number `json:"bent"`  // a number that bends its lines, as a share of its range
 	Score  number `json:"score"`
 }
 
@@ -44,7 +46,7 @@ func FitJSON(w io.Writer, f *pattern.Fit) error {
 	out := fitJSON{Schema: schema, Title: f.Job.Title, Clear: f.Clear, Offers: []offerJSON{}}
 	for _, o := range f.Offers {
 		one := offerJSON{Cost: costJSON{
-			o.Cuts, number(o.Depth), number(o.Width), number(o.Across), number(o.Height), number(o.Score),
+			o.Cuts, number(o.Depth), number(o.Width), number(o.Across), number(o.Height), number(o.Moved), number(o.Bent), number(o.Score),
 		}}
 		for _, c := range o.Changes {
 			change := changeJSON{Key: c.Key, From: c.Says(f.Job), To: c.Says(o.Job)}
@@ -110,6 +112,12 @@ func costs(u geometry.Unit, c pattern.Cost) string {
 	}
 	if len(won) > 0 {
 		parts = append(parts, "gains "+strings.Join(won, ", "))
+	}
+	if c.Moved > 0 {
+		parts = append(parts, "moves a motif by "+u.Text(max(c.Moved, u.Step())))
+	}
+	if c.Bent > 0 {
+		parts = append(parts, "bends a motif's lines less")
 	}
 	if len(parts) == 0 {
 		return "looks the same"

@@ -13,14 +13,17 @@ import (
 )
 
 // outlines writes words into an SVG file as the outlines of their letters. Each
-// letter is defined once, in its font's units, and used wherever it stands,
-// which makes the file a tenth as long.
+// letter is defined once, in units of which em make its size, and used wherever
+// it stands, which makes the file a tenth as long.
 type outlines struct {
 	file    *bytes.Buffer
 	height  float64 // of the page: y grows downwards in the file
 	letters *lettering.Letters
 	names   map[glyph]string // of the letters defined; none for a blank
 }
+
+// em is how many units a letter's size has: one is 0.005 mm in words of 15 points.
+const em = 1000
 
 // glyph is one letter in one weight.
 type glyph struct {
@@ -54,7 +57,8 @@ func (o *outlines) defineGlyph(g glyph) error {
 	}
 	face := o.letters.Face(1, g.bold, drawing.Black)
 	outline := &canvas.Path{}
-	if err := face.Font.GlyphPath(outline, face.Font.GlyphIndex(g.letter), 0, 0, 0, 1, font.NoHinting); err != nil {
+	scale := em / float64(face.Font.Head.UnitsPerEm)
+	if err := face.Font.GlyphPath(outline, face.Font.GlyphIndex(g.letter), 0, 0, 0, scale, font.NoHinting); err != nil {
 		return fmt.Errorf("the letter %q: %w", g.letter, err)
 	}
 	if outline.Empty() {
@@ -68,11 +72,13 @@ func (o *outlines) defineGlyph(g glyph) error {
 	return nil
 }
 
-// data writes an outline in its font's units. TrueType letters have straight and
-// quadratic sides, no others.
+// data writes an outline to the whole unit, y downwards. TrueType letters have
+// straight and quadratic sides, no others; those of a round follow on each other
+// in a way that rounding puts off by two units at most.
 func (o *outlines) data(outline *canvas.Path) {
+	const unit = 1000 // thousandths, in which steps count
 	steps := steps{file: o.file}
-	at := func(p canvas.Point) (x, y int) { return int(math.Round(1000 * p.X)), int(math.Round(1000 * p.Y)) }
+	at := func(p canvas.Point) (x, y int) { return unit * int(math.Round(p.X)), -unit * int(math.Round(p.Y)) }
 	for side := outline.Scanner(); side.Scan(); {
 		x, y := at(side.End())
 		switch side.Cmd() {
@@ -82,7 +88,7 @@ func (o *outlines) data(outline *canvas.Path) {
 			steps.line(x, y)
 		case canvas.QuadToCmd:
 			overX, overY := at(side.CP1())
-			steps.quad(overX, overY, x, y)
+			steps.quad(overX, overY, x, y, 2*unit)
 		case canvas.CloseCmd:
 			steps.end()
 		}
@@ -105,17 +111,17 @@ func (o *outlines) write(t drawing.Text) {
 	if t.Ink != drawing.Black {
 		fmt.Fprintf(o.file, ` fill="%s"`, hex(t.Ink))
 	}
-	fmt.Fprintf(o.file, ` transform="translate(%.6g %.6g)`, micrometre(start.X), micrometre(o.height-start.Y))
+	fmt.Fprintf(o.file, ` transform="translate(%s %s)`, decimal(start.X), decimal(o.height-start.Y))
 	if t.Turn != 0 {
-		fmt.Fprintf(o.file, "rotate(%.7g)", -t.Turn*180/math.Pi)
+		fmt.Fprintf(o.file, "rotate(%s)", decimal(-t.Turn*180/math.Pi))
 	}
-	fmt.Fprintf(o.file, "scale(%.7[1]g -%.7[1]g)\">", face.MmPerEm)
-	along := 0
+	fmt.Fprintf(o.file, `scale(%.6g)">`, face.Size/em)
+	along, unit := 0, em/float64(face.Font.Head.UnitsPerEm)
 	for _, letter := range o.letters.Printable(t.Words) {
 		if name := o.names[glyph{letter, t.Bold}]; name != "" {
 			o.file.WriteString(`<use xlink:href="#` + name + `"`)
 			if along > 0 {
-				fmt.Fprintf(o.file, ` x="%d"`, along)
+				fmt.Fprintf(o.file, ` x="%.0f"`, unit*float64(along))
 			}
 			o.file.WriteString("/>")
 		}

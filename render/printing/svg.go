@@ -25,15 +25,21 @@ func SVG(w io.Writer, title string, page Page, letters *lettering.Letters) error
 	fmt.Fprintf(&file, `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink"`+
 		` width="%[1]smm" height="%[2]smm" viewBox="0 0 %[1]s %[2]s" stroke-linejoin="round" stroke-linecap="round">`+"\n<title>%[3]s</title>\n",
 		decimal(page.Width), decimal(page.Height), escaped(title))
-	words := outlines{file: &file, height: page.Height, letters: letters, names: map[glyph]string{}}
+	words := newOutlines(&file, page.Height, letters)
 	if err := words.define(page.Drawing); err != nil {
 		return err
 	}
 	for _, layer := range drawing.Layers() {
 		fmt.Fprintf(&file, "<g id=%q>\n", layer)
 		paths := paths{file: &file, height: page.Height}
-		for _, m := range page.Drawing.On(layer) {
-			switch m := m.(type) {
+		for marks := page.Drawing.On(layer); len(marks) > 0; {
+			if numbers := leadingNumbers(marks); len(numbers) > 1 {
+				paths.end()
+				words.writeNumbers(numbers)
+				marks = marks[len(numbers):]
+				continue
+			}
+			switch m := marks[0].(type) {
 			case drawing.Stroke:
 				paths.stroke(m)
 			case drawing.Fill:
@@ -44,6 +50,7 @@ func SVG(w io.Writer, title string, page Page, letters *lettering.Letters) error
 				paths.end()
 				words.write(m)
 			}
+			marks = marks[1:]
 		}
 		paths.end()
 		file.WriteString("</g>\n")

@@ -19,9 +19,15 @@ type steps struct {
 	command, last string // the last command and number written
 }
 
-// move begins an outline at a place. Places are in thousandths.
+// move begins an outline at a place. Places are in thousandths. Lines after "m"
+// need no command.
 func (s *steps) move(x, y int) {
-	s.write("M", x, y)
+	if s.command == "" {
+		s.write("M", x, y)
+	} else {
+		s.write("m", x-s.x, y-s.y)
+		s.command = "l"
+	}
 	s.x, s.y, s.startX, s.startY = x, y, x, y
 }
 
@@ -60,7 +66,7 @@ func (s *steps) end() {
 }
 
 func (s *steps) write(command string, numbers ...int) {
-	if command != s.command || command == "M" {
+	if command != s.command {
 		s.file.WriteString(command)
 		s.command, s.last = command, ""
 	}

@@ -65,7 +65,11 @@ type paths struct {
 	height float64 // of the page: y grows downwards in the file
 	look   string  // the attributes of the path that is open; none is open without
 	grain  int     // what places on it are rounded to, in micrometres
+	steps  steps   // along it
 }
+
+// flatness is how far lines may leave their places besides: an eighth of a dot.
+const flatness = 0.005
 
 // Places are written to the micrometre; those of greys, which nobody measures, to
 // the hundredth of a millimetre, a quarter of a dot.
@@ -133,7 +137,7 @@ func (p *paths) begin(look string, grain int) {
 	}
 	p.end()
 	fmt.Fprintf(p.file, `<path %s d="`, look)
-	p.look, p.grain = look, grain
+	p.look, p.grain, p.steps = look, grain, steps{file: p.file}
 }
 
 // end closes the path that is open.
@@ -145,17 +149,16 @@ func (p *paths) end() {
 }
 
 func (p *paths) line(points []geometry.Point, closed bool) {
-	steps := steps{file: p.file}
-	for i, q := range drawing.Thinned(points, drawing.Flatness) {
+	for i, q := range drawing.Thinned(points, flatness) {
 		x, y := p.micrometres(q.X), p.micrometres(p.height-q.Y)
 		if i == 0 {
-			steps.move(x, y)
+			p.steps.move(x, y)
 		} else {
-			steps.line(x, y)
+			p.steps.line(x, y)
 		}
 	}
 	if closed {
-		steps.end()
+		p.steps.end()
 	}
 }
 

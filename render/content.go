@@ -175,9 +175,9 @@ func (s *sheet) cutsIn(box geometry.Box) drawing.Drawing {
 	return cuts.Clipped(drawing.BoxWindow(box))
 }
 
-// footprintFlatness is how far the grey of a footprint may leave its outline: a
-// third of a dot, for half the points.
-const footprintFlatness = 0.015
+// footprintFlatness is how far the grey of a footprint may leave its outline: half
+// a dot, for less than half the points.
+const footprintFlatness = 0.02
 
 func carried(points []geometry.Point, m geometry.Motion) []geometry.Point {
 	out := make([]geometry.Point, len(points))

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"strconv"
 
 	"github.com/tdewolff/canvas"
 	"github.com/tdewolff/font"
@@ -13,14 +14,22 @@ import (
 )
 
 // outlines writes words into an SVG file as the outlines of their letters. Each
-// letter is defined once, in its font's units, and used wherever it stands,
-// which makes the file a tenth as long.
+// letter is defined once and used wherever it stands, which makes the file a
+// tenth as long; so are runs of letters that recur, which makes it a tenth
+// shorter again.
 type outlines struct {
 	file    *bytes.Buffer
 	height  float64 // of the page: y grows downwards in the file
 	letters *lettering.Letters
-	names   map[glyph]string // of the letters defined; none for a blank
+	perEm   float64         // the fonts' own units to the em; both weights have the same
+	known   map[glyph]int   // the letters defined, by their numbers
+	names   []string        // of letters and, after them, of runs, by their numbers
+	lines   map[line][]mark // what the drawing's words are written as
 }
+
+// em is how many units of the file a letter's size has. One is 0.005 mm in words
+// of 15 points, the largest there are.
+const em = 1000
 
 // glyph is one letter in one weight.
 type glyph struct {
@@ -28,51 +37,108 @@ type glyph struct {
 	bold   bool
 }
 
-// define defines every letter of a drawing.
+// blank is the number of letters that leave nothing on paper.
+const blank = -1
+
+// line is words in one weight, which are set alike at any size.
+type line struct {
+	words string
+	bold  bool
+}
+
+func newOutlines(file *bytes.Buffer, height float64, letters *lettering.Letters) *outlines {
+	return &outlines{
+		file: file, height: height, letters: letters,
+		perEm: float64(letters.Face(1, false, drawing.Black).Font.Head.UnitsPerEm),
+		known: map[glyph]int{}, lines: map[line][]mark{},
+	}
+}
+
+// define defines every letter of a drawing, and the runs of them that recur.
 func (o *outlines) define(d drawing.Drawing) error {
 	o.file.WriteString("<defs>\n")
+	var order []line
+	var lines [][]mark
 	for _, layer := range drawing.Layers() {
 		for _, m := range d.On(layer) {
 			text, ok := m.(drawing.Text)
 			if !ok {
 				continue
 			}
-			for _, letter := range o.letters.Printable(text.Words) {
-				if err := o.defineGlyph(glyph{letter, text.Bold}); err != nil {
-					return err
-				}
+			l := line{text.Words, text.Bold}
+			if _, done := o.lines[l]; done {
+				continue
 			}
+			marks, err := o.spell(l)
+			if err != nil {
+				return err
+			}
+			o.lines[l] = marks
+			order, lines = append(order, l), append(lines, marks)
 		}
+	}
+	runs := findRuns(lines, len(o.names))
+	for i, worth := range runs.worth {
+		is := runs.letters + i
+		o.names = append(o.names, name(is))
+		if worth {
+			fmt.Fprintf(o.file, "<g id=%q>", o.names[is])
+			o.use(runs.spelled(is))
+			o.file.WriteString("</g>\n")
+		}
+	}
+	for i, l := range order {
+		o.lines[l] = runs.set(lines[i])
 	}
 	o.file.WriteString("</defs>\n")
 	return nil
 }
 
-func (o *outlines) defineGlyph(g glyph) error {
-	if _, done := o.names[g]; done {
-		return nil
+// spell returns the letters of a line at their places, and defines the new ones.
+func (o *outlines) spell(l line) ([]mark, error) {
+	face := o.letters.Face(1, l.bold, drawing.Black).Font
+	var marks []mark
+	along := 0
+	for _, letter := range o.letters.Printable(l.words) {
+		is, err := o.letter(glyph{letter, l.bold}, face)
+		if err != nil {
+			return nil, err
+		}
+		if is != blank {
+			marks = append(marks, mark{is, along})
+		}
+		along += int(face.GlyphAdvance(face.GlyphIndex(letter)))
 	}
-	face := o.letters.Face(1, g.bold, drawing.Black)
-	outline := &canvas.Path{}
-	if err := face.Font.GlyphPath(outline, face.Font.GlyphIndex(g.letter), 0, 0, 0, 1, font.NoHinting); err != nil {
-		return fmt.Errorf("the letter %q: %w", g.letter, err)
-	}
-	if outline.Empty() {
-		o.names[g] = ""
-		return nil
-	}
-	o.names[g] = name(len(o.names))
-	fmt.Fprintf(o.file, "<path id=%q d=\"", o.names[g])
-	o.data(outline)
-	o.file.WriteString("\"/>\n")
-	return nil
+	return marks, nil
 }
 
-// data writes an outline in its font's units. TrueType letters have straight and
-// quadratic sides, no others.
+// letter returns the number of a letter, and defines it if it is new.
+func (o *outlines) letter(g glyph, face *canvas.Font) (int, error) {
+	if is, ok := o.known[g]; ok {
+		return is, nil
+	}
+	outline := &canvas.Path{}
+	if err := face.GlyphPath(outline, face.GlyphIndex(g.letter), 0, 0, 0, em/o.perEm, font.NoHinting); err != nil {
+		return blank, fmt.Errorf("the letter %q: %w", g.letter, err)
+	}
+	if outline.Empty() {
+		o.known[g] = blank
+		return blank, nil
+	}
+	is := len(o.names)
+	o.known[g], o.names = is, append(o.names, name(is))
+	fmt.Fprintf(o.file, "<path id=%q d=\"", o.names[is])
+	o.data(outline)
+	o.file.WriteString("\"/>\n")
+	return is, nil
+}
+
+// data writes an outline to the whole unit, y downwards. TrueType letters have
+// straight and quadratic sides, no others.
 func (o *outlines) data(outline *canvas.Path) {
+	const unit = 1000 // thousandths, in which steps count
 	steps := steps{file: o.file}
-	at := func(p canvas.Point) (x, y int) { return int(math.Round(1000 * p.X)), int(math.Round(1000 * p.Y)) }
+	at := func(p canvas.Point) (x, y int) { return unit * int(math.Round(p.X)), -unit * int(math.Round(p.Y)) }
 	for side := outline.Scanner(); side.Scan(); {
 		x, y := at(side.End())
 		switch side.Cmd() {
@@ -82,14 +148,14 @@ func (o *outlines) data(outline *canvas.Path) {
 			steps.line(x, y)
 		case canvas.QuadToCmd:
 			overX, overY := at(side.CP1())
-			steps.quad(overX, overY, x, y)
+			steps.quad(overX, overY, x, y, 2*unit) // what three roundings may add up to
 		case canvas.CloseCmd:
 			steps.end()
 		}
 	}
 }
 
-// name returns the shortest name that is still free for the nth letter.
+// name returns the shortest name that is still free for the nth letter or run.
 func name(n int) string {
 	const letters = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ"
 	if n < len(letters) {
@@ -98,28 +164,43 @@ func name(n int) string {
 	return name(n/len(letters)-1) + letters[n%len(letters):n%len(letters)+1]
 }
 
+// use writes letters and runs that are defined.
+func (o *outlines) use(marks []mark) {
+	for _, m := range marks {
+		o.file.WriteString(`<use xlink:href="#` + o.names[m.is] + `"`)
+		if m.x > 0 {
+			o.file.WriteString(` x="` + strconv.Itoa(int(math.Round(float64(m.x)*em/o.perEm))) + `"`)
+		}
+		o.file.WriteString("/>")
+	}
+}
+
 // write writes one text.
 func (o *outlines) write(t drawing.Text) {
-	face, start := o.letters.Face(t.Size, t.Bold, t.Ink), o.letters.Start(t)
-	fmt.Fprintf(o.file, `<g role="img" aria-label="%s"`, escaped(t.Words))
+	o.begin(t, t.Words)
+	o.place(t)
+	o.file.WriteString(`">`)
+	o.use(o.lines[line{t.Words, t.Bold}])
+	o.file.WriteString("</g>\n")
+}
+
+// begin opens a group of a text's size and ink, and leaves its transform open.
+func (o *outlines) begin(t drawing.Text, label string) {
+	fmt.Fprintf(o.file, `<g role="img" aria-label="%s"`, escaped(label))
 	if t.Ink != drawing.Black {
 		fmt.Fprintf(o.file, ` fill="%s"`, hex(t.Ink))
 	}
-	fmt.Fprintf(o.file, ` transform="translate(%.6g %.6g)`, micrometre(start.X), micrometre(o.height-start.Y))
-	if t.Turn != 0 {
-		fmt.Fprintf(o.file, "rotate(%.7g)", -t.Turn*180/math.Pi)
-	}
-	fmt.Fprintf(o.file, "scale(%.7[1]g -%.7[1]g)\">", face.MmPerEm)
-	along := 0
-	for _, letter := range o.letters.Printable(t.Words) {
-		if name := o.names[glyph{letter, t.Bold}]; name != "" {
-			o.file.WriteString(`<use xlink:href="#` + name + `"`)
-			if along > 0 {
-				fmt.Fprintf(o.file, ` x="%d"`, along)
-			}
-			o.file.WriteString("/>")
-		}
-		along += int(face.Font.GlyphAdvance(face.Font.GlyphIndex(letter)))
-	}
-	o.file.WriteString("</g>")
+	fmt.Fprintf(o.file, ` transform="scale(%.6g)`, unit(t))
 }
+
+// place writes where a text begins, in its own units, and how it is turned.
+func (o *outlines) place(t drawing.Text) {
+	start, unit := o.letters.Start(t), unit(t)
+	fmt.Fprintf(o.file, "translate(%.0f %.0f)", start.X/unit, (o.height-start.Y)/unit)
+	if turn := decimal(-t.Turn * 180 / math.Pi); turn != "0" {
+		o.file.WriteString("rotate(" + turn + ")")
+	}
+}
+
+// unit returns how long a unit of a text is, in millimetres.
+func unit(t drawing.Text) float64 { return t.Size * lettering.MillimetresPerPoint / em }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"math"
 	"strconv"
+	"strings"
 )
 
 // steps writes the data of an SVG path as steps from place to place, which are
@@ -14,12 +15,19 @@ type steps struct {
 	x, y          int // where it is, in thousandths
 	startX        int // where the outline began, and where its end leads back to
 	startY        int
+	overX, overY  int    // what the last bend went towards
 	command, last string // the last command and number written
 }
 
-// move begins an outline at a place. Places are in thousandths.
+// move begins an outline at a place. Places are in thousandths. Lines after "m"
+// need no command.
 func (s *steps) move(x, y int) {
-	s.write("M", x, y)
+	if s.command == "" {
+		s.write("M", x, y)
+	} else {
+		s.write("m", x-s.x, y-s.y)
+		s.command = "l"
+	}
 	s.x, s.y, s.startX, s.startY = x, y, x, y
 }
 
@@ -38,10 +46,17 @@ func (s *steps) line(x, y int) {
 	s.x, s.y = x, y
 }
 
-// quad bends to a place, towards another on the way.
-func (s *steps) quad(overX, overY, x, y int) {
-	s.write("q", overX-s.x, overY-s.y, x-s.x, y-s.y)
-	s.x, s.y = x, y
+// quad bends to a place, towards another on the way. A bend that goes on from
+// another as straight as letters do, to within a tolerance, is known by its end.
+func (s *steps) quad(overX, overY, x, y, tolerance int) {
+	onX, onY := 2*s.x-s.overX, 2*s.y-s.overY
+	if (s.command == "q" || s.command == "t") && max(onX-overX, overX-onX, onY-overY, overY-onY) <= tolerance {
+		s.write("t", x-s.x, y-s.y)
+		overX, overY = onX, onY
+	} else {
+		s.write("q", overX-s.x, overY-s.y, x-s.x, y-s.y)
+	}
+	s.x, s.y, s.overX, s.overY = x, y, overX, overY
 }
 
 // end leads the outline back to its beginning.
@@ -51,13 +66,13 @@ func (s *steps) end() {
 }
 
 func (s *steps) write(command string, numbers ...int) {
-	if command != s.command || command == "M" {
+	if command != s.command {
 		s.file.WriteString(command)
 		s.command, s.last = command, ""
 	}
 	for _, n := range numbers {
 		number := thousandths(n)
-		point := number[0] == '.' && bytes.ContainsRune([]byte(s.last), '.')
+		point := number[0] == '.' && strings.Contains(s.last, ".")
 		if s.last != "" && number[0] != '-' && !point {
 			s.file.WriteByte(' ')
 		}
@@ -68,14 +83,18 @@ func (s *steps) write(command string, numbers ...int) {
 
 // thousandths writes a count of thousandths as a decimal, as short as it can be.
 func thousandths(n int) string {
-	s := strconv.FormatFloat(float64(n)/1000, 'f', -1, 64)
-	switch {
-	case len(s) > 1 && s[0] == '0':
-		return s[1:]
-	case len(s) > 2 && s[:2] == "-0":
-		return "-" + s[2:]
+	if n%1000 == 0 {
+		return strconv.Itoa(n / 1000)
 	}
-	return s
+	sign, whole := "", ""
+	if n < 0 {
+		sign, n = "-", -n
+	}
+	if n >= 1000 {
+		whole = strconv.Itoa(n / 1000)
+	}
+	part := strconv.Itoa(1000 + n%1000)[1:] // with the noughts before it
+	return sign + whole + "." + strings.TrimRight(part, "0")
 }
 
 // decimal writes a number to the thousandth.

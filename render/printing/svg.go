@@ -25,15 +25,21 @@ func SVG(w io.Writer, title string, page Page, letters *lettering.Letters) error
 	fmt.Fprintf(&file, `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink"`+
 		` width="%[1]smm" height="%[2]smm" viewBox="0 0 %[1]s %[2]s" stroke-linejoin="round" stroke-linecap="round">`+"\n<title>%[3]s</title>\n",
 		decimal(page.Width), decimal(page.Height), escaped(title))
-	words := outlines{file: &file, height: page.Height, letters: letters, names: map[glyph]string{}}
+	words := newOutlines(&file, page.Height, letters)
 	if err := words.define(page.Drawing); err != nil {
 		return err
 	}
 	for _, layer := range drawing.Layers() {
 		fmt.Fprintf(&file, "<g id=%q>\n", layer)
 		paths := paths{file: &file, height: page.Height}
-		for _, m := range page.Drawing.On(layer) {
-			switch m := m.(type) {
+		for marks := page.Drawing.On(layer); len(marks) > 0; {
+			if numbers := leadingNumbers(marks); len(numbers) > 1 {
+				paths.end()
+				words.writeNumbers(numbers)
+				marks = marks[len(numbers):]
+				continue
+			}
+			switch m := marks[0].(type) {
 			case drawing.Stroke:
 				paths.stroke(m)
 			case drawing.Fill:
@@ -44,6 +50,7 @@ func SVG(w io.Writer, title string, page Page, letters *lettering.Letters) error
 				paths.end()
 				words.write(m)
 			}
+			marks = marks[1:]
 		}
 		paths.end()
 		file.WriteString("</g>\n")
@@ -58,7 +65,11 @@ type paths struct {
 	height float64 // of the page: y grows downwards in the file
 	look   string  // the attributes of the path that is open; none is open without
 	grain  int     // what places on it are rounded to, in micrometres
+	steps  steps   // along it
 }
+
+// flatness is how far lines may leave their places besides: an eighth of a dot.
+const flatness = 0.005
 
 // Places are written to the micrometre; those of greys, which nobody measures, to
 // the hundredth of a millimetre, a quarter of a dot.
@@ -126,7 +137,7 @@ func (p *paths) begin(look string, grain int) {
 	}
 	p.end()
 	fmt.Fprintf(p.file, `<path %s d="`, look)
-	p.look, p.grain = look, grain
+	p.look, p.grain, p.steps = look, grain, steps{file: p.file}
 }
 
 // end closes the path that is open.
@@ -138,17 +149,16 @@ func (p *paths) end() {
 }
 
 func (p *paths) line(points []geometry.Point, closed bool) {
-	steps := steps{file: p.file}
-	for i, q := range drawing.Thinned(points, drawing.Flatness) {
+	for i, q := range drawing.Thinned(points, flatness) {
 		x, y := p.micrometres(q.X), p.micrometres(p.height-q.Y)
 		if i == 0 {
-			steps.move(x, y)
+			p.steps.move(x, y)
 		} else {
-			steps.line(x, y)
+			p.steps.line(x, y)
 		}
 	}
 	if closed {
-		steps.end()
+		p.steps.end()
 	}
 }
 

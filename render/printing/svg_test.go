@@ -5,8 +5,12 @@ import (
 	"encoding/xml"
 	"errors"
 	"io"
+	"math"
+	"regexp"
 	"slices"
 	"testing"
+
+	"github.com/tdewolff/canvas"
 
 	"roundlay/render/drawing"
 )
@@ -19,6 +23,15 @@ func TestSVGIsTheSameEachTime(t *testing.T) {
 		if !bytes.Equal(first, sampleSVG(t, letters)) {
 			t.Fatal("the same page makes other bytes")
 		}
+	}
+	var wordy [2]bytes.Buffer
+	for i := range wordy {
+		if err := SVG(&wordy[i], "", wordyPage(), letters); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if !bytes.Equal(wordy[0].Bytes(), wordy[1].Bytes()) {
+		t.Error("the same words make other bytes")
 	}
 }
 
@@ -70,5 +83,35 @@ func TestSVGIsInLayers(t *testing.T) {
 	}
 	if !slices.Equal(ids, want) {
 		t.Errorf("the layers are %v, want %v", ids, want)
+	}
+}
+
+// Lines stay within flatness of their places, and where they are rounded to.
+func TestSVGCirclesAreTrue(t *testing.T) {
+	const rounded = 0.001
+	found := false
+	for _, d := range regexp.MustCompile(`<path fill="none"[^>]* d="([^"]*)"`).FindAllSubmatch(sampleSVG(t, load(t)), -1) {
+		path, err := canvas.ParseSVGPath(string(d[1]))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !path.Closed() {
+			continue
+		}
+		found = true
+		for side := path.Scanner(); side.Scan(); {
+			for _, p := range []canvas.Point{side.End(), side.Start().Interpolate(side.End(), 0.5)} {
+				if side.Cmd() == canvas.MoveToCmd {
+					continue
+				}
+				off := math.Hypot(p.X-circleMiddle.X, sampleHeight-p.Y-circleMiddle.Y) - circleRadius
+				if math.Abs(off) > flatness+drawing.Flatness+rounded {
+					t.Fatalf("the circle is %.4f mm off at %v", off, p)
+				}
+			}
+		}
+	}
+	if !found {
+		t.Error("there is no circle")
 	}
 }

@@ -1,0 +1,44 @@
+package printing
+
+import (
+	"strings"
+
+	"roundlay/render/drawing"
+)
+
+// leadingNumbers returns the numbers that marks begin with and that are alike
+// but for their places, such as those of the cuts.
+func leadingNumbers(marks []drawing.Mark) []drawing.Text {
+	var numbers []drawing.Text
+	for _, m := range marks {
+		t, ok := m.(drawing.Text)
+		if !ok || strings.Trim(t.Words, "0123456789") != "" {
+			break
+		}
+		if len(numbers) > 0 && (t.Size != numbers[0].Size || t.Bold != numbers[0].Bold || t.Ink != numbers[0].Ink) {
+			break
+		}
+		numbers = append(numbers, t)
+	}
+	return numbers
+}
+
+// writeNumbers writes numbers that are alike as one thing with one label, which
+// lists them. A label for each would be a twentieth of the file, and a hundred
+// pictures of one number each are nothing to listen to.
+func (o *outlines) writeNumbers(numbers []drawing.Text) {
+	words := make([]string, len(numbers))
+	for i, t := range numbers {
+		words[i] = t.Words
+	}
+	o.begin(numbers[0], strings.Join(words, ", "))
+	o.file.WriteString("\">\n")
+	for _, t := range numbers {
+		o.file.WriteString(`<g transform="`)
+		o.place(t)
+		o.file.WriteString(`">`)
+		o.use(o.lines[line{t.Words, t.Bold}])
+		o.file.WriteString("</g>\n")
+	}
+	o.file.WriteString("</g>\n")
+}

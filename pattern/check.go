@@ -12,13 +12,19 @@ import (
 // the most that clears are found first. The error says why nothing can be laid
 // out at all.
 func New(j *job.Job, blank *glass.Blank) (*Plan, error) {
-	p, err := lay(Resolve(j), blank)
+	return newSurvey().plan(Resolve(j), blank)
+}
+
+// plan lays out a job and checks it. The survey may know of its other blanks what
+// the cures ask.
+func (s *survey) plan(j *job.Job, blank *glass.Blank) (*Plan, error) {
+	p, err := lay(j, blank)
 	if err != nil {
 		return nil, err
 	}
 	p.Chords = p.chords()
 	p.Findings = p.check()
-	p.cureAll()
+	p.cureAll(s)
 	return p, nil
 }
 

@@ -12,12 +12,12 @@ import (
 )
 
 // cureAll finds a cure for each trouble, and notes it on each of its findings.
-func (p *Plan) cureAll() {
+func (p *Plan) cureAll(known *survey) {
 	troubles := p.troubles()
 	if len(troubles) == 0 {
 		return
 	}
-	c := &curing{Plan: p, survey: newSurvey()}
+	c := &curing{Plan: p, survey: known}
 	if c.before = c.with(p, nil); c.before == nil {
 		return
 	}

@@ -16,9 +16,10 @@ func Lay(j *job.Job, blanks ...*glass.Blank) ([]*Plan, error) {
 	}
 	j = Resolve(j)
 	plans := make([]*Plan, len(blanks))
+	known := newSurvey() // a cure is tried on all blanks: what is seen for one serves the next
 	for i, b := range blanks {
 		var err error
-		if plans[i], err = New(j, b); err != nil {
+		if plans[i], err = known.plan(j, b); err != nil {
 			return nil, err
 		}
 	}

@@ -151,11 +151,8 @@ func (g glass) finding(group pattern.Group) string {
 // picture draws the cut glass, as large as there is room, down and to the left
 // from a corner.
 func (g glass) picture(d *drawing.Drawing, corner geometry.Point) {
-	small, box := picture.Small(g.plan)
-	wide, up := box.Size()
 	const air = 0.5 // what its lines need
-	scale := min((pictureWidth-air)/wide, (pictureDepth-air)/up)
+	small, box := picture.Small(g.plan, pictureWidth-air, pictureDepth-air)
 	middle := corner.X - pictureWidth/2
-	small = small.Moved(geometry.Motion{Cos: 1, X: -(box.Min.X + box.Max.X) / 2, Y: -box.Max.Y}).Stretched(scale, scale)
-	d.Append(small.Moved(geometry.Motion{Cos: 1, X: middle, Y: corner.Y}))
+	d.Append(small.Moved(geometry.Motion{Cos: 1, X: middle - (box.Min.X+box.Max.X)/2, Y: corner.Y - box.Max.Y}))
 }

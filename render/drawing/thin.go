@@ -38,6 +38,29 @@ func distanceTo(p, a, b geometry.Point) float64 {
 	return r2.Norm(r2.Sub(p, r2.Add(a, r2.Scale(t, along))))
 }
 
+// Simplified returns the drawing without the points of lines that they can do
+// without.
+func (d Drawing) Simplified(tolerance float64) Drawing {
+	return d.each(func(m Mark) []Mark {
+		switch s := m.(type) {
+		case Stroke:
+			s.Points = Thinned(s.Points, tolerance)
+			m = s
+		case Fill:
+			s.Points = Thinned(s.Points, tolerance)
+			m = s
+		case Area:
+			outlines := make([][]geometry.Point, len(s.Outlines))
+			for i, o := range s.Outlines {
+				outlines[i] = Thinned(o, tolerance)
+			}
+			s.Outlines = outlines
+			m = s
+		}
+		return []Mark{m}
+	})
+}
+
 // Thinned returns the drawing with the fills of one layer without the points
 // they can do without.
 func (d Drawing) Thinned(layer Layer, tolerance float64) Drawing {

@@ -7,9 +7,12 @@ import (
 	"fmt"
 	"io"
 	"regexp"
+	"runtime"
 	"slices"
 	"strconv"
 	"sync"
+
+	"golang.org/x/sync/errgroup"
 )
 
 // settle rewrites a PDF file as canvas writes it, object by object: the catalog
@@ -22,17 +25,28 @@ func settle(file, catalog []byte, title string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	// Compressing takes most of the time: it is shared out, an object at a time.
+	bodies := make([][]byte, len(objects))
+	var shares errgroup.Group
+	shares.SetLimit(runtime.GOMAXPROCS(0))
+	for i, o := range objects {
+		shares.Go(func() (err error) {
+			if bodies[i], err = settled(o.body, catalog, title); err != nil {
+				err = fmt.Errorf("PDF object %d: %w", o.number, err)
+			}
+			return err
+		})
+	}
+	if err := shares.Wait(); err != nil {
+		return nil, err
+	}
 	var out bytes.Buffer
 	out.Write(file[:objects[0].at]) // the header
 	offsets := make([]int, len(objects)+1)
-	for _, o := range objects {
-		body, err := settled(o.body, catalog, title)
-		if err != nil {
-			return nil, fmt.Errorf("PDF object %d: %w", o.number, err)
-		}
+	for i, o := range objects {
 		offsets[o.number] = out.Len()
 		fmt.Fprintf(&out, "%d 0 obj\n", o.number)
-		out.Write(body)
+		out.Write(bodies[i])
 		out.WriteString("\nendobj\n")
 	}
 	start := out.Len()

@@ -86,11 +86,13 @@ func (c Change) Says(j *job.Job) string {
 	}
 }
 
-// written returns a length as a job file has it: as calipers show it, where that
-// is all of it.
+// written returns a length as a job file has it: as calipers show it, or as a
+// decimal of its owner's unit, where that is all of it.
 func written(u geometry.Unit, mm float64) string {
-	if set := u.Setting(mm); math.Abs(set.Length-mm) < 1e-6 {
-		return set.Text
+	for _, text := range []string{u.Text(mm), u.Fine(mm)} {
+		if read, err := u.Parse(text); err == nil && math.Abs(read-mm) < 1e-6 {
+			return text
+		}
 	}
 	return strconv.FormatFloat(mm, 'g', 8, 64) + " mm"
 }
@@ -145,10 +147,9 @@ func otherWheels(j *job.Job, i int) []row {
 	return all
 }
 
-// depths returns shallower depths, on the steps that calipers show: of very many
-// only some, if no more than so many are wanted.
-func depths(j *job.Job, i int, most int) row {
-	step := j.Length.Step()
+// depths returns shallower depths, a step apart: of very many only some, if no
+// more than so many are wanted.
+func depths(j *job.Job, i int, step float64, most int) row {
 	steps := int(math.Ceil(j.Motifs[i].Depth/step-1e-9)) - 1
 	var r row
 	for n := steps; n >= 1; n -= max(1, steps/most) {
@@ -283,7 +284,7 @@ func rows(tr *trial, i int, t trouble) []row {
 	if t.kind == Crowded || t.kind == Shallow || t.kind == Tight {
 		all = append(all, countsDown(j, i)...)
 	}
-	all = append(all, depths(j, i, some))
+	all = append(all, depths(j, i, j.Length.Step(), some))
 	if !place {
 		all = append(all, otherWheels(j, i)...)
 	}

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"roundlay/geometry"
 	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
 )
@@ -87,11 +88,11 @@ func (c *curing) cure(g Group) Cure {
 		below, above := c.ends(g)
 		return c.first(g, "", c.inwards(g, below, above), c.closer(g), c.smaller(g), c.fewerRepeats(), c.fewer(g), c.lighter(g))
 	case Thin:
-		return c.keepBelow(g, c.first(g, "", c.lighter(g), c.wheels(g), c.moves(g, -1), c.lower(g)))
+		return c.keepBelow(g, c.first(g, "", c.lighter(g), c.finer(g), c.wheels(g), c.moves(g, -1), c.lower(g)))
 	case Rim, Foot:
-		return c.first(g, "", c.inwards(g, g.Kind == Foot, g.Kind == Rim), c.shorterBand(g), c.lighter(g), c.smaller(g))
+		return c.first(g, "", c.inwards(g, g.Kind == Foot, g.Kind == Rim), c.shorterBand(g), c.lighter(g), c.finer(g), c.smaller(g))
 	case Buried:
-		return c.first(g, "", c.lighter(g), c.wheels(g))
+		return c.first(g, "", c.lighter(g), c.finer(g), c.wheels(g))
 	case Tight:
 		return c.orWheel(g, c.first(g, c.curve(g), c.straighter(g), c.wheels(g), c.fewer(g), c.larger(g)))
 	case Uneven:
@@ -122,7 +123,7 @@ func (c *curing) first(g Group, known string, courses ...[]course) Cure {
 	if best != nil {
 		return c.told(g, *best)
 	}
-	text := "no single change was found that clears it"
+	text := "no single change was found that clears it (fit tries several together)"
 	if known != "" {
 		text += "; " + known
 	}
@@ -183,21 +184,39 @@ func (c *curing) mildest(g Group, courses []course) []proven {
 	return all
 }
 
-// least returns the mildest remedy of a course that clears a group, or one a
-// little further on where that brings nothing with it and the mildest does.
+// least returns the mildest remedy of a course that clears a group, or where that
+// brings something with it, one further on that doesn't.
 func (c *curing) least(g Group, all course) (proven, bool) {
 	high := gallop(len(all), func(n int) bool { return c.clears(g, all[n]) })
 	if high == len(all) {
 		return proven{}, false
 	}
 	best, found := c.prove(g, all[high])
-	const further = 3
-	for n := high + 1; n < len(all) && n <= high+further && !(found && best.clean()); n++ {
+	try := func(n int) bool {
 		if c.clears(g, all[n]) {
 			if r, ok := c.prove(g, all[n]); ok && (!found || r.clean()) {
 				best, found = r, true
 			}
 		}
+		return found && best.clean()
+	}
+	// In longer and longer strides, and then between the last two.
+	last := high
+	for _, further := range []int{1, 2, 3, 6, 12, 16, 24} {
+		n := high + further
+		if n >= len(all) || found && best.clean() {
+			break
+		}
+		if try(n) {
+			mildest := best
+			for between := last + 1; between < n; between++ {
+				if best, found = (proven{}), false; try(between) {
+					return best, true
+				}
+			}
+			return mildest, true
+		}
+		last = n
 	}
 	return best, found
 }
@@ -298,7 +317,7 @@ func (c *curing) course(i int, r row) course {
 		for k, change := range changes {
 			switch words[k] = change.Key + " = " + change.Says(after); change.Key {
 			case "depth":
-				words[k] = "depth " + c.Job.Length.Text(change.Value)
+				words[k] = "depth " + c.Job.Length.Given(change.Value)
 			case "wheel":
 				words[k] = "wheel " + change.Says(after)
 			}
@@ -356,7 +375,18 @@ func (c *curing) fewer(g Group) []course {
 func (c *curing) lighter(g Group) []course {
 	var all []course
 	for _, i := range g.Motifs {
-		all = append(all, c.course(i, depths(c.Job, i, math.MaxInt)))
+		all = append(all, c.course(i, depths(c.Job, i, c.Job.Length.Step(), math.MaxInt)))
+	}
+	return all
+}
+
+// finer takes them down in small steps, which no caliper shows and the bench sheet
+// does: for where a caliper's step takes so much that it brings something.
+func (c *curing) finer(g Group) []course {
+	step := map[geometry.Unit]float64{geometry.Inch: geometry.MillimetresPerInch / 1000, geometry.Millimetre: 0.02}[c.Job.Length]
+	var all []course
+	for _, i := range g.Motifs {
+		all = append(all, c.course(i, depths(c.Job, i, step, math.MaxInt)))
 	}
 	return all
 }
@@ -449,7 +479,8 @@ func (c *curing) banded(band job.Band, text string) remedy {
 }
 
 // keepBelow adds to a cure for thin glass how far up the band may reach, if that
-// clears, and what it brings; and puts it first where it alone brings nothing.
+// clears, and whether it brings anything; and puts it first where it alone brings
+// nothing.
 func (c *curing) keepBelow(g Group, cure Cure) Cure {
 	depth := 0.0
 	for _, i := range g.Motifs {
@@ -469,7 +500,7 @@ func (c *curing) keepBelow(g Group, cure Cure) Cure {
 	if !ok {
 		return cure
 	}
-	switch brings := c.brings(g, below); {
+	switch {
 	case cure.Changes == nil, below.clean() && strings.Contains(cure.Text, "; then "):
 		return c.told(g, below)
 	case strings.Contains(cure.Text, "; then "):
@@ -477,7 +508,7 @@ func (c *curing) keepBelow(g Group, cure Cure) Cure {
 	case below.clean():
 		cure.Text += ", or " + text
 	default:
-		cure.Text += ", or " + text + " (then " + brings + ")"
+		cure.Text += ", or " + text + " (which brings other findings)"
 	}
 	return cure
 }

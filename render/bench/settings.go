@@ -85,7 +85,7 @@ func (g glass) marks() []string {
 	p, u := g.plan, g.unit
 	steps := []string{
 		fmt.Sprintf("Step %d marks round the foot. Number them to the right, rim up.", p.Repeats),
-		fmt.Sprintf("Band: a line round %s up, and one %s up.", u.AtLeast(p.Band.Foot), u.AtMost(p.Band.Top)),
+		fmt.Sprintf("Band: a line round %s up, and one %s up.", u.Text(p.Band.Foot), u.Text(p.Band.Top)),
 		"Each mark is the middle of a repeat. Check it at the band's top with the dividers.",
 	}
 	if p.Repeats == 1 {

@@ -72,7 +72,7 @@ func Heading(b *strings.Builder, p *pattern.Plan) {
 	u := p.Job.Length
 	fmt.Fprintf(b, "%s, blank %q: %s, %s.\n", p.Job.Title, p.Blank.Name,
 		count(p.Repeats, "repeat"), count(p.Totals().Cuts, "cut"))
-	fmt.Fprintf(b, "Band from %s to %s above the table; %s.\n", u.AtLeast(p.Band.Foot), u.AtMost(p.Band.Top), shape(p))
+	fmt.Fprintf(b, "Band from %s to %s above the table; %s.\n", u.Text(p.Band.Foot), u.Text(p.Band.Top), shape(p))
 	for _, n := range notes(p) {
 		fmt.Fprintf(b, "%s\n", wrap(strings.ToUpper(n[:1])+n[1:], 79, ""))
 	}

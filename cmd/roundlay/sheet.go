@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
-	"strings"
 
 	"roundlay/pattern"
 	"roundlay/render"
@@ -88,15 +87,13 @@ func (s *session) drawSheet(plans []*pattern.Plan, o render.Options, out string)
 
 // sheetPath reads --out: where the sheet goes.
 func sheetPath(out string, plans []*pattern.Plan) (string, error) {
-	switch ending := strings.ToLower(filepath.Ext(out)); {
-	case out == "" || isFolder(out) || strings.HasSuffix(out, "/") || ending == "":
-		name := fileName(plans[0].Job.Title)
-		if len(plans) == 1 {
-			name = planName(plans[0])
-		}
-		return filepath.Join(out, name+"-sheet"+pdfEnding), nil
-	case ending != pdfEnding:
-		return "", fmt.Errorf("--out: read %q; accepted: a file ending in .pdf, or a folder", out)
+	folder, ending, err := outTarget(out, pdfEnding)
+	if err != nil || !folder {
+		return out, err
 	}
-	return out, nil
+	name := fileName(plans[0].Job.Title)
+	if len(plans) == 1 {
+		name = planName(plans[0])
+	}
+	return filepath.Join(out, name+"-sheet"+ending), nil
 }

@@ -77,16 +77,11 @@ func readDegrees(flag, text string, least, most float64) (float64, error) {
 // pictureTarget reads --out: whether it names a folder, and the ending of the
 // files to write.
 func pictureTarget(out string, several bool) (folder bool, ending string, err error) {
-	ending = strings.ToLower(filepath.Ext(out))
-	switch {
-	case out == "" || isFolder(out) || strings.HasSuffix(out, "/") || ending == "":
-		return true, ".svg", nil
-	case ending != ".svg" && ending != ".png" && ending != ".pdf":
-		return false, "", fmt.Errorf("--out: read %q; accepted: a file ending in .svg, .png or .pdf, or a folder", out)
-	case several:
-		return false, "", errors.New("--out names one file, and the job has several blanks: name a folder, or one blank with --blank")
+	folder, ending, err = outTarget(out, svgEnding, pngEnding, pdfEnding)
+	if err == nil && !folder && several {
+		err = errors.New("--out names one file, and the job has several blanks: name a folder, or one blank with --blank")
 	}
-	return false, ending, nil
+	return folder, ending, err
 }
 
 // pictureFile makes the picture of one blank, in the format of an ending.

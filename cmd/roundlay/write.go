@@ -6,6 +6,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
+	"strings"
 
 	"github.com/google/renameio/v2/maybe"
 )
@@ -14,6 +16,24 @@ import (
 type document struct {
 	path string
 	data []byte
+}
+
+// outTarget reads --out of a command that writes files of the given endings:
+// whether it names a folder, and the ending, the first of them in a folder.
+func outTarget(out string, endings ...string) (folder bool, ending string, err error) {
+	ending = strings.ToLower(filepath.Ext(out))
+	switch {
+	case out == "" || isFolder(out) || strings.HasSuffix(out, "/") || ending == "":
+		return true, endings[0], nil
+	case !slices.Contains(endings, ending):
+		last := len(endings) - 1
+		named := endings[last]
+		if last > 0 {
+			named = strings.Join(endings[:last], ", ") + " or " + named
+		}
+		return false, "", fmt.Errorf("--out: read %q; accepted: a file ending in %s, or a folder", out, named)
+	}
+	return false, ending, nil
 }
 
 // write puts documents on disk, all of them whole or none, and names them on

@@ -85,13 +85,9 @@ type scribe struct {
 
 // paragraph sets words in lines of a width, each a block.
 func (s scribe) paragraph(words string, width float64) []block {
-	return s.paragraphOf(words, width, bodySize, false)
-}
-
-func (s scribe) paragraphOf(words string, width, size float64, bold bool) []block {
 	var blocks []block
-	for _, l := range s.letters.Lines(words, size, bold, width) {
-		blocks = append(blocks, line(text{words: l, size: size, bold: bold}))
+	for _, l := range s.letters.Lines(words, bodySize, false, width) {
+		blocks = append(blocks, line(text{words: l, size: bodySize}))
 	}
 	return append(together(blocks), space(1.2))
 }

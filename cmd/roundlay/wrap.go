@@ -159,7 +159,7 @@ func wrapDocuments(p *pattern.Plan, o render.Options, to target) ([]document, []
 		said = append(said, prefix+words)
 	}
 	if n := len(p.Groups()); n > 0 {
-		said = append(said, fmt.Sprintf("Blank %q has findings (%d): they are ringed on the paper; roundlay check tells them.", p.Blank.Name, n))
+		said = append(said, fmt.Sprintf("Blank %q has findings (%d): the paper tells them, and rings those that have a place; roundlay check tells them too.", p.Blank.Name, n))
 	}
 	return docs, said, nil
 }

@@ -55,7 +55,7 @@ func end(mm float64, u geometry.Unit, inwards float64) string {
 			x = math.Floor(x/grain+1e-9) * grain
 		}
 	}
-	return strconv.FormatFloat(x, 'g', 4, 64) + " " + u.String()
+	return strconv.FormatFloat(x, 'g', 5, 64) + " " + u.String()
 }
 
 // What is accepted. The ends keep out slips of the hand, and numbers too large or

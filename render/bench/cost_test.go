@@ -1,0 +1,59 @@
+package bench
+
+import (
+	"bytes"
+	"testing"
+
+	"roundlay/geometry"
+	"roundlay/render"
+	"roundlay/render/drawing"
+	"roundlay/render/printing"
+)
+
+// What the sheet of a set of twelve costs, beside the planning before it and as
+// many pages with a single line on each.
+func BenchmarkSetOfTwelve(b *testing.B) {
+	text := setJob()
+	plans := plansOf(b, text)
+	o := render.DefaultOptions(plans[0].Job.Length)
+	s := sheetOf(b, plans, "")
+	b.Run("plan", func(b *testing.B) {
+		for b.Loop() {
+			plansOf(b, text)
+		}
+	})
+	b.Run("wraps", func(b *testing.B) {
+		for b.Loop() {
+			for _, p := range plans {
+				w, err := render.NewWrap(p, o)
+				if err != nil {
+					b.Fatal(err)
+				}
+				var file bytes.Buffer
+				if err := w.PDF(&file); err != nil {
+					b.Fatal(err)
+				}
+				if err := w.SVG(&file); err != nil {
+					b.Fatal(err)
+				}
+			}
+		}
+	})
+	b.Run("sheet", func(b *testing.B) {
+		for b.Loop() {
+			pdfOf(b, sheetOf(b, plans, ""))
+		}
+	})
+	b.Run("bound: as many all but empty pages", func(b *testing.B) {
+		empty := *s
+		empty.Pages = nil
+		for _, p := range s.Pages {
+			var d drawing.Drawing
+			d.Add(drawing.Notes, drawing.Text{At: geometry.Point{X: 20, Y: 20}, Words: "page", Size: 12})
+			empty.Pages = append(empty.Pages, printing.Page{Width: p.Width, Height: p.Height, Drawing: d})
+		}
+		for b.Loop() {
+			pdfOf(b, &empty)
+		}
+	})
+}

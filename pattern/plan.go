@@ -21,7 +21,7 @@ type Plan struct {
 	// it leaves inside the band.
 	Surface          geometry.Cone
 	WorstRadiusError float64
-	goreError        float64 // of its paper, where that is made of gores
+	goreError        func() float64 // of its paper, where that is made of gores; reckoned when first asked for
 
 	Repeats int
 	Band    job.Band

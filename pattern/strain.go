@@ -54,7 +54,7 @@ func (p *Plan) uneven() []Finding {
 	if !p.Ungored() {
 		return nil
 	}
-	f := Finding{Kind: Uneven, Repeat: 1, Measured: p.goreError, Wanted: mostEase}
+	f := Finding{Kind: Uneven, Repeat: 1, Measured: p.goreError(), Wanted: mostEase}
 	profile := p.Blank.Profile()
 	const steps = 400
 	worst := -1.0
@@ -68,7 +68,7 @@ func (p *Plan) uneven() []Finding {
 }
 
 // Ungored reports whether no gores that can be handled lie flat on the glass.
-func (p *Plan) Ungored() bool { return p.goreError > mostEase }
+func (p *Plan) Ungored() bool { return p.goreError() > mostEase }
 
 // LandError returns how far a land beside any cut may be off at the worst, for
 // being measured on the cone.

@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"cmp"
 	"encoding/binary"
 	"math"
 	"slices"
@@ -8,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"roundlay/geometry"
+	"roundlay/motifs"
 	"roundlay/pattern/glass"
 	"roundlay/pattern/groove"
 	"roundlay/pattern/job"
@@ -269,21 +271,8 @@ func (p *Plan) closeLines(i int, m job.Motif) bool {
 	if len(cuts) < few {
 		return false
 	}
-	points := make([][spread]geometry.Point, len(cuts))
-	for k, c := range cuts {
-		for n := range spread {
-			points[k][n] = s.local(c.Path.At(float64(n) / (spread - 1)))
-		}
-	}
-	near, pair := math.Inf(1), [2]int{}
-	for a := range cuts {
-		for b := a + 1; b < len(cuts); b++ {
-			if d := apart(points[a], points[b]); d < near && !slices.Contains(cuts[a].Joins, b) {
-				near, pair = d, [2]int{a, b}
-			}
-		}
-	}
-	if math.IsInf(near, 1) {
+	pair, ok := nearest(s, cuts)
+	if !ok {
 		return false
 	}
 	d := p.lines(s, cuts)
@@ -291,6 +280,50 @@ func (p *Plan) closeLines(i int, m job.Motif) bool {
 	a, b := p.cut(lathe, mark{motif: i, number: pair[0]}, d), p.cut(lathe, mark{motif: i, number: pair[1]}, d)
 	found, _, _ := distance(a.Groove, b.Groove, land)
 	return found < land
+}
+
+// nearest returns the two cuts of a motif, of those that don't join, whose lines
+// come nearest; of several that come as near, the first. ok is false where all join.
+func nearest(s setting, cuts []motifs.Cut) (pair [2]int, ok bool) {
+	looks := make([]sketch, len(cuts))
+	for i, c := range cuts {
+		looks[i] = s.sketch(c, i)
+	}
+	slices.SortFunc(looks, func(a, b sketch) int { return cmp.Or(cmp.Compare(a.box.Min.X, b.box.Min.X), a.cut-b.cut) })
+	near := math.Inf(1)
+	for i, a := range looks {
+		for _, b := range looks[i+1:] {
+			if aside := b.box.Min.X - a.box.Max.X; aside > 0 && aside*aside > near {
+				break // and so do all that begin further right
+			}
+			if a.box.Distance2(b.box) > near {
+				continue
+			}
+			d := apart(a.points, b.points)
+			two := [2]int{min(a.cut, b.cut), max(a.cut, b.cut)}
+			first := d < near || d == near && slices.Compare(two[:], pair[:]) < 0
+			if first && !slices.Contains(cuts[two[0]].Joins, two[1]) {
+				near, pair, ok = d, two, true
+			}
+		}
+	}
+	return pair, ok
+}
+
+// sketch is a cut's line as closeLines looks at it: a few of its points.
+type sketch struct {
+	cut    int
+	points [spread]geometry.Point
+	box    geometry.Box
+}
+
+func (s setting) sketch(c motifs.Cut, i int) sketch {
+	look := sketch{cut: i}
+	for n := range spread {
+		look.points[n] = s.local(c.Path.At(float64(n) / (spread - 1)))
+	}
+	look.box = geometry.BoxOf(look.points[:]...)
+	return look
 }
 
 // spread is how many points of a line apart looks at.

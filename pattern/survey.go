@@ -90,6 +90,7 @@ func (s *survey) finds(tr *trial, g Group) bool {
 		if i := g.Motifs[0]; tr.alone(i) {
 			return false
 		}
+		tr.measured(g.Motifs[0])
 		p.Cuts = tr.cuts(g.Motifs[0])
 	case 2:
 		if tr.pair(g.Motifs[0], g.Motifs[1]) {
@@ -125,6 +126,7 @@ func (s *survey) onAlone(tr *trial, i int) sites {
 		if !tr.alone(i) || len(tr.plan.uneven()) > 0 {
 			p := *tr.plan
 			p.Cuts = slices.Clone(tr.cuts(i))
+			tr.measured(i)
 			found.count(&p, p.check())
 		}
 		s.alone[id] = found

@@ -3,6 +3,7 @@ package pattern
 import (
 	"cmp"
 	"encoding/binary"
+	"errors"
 	"math"
 	"slices"
 
@@ -27,7 +28,19 @@ type trials struct {
 	stood  []*stand // by id
 	pairs  map[[2]int]bool
 	effort int // the grooves that were cut: nearly all of the time goes there
+	places int // what was measured: see mostTried
 }
+
+// mostTried bounds what trials may measure, in places of a groove, or work that
+// takes as long: some 3 µs each. What is past it is not tried. It counts work and
+// not time, so that the answers are the same everywhere.
+const mostTried = 1_500_000
+
+// errSpent says that trials have measured all they may.
+var errSpent = errors.New("more has been tried than a search may")
+
+// spent reports whether they have.
+func (t *trials) spent() bool { return t.places > mostTried }
 
 // stage is what all the motifs of a trial stand on.
 type stage struct {
@@ -36,9 +49,12 @@ type stage struct {
 	repeats, period int
 }
 
-// stand is a motif on a stage: its cuts in one period once they are cut, and
-// whether they clear by themselves once that is known.
+// stand is a motif on a stage: what it comes to, or why it can't be drawn there;
+// its cuts in one period once they are cut, and whether they clear by themselves
+// once that is known.
 type stand struct {
+	toll         toll
+	wrong        error
 	cuts         []Cut
 	clear, known bool
 }
@@ -55,8 +71,18 @@ type trial struct {
 	ids    []int
 }
 
-// on sets a job on one of its blanks.
+// on sets a job on one of its blanks, unless too much has been tried already.
 func (t *trials) on(j *job.Job, blank *glass.Blank) (*trial, error) {
+	if t.spent() {
+		return nil, errSpent
+	}
+	return t.set(j, blank)
+}
+
+// set sets a job on one of its blanks.
+func (t *trials) set(j *job.Job, blank *glass.Blank) (*trial, error) {
+	// Every motif is sized on every blank, and looked up beside every other.
+	t.places += len(j.Motifs) * (len(j.Blanks) + len(j.Motifs)/8 + 4) / 8
 	band, sized, err := share(j, blank, t.bare)
 	if err != nil {
 		return nil, err
@@ -65,7 +91,22 @@ func (t *trials) on(j *job.Job, blank *glass.Blank) (*trial, error) {
 	if err != nil {
 		return nil, err
 	}
-	return t.stand(p, sized), nil
+	tr := t.stand(p, sized)
+	return tr, tr.drawable()
+}
+
+// drawable returns an error if a motif of the trial can't be drawn, or if all of
+// them come to more than is cut.
+func (tr *trial) drawable() error {
+	all := bill{plan: tr.plan, each: make([]toll, len(tr.ids))}
+	for i, id := range tr.ids {
+		s := tr.of.stood[id]
+		if s.wrong != nil {
+			return s.wrong
+		}
+		all.each[i] = s.toll
+	}
+	return all.within()
 }
 
 // bare returns a job's plan without a cut, whose surface and paper are reckoned
@@ -78,6 +119,8 @@ func (t *trials) bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, err
 		if base, err = bare(j, blank, band); err != nil {
 			return nil, err
 		}
+		const fitted = 30 // a cone; its gores, where they are asked for, not much more
+		t.places += fitted
 		t.stages[at] = base
 	}
 	p := *base
@@ -102,11 +145,21 @@ func (t *trials) stand(p *Plan, sized []job.Motif) *trial {
 		if !ok {
 			id = len(t.stood)
 			t.ids[key] = id
-			t.stood = append(t.stood, &stand{})
+			t.stood = append(t.stood, t.stands(p, i))
 		}
 		tr.ids[i] = id
 	}
 	return tr
+}
+
+// stands draws a motif to see whether it can be, and what it comes to.
+func (t *trials) stands(p *Plan, i int) *stand {
+	d, err := p.drawing(i)
+	t.places += 1 + len(d.cuts)/2
+	if err != nil {
+		return &stand{wrong: err}
+	}
+	return &stand{toll: p.toll(i, d)}
 }
 
 // describe writes all that a motif's cuts depend on.
@@ -189,7 +242,7 @@ func (tr *trial) alone(i int) bool {
 		return s.clear
 	}
 	s.known = true
-	if s.cuts == nil && tr.plan.closeLines(i, tr.motifs[i]) {
+	if s.cuts == nil && tr.plan.closeLines(i) {
 		return false
 	}
 	p := *tr.plan
@@ -202,9 +255,13 @@ func (tr *trial) alone(i int) bool {
 	for range p.crowd(i) {
 		return false
 	}
+	tr.measured(i)
 	s.clear = true
 	return true
 }
+
+// measured counts what it takes to measure the cuts of a motif against one another.
+func (tr *trial) measured(i int) { tr.of.places += int(tr.of.stood[tr.ids[i]].toll.beside / 2) }
 
 // cuts returns the cuts of a motif in one period. Their ids and joins hold where
 // no other motif stands.
@@ -213,13 +270,16 @@ func (tr *trial) cuts(i int) []Cut {
 	if s.cuts == nil {
 		p := *tr.plan
 		all := make([]drawn, len(tr.motifs))
-		all[i] = p.draw(tr.motifs[i])
+		d, _ := p.drawing(i) // it can be drawn: set has tried
+		all[i] = p.lines(d)
 		p.cutAll(all)
 		for _, c := range p.Cuts[:len(all[i].cuts)] {
-			tr.of.effort++
+			times := 1
 			if c.Length > r2.Norm(r2.Sub(c.Ends[1], c.Ends[0]))+touching {
-				tr.of.effort += 3 // bent lines take longer
+				times = 4 // bent lines take longer
 			}
+			tr.of.effort += times
+			tr.of.places += times * len(c.Samples) * max(len(c.Outlines), 1)
 		}
 		s.cuts = p.Cuts
 	}
@@ -238,6 +298,7 @@ func (tr *trial) pair(a, b int) bool {
 	}
 	p := *tr.plan
 	p.Cuts = tr.both(a, b)
+	tr.of.places += len(p.Cuts) / 16
 	clear := true
 	for range p.crowd(a, b) {
 		clear = false
@@ -260,22 +321,21 @@ func (tr *trial) both(a, b int) []Cut {
 // those that don't join, the two whose centre lines come nearest. It cuts these
 // two only, so that a motif far too dense is known by them. That they clear
 // says nothing of the others.
-func (p *Plan) closeLines(i int, m job.Motif) bool {
+func (p *Plan) closeLines(i int) bool {
 	land := p.land(i, i)
 	if land == 0 {
 		return false
 	}
-	const few = 12 // cuts are soon cut
-	s := p.set(m)
-	cuts := m.Kind.Draw(m.Values, s.width/s.height)
-	if len(cuts) < few {
+	const few = 12           // cuts are soon cut
+	drawn, _ := p.drawing(i) // it can be: set has tried
+	if len(drawn.cuts) < few {
 		return false
 	}
-	pair, ok := nearest(s, cuts)
+	pair, ok := drawn.nearest()
 	if !ok {
 		return false
 	}
-	d := p.lines(s, cuts)
+	d := p.lines(drawn)
 	lathe := groove.NewLathe(p.Surface)
 	a, b := p.cut(lathe, mark{motif: i, number: pair[0]}, d), p.cut(lathe, mark{motif: i, number: pair[1]}, d)
 	found, _, _ := distance(a.Groove, b.Groove, land)
@@ -284,10 +344,10 @@ func (p *Plan) closeLines(i int, m job.Motif) bool {
 
 // nearest returns the two cuts of a motif, of those that don't join, whose lines
 // come nearest; of several that come as near, the first. ok is false where all join.
-func nearest(s setting, cuts []motifs.Cut) (pair [2]int, ok bool) {
-	looks := make([]sketch, len(cuts))
-	for i, c := range cuts {
-		looks[i] = s.sketch(c, i)
+func (d drawing) nearest() (pair [2]int, ok bool) {
+	looks := make([]sketch, len(d.cuts))
+	for i, c := range d.cuts {
+		looks[i] = d.sketch(c, i)
 	}
 	slices.SortFunc(looks, func(a, b sketch) int { return cmp.Or(cmp.Compare(a.box.Min.X, b.box.Min.X), a.cut-b.cut) })
 	near := math.Inf(1)
@@ -299,11 +359,11 @@ func nearest(s setting, cuts []motifs.Cut) (pair [2]int, ok bool) {
 			if a.box.Distance2(b.box) > near {
 				continue
 			}
-			d := apart(a.points, b.points)
+			off := apart(a.points, b.points)
 			two := [2]int{min(a.cut, b.cut), max(a.cut, b.cut)}
-			first := d < near || d == near && slices.Compare(two[:], pair[:]) < 0
-			if first && !slices.Contains(cuts[two[0]].Joins, two[1]) {
-				near, pair, ok = d, two, true
+			first := off < near || off == near && slices.Compare(two[:], pair[:]) < 0
+			if first && !slices.Contains(d.cuts[two[0]].Joins, two[1]) {
+				near, pair, ok = off, two, true
 			}
 		}
 	}

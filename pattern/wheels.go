@@ -59,7 +59,13 @@ func Wheels(j *job.Job) ([]WheelFit, error) {
 		for i := range on.Motifs {
 			on.Motifs[i].Wheel = w
 		}
-		fit := WheelFit{Wheel: w, Clear: f.trials.clears(on), Count: firstCount(j), Land: Within}
+		fit := WheelFit{Wheel: w, Count: firstCount(j), Land: Within}
+		if f.trials.spent() {
+			fit.Unfit, fit.Short = errSpent, true
+			all[w] = fit
+			continue
+		}
+		fit.Clear = f.trials.clears(on)
 		for _, b := range j.Blanks {
 			if err := fit.measure(on, b); err != nil && fit.Unfit == nil {
 				fit.Unfit = err

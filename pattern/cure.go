@@ -27,7 +27,10 @@ func (p *Plan) cureAll(known *survey) {
 	}
 	c.had = c.sites(c.before)
 	for _, g := range troubles {
-		cure := c.cure(g)
+		cure := Cure{Text: unsought}
+		if !c.spent() {
+			cure = c.cure(g)
+		}
 		for i, f := range p.Findings {
 			if about, _ := p.about(f); f.Kind == g.Kind && slices.Equal(about, g.Motifs) {
 				p.Findings[i].Cure = cure
@@ -50,10 +53,13 @@ func (p *Plan) heavy() bool {
 	return places > mostTried/some
 }
 
+// unsought is the cure of what none was looked for.
+const unsought = "none was looked for: there are too many cuts to try changes on"
+
 // uncured says of findings that no cure was looked for.
 func (p *Plan) uncured() {
 	for i := range p.Findings {
-		p.Findings[i].Cure = Cure{Text: "none was looked for: there are too many cuts to try changes on"}
+		p.Findings[i].Cure = Cure{Text: unsought}
 	}
 }
 

@@ -97,6 +97,7 @@ func (s *survey) finds(tr *trial, g Group) bool {
 			return false
 		}
 		p.Cuts = tr.both(g.Motifs[0], g.Motifs[1])
+		s.paired(p.Cuts)
 	}
 	return p.has(g.Kind, g.Motifs)
 }
@@ -109,6 +110,7 @@ func (s *survey) sites(tr *trial) sites {
 			all[at] = amount{max(all[at].times, a.times), max(all[at].miss, a.miss)}
 		}
 	}
+	s.places += len(tr.motifs) * len(tr.motifs) / 64 // pairs that are looked up
 	for i := range tr.motifs {
 		add(s.onAlone(tr, i))
 		for k := range i {
@@ -142,6 +144,7 @@ func (s *survey) onPair(tr *trial, a, b int) sites {
 		if !tr.pair(a, b) {
 			p := *tr.plan
 			p.Cuts = tr.both(a, b)
+			s.paired(p.Cuts)
 			found.count(&p, slices.Collect(p.crowd(a, b)))
 		}
 		s.pairs[key] = found

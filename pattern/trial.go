@@ -82,7 +82,7 @@ func (t *trials) on(j *job.Job, blank *glass.Blank) (*trial, error) {
 // set sets a job on one of its blanks.
 func (t *trials) set(j *job.Job, blank *glass.Blank) (*trial, error) {
 	// Every motif is sized on every blank, and looked up beside every other.
-	t.places += len(j.Motifs) * (len(j.Blanks) + len(j.Motifs)/8 + 4) / 8
+	t.places += len(j.Motifs) * (len(j.Blanks) + len(j.Motifs)/8 + 8) / 8
 	band, sized, err := share(j, blank, t.bare)
 	if err != nil {
 		return nil, err
@@ -298,7 +298,7 @@ func (tr *trial) pair(a, b int) bool {
 	}
 	p := *tr.plan
 	p.Cuts = tr.both(a, b)
-	tr.of.places += len(p.Cuts) / 16
+	tr.of.paired(p.Cuts)
 	clear := true
 	for range p.crowd(a, b) {
 		clear = false
@@ -307,6 +307,9 @@ func (tr *trial) pair(a, b int) bool {
 	tr.of.pairs[key] = clear
 	return clear
 }
+
+// paired counts what it takes to look among cuts for two that come near.
+func (t *trials) paired(cuts []Cut) { t.places += 2 + len(cuts)/3 }
 
 // both returns the cuts of two motifs in one period.
 func (tr *trial) both(a, b int) []Cut {

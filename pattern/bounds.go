@@ -106,7 +106,7 @@ func (t bill) within() error {
 }
 
 // metres writes a length that is far longer than any glass.
-func metres(mm float64) string { return fmt.Sprintf("%.0f m", mm/1000) }
+func metres(mm float64) string { return fmt.Sprintf("%.4g m", math.Round(mm/100)/10) }
 
 // refuse names the motif that has most of what is too much.
 func (t bill) refuse(of func(toll) float64, read, accepted string) error {

@@ -17,8 +17,8 @@ import (
 const (
 	mostCuts   = 5000  // on one glass, all round
 	mostInAll  = 10000 // on all blanks together
-	mostGroove = 100e3 // mm, on one glass, under each mitre of a gang by itself
-	mostAlong  = 200e3 // mm, on all blanks together
+	mostGroove = 60e3  // mm, on one glass, under each mitre of a gang by itself
+	mostAlong  = 150e3 // mm, on all blanks together
 	mostBeside = 1e6   // mm, in one period, along which cuts that meet or cross are measured against one another
 )
 

@@ -32,9 +32,9 @@ type trials struct {
 }
 
 // mostTried bounds what trials may measure, in places of a groove, or work that
-// takes as long: some 3 µs each. What is past it is not tried. It counts work and
+// takes as long: some 2 µs each. What is past it is not tried. It counts work and
 // not time, so that the answers are the same everywhere.
-const mostTried = 1_500_000
+const mostTried = 2_500_000
 
 // errSpent says that trials have measured all they may.
 var errSpent = errors.New("more has been tried than a search may")
@@ -273,13 +273,20 @@ func (tr *trial) cuts(i int) []Cut {
 		d, _ := p.drawing(i) // it can be drawn: set has tried
 		all[i] = p.lines(d)
 		p.cutAll(all)
-		for _, c := range p.Cuts[:len(all[i].cuts)] {
-			times := 1
+		const longer = 3 // times, that bent lines take
+		for n, c := range p.Cuts[:len(all[i].cuts)] {
+			tr.of.effort++
 			if c.Length > r2.Norm(r2.Sub(c.Ends[1], c.Ends[0]))+touching {
-				times = 4 // bent lines take longer
+				tr.of.effort += longer
 			}
-			tr.of.effort += times
-			tr.of.places += times * len(c.Samples) * max(len(c.Outlines), 1)
+			places := len(c.Samples)
+			if mitres := len(c.Outlines); mitres > 1 {
+				places *= 2 * mitres // each is looked for beside the line
+			}
+			tr.of.places += places
+			if !all[i].lines[n].Straight() {
+				tr.of.places += longer * places
+			}
 		}
 		s.cuts = p.Cuts
 	}

@@ -159,13 +159,14 @@ func TestBounds(t *testing.T) {
 	}
 }
 
-// Cuts that lie on one another in heaps are refused, with the place.
+// Cuts that lie on one another in heaps are refused, with the place: upright lines,
+// turned evenly about the middle of one square millimetre.
 func TestPiled(t *testing.T) {
 	heap := func(n int) *job.Job {
 		j := jobOn(straight(t), 1)
 		for i := range n {
-			m := motif(t, "fan", motifs.Values{"rays": 1, "hub": 0}, depth(0.2), with(fine), land(0), turn(float64(i)*0.1))
-			m.Width, m.Height = mm(10), mm(10)
+			m := motif(t, "fan", motifs.Values{"rays": 1, "hub": 0}, depth(0.2), with(fine), land(0), turn(180*float64(i)/float64(n)))
+			m.Across, m.Up, m.Width, m.Height = mm(0.5), mm(30.5), mm(10), mm(10)
 			j.Motifs = append(j.Motifs, m)
 		}
 		j.Limits.Land = 0
@@ -174,10 +175,31 @@ func TestPiled(t *testing.T) {
 	j := heap(mostThrough + 1)
 	_, err := New(j, j.Blanks[0])
 	var wrong *job.Error
-	if !errors.As(err, &wrong) || !strings.HasPrefix(wrong.Read, "more than 128 cuts through one place, ") || wrong.Accepted != "up to 128 cuts through one place" {
+	if !errors.As(err, &wrong) || !strings.HasPrefix(wrong.Read, "more than 128 cuts through one spot, ") || wrong.Accepted != "up to 128" {
 		t.Errorf("laid out: %v", err)
 	}
 	planned(t, heap(mostThrough))
+}
+
+// A grid of bars under a gang of eight crosses in 24 × 24 places of 64 each, 36,864
+// in all; half as many level bars, all of two, in twice as many.
+func TestPiledMitres(t *testing.T) {
+	grid := func(up, lines float64) *job.Job {
+		j := jobOn(straight(t), 1, motif(t, "lattice", motifs.Values{"across": 24, "up": up, "lines": lines}, depth(0.05), land(0)))
+		j.Rack = []groove.Wheel{{Name: "eight", Edge: groove.Gang, Radius: 25, Thick: 2, Angle: math.Pi / 2, Mitres: 8, Spacing: 0.1}}
+		none := 0.0
+		j.Motifs[0].Clear = &none
+		return j
+	}
+	if err := laid(t, grid(24, 1)).piled(); err != nil {
+		t.Error(err)
+	}
+	j := grid(12, 2)
+	_, err := New(j, j.Blanks[0])
+	var wrong *job.Error
+	if !errors.As(err, &wrong) || wrong.Key != "motif[1]" || !strings.Contains(wrong.Read, "more than 60000 pairs of them") {
+		t.Errorf("laid out: %v", err)
+	}
 }
 
 // More pairs that crowd one another than anyone could mend are refused.

@@ -45,9 +45,10 @@ func (p *Plan) heavy() bool {
 	const some = 8 // changes
 	places := 0.0
 	for _, c := range p.Cuts {
-		places += float64(len(c.Samples) * max(len(c.Outlines), 1))
+		mitres := float64(max(len(c.Outlines), 1))
+		places += mitres * float64(len(c.Samples))
 		for _, id := range c.Joins {
-			places += min(c.Length, p.Cuts[(id-1)%len(p.Cuts)].Length) / 4
+			places += mitres * min(c.Length, p.Cuts[(id-1)%len(p.Cuts)].Length) / 4
 		}
 	}
 	return places > mostTried/some

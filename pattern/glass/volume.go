@@ -44,7 +44,7 @@ func (b *Blank) Weight() float64 { return b.Grams(b.Volume()) }
 func (b *Blank) Grams(volume float64) float64 { return volume / 1000 * b.Material.Density }
 
 // turned returns the volume inside a curve that is smooth between the heights.
-// Twelve points of Gauss are exact for the cubics of a profile, and settle the
+// Twelve points of Gauss are exact for the quintics of a profile, and settle the
 // inside to far below a drop.
 func (b *Blank) turned(radius func(z float64) float64, heights []float64) float64 {
 	volume := 0.0

@@ -17,7 +17,7 @@ func TestFacesOfATaper(t *testing.T) {
 	}
 	p := planned(t, jobOn(b, 6, motif(t, "leaf", nil)))
 	outside := p.Outside()
-	if outside.Curved() || outside.Low != 0 || outside.High != 100 || outside.Cone != p.Surface {
+	if outside.Curved() || outside.Low != 0 || outside.High != 100 || outside.Cone != p.Cone {
 		t.Errorf("outside: %+v", outside)
 	}
 	inside, err := p.Inside()

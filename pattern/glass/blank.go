@@ -40,6 +40,7 @@ type Blank struct {
 	Weighs, Factor float64
 
 	profile     *geometry.Profile
+	meridian    geometry.Meridian
 	wall        interp.PiecewiseLinear // as measured
 	inner, thin *Inner
 }
@@ -63,7 +64,7 @@ func NewBlank(name string, floor float64, stations []Station) (*Blank, error) {
 	}
 	b := &Blank{
 		Name: name, Stations: stations, Floor: floor, Material: Materials()[0], Factor: 1,
-		profile: profile,
+		profile: profile, meridian: geometry.NewMeridian(profile),
 	}
 	if err := b.wall.Fit(heights, walls); err != nil {
 		return nil, err
@@ -90,6 +91,9 @@ func (b *Blank) innerTimes(factor float64) *Inner {
 	}
 	return newInner(square{b.profile, b.wall, factor}, b.heights(), thickest, b.Floor)
 }
+
+// Meridian returns the outside curve told by the distance along it.
+func (b *Blank) Meridian() geometry.Meridian { return b.meridian }
 
 // Profile returns the outside curve through the stations.
 func (b *Blank) Profile() *geometry.Profile { return b.profile }

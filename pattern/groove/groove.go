@@ -2,8 +2,8 @@ package groove
 
 import "roundlay/geometry"
 
-// Groove is what one cut leaves in the glass. Its places lie on the flat map of
-// the outside.
+// Groove is what one cut leaves in the glass. Its places lie on the chart of the
+// outside.
 type Groove struct {
 	Wheel   int  // the rack's
 	Touch   bool // pressed in and lifted, not drawn along
@@ -12,7 +12,9 @@ type Groove struct {
 	Asked   float64 // what the job asked for; more than Depth where the mark is too short for it
 	Width   float64 // at the widest
 	Volume  float64 // of glass ground away, mm³
+	Remains Remains // of the glass under it
 	Strain  Strain
+	Bridge  Bridge
 	Samples []Sample
 	// Ends are those of the line as it was asked for. On a bend the mark's own
 	// ends lie a little beside them: a wheel's tails are straight.

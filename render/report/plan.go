@@ -170,9 +170,9 @@ func blank(p *pattern.Plan) blankJSON {
 
 func surface(p *pattern.Plan) surfaceJSON {
 	s := surfaceJSON{
-		Kind: "cone", HalfAngle: degrees(p.Surface.HalfAngle), WorstRadiusError: number(p.WorstRadiusError),
+		Kind: "cone", HalfAngle: degrees(p.Cone.HalfAngle), WorstRadiusError: number(p.WorstRadiusError),
 	}
-	rho := number(p.Surface.ApexRadius(0))
+	rho := number(p.Cone.ApexRadius(0))
 	if p.Straight() {
 		s.Kind = "cylinder"
 	} else {

@@ -58,7 +58,7 @@ func (m *Meridian) joint(s float64) (i int, beyond float64, straight bool) {
 	s -= m.from
 	last := len(m.joints) - 1
 	switch {
-	case last == 1 || s <= 0:
+	case last == 1 || !(s > 0): // NaN too, which has no place
 		return 0, s, true
 	case s >= m.step*float64(last):
 		return last, s - m.step*float64(last), true

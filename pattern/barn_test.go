@@ -275,7 +275,8 @@ func TestBarrels(t *testing.T) {
 			cure := g.Worst().Cure
 			t.Logf("%s: %v: %s", name, g.Motifs, cure.Text)
 			if cure.Changes == nil {
-				if !strings.Contains(cure.Text, "no single change was found") {
+				other := g.Kind == Bridged && strings.Contains(cure.Text, "a wheel up to")
+				if !other && !strings.Contains(cure.Text, "no single change was found") {
 					t.Errorf("%s: %q", name, cure.Text)
 				}
 				continue

@@ -145,7 +145,7 @@ func (k *stroke) lobe(b *blade, end []station, tip float64) []station {
 	if from <= k.first {
 		beyond = -beyond
 	}
-	parts := 5
+	parts := max(5, int(math.Ceil(math.Abs(beyond)*5/9))) // 9/25 of it is the longest
 	switch {
 	case beyond > -slight && beyond < slight, b.sharp() && beyond > 0 && beyond < 5*slight:
 		return nil

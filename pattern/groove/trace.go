@@ -23,6 +23,9 @@ func (k *stroke) trace(g *Groove, polish float64) {
 			left.footprint(&b, f)
 		}
 		g.Outlines = append(g.Outlines, k.outline(f, polish))
+		if k.wheel.blades() == 1 {
+			g.Tips = k.tips(f, polish)
+		}
 		at := 0
 		for j := range f {
 			for at < len(line) && line[at].along < f[j].along {
@@ -39,6 +42,33 @@ func (k *stroke) trace(g *Groove, polish float64) {
 	g.Remains = left.settle()
 	g.Bridge = k.spanning(g)
 	g.Depth = max(g.Depth, g.Bridge.Depth)
+}
+
+// tips returns what of a footprint lies beyond the ends of the line.
+func (k *stroke) tips(f footprint, polish float64) (tips [2][]Sample) {
+	first, last := k.stations[0].along, k.stations[len(k.stations)-1].along
+	add := func(end int, x *section) {
+		if x.empty() {
+			return
+		}
+		on := x.across(0)
+		at := x.chart(0)
+		s := Sample{At: at, Theta: on.theta, Height: on.height, Along: x.along - k.from}
+		s.Left, s.Right = x.left+polish, polish-x.right
+		s.LeftEdge, s.RightEdge = x.chart(s.Left), x.chart(-s.Right)
+		tips[end] = append(tips[end], s)
+	}
+	for i := len(f) - 1; i >= 0; i-- {
+		if f[i].along < first {
+			add(0, &f[i])
+		}
+	}
+	for i := range f {
+		if f[i].along > last {
+			add(1, &f[i])
+		}
+	}
+	return tips
 }
 
 // station is a place where the groove is measured: on the line, or on the

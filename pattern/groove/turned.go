@@ -16,17 +16,24 @@ func (g Groove) Turned(outside *geometry.Surface, theta float64) Groove {
 		return g
 	}
 	m := outside.Turned(theta)
-	samples := make([]Sample, len(g.Samples))
-	for i, s := range g.Samples {
-		s.At, s.LeftEdge, s.RightEdge = m.Apply(s.At), m.Apply(s.LeftEdge), m.Apply(s.RightEdge)
-		s.Theta += theta
-		samples[i] = s
+	turned := func(samples []Sample) []Sample {
+		if samples == nil {
+			return nil
+		}
+		all := make([]Sample, len(samples))
+		for i, s := range samples {
+			s.At, s.LeftEdge, s.RightEdge = m.Apply(s.At), m.Apply(s.LeftEdge), m.Apply(s.RightEdge)
+			s.Theta += theta
+			all[i] = s
+		}
+		return all
 	}
 	outlines := make([]geometry.Outline, len(g.Outlines))
 	for i, o := range g.Outlines {
 		outlines[i] = o.Turned(outside, theta)
 	}
-	g.Samples, g.Outlines = samples, outlines
+	g.Samples, g.Outlines = turned(g.Samples), outlines
+	g.Tips = [2][]Sample{turned(g.Tips[0]), turned(g.Tips[1])}
 	g.Ends = [2]geometry.Point{m.Apply(g.Ends[0]), m.Apply(g.Ends[1])}
 	return g
 }

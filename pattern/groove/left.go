@@ -6,7 +6,8 @@ import (
 )
 
 // Remains is the least glass that a groove leaves under anything the wheel
-// takes, +Inf where the inside is not known, and the place on the outside over it.
+// takes: 0 where it breaks through, +Inf where the inside is not known. The place
+// is that of the outside over it.
 type Remains struct{ Least, Theta, Height float64 }
 
 // remains is what is left so far, and where on the wheel that was.
@@ -98,16 +99,19 @@ func (r *remains) settle() Remains {
 	if r.own == nil {
 		return r.Remains
 	}
-	own := r.own
+	const far = 1.0 // mm: as far as the sections are apart
+	own, ahead, left := r.own, r.ahead, r.left
+	try := func(onward, aside float64) bool {
+		a, l := r.ahead+onward, r.left+aside
+		return math.Abs(a-ahead) <= far && math.Abs(l-left) <= far && r.edge(own, a, l)
+	}
 	for step := 0.3; step > 0.02; {
-		if !r.edge(own, r.ahead+step, r.left) && !r.edge(own, r.ahead-step, r.left) &&
-			!r.edge(own, r.ahead, r.left+step) && !r.edge(own, r.ahead, r.left-step) {
+		if !try(step, 0) && !try(-step, 0) && !try(0, step) && !try(0, -step) {
 			step /= 2
 		}
 	}
 	at := own.spot(r.ahead, r.left)
-	r.Theta, r.Height = at.theta, at.height
-	return r.Remains
+	return Remains{max(r.Least, 0), at.theta, at.height}
 }
 
 // rim returns where a place of a blade's edge is, as a radius and a height.

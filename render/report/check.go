@@ -190,6 +190,9 @@ func Measured(p *pattern.Plan, f pattern.Finding) string {
 		measured, wanted = heights(u, f)
 		return fmt.Sprintf("reaches %s above the table; the band ends at %s", measured, wanted)
 	case pattern.Thin:
+		if f.Measured <= 0 {
+			return fmt.Sprintf("breaks through where %s of glass is the least", u.Text(f.Wanted))
+		}
 		measured, wanted = limited(u, f)
 		return fmt.Sprintf("leaves %s of glass where %s is the least", measured, wanted)
 	case pattern.Rim, pattern.Foot:

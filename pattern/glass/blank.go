@@ -38,6 +38,9 @@ type Blank struct {
 	// Factor is what the walls that were measured were multiplied by for it.
 	Weighs, Factor float64
 
+	// Straight says that the glass is taken as straight, whatever its stations read.
+	Straight bool
+
 	profile *geometry.Profile
 	wall    interp.PiecewiseLinear
 }

@@ -88,6 +88,7 @@ func (b *Blank) thicker(factor float64) (*Blank, error) {
 	if err != nil {
 		return nil, err
 	}
+	thick.profile, thick.Straight = b.profile, b.Straight
 	thick.Fill, thick.Material, thick.Weighs, thick.Factor = b.Fill, b.Material, b.Weighs, factor
 	return thick, nil
 }

@@ -94,16 +94,17 @@ func shape(p *pattern.Plan) string {
 	return words
 }
 
-// notes says what is no finding, and yet good to know: of a curved glass, how
-// its paper is made, and how far off what is measured on its cone may be.
+// notes says what is no finding, and yet good to know: of readings that are off a
+// straight line, which, and of a curved glass, how its paper is made, and how far off what is measured on its cone may be.
 func notes(p *pattern.Plan) []string {
 	face, u := p.Outside(), p.Job.Length
+	said := Readings(p)
 	if !face.Curved() || p.Ungored() {
-		return nil
+		return said
 	}
 	g := face.Gores(p.Repeats, 0)
-	return []string{fmt.Sprintf("curved: its paper is in %d gores, %d a repeat, whose edges are up to %s out; lands are measured on a cone, and up to %s off.",
-		g.PerRepeat*p.Repeats, g.PerRepeat, u.Fine(g.Worst()), u.Fine(p.LandError()))}
+	return append(said, fmt.Sprintf("curved: its paper is in %d gores, %d a repeat, whose edges are up to %s out; lands are measured on a cone, and up to %s off.",
+		g.PerRepeat*p.Repeats, g.PerRepeat, u.Fine(g.Worst()), u.Fine(p.LandError())))
 }
 
 // shortMarks says of marks too short for the depth asked how deep they come out,

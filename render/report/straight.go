@@ -28,7 +28,7 @@ func taken(p *pattern.Plan) string {
 	off, shows := make([]string, len(p.Blank.Stations)), false
 	for i, s := range p.Blank.Stations {
 		by := 2 * p.Blank.Off(s)
-		words := "by nothing"
+		words := "nothing"
 		if u.Fine(math.Abs(by)) != u.Fine(0) {
 			words, shows = u.Fine(math.Abs(by))+wider(by), true
 		}

@@ -107,15 +107,17 @@ func floorless(p *pattern.Plan) []string {
 	return []string{"the floor was not measured: glass left is told as if the inside ran on down to the table."}
 }
 
-// gored says of a curved glass how its paper is made.
+// gored says which readings are off a straight line, and of a curved glass how
+// its paper is made.
 func gored(p *pattern.Plan) []string {
 	face, u := p.Outside(), p.Job.Length
+	said := Readings(p)
 	if !face.Curved() || p.Ungored() {
-		return nil
+		return said
 	}
 	g := face.Gores(p.Repeats, 0)
-	return []string{fmt.Sprintf("curved: its paper is in %d gores, %d a repeat, whose edges are up to %s out.",
-		g.PerRepeat*p.Repeats, g.PerRepeat, u.Fine(g.Worst()))}
+	return append(said, fmt.Sprintf("curved: its paper is in %d gores, %d a repeat, whose edges are up to %s out.",
+		g.PerRepeat*p.Repeats, g.PerRepeat, u.Fine(g.Worst())))
 }
 
 // shortMarks says of marks too short for the depth asked how deep they come out,

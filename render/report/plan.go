@@ -39,6 +39,7 @@ type blankJSON struct {
 	Name        string        `json:"name"`
 	Stations    []stationJSON `json:"stations"`
 	InsideFloor *number       `json:"inside_floor"`
+	Straight    bool          `json:"straight,omitempty"` // taken as straight, whatever its stations read
 	// The outside and the inside, from the foot up, at steps of half a millimetre
 	// or less, as grooves are reckoned on them. Without a floor the inside is
 	// taken to run on down to the table.
@@ -56,6 +57,7 @@ type stationJSON struct {
 	Height number `json:"height"`
 	Radius number `json:"radius"`
 	Wall   number `json:"wall"`
+	Off    number `json:"off,omitempty"` // in radius, of a glass that is taken as straight
 }
 
 type surfaceJSON struct {
@@ -171,9 +173,9 @@ func write(w io.Writer, v any) error {
 }
 
 func blank(p *pattern.Plan) blankJSON {
-	b := blankJSON{Name: p.Blank.Name}
+	b := blankJSON{Name: p.Blank.Name, Straight: p.Blank.Straight}
 	for _, s := range p.Blank.Stations {
-		b.Stations = append(b.Stations, stationJSON{number(s.Height), number(s.Radius), number(p.Blank.Wall(s.Height))})
+		b.Stations = append(b.Stations, stationJSON{number(s.Height), number(s.Radius), number(p.Blank.Wall(s.Height)), number(p.Blank.Off(s))})
 	}
 	if p.Blank.Floor > 0 {
 		floor := number(p.Blank.Floor)

@@ -40,10 +40,16 @@ type span struct {
 
 // chordError is how far a straight piece may leave the curve, in mm, where it is
 // looked at: at its quarters. Between them it stays below Stray.
-const chordError = 0.001
+const chordError = 0.0008
 
-// mostHalvings ends the halving where the curve turns back on itself.
-const mostHalvings = 12
+// Between two stations a curve that bends is halved fewestHalvings times whatever
+// its quarters say, lest they all lie by chance where it crosses its chord; and no
+// more than mostHalvings times where it turns back on itself.
+const (
+	fewestHalvings = 3
+	mostHalvings   = 12
+	straight       = 1e-9 // mm: what rounding may bend
+)
 
 // spans returns straight pieces for the curve between two heights of the outside
 // with no station between them: a single one where the outside is straight.
@@ -59,7 +65,7 @@ func (s *square) halved(all []span, from, to float64, at [3]spot, halvings int) 
 	for _, p := range [3]spot{low, at[1], high} {
 		worst = max(worst, p.off(at[0], at[2]))
 	}
-	if worst < chordError || halvings == 0 {
+	if worst < straight || worst < chordError && halvings <= mostHalvings-fewestHalvings || halvings == 0 {
 		bulge := turned(at[0], low) + turned(low, at[1]) + turned(at[1], high) + turned(high, at[2]) - turned(at[0], at[2])
 		return append(all, span{from, to, [2]spot{at[0], at[2]}, bulge})
 	}

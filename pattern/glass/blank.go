@@ -27,7 +27,8 @@ func (s Station) OutOfRound() float64 { return s.Most - s.Least }
 
 // Blank is one uncut glass, measured at two or more stations from the foot up.
 // Its height is the last station's. Floor is the thickness of glass under the
-// inside; 0 when it was not measured. Neither is to be changed afterwards.
+// inside; 0 when it was not measured. The inside surface is made of both when the
+// blank is: they are not to be changed afterwards.
 type Blank struct {
 	Name     string
 	Stations []Station

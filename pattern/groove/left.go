@@ -17,6 +17,7 @@ type remains struct {
 	blade       blade
 	own         *placing
 	ahead, left float64
+	foot, rim   float64 // the heights between which there is glass
 }
 
 // remaining measures the glass left under a footprint of a blade.
@@ -86,18 +87,30 @@ func (r *remains) section(x *section) {
 func (r *remains) edge(own *placing, ahead, left float64) bool {
 	radius, height := own.rim(&r.blade, ahead, left)
 	least := r.inside.Distance(radius, height)
-	if !(least < r.Least) || !own.cuts(&r.blade, ahead, left) {
+	if !(least < r.Least) || height > r.rim || height < r.foot || !own.cuts(&r.blade, ahead, left) {
 		return false
 	}
 	r.Least, r.own, r.ahead, r.left = least, own, ahead, left
 	return true
 }
 
+// newRemains returns what is left before anything is cut.
+func newRemains(k *stroke) remains {
+	r := remains{Remains: Remains{Least: math.Inf(1)}, stroke: k}
+	_, r.foot = k.surface.At(0)
+	_, r.rim = k.surface.At(k.surface.Length())
+	return r
+}
+
 // settle looks about the place where least is left for where less is still, on
 // the same wheel, and says where on the glass that is.
 func (r *remains) settle() Remains {
-	if r.own == nil {
-		return r.Remains
+	if r.own == nil { // all of it is off the glass
+		if r.inside != nil {
+			r.Least = 0
+		}
+		at := r.on((r.from + r.to) / 2)
+		return Remains{r.Least, at.theta, at.height}
 	}
 	const far = 1.0 // mm: as far as the sections are apart
 	own, ahead, left := r.own, r.ahead, r.left

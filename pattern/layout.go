@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sync"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -17,7 +18,7 @@ import (
 // lay places the job's motifs on the blank and cuts their grooves: of only some
 // of them, where they are given by number.
 func lay(j *job.Job, blank *glass.Blank, only ...int) (*Plan, error) {
-	band, sized, err := share(j, blank)
+	band, sized, err := share(j, blank, bare)
 	if err != nil {
 		return nil, err
 	}
@@ -38,6 +39,10 @@ func lay(j *job.Job, blank *glass.Blank, only ...int) (*Plan, error) {
 	return p, nil
 }
 
+// ground returns the plan of a job in a band of a blank, without a cut yet: bare
+// makes it, and trials keep it.
+type ground func(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error)
+
 // bare returns the plan of a job in a band of a blank, without a cut yet.
 func bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
 	p := &Plan{Job: j, Blank: blank, Repeats: j.Layout.Repeats, Band: band, Period: period(j), sized: j.Motifs}
@@ -46,8 +51,9 @@ func bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
 		return nil, noCone(j, blank, band)
 	}
 	p.Surface = blank.Meridian().Charted(p.Cone)
+	p.goreError = func() float64 { return 0 }
 	if face := p.Outside(); face.Curved() {
-		p.goreError = face.Gores(p.Repeats, 0).Worst()
+		p.goreError = sync.OnceValue(func() float64 { return face.Gores(p.Repeats, 0).Worst() })
 	}
 	return p, nil
 }

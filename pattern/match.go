@@ -41,7 +41,7 @@ func matched(j *job.Job) bool { return j.Layout.Match == job.Set && len(j.Blanks
 // no wider, and the land between them takes up the difference. A motif that
 // meets its next copy is the exception: it keeps its share of the repeat in
 // width, or a ring would not close nor a swag hang from the next.
-func share(j *job.Job, blank *glass.Blank) (job.Band, []job.Motif, error) {
+func share(j *job.Job, blank *glass.Blank, on ground) (job.Band, []job.Motif, error) {
 	if !matched(j) {
 		band, err := findBand(j, blank)
 		return band, j.Motifs, err
@@ -50,7 +50,7 @@ func share(j *job.Job, blank *glass.Blank) (job.Band, []job.Motif, error) {
 	if err != nil {
 		return band, nil, err
 	}
-	motifs, _, err := oneSize(j, band)
+	motifs, _, err := oneSize(j, band, on)
 	return band, motifs, err
 }
 
@@ -73,7 +73,7 @@ func commonBand(j *job.Job) (job.Band, error) {
 // oneSize returns the job's motifs in the one size that every blank can carry,
 // and for each the blank, by number, that its width comes from: -1 where it has
 // none, being a length already or its share of each repeat still.
-func oneSize(j *job.Job, band job.Band) (motifs []job.Motif, from []int, err error) {
+func oneSize(j *job.Job, band job.Band, on ground) (motifs []job.Motif, from []int, err error) {
 	motifs, from = make([]job.Motif, len(j.Motifs)), make([]int, len(j.Motifs))
 	copy(motifs, j.Motifs)
 	widths, heights := make([]float64, len(motifs)), make([]float64, len(motifs))
@@ -81,7 +81,7 @@ func oneSize(j *job.Job, band job.Band) (motifs []job.Motif, from []int, err err
 		from[i], widths[i], heights[i] = -1, math.Inf(1), math.Inf(1)
 	}
 	for b, blank := range j.Blanks {
-		p, err := bare(j, blank, band)
+		p, err := on(j, blank, band)
 		if err != nil {
 			return nil, nil, err
 		}

@@ -97,7 +97,7 @@ func (s *Set) hold() error {
 			return err
 		}
 	}
-	_, from, err := oneSize(s.Job, s.Band)
+	_, from, err := oneSize(s.Job, s.Band, bare)
 	if err != nil {
 		return err
 	}
@@ -158,11 +158,11 @@ func (s *Set) add(i int, by Bound) error {
 // wider returns how many times as wide, at the most, the motifs of a smaller
 // set are, and the blank of it that their widths come from.
 func (s *Set) wider(rest *job.Job, band job.Band) (times float64, narrowest int, err error) {
-	whole, from, err := oneSize(s.Job, s.Band)
+	whole, from, err := oneSize(s.Job, s.Band, bare)
 	if err != nil {
 		return 0, 0, err
 	}
-	part, narrow, err := oneSize(rest, band)
+	part, narrow, err := oneSize(rest, band, bare)
 	if err != nil {
 		return 0, 0, err
 	}

@@ -158,7 +158,7 @@ func TestSetMeets(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			sized, from, err := oneSize(j, band)
+			sized, from, err := oneSize(j, band, bare)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -176,7 +176,7 @@ func TestSetMeets(t *testing.T) {
 	// A length stays what it is, and comes from no blank.
 	j := three(t, bar(t, 0, 20, 30, func(m *job.Motif) { m.Width = mm(12) }))
 	band, _ := commonBand(j)
-	sized, from, err := oneSize(j, band)
+	sized, from, err := oneSize(j, band, bare)
 	if err != nil || from[0] != -1 || sized[0].Width != mm(12) || sized[0].Height != mm(30) {
 		t.Errorf("%v: %+v from blank %d", err, sized[0], from[0])
 	}

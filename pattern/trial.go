@@ -54,21 +54,32 @@ type trial struct {
 
 // on sets a job on one of its blanks.
 func (t *trials) on(j *job.Job, blank *glass.Blank) (*trial, error) {
-	band, sized, err := share(j, blank)
+	band, sized, err := share(j, blank, t.bare)
 	if err != nil {
 		return nil, err
 	}
+	p, err := t.bare(j, blank, band)
+	if err != nil {
+		return nil, err
+	}
+	return t.stand(p, sized), nil
+}
+
+// bare returns a job's plan without a cut, whose surface and paper are reckoned
+// once for each stage.
+func (t *trials) bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
 	at := stage{blank, band, j.Layout.Repeats, period(j)}
 	base, ok := t.stages[at]
 	if !ok {
+		var err error
 		if base, err = bare(j, blank, band); err != nil {
 			return nil, err
 		}
 		t.stages[at] = base
 	}
 	p := *base
-	p.Job = j
-	return t.stand(&p, sized), nil
+	p.Job, p.sized = j, j.Motifs
+	return &p, nil
 }
 
 // stand finds the ids of a plan's motifs: the same for the same motif on the

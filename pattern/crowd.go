@@ -163,11 +163,18 @@ func (c *crowding) joined(q pair, other groove.Groove) bool {
 	}
 	// With so few repeats that the glass closes on itself, two cuts may meet on
 	// both sides, and one with itself.
-	if !slices.Contains(first.Joins, id) && id != first.ID {
-		first.Joins = append(first.Joins, id)
-		second.Joins = append(second.Joins, p.id(first.ID, -q.turns))
+	if id != first.ID {
+		first.join(id)
+		second.join(p.id(first.ID, -q.turns))
 	}
 	return true
+}
+
+// join notes that a cut joins another.
+func (c *Cut) join(id int) {
+	if !slices.Contains(c.Joins, id) {
+		c.Joins = append(c.Joins, id)
+	}
 }
 
 // meet reports whether the lines of two grooves share an end.

@@ -232,7 +232,7 @@ func (f *fitter) mend(troubles []trouble) {
 
 // layoutRows returns the layout's rows about the band the first blank is given.
 func (f *fitter) layoutRows() []row {
-	band, _, err := share(f.job, f.job.Blanks[0], f.trials.bare)
+	band, _, err := share(f.job, f.job.Blanks[0])
 	if err != nil {
 		return nil
 	}

@@ -23,6 +23,7 @@ type trials struct {
 	ids    map[string]int
 	stood  []*stand // by id
 	pairs  map[[2]int]bool
+	bands  map[string]chosen
 	effort int // the grooves that were cut: nearly all of the time goes there
 }
 
@@ -41,7 +42,7 @@ type stand struct {
 }
 
 func newTrials() *trials {
-	return &trials{stages: map[stage]*Plan{}, ids: map[string]int{}, pairs: map[[2]int]bool{}}
+	return &trials{stages: map[stage]*Plan{}, ids: map[string]int{}, pairs: map[[2]int]bool{}, bands: map[string]chosen{}}
 }
 
 // trial is one job on one blank.
@@ -54,7 +55,7 @@ type trial struct {
 
 // on sets a job on one of its blanks.
 func (t *trials) on(j *job.Job, blank *glass.Blank) (*trial, error) {
-	band, sized, err := share(j, blank, t.bare)
+	band, sized, err := t.share(j, blank)
 	if err != nil {
 		return nil, err
 	}
@@ -112,6 +113,11 @@ func describe(b []byte, i int, m job.Motif) []byte {
 	for _, p := range m.Kind.Params {
 		b = number(b, m.Values[p.Name])
 	}
+	return describePlace(b, m)
+}
+
+// describePlace writes of that what says where a motif stands, and how deep.
+func describePlace(b []byte, m job.Motif) []byte {
 	for _, s := range []job.Measure{m.Across, m.Up, m.Width, m.Height} {
 		fraction := 0.0
 		if s.Fraction {

@@ -75,7 +75,7 @@ func (a author) settings(overlaps bool) []note {
 	}
 	return append(notes, note{size: 9, words: "Step the mark round the foot first, " + stand +
 		"Heavy: the cuts to trace. Grey: each groove at its true width. Dashed: the band's ends. " +
-		"Hatched: too thin for the deepest cut. Chain lines: the repeats' middles. Small numbers: the cuts, as they are listed." + a.ends() + beyond(overlaps)})
+		"Hatched: too thin for the cuts there or, where none stand, for any of the job's. Chain lines: the repeats' middles. Small numbers: the cuts, as they are listed." + a.ends() + beyond(overlaps)})
 }
 
 // beyond says whose lines lie past a match line, where there are any.

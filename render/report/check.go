@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode/utf8"
 
 	"roundlay/geometry"
 	"roundlay/pattern"
@@ -257,7 +258,8 @@ func wrap(text string, width int, indent string) string {
 	var b strings.Builder
 	line := 0
 	for i, word := range strings.Fields(text) {
-		if i > 0 && line+1+len(word) > width {
+		long := utf8.RuneCountInString(word)
+		if i > 0 && line+1+long > width {
 			b.WriteString("\n" + indent)
 			line = 0
 		} else if i > 0 {
@@ -265,7 +267,7 @@ func wrap(text string, width int, indent string) string {
 			line++
 		}
 		b.WriteString(word)
-		line += len(word)
+		line += long
 	}
 	return b.String()
 }

@@ -115,7 +115,7 @@ func TestChainsInSpace(t *testing.T) {
 		}
 		var ends []end
 		for _, c := range p.All() {
-			place := func(i int) r3.Vec { return p.Surface.Space(c.Samples[i].Theta, c.Samples[i].Height) }
+			place := func(i int) r3.Vec { return p.Surface.Space(c.Samples[i].At) }
 			n := len(c.Samples) - 1
 			ends = append(ends, end{place(0), r3.Unit(r3.Sub(place(0), place(1))), c}, end{place(n), r3.Unit(r3.Sub(place(n), place(n-1))), c})
 		}

@@ -95,9 +95,12 @@ func shape(p *pattern.Plan) string {
 	return words
 }
 
-// notes says what is no finding, and yet good to know: of a curved glass, how
-// its paper is made, and how far off what is measured on its cone may be.
-func notes(p *pattern.Plan) []string {
+// notes says what is no finding, and yet good to know: which readings the set
+// speaks against; of a curved glass, how its paper is made, and how far off what is
+// measured on its cone may be.
+func notes(p *pattern.Plan) []string { return append(Doubts(p), gores(p)...) }
+
+func gores(p *pattern.Plan) []string {
 	face, u := p.Outside(), p.Job.Length
 	if !face.Curved() || p.Ungored() {
 		return nil

@@ -7,7 +7,18 @@ import (
 
 // Doubts returns the readings of the plan's blank that the others of its set speak
 // against.
-func (p *Plan) Doubts() []slips.Doubt { return slips.Doubts(p.Blank, p.Job.Blanks) }
+func (p *Plan) Doubts() []slips.Doubt { return p.doubts }
+
+// doubt gives plans of one job the readings of their blanks that are in doubt.
+func doubt(plans ...*Plan) {
+	for _, d := range slips.Doubts(plans[0].Job.Blanks) {
+		for _, p := range plans {
+			if p.Blank == d.Blank {
+				p.doubts = append(p.doubts, d)
+			}
+		}
+	}
+}
 
 // Doubted names the key of the job that a reading in doubt stands at.
 func (p *Plan) Doubted(d slips.Doubt) string {

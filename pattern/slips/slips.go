@@ -46,35 +46,53 @@ type Doubt struct {
 // leastSisters is how many it takes to speak against a reading.
 const leastSisters = 2
 
-// Doubts returns the readings of a blank that its sisters, the others of its set,
-// speak against.
-func Doubts(blank *glass.Blank, set []*glass.Blank) []Doubt {
-	sisters := slices.DeleteFunc(slices.Clone(set), func(b *glass.Blank) bool { return b == blank })
-	if len(sisters) < leastSisters {
+// Doubts returns the readings of a set's blanks that the others, their sisters,
+// speak against, blank by blank.
+func Doubts(set []*glass.Blank) []Doubt {
+	if len(set) < leastSisters+1 {
 		return nil
 	}
+	var usual [OfFloor + 1]usually
+	for of := range usual {
+		usual[of] = newUsually(Quantity(of), set)
+	}
 	var all []Doubt
-	height := blank.Height()
-	for _, of := range []Quantity{OfHeight, OfFloor, OfWidth, OfWall} {
-		one := compared(blank, of, height, sisters)
-		usual := usually(of, sisters)
-		for i, r := range one.readings {
-			asked, _ := ask(of, r.at, sisters)
-			if !usual.doubts(one, i, len(asked)) {
-				continue
+	for i, blank := range set {
+		sisters, height := but(set, i), blank.Height()
+		for _, of := range []Quantity{OfHeight, OfFloor, OfWidth, OfWall} {
+			doubted := doubtsOf(of, blank, height, sisters, usual[of].without(i))
+			if of == OfHeight && len(doubted) > 0 {
+				height = middleHeight(sisters) // its other readings are compared as if it were as tall as they are
 			}
-			d := Doubt{Blank: blank, Of: of, Station: r.station, Read: r.value, Sisters: len(asked)}
-			if r.station >= 0 {
-				d.Height = blank.Stations[r.station].Height
-			}
-			d.Least, d.Most = between(of, r.at, sisters)
-			all = append(all, d)
-			if of == OfHeight { // its other readings are compared as if it were as tall as its sisters
-				height = middleHeight(sisters)
-			}
+			all = append(all, doubted...)
 		}
 	}
 	return all
+}
+
+// doubtsOf returns the readings of one quantity of a blank that is taken to be of a
+// height.
+func doubtsOf(of Quantity, blank *glass.Blank, height float64, sisters []*glass.Blank, usual scatter) []Doubt {
+	var all []Doubt
+	one := compared(blank, of, height, sisters)
+	for i, r := range one.readings {
+		asked, _ := ask(of, r.at, sisters)
+		if !usual.doubts(one, i, len(asked)) {
+			continue
+		}
+		d := Doubt{Blank: blank, Of: of, Station: r.station, Read: r.value, Sisters: len(asked)}
+		if r.station >= 0 {
+			d.Height = blank.Stations[r.station].Height
+		}
+		d.Least, d.Most = between(of, r.at, sisters)
+		all = append(all, d)
+	}
+	return all
+}
+
+// but returns blanks without one of them.
+func but(blanks []*glass.Blank, i int) []*glass.Blank {
+	return slices.Delete(slices.Clone(blanks), i, i+1)
 }
 
 // honest is how far a reading may be from its sisters' for no other reason than
@@ -114,35 +132,57 @@ func compared(b *glass.Blank, of Quantity, height float64, others []*glass.Blank
 // scatter is how far blanks are usually from one another.
 type scatter struct{ off, own float64 }
 
-// usually returns how far, of some blanks, the one is from the others that is
-// furthest from them or, of many, that is next to furthest.
-func usually(of Quantity, blanks []*glass.Blank) scatter {
-	const many = 5
-	var offs, owns []float64
-	for i, b := range blanks {
-		c := compared(b, of, b.Height(), slices.Delete(slices.Clone(blanks), i, i+1))
-		if len(c.off) > 0 {
-			offs, owns = append(offs, furthest(c.off)), append(owns, furthest(c.own))
-		}
-	}
-	if len(offs) == 0 {
-		return scatter{}
-	}
-	slices.Sort(offs)
-	slices.Sort(owns)
-	last := len(offs) - 1
-	if len(offs) >= many {
-		last--
-	}
-	return scatter{offs[last], owns[last]}
+// many is how many sisters it takes for one more, misread, to leave their middle
+// where it is, and for the one of them that is furthest off not to count.
+const many = 5
+
+// usually tells how far a set's blanks are from one another in a quantity.
+type usually struct {
+	of  Quantity
+	set []*glass.Blank
+	far []scatter // of each blank, how far it is from all the others; none of a small set
 }
 
-func furthest(all []float64) float64 {
-	most := 0.0
-	for _, x := range all {
-		most = max(most, math.Abs(x))
+func newUsually(of Quantity, set []*glass.Blank) usually {
+	u := usually{of: of, set: set}
+	if len(set) > many {
+		u.far = farthest(of, set)
 	}
-	return most
+	return u
+}
+
+// without returns how far the sisters of one blank are from the others: the one
+// that is furthest or, of many, that is next to furthest.
+func (u usually) without(i int) scatter {
+	if u.far == nil {
+		return worst(farthest(u.of, but(u.set, i)), 0)
+	}
+	return worst(slices.Delete(slices.Clone(u.far), i, i+1), 1)
+}
+
+// farthest returns how far each of some blanks is from all the others at the most.
+func farthest(of Quantity, blanks []*glass.Blank) []scatter {
+	far := make([]scatter, len(blanks))
+	for i, b := range blanks {
+		c := compared(b, of, b.Height(), but(blanks, i))
+		for k := range c.off {
+			far[i] = scatter{max(far[i].off, math.Abs(c.off[k])), max(far[i].own, math.Abs(c.own[k]))}
+		}
+	}
+	return far
+}
+
+// worst returns the greatest of each, but for so many that are greater.
+func worst(all []scatter, but int) scatter {
+	nth := func(of func(scatter) float64) float64 {
+		values := make([]float64, len(all))
+		for i, s := range all {
+			values[i] = of(s)
+		}
+		slices.Sort(values)
+		return values[len(values)-1-but]
+	}
+	return scatter{nth(func(s scatter) float64 { return s.off }), nth(func(s scatter) float64 { return s.own })}
 }
 
 // doubts reports whether a reading is too far off where so many sisters can tell.

@@ -82,10 +82,7 @@ func TestDoubts(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			blanks := sisters(t, c.change)
-			var got []Doubt
-			for _, b := range blanks {
-				got = append(got, Doubts(b, blanks)...)
-			}
+			got := Doubts(blanks)
 			if len(got) != len(c.want) {
 				t.Fatalf("%+v, wanted %+v", got, c.want)
 			}
@@ -107,11 +104,11 @@ func TestDoubts(t *testing.T) {
 			s[1].Radius = 47.4
 		}
 	})
-	if d := Doubts(blanks[5], blanks)[0]; math.Abs(d.Least-82.6) > 1e-9 || math.Abs(d.Most-86.6) > 1e-9 {
+	if d := Doubts(blanks)[0]; math.Abs(d.Least-82.6) > 1e-9 || math.Abs(d.Most-86.6) > 1e-9 {
 		t.Errorf("its sisters have %g to %g", d.Least, d.Most)
 	}
 	// Of two blanks neither speaks against the other.
-	if got := Doubts(blanks[5], blanks[4:6]); got != nil {
+	if got := Doubts(blanks[4:6]); got != nil {
 		t.Errorf("one sister says %+v", got)
 	}
 }
@@ -126,10 +123,8 @@ func TestDoubtsOfWeighed(t *testing.T) {
 		}
 	})
 	blanks[5].Factor = 1.38
-	for _, b := range blanks {
-		if got := Doubts(b, blanks); got != nil {
-			t.Errorf("%s: %+v", b.Name, got)
-		}
+	if got := Doubts(blanks); got != nil {
+		t.Errorf("%+v", got)
 	}
 }
 
@@ -255,20 +250,17 @@ var groups = []struct {
 	{5, 12, 0.01, 0.995, 0.02},
 }
 
-// An honest set is let be. (Of 3,000 sets each with three, four, five to seven and
-// eight to twelve blanks 0, 1, 2 and 13 were questioned.)
+// An honest set is let be. (Of 3,000 sets each with three, four, and five to twelve
+// blanks 0, 1 and 11 were questioned.)
 func TestHonestSets(t *testing.T) {
 	random := rand.New(rand.NewPCG(10, 60))
-	const sets = 500
+	const sets = 800
 	for _, g := range groups {
 		alarms := 0
 		for range sets {
 			blanks := honestSet(t, random, g.from+random.IntN(g.to-g.from+1))
-			for _, b := range blanks {
-				if len(Doubts(b, blanks)) > 0 {
-					alarms++
-					break
-				}
+			if len(Doubts(blanks)) > 0 {
+				alarms++
 			}
 		}
 		if rate := float64(alarms) / sets; rate > g.alarms {
@@ -277,28 +269,27 @@ func TestHonestSets(t *testing.T) {
 	}
 }
 
-// A slip that matters is caught: one that makes a width or a height an eighth more
-// or less, or doubles or halves a wall or a floor. Smaller ones come within what
-// honest glass differs by. (In 3,600 sets each the shares of the large ones were
-// 0.96 to 1 with three blanks, 0.993 to 1 with four, and all of 3,029 with more.)
+// A slip that matters is caught: one that makes a width or a height 15 % more or
+// less, or doubles or halves a wall or a floor. Smaller ones come within what
+// honest glass differs by. (In 3,600 slips each, of the large ones 1,462 of 1,495
+// were caught with three blanks, 1,481 of 1,486 with four and 1,488 of 1,490 with
+// five to twelve; other readings were questioned 200, 8 and 14 times.)
 func TestSlips(t *testing.T) {
 	random := rand.New(rand.NewPCG(10, 61))
 	for _, g := range groups {
 		slips, large, caught, others := 0, 0, 0, 0
-		for range 700 {
+		for range 1000 {
 			blanks, s := slipped(random, honestSet(t, random, g.from+random.IntN(g.to-g.from+1)))
 			if blanks == nil {
 				continue
 			}
 			slips++
 			found := false
-			for i, b := range blanks {
-				for _, d := range Doubts(b, blanks) {
-					if i != s.blank || d.Of != s.of || d.Station != s.station {
-						others++
-					} else if found = true; math.Abs(d.Read-s.is) > 1e-9 {
-						t.Errorf("%g was read, and %g is told", s.is, d.Read)
-					}
+			for _, d := range Doubts(blanks) {
+				if d.Blank != blanks[s.blank] || d.Of != s.of || d.Station != s.station {
+					others++
+				} else if found = true; math.Abs(d.Read-s.is) > 1e-9 {
+					t.Errorf("%g was read, and %g is told", s.is, d.Read)
 				}
 			}
 			most := 1.15

@@ -23,7 +23,7 @@ func New(j *job.Job, blank *glass.Blank) (*Plan, error) {
 // plan lays out a job and checks it. The survey may know of its other blanks what
 // the cures ask.
 func (s *survey) plan(j *job.Job, blank *glass.Blank) (*Plan, error) {
-	p, err := lay(j, blank)
+	p, err := s.lay(j, blank)
 	if err != nil {
 		return nil, err
 	}

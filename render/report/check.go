@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -97,7 +98,7 @@ func shape(p *pattern.Plan) string {
 
 // notes says what is no finding, and yet good to know.
 func notes(p *pattern.Plan) []string {
-	return append(gored(p), floorless(p)...)
+	return slices.Concat(Doubts(p), gored(p), floorless(p))
 }
 
 // floorless says of a glass whose floor was not measured what was taken for it.

@@ -10,9 +10,15 @@ import (
 // told is what the package says of a turning.
 type told struct {
 	groove.Groove
-	left                  float64 // glass
-	leftTheta, leftHeight float64
-	bridged               bool
+	left   float64 // glass
+	bridge *bridge
+}
+
+// bridge is where a wheel too large for a hollow rests.
+type bridge struct {
+	theta, height float64
+	depth, left   float64
+	radius        float64 // of the largest wheel that goes in
 }
 
 // told asks the package.

@@ -114,7 +114,7 @@ func (c comparison) all(rnd *rand.Rand) {
 		return
 	}
 	c.bites()
-	if c.told.bridged {
+	if c.told.bridge != nil {
 		c.worst.note("told as bridged", 0)
 		return
 	}

@@ -178,15 +178,16 @@ type work struct {
 }
 
 // set returns where along the line the wheel has to stand at a depth for its
-// mark to begin (way -1) or to end (way 1) where the line does.
-func (s *turning) set(depth, way float64) (along float64, ok bool) {
+// mark to begin (way -1) or to end (way 1) where the line does, if it bites so
+// much farther than its rim emerges.
+func (s *turning) set(depth, way, more float64) (along float64, ok bool) {
 	length, end := s.line.length(), 0.0
 	if way > 0 {
 		end = length
 	}
 	bites := func(x float64) bool {
 		far, out := s.emerges(s.line.at(x), depth, way)
-		return !out || far >= math.Abs(x-end)
+		return !out || far+more >= math.Abs(x-end)
 	}
 	if bites(length - end) {
 		return length - end, false
@@ -194,22 +195,54 @@ func (s *turning) set(depth, way float64) (along float64, ok bool) {
 	return bisect(end, length-end, bites), true
 }
 
+// rounds is how often the search goes back over a place with what it found there:
+// what a wheel covers beyond where its rim emerges changes little from place to place.
+const rounds = 3
+
+// more returns how much farther the wheel covers a straight walk than its rim
+// emerges.
+func (s *turning) more(along, depth, way float64) float64 {
+	w := s.line.at(along)
+	far, ok := s.emerges(w, depth, way)
+	if !ok {
+		return 0
+	}
+	return s.covers(w, depth, way) - far
+}
+
+// end returns where the wheel has to stand for the groove to begin or to end
+// where the line does.
+func (s *turning) end(depth, way float64) (along float64, ok bool) {
+	more := 0.0
+	for range rounds {
+		if along, ok = s.set(depth, way, more); !ok {
+			break
+		}
+		more = s.more(along, depth, way)
+	}
+	return along, ok
+}
+
 // press finds how deep the wheel goes in at one place, for a mark as long as the
 // line, and where.
 func (s *turning) press() (depth, along float64, ok bool) {
+	var behind, ahead float64
 	fits := func(d float64) bool {
-		x, ok := s.set(d, -1)
+		x, ok := s.set(d, -1, behind)
 		if !ok {
 			return false
 		}
 		far, out := s.emerges(s.line.at(x), d, 1)
-		return out && x+far <= s.line.length()
+		return out && x+far+ahead <= s.line.length()
 	}
 	if !fits(1e-4) {
 		return 0, 0, false
 	}
-	depth = bisect(1e-4, s.depth, fits)
-	along, _ = s.set(depth, -1)
+	for range rounds {
+		depth = bisect(1e-4, s.depth, fits)
+		along, _ = s.set(depth, -1, behind)
+		behind, ahead = s.more(along, depth, -1), s.more(along, depth, 1)
+	}
 	return depth, along, true
 }
 
@@ -218,8 +251,8 @@ func (s *turning) press() (depth, along float64, ok bool) {
 func (s *turning) work() work {
 	k := work{depth: s.depth}
 	var begins, ends bool
-	k.first, begins = s.set(s.depth, -1)
-	k.last, ends = s.set(s.depth, 1)
+	k.first, begins = s.end(s.depth, -1)
+	k.last, ends = s.end(s.depth, 1)
 	if k.touch = !begins || !ends || k.first >= k.last; k.touch {
 		depth, along, ok := s.press()
 		if !ok {

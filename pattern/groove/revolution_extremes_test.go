@@ -41,7 +41,7 @@ func extremeVessels() []*vessel {
 	return []*vessel{
 		straightVessel(15, 0, -90, 90), straightVessel(60, 0, -90, 90),
 		straightVessel(50, 0.4, -90, 90), straightVessel(50, -0.4, -90, 90),
-		ringVessel(-60, 0, 100, 1, 90), ringVessel(125, 0, 100, -1, 90),
+		ringVessel(-55, 0, 100, 1, 75), ringVessel(125, 0, 100, -1, 90),
 		waveVessel(40, 0, 0, tightest, 60, -90, 90), waveVessel(40, 0, 30, tightest, 60, -90, 90),
 		flareVessel(18, 30, 0, tightest, -90, 90), flareVessel(18, -30, 0, 40, -90, 90),
 	}
@@ -52,12 +52,15 @@ func extremeVessels() []*vessel {
 func TestCurvedExtremes(t *testing.T) {
 	t.Parallel()
 	for _, v := range extremeVessels() {
+		on := turning{vessel: v, share: 0.5}
+		on.prepare(-20, 20)
+		on.lining = v.lined(v.bottom+10, func(z float64) float64 { return 3 + z/60 })
 		for _, wheel := range extremeWheels() {
 			for _, radius := range []float64{2, 300} {
 				for _, thick := range []float64{0.5, 30} {
 					wheel.Radius, wheel.Thick = radius, thick
 					for _, depth := range []float64{0.01, 5} {
-						extremeLines(t, v, wheel, depth)
+						extremeLines(t, on, wheel, depth)
 					}
 				}
 			}
@@ -67,12 +70,12 @@ func TestCurvedExtremes(t *testing.T) {
 
 // extremeLines tries a wheel along the shortest and the longest lines, in all
 // directions.
-func extremeLines(t *testing.T, v *vessel, wheel groove.Wheel, depth float64) {
+func extremeLines(t *testing.T, on turning, wheel groove.Wheel, depth float64) {
 	for _, length := range []float64{0.5, 150} {
 		for _, angle := range []float64{0, math.Pi / 4, math.Pi / 2, 5 * math.Pi / 4} {
-			s := &turning{vessel: v, wheel: wheel, angle: angle, length: length, share: 0.5, depth: depth}
-			s.prepare(-20, 20)
-			s.lining = v.lined(v.bottom+10, func(z float64) float64 { return 3 + z/60 })
+			s := &on
+			s.wheel, s.depth, s.angle, s.length = wheel, depth, angle, length
+			s.draw()
 			start := time.Now()
 			g := s.told(0.1)
 			if took := time.Since(start); took > longest {

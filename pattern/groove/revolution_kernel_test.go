@@ -1,8 +1,6 @@
 package groove_test
 
 import (
-	"math"
-
 	"roundlay/geometry"
 	"roundlay/pattern/groove"
 )
@@ -26,5 +24,5 @@ func (s *turning) told(polish float64) told {
 	from, to := s.ends()
 	line := groove.NewLine([]geometry.Point{from, to})
 	g := groove.Cut(s.chart.cone, line, s.wheel, s.depth, polish)
-	return told{Groove: g, left: math.NaN()}
+	return told{Groove: g, left: 0}
 }

@@ -40,6 +40,11 @@ func (s *turning) prepare(foot, top float64) {
 	s.profile = s.vessel.profile()
 	cone, _ := s.profile.FitCone(foot, top)
 	s.chart = s.vessel.chart(cone)
+	s.draw()
+}
+
+// draw dresses the wheel and lays the line on the chart.
+func (s *turning) draw() {
 	s.body = newBody(s.wheel)
 	s.tip = s.body
 	if s.wheel.Edge == groove.Gang {

@@ -37,7 +37,7 @@ func TestFrustums(t *testing.T) {
 		// A wall like foil and a floor like foil: what it holds is the frustum.
 		b := blankOf(t, 1e-9, at(0, c.end*5, 1e-9), at(c.high*10, c.wide*5, 1e-9))
 		want := c.volume / c.pi * math.Pi * 1000
-		if got := b.turned(b.profile.Radius, b.heights()); !within(got, want, 1e-12) {
+		if got := b.outside(); !within(got, want, 1e-12) {
 			t.Errorf("%s: %g mm³, wanted %g", c.source, got, want)
 		}
 		if got := b.Holds(b.Height()); !within(got, want, 1e-9) {

@@ -1,9 +1,6 @@
 package groove_test
 
-import (
-	"roundlay/geometry"
-	"roundlay/pattern/groove"
-)
+import "roundlay/pattern/groove"
 
 // told is what the package says of a turning.
 type told struct {
@@ -21,8 +18,6 @@ type bridge struct {
 
 // told asks the package.
 func (s *turning) told(polish float64) told {
-	from, to := s.ends()
-	line := groove.NewLine([]geometry.Point{from, to})
-	g := groove.Cut(s.chart.cone, line, s.wheel, s.depth, polish)
+	g := groove.Cut(s.chart.cone, s.drawing(), s.wheel, s.depth, polish)
 	return told{Groove: g, left: 0}
 }

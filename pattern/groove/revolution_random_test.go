@@ -66,26 +66,23 @@ func (s *turning) hollow(rnd *rand.Rand) {
 	s.lining = newLining(s.vessel, max(s.height+between(rnd, -40, 5), s.vessel.bottom+1), wall)
 }
 
-// TestCurvedGlassAgainstSolids compares cuts on glass of every curve with the
-// search of both solids.
-func TestCurvedGlassAgainstSolids(t *testing.T) {
-	t.Parallel()
-	count := 800
+// turnings checks so many random turnings of each edge, every one with its own
+// seed, and logs the worst differences. A short run takes one in twenty.
+func turnings(t *testing.T, edges []groove.Edge, count int, make func(*rand.Rand, groove.Edge) *turning, check func(comparison, *rand.Rand)) *worst {
 	if testing.Short() {
-		count = 40
+		count /= 20
 	}
 	w := &worst{of: map[string]float64{}, n: map[string]int{}}
 	t.Run("turnings", func(t *testing.T) {
-		for _, edge := range []groove.Edge{groove.Mitre, groove.Round, groove.Flat, groove.Gang} {
+		for _, edge := range edges {
 			const batch = 50
 			for from := 0; from < count; from += batch {
 				t.Run(fmt.Sprint(edge, from), func(t *testing.T) {
 					t.Parallel()
 					for i := from; i < min(from+batch, count); i++ {
 						rnd := rand.New(rand.NewPCG(uint64(edge), uint64(100_000+i)))
-						s := randomTurning(rnd, edge)
-						c := comparison{t, w, s, s.told(0), s.work(), fmt.Sprint(edge, " ", i)}
-						c.all(rnd)
+						s := make(rnd, edge)
+						check(comparison{t, w, s, s.told(0), s.work(), fmt.Sprint(edge, " ", i)}, rnd)
 					}
 				})
 			}
@@ -93,6 +90,40 @@ func TestCurvedGlassAgainstSolids(t *testing.T) {
 	})
 	for kind, d := range w.of {
 		t.Logf("%s: worst %.5f mm of %d", kind, d, w.n[kind])
+	}
+	return w
+}
+
+// TestCurvedGlassAgainstSolids compares straight cuts on glass of every curve with
+// the search of both solids.
+func TestCurvedGlassAgainstSolids(t *testing.T) {
+	t.Parallel()
+	edges := []groove.Edge{groove.Mitre, groove.Round, groove.Flat, groove.Gang}
+	w := turnings(t, edges, 850, randomTurning, comparison.all)
+	if all := w.n["compared"] + w.n["bridged"]; w.n["compared"] < all*9/10 {
+		t.Errorf("of %d turnings %d are compared", all, w.n["compared"])
+	}
+}
+
+// TestCurvedLinesAgainstSolids compares drawn cuts along arcs of the chart.
+func TestCurvedLinesAgainstSolids(t *testing.T) {
+	t.Parallel()
+	turnings(t, []groove.Edge{groove.Mitre, groove.Round, groove.Flat}, 60, randomBend, comparison.between)
+}
+
+// randomBend returns a turning on an arc of 15 to 200 mm radius, to either side,
+// long enough to draw the wheel along.
+func randomBend(rnd *rand.Rand, edge groove.Edge) *turning {
+	for {
+		s := randomTurning(rnd, edge)
+		s.bend = math.Copysign(1/between(rnd, 15, 200), between(rnd, -1, 1))
+		if s.length*math.Abs(s.bend) > math.Pi {
+			continue
+		}
+		s.draw()
+		if s.within(15, 70) && !s.work().touch {
+			return s
+		}
 	}
 }
 
@@ -109,19 +140,35 @@ type comparison struct {
 // all compares what a turning has to compare.
 func (c comparison) all(rnd *rand.Rand) {
 	c.numbers()
-	if c.work.bridged {
-		c.worst.note("bridged all along", 0)
+	if !c.work.bridged {
+		c.bites()
+	}
+	if c.work.bridged || c.told.bridge != nil {
+		c.worst.note("bridged", 0)
 		return
 	}
-	c.bites()
-	if c.told.bridge != nil {
-		c.worst.note("told as bridged", 0)
-		return
-	}
+	c.worst.note("compared", 0)
 	c.mark()
 	n := len(c.told.Samples)
 	for _, i := range []int{1 + rnd.IntN(max(n-2, 1)), n / 2} {
 		c.sample(i)
+	}
+}
+
+// between compares what a bent cut has to compare: its widths between the tails.
+func (c comparison) between(rnd *rand.Rand) {
+	c.numbers()
+	if c.told.bridge != nil {
+		return
+	}
+	var inner []int
+	for i, at := range c.told.Samples {
+		if at.Along > c.work.first && at.Along < c.work.last {
+			inner = append(inner, i)
+		}
+	}
+	for range min(len(inner), 3) {
+		c.sample(inner[rnd.IntN(len(inner))])
 	}
 }
 

@@ -18,9 +18,9 @@ type turning struct {
 	chart  *chart
 	wheel  groove.Wheel
 	// The line goes through a height at θ = 0, which lies at a share of its length,
-	// at an angle from the chart's upright.
-	height, angle, length, share float64
-	depth                        float64
+	// at an angle from the chart's upright, and bends to the left there.
+	height, angle, length, share, bend float64
+	depth                              float64
 
 	profile *geometry.Profile
 	lining  *lining
@@ -31,8 +31,8 @@ type turning struct {
 
 // String tells a turning.
 func (s *turning) String() string {
-	return fmt.Sprintf("%v wheel %+v on a %v; %.4f mm at %.5f rad through %.4f at %.3f, depth %.4f; cone %.6f, %.4f at %.3f",
-		s.wheel.Edge, s.wheel, s.vessel, s.length, s.angle, s.height, s.share, s.depth, s.chart.cone.HalfAngle, s.chart.cone.Radius, s.chart.cone.Height)
+	return fmt.Sprintf("%v wheel %+v on a %v; %.4f mm at %.5f rad through %.4f at %.3f, bend %.5f, depth %.4f; cone %.6f, %.4f at %.3f",
+		s.wheel.Edge, s.wheel, s.vessel, s.length, s.angle, s.height, s.share, s.bend, s.depth, s.chart.cone.HalfAngle, s.chart.cone.Radius, s.chart.cone.Height)
 }
 
 // prepare lays the chart over a band and the line on it.
@@ -52,32 +52,51 @@ func (s *turning) draw() {
 		one.Edge = groove.Mitre
 		s.tip = newBody(one)
 	}
-	s.line = s.chart.path(s.ends())
+	s.line = s.chart.path(s.drawn, s.length)
 }
 
-// ends returns the ends of the line on the chart.
-func (s *turning) ends() (from, to geometry.Point) {
+// drawn returns the point of the chart at a share of the line: of a straight one,
+// or of a circle's arc.
+func (s *turning) drawn(share float64) geometry.Point {
 	sin, cos := math.Sincos(s.angle)
-	middle, ahead := s.chart.forward(0, s.height), geometry.Point{X: sin, Y: cos}
-	from = r2.Sub(middle, r2.Scale(s.share*s.length, ahead))
-	return from, r2.Add(from, r2.Scale(s.length, ahead))
+	far := (share - s.share) * s.length
+	on, aside := far, 0.0 // from where it goes through, ahead and to the left
+	if s.bend != 0 {
+		turn := math.Sin(s.bend * far / 2)
+		on, aside = math.Sin(s.bend*far)/s.bend, 2*turn*turn/s.bend
+	}
+	return r2.Add(s.chart.forward(0, s.height), geometry.Point{X: on*sin - aside*cos, Y: on*cos + aside*sin})
 }
 
-// path is a straight line of the chart as it lies on the surface, measured there.
+// drawing returns the line as the package is given it: of an arc, points a quarter
+// of a millimetre apart.
+func (s *turning) drawing() groove.Line {
+	n := 1
+	if s.bend != 0 {
+		n = int(math.Ceil(s.length / 0.25))
+	}
+	points := make([]geometry.Point, n+1)
+	for i := range points {
+		points[i] = s.drawn(float64(i) / float64(n))
+	}
+	return groove.NewLine(points)
+}
+
+// path is a line of the chart as it lies on the surface, measured there.
 type path struct {
-	chart    *chart
-	from, to geometry.Point
-	along    []float64 // the true length from the start, at even steps on the chart
-	share    []float64 // of the line on the chart
+	chart *chart
+	drawn func(share float64) geometry.Point
+	along []float64 // the true length from the start, at even steps on the chart
+	share []float64 // of the line on the chart
 }
 
-// path lays out a line. Its length is summed over chords of a twentieth of a
-// millimetre on the chart.
-func (c *chart) path(from, to geometry.Point) path {
+// path lays out a line so long on the chart. Its true length is summed over
+// chords of a twentieth of a millimetre there.
+func (c *chart) path(drawn func(share float64) geometry.Point, length float64) path {
 	const chord = 0.05
-	n := int(math.Ceil(r2.Norm(r2.Sub(to, from)) / chord))
-	p := path{c, from, to, make([]float64, n+1), make([]float64, n+1)}
-	was := c.space(from)
+	n := int(math.Ceil(length / chord))
+	p := path{c, drawn, make([]float64, n+1), make([]float64, n+1)}
+	was := p.place(0)
 	for i := 1; i <= n; i++ {
 		p.share[i] = float64(i) / float64(n)
 		at := p.place(p.share[i])
@@ -88,9 +107,7 @@ func (c *chart) path(from, to geometry.Point) path {
 }
 
 // place returns the point of the surface at a share of the line.
-func (p path) place(share float64) r3.Vec {
-	return p.chart.space(r2.Add(p.from, r2.Scale(share, r2.Sub(p.to, p.from))))
-}
+func (p path) place(share float64) r3.Vec { return p.chart.space(p.drawn(share)) }
 
 // length returns the true length of the line.
 func (p path) length() float64 { return p.along[len(p.along)-1] }

@@ -162,8 +162,8 @@ func (c comparison) between(rnd *rand.Rand) {
 		return
 	}
 	var inner []int
-	for i, at := range c.told.Samples {
-		if at.Along > c.work.first && at.Along < c.work.last {
+	for i, at := range c.told.Samples { // next to a tail their way is half a straight one
+		if at.Along > c.work.first+1 && at.Along < c.work.last-1 {
 			inner = append(inner, i)
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 
 	"roundlay/geometry"
 	"roundlay/pattern/groove"
@@ -128,7 +129,7 @@ func (c *crowding) check(q pair) (Finding, bool) {
 	if other.Length < first.Length {
 		shorter, longer = other, first.Groove
 	}
-	f.Measured = clearShare(shorter, longer, land)
+	f.Measured = p.clearShare(shorter, longer, land)
 	return f, f.Measured < f.Wanted
 }
 
@@ -141,7 +142,7 @@ func (c *crowding) standing(q pair) groove.Groove {
 	key := [2]int{q.second, q.turns}
 	g, ok := c.turned[key]
 	if !ok {
-		g = second.Turned(c.plan.Surface, float64(q.turns*c.plan.Period)*c.plan.Pitch())
+		g = second.Turned(&c.plan.Surface, float64(q.turns*c.plan.Period)*c.plan.Pitch())
 		c.turned[key] = g
 	}
 	return g
@@ -197,8 +198,8 @@ func distance(a, b groove.Groove, within float64) (land float64, on, off geometr
 
 // clearShare returns the share of a groove's length beside which the land to
 // another is at least the given one.
-func clearShare(g, other groove.Groove, land float64) float64 {
-	b := beside{other.Outlines, land}
+func (p *Plan) clearShare(g, other groove.Groove, land float64) float64 {
+	b := beside{&p.Surface, other.Outlines, land}
 	clear := 0.0
 	last := b.flank(g.Samples[0].LeftEdge, g.Samples[0].RightEdge)
 	for i, s := range g.Samples[1:] {
@@ -211,8 +212,9 @@ func clearShare(g, other groove.Groove, land float64) float64 {
 
 // beside measures the land beside one groove to the outlines of another.
 type beside struct {
-	other []geometry.Outline
-	land  float64
+	outside *geometry.Surface
+	other   []geometry.Outline
+	land    float64
 }
 
 // flank is the two edges of a groove at one place along it, and how much more
@@ -225,8 +227,12 @@ type flank struct {
 func (b beside) flank(left, right geometry.Point) flank {
 	const enough = 1 // mm: as far as samples stand apart
 	f := flank{left, right, math.Inf(1)}
+	var leftAt, rightAt r3.Vec
+	if !b.outside.Flat() {
+		leftAt, rightAt = b.outside.Space(left), b.outside.Space(right)
+	}
 	for _, o := range b.other {
-		f.spare = min(f.spare, o.DistanceTo(left, b.land+enough)-b.land, o.DistanceTo(right, b.land+enough)-b.land)
+		f.spare = min(f.spare, o.DistanceToPlace(left, leftAt, b.land+enough)-b.land, o.DistanceToPlace(right, rightAt, b.land+enough)-b.land)
 	}
 	return f
 }

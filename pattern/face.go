@@ -23,7 +23,7 @@ type Face struct {
 // Outside returns the outside of the glass, from the table to the rim.
 func (p *Plan) Outside() Face {
 	return Face{
-		Profile: p.Blank.Profile(), Cone: p.Surface, Misfit: p.WorstRadiusError,
+		Profile: p.Blank.Profile(), Cone: p.Cone, Misfit: p.WorstRadiusError,
 		High: p.Blank.Height(), Band: [2]float64{p.Band.Foot, p.Band.Top},
 	}
 }

@@ -17,7 +17,7 @@ func TestFacesOfATaper(t *testing.T) {
 	}
 	p := planned(t, jobOn(b, 6, motif(t, "leaf", nil)))
 	outside := p.Outside()
-	if outside.Curved() || outside.Low != 0 || outside.High != 100 || outside.Cone != p.Surface {
+	if outside.Curved() || outside.Low != 0 || outside.High != 100 || outside.Cone != p.Cone {
 		t.Errorf("outside: %+v", outside)
 	}
 	inside, err := p.Inside()
@@ -27,9 +27,10 @@ func TestFacesOfATaper(t *testing.T) {
 	if inside.Curved() || inside.Low != 30 || inside.High != 100 || inside.Band != [2]float64{30, 80} {
 		t.Errorf("inside: %+v", inside)
 	}
-	level := math.Hypot(1, 0.1)
+	// The outside rises by 1 in 10: opposite its ends, with walls of 7 and 2 mm, the
+	// inside is at (28.03474, 0.69653) and at (43.00993, 100.19901).
 	for _, z := range []float64{30, 50, 100} {
-		want := 35 + z/10 - (7-z/20)*level
+		want := 28.034740 + (z-0.696526)*14.975186/99.502481
 		if got := inside.Cone.RadiusAt(z); math.Abs(got-want) > 1e-6 {
 			t.Errorf("inside at %g: %.6f, want %.6f", z, got, want)
 		}

@@ -41,10 +41,11 @@ func lay(j *job.Job, blank *glass.Blank, only ...int) (*Plan, error) {
 // bare returns the plan of a job in a band of a blank, without a cut yet.
 func bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
 	p := &Plan{Job: j, Blank: blank, Repeats: j.Layout.Repeats, Band: band, Period: period(j), sized: j.Motifs}
-	p.Surface, p.WorstRadiusError = blank.Profile().FitCone(band.Foot, band.Top)
-	if p.Surface.RadiusAt(band.Foot) <= 0 || p.Surface.RadiusAt(band.Top) <= 0 {
+	p.Cone, p.WorstRadiusError = blank.Profile().FitCone(band.Foot, band.Top)
+	if p.Cone.RadiusAt(band.Foot) <= 0 || p.Cone.RadiusAt(band.Top) <= 0 {
 		return nil, noCone(j, blank, band)
 	}
+	p.Surface = blank.Meridian().Charted(p.Cone)
 	if face := p.Outside(); face.Curved() {
 		p.goreError = face.Gores(p.Repeats, 0).Worst()
 	}
@@ -109,7 +110,7 @@ func (p *Plan) Pitch() float64 { return 2 * math.Pi / float64(p.Repeats) }
 // the outer one's, and offset is how far the middle is from the outer box's.
 type setting struct {
 	motif         job.Motif
-	surface       geometry.Cone
+	surface       *geometry.Surface
 	theta, along  float64
 	width, height float64
 	outer         *setting
@@ -120,7 +121,7 @@ func (p *Plan) set(m job.Motif) setting {
 	if m.Inside > 0 {
 		outer := p.set(p.sized[m.Inside-1])
 		return setting{
-			motif: m, surface: p.Surface, theta: outer.theta, along: outer.along,
+			motif: m, surface: &p.Surface, theta: outer.theta, along: outer.along,
 			width: m.Width.Of(outer.width), height: m.Height.Of(outer.height), outer: &outer,
 			offset: geometry.Point{X: m.Across.Of(outer.width), Y: m.Up.Of(outer.height) - outer.height/2},
 		}
@@ -130,7 +131,7 @@ func (p *Plan) set(m job.Motif) setting {
 	radius := p.Surface.RadiusAt(p.Surface.HeightAt(along))
 	pitch := radius * p.Pitch()
 	return setting{
-		motif: m, surface: p.Surface,
+		motif: m, surface: &p.Surface,
 		theta: math.Remainder(m.Across.Of(pitch)/radius, 2*math.Pi), along: along,
 		width: m.Width.Of(pitch), height: m.Height.Of(top - foot),
 	}
@@ -157,23 +158,23 @@ func (s setting) carry(q geometry.Point) geometry.Point {
 	return q
 }
 
-// place takes a local point to the flat map. A motif that tapers keeps its
-// angle round the glass; one that is true keeps its own lengths.
+// place takes a local point to the chart. A motif that tapers keeps its angle
+// round the glass; one that is true keeps its own lengths.
 func (s setting) place(q geometry.Point) geometry.Point {
 	if s.motif.Shape == job.True {
-		return s.surface.Turned(s.theta).Apply(geometry.Point{X: q.X, Y: s.along + q.Y})
+		return s.surface.Near(s.theta, s.along, q)
 	}
-	z := s.surface.HeightAt(s.along)
-	return s.surface.Forward(s.theta+q.X/s.surface.RadiusAt(z), s.surface.HeightAt(s.along+q.Y))
+	radius, _ := s.surface.At(s.along)
+	return s.surface.Place(s.theta+q.X/radius, s.along+q.Y)
 }
 
-// line returns the centre line of a motif's cut on the flat map. A straight cut
+// line returns the centre line of a motif's cut on the chart. A straight cut
 // runs straight on the glass too, and only its ends follow the taper; but a
 // level one stays level all the way.
 func (s setting) line(path geometry.Bezier) groove.Line {
 	const fine = 0.25 // mm between the points of a curve
 	from, to := s.local(path[0]), s.local(path[3])
-	level := math.Abs(from.Y-to.Y) < 1e-9 && s.motif.Shape == job.Taper && s.surface.HalfAngle != 0
+	level := math.Abs(from.Y-to.Y) < 1e-9 && s.motif.Shape == job.Taper && !s.surface.Upright()
 	if path.Straight() && !level {
 		return groove.NewLine([]geometry.Point{s.place(from), s.place(to)})
 	}
@@ -190,7 +191,7 @@ func (s setting) line(path geometry.Bezier) groove.Line {
 }
 
 // drawn is a motif in the first repeat, before it is cut: its cuts and their
-// lines on the flat map.
+// lines on the chart.
 type drawn struct {
 	cuts  []motifs.Cut
 	lines []groove.Line
@@ -240,7 +241,7 @@ func (p *Plan) cutAll(drawn []drawn) {
 	}
 	p.Cuts = make([]Cut, len(marks))
 	each(len(marks), func() func(int) {
-		lathe := groove.NewLathe(p.Surface)
+		lathe := p.lathe()
 		return func(n int) {
 			if k := marks[n]; n == first[k.motif]+k.number {
 				p.Cuts[n] = p.cut(lathe, k, drawn[k.motif])
@@ -253,7 +254,7 @@ func (p *Plan) cutAll(drawn []drawn) {
 			*c = p.Cuts[from]
 		}
 		if k.repeat > 0 {
-			c.Groove = c.Turned(p.Surface, float64(k.repeat)*p.Pitch())
+			c.Groove = c.Turned(&p.Surface, float64(k.repeat)*p.Pitch())
 		}
 		c.ID, c.Repeat = n+1, k.repeat+1
 		c.Joins = nil
@@ -268,12 +269,11 @@ func (p *Plan) cut(lathe *groove.Lathe, k mark, d drawn) Cut {
 	m := p.sized[k.motif]
 	g := lathe.Cut(d.lines[k.number], p.Job.Rack[m.Wheel], m.Depth, p.Job.Limits.Polish)
 	g.Wheel = m.Wheel
-	left := math.Inf(1)
-	for _, at := range g.Samples {
-		left = min(left, p.Blank.Wall(at.Height)-at.Depth)
-	}
-	return Cut{Motif: k.motif, Part: d.cuts[k.number].Part, Groove: g, Left: left}
+	return Cut{Motif: k.motif, Part: d.cuts[k.number].Part, Groove: g, Left: g.Remains.Least}
 }
+
+// lathe returns a lathe that holds the plan's blank.
+func (p *Plan) lathe() *groove.Lathe { return groove.NewLathe(&p.Surface, p.Blank.ThinInner()) }
 
 // Turns returns how many times the period goes round the glass.
 func (p *Plan) Turns() int { return p.Repeats / p.Period }
@@ -290,7 +290,7 @@ func (p *Plan) Turned(turns int) []Cut {
 			joins[k] = p.id(id, turns)
 		}
 		c.Joins = joins
-		c.Groove = c.Groove.Turned(p.Surface, float64(turns*p.Period)*p.Pitch())
+		c.Groove = c.Groove.Turned(&p.Surface, float64(turns*p.Period)*p.Pitch())
 		cuts[i] = c
 	}
 	return cuts

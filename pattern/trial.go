@@ -9,7 +9,6 @@ import (
 
 	"roundlay/geometry"
 	"roundlay/pattern/glass"
-	"roundlay/pattern/groove"
 	"roundlay/pattern/job"
 )
 
@@ -181,7 +180,7 @@ func (tr *trial) alone(i int) bool {
 	}
 	p := *tr.plan
 	p.Cuts = tr.cuts(i)
-	for _, find := range []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.stretched} {
+	for _, find := range []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.bridged} {
 		if len(find()) > 0 {
 			return false
 		}
@@ -276,7 +275,7 @@ func (p *Plan) closeLines(i int, m job.Motif) bool {
 		return false
 	}
 	d := p.lines(s, cuts)
-	lathe := groove.NewLathe(p.Surface)
+	lathe := p.lathe()
 	a, b := p.cut(lathe, mark{motif: i, number: pair[0]}, d), p.cut(lathe, mark{motif: i, number: pair[1]}, d)
 	found, _, _ := distance(a.Groove, b.Groove, land)
 	return found < land

@@ -242,7 +242,7 @@ func walk(p *Plan) tally {
 					if gap := boxes[j].Moved(around).Distance2(boxes[i]); gap > 9 { // mm²; no land is wider
 						continue
 					}
-					b.Groove = b.Turned(p.Surface, float64(roll)*2*math.Pi)
+					b.Groove = b.Turned(&p.Surface, float64(roll)*2*math.Pi)
 				}
 				walkPair(p, a, b, roll, all)
 			}
@@ -344,10 +344,14 @@ func walkAlone(p *Plan, c Cut, all tally) {
 	left := math.Inf(1)
 	low, high := math.Inf(1), math.Inf(-1) // of the centre line
 	for _, s := range c.Samples {
-		left = min(left, p.Blank.Wall(s.Height)-s.Depth)
+		r, slope, _ := p.Blank.Profile().At(s.Height)
+		in := s.Depth / math.Hypot(1, slope)
+		left = min(left, p.Blank.ThinInner().Distance(r-in, s.Height+in*slope))
 		low, high = min(low, s.Height), max(high, s.Height)
 	}
-	all.add(newSpot(Thin, false, c.ID), left, p.Job.Limits.Leave-left, exact)
+	// Between the samples, and beside the line, the least may be a little less.
+	const between = 0.03 // mm
+	all.add(newSpot(Thin, false, c.ID), left, p.Job.Limits.Leave-left, between)
 	all.add(newSpot(Buried, false, c.ID), c.Depth, c.Strain.Buried, exact)
 	all.add(newSpot(Tight, false, c.ID), c.Strain.Sweep, c.Strain.Share-mostSweep, exact)
 	reach := p.Job.Limits.Reach * c.Asked
@@ -371,26 +375,6 @@ func walkAlone(p *Plan, c Cut, all tally) {
 	} else if low >= p.Job.Limits.Foot-stray {
 		all.add(newSpot(Off, false, c.ID), lineLow, p.Band.Foot-lineLow-stray, exact)
 	}
-
-	// On a curved glass: the worst difference between it and the cone, in small
-	// steps of height, on what lies from groove to groove.
-	own := p.Job.Limits.Land
-	if set := p.Job.Motifs[c.Motif].Land; set != nil {
-		own = *set
-	}
-	if p.WorstRadiusError <= mostMisfit || own == 0 {
-		return
-	}
-	off, profile := 0.0, p.Blank.Profile()
-	for _, s := range c.Samples {
-		const rise = 1e-4 // mm
-		out := (profile.Radius(s.Height+rise) - profile.Radius(s.Height-rise)) / (2 * rise)
-		along := math.Hypot(1, out)/math.Hypot(1, math.Tan(p.Surface.HalfAngle)) - 1
-		round := profile.Radius(s.Height)/p.Surface.RadiusAt(s.Height) - 1
-		off = max(off, max(math.Abs(along), math.Abs(round))*(own+2*s.HalfWidth()))
-	}
-	const slopes = 1e-5 // mm that the slope by difference may be out by
-	all.add(newSpot(Uneven, false, c.ID), off, off-own/3, slopes)
 }
 
 // checkPlace looks for a finding's cuts at the place it gives: between two, on

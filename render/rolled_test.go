@@ -33,11 +33,11 @@ func TestEndsMeet(t *testing.T) {
 		{"narrowing", `{height=0, across=90, wall=7}, {height=120, across=70, wall=2}`, Outside, 0.1, straight(45, 35)},
 		// The wall of 8 to 2 mm over 120 mm is 7.2 mm at the floor, 16 mm up.
 		{"inside, wall tapering", straightGlass, Inside, 0.1, straight(42-7.2, 42-2)},
-		// The outside is tapered too, by atan(1/12), so that the wall is wider on
-		// the level: by 1/cos of that. At the floor the outside is 35+16/12 and the
-		// wall 7−5·16/120.
+		// The outside is tapered too, by 1 in 12, so that with walls of 7 and 2 mm its
+		// ends are opposite (35 − 6.97582, 0.58132) and (45 − 1.99309, 120.16609); of
+		// the line between, the paper has what lies between floor and rim.
 		{"inside, tapered", taperedGlass, Inside, 0.1, straight(
-			35+16.0/12-(7-5*16.0/120)*math.Hypot(1, 1.0/12), 45-2*math.Hypot(1, 1.0/12))},
+			28.02418+(16-0.58132)*14.98273/119.58477, 28.02418+(120-0.58132)*14.98273/119.58477)},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			t.Parallel()

@@ -27,7 +27,7 @@ func (s Station) OutOfRound() float64 { return s.Most - s.Least }
 
 // Blank is one uncut glass, measured at two or more stations from the foot up.
 // Its height is the last station's. Floor is the thickness of glass under the
-// inside; 0 when it was not measured.
+// inside; 0 when it was not measured. Neither is to be changed afterwards.
 type Blank struct {
 	Name     string
 	Stations []Station
@@ -40,6 +40,7 @@ type Blank struct {
 	Weighs, Factor float64
 
 	profile     *geometry.Profile
+	meridian    geometry.Meridian
 	wall        interp.PiecewiseLinear // as measured
 	inner, thin *Inner
 }
@@ -63,7 +64,7 @@ func NewBlank(name string, floor float64, stations []Station) (*Blank, error) {
 	}
 	b := &Blank{
 		Name: name, Stations: stations, Floor: floor, Material: Materials()[0], Factor: 1,
-		profile: profile,
+		profile: profile, meridian: geometry.NewMeridian(profile),
 	}
 	if err := b.wall.Fit(heights, walls); err != nil {
 		return nil, err
@@ -90,6 +91,9 @@ func (b *Blank) innerTimes(factor float64) *Inner {
 	}
 	return newInner(square{b.profile, b.wall, factor}, b.heights(), thickest, b.Floor)
 }
+
+// Meridian returns the outside curve told by the distance along it.
+func (b *Blank) Meridian() geometry.Meridian { return b.meridian }
 
 // Profile returns the outside curve through the stations.
 func (b *Blank) Profile() *geometry.Profile { return b.profile }

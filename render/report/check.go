@@ -81,9 +81,9 @@ func Heading(b *strings.Builder, p *pattern.Plan) {
 
 // shape says what surface the band is drawn on.
 func shape(p *pattern.Plan) string {
-	words := fmt.Sprintf("it widens upwards by %.2f° a side", float64(degrees(p.Surface.HalfAngle)))
-	if p.Surface.HalfAngle < 0 {
-		words = fmt.Sprintf("it narrows upwards by %.2f° a side", -float64(degrees(p.Surface.HalfAngle)))
+	words := fmt.Sprintf("it widens upwards by %.2f° a side", float64(degrees(p.Cone.HalfAngle)))
+	if p.Cone.HalfAngle < 0 {
+		words = fmt.Sprintf("it narrows upwards by %.2f° a side", -float64(degrees(p.Cone.HalfAngle)))
 	}
 	if p.Straight() {
 		words = "straight sides"
@@ -94,16 +94,28 @@ func shape(p *pattern.Plan) string {
 	return words
 }
 
-// notes says what is no finding, and yet good to know: of a curved glass, how
-// its paper is made, and how far off what is measured on its cone may be.
+// notes says what is no finding, and yet good to know.
 func notes(p *pattern.Plan) []string {
+	return append(gored(p), floorless(p)...)
+}
+
+// floorless says of a glass whose floor was not measured what was taken for it.
+func floorless(p *pattern.Plan) []string {
+	if p.Blank.ThinInner().FloorKnown() {
+		return nil
+	}
+	return []string{"the floor was not measured: glass left is told as if the inside ran on down to the table."}
+}
+
+// gored says of a curved glass how its paper is made.
+func gored(p *pattern.Plan) []string {
 	face, u := p.Outside(), p.Job.Length
 	if !face.Curved() || p.Ungored() {
 		return nil
 	}
 	g := face.Gores(p.Repeats, 0)
-	return []string{fmt.Sprintf("curved: its paper is in %d gores, %d a repeat, whose edges are up to %s out; lands are measured on a cone, and up to %s off.",
-		g.PerRepeat*p.Repeats, g.PerRepeat, u.Fine(g.Worst()), u.Fine(p.LandError()))}
+	return []string{fmt.Sprintf("curved: its paper is in %d gores, %d a repeat, whose edges are up to %s out.",
+		g.PerRepeat*p.Repeats, g.PerRepeat, u.Fine(g.Worst()))}
 }
 
 // shortMarks says of marks too short for the depth asked how deep they come out,
@@ -188,11 +200,10 @@ func Measured(p *pattern.Plan, f pattern.Finding) string {
 	case pattern.Tight:
 		return fmt.Sprintf("the wheel stands %s off the bent line at the ends of its contact; %s is the most", measured, wanted)
 	case pattern.Uneven:
-		if len(f.Cuts) > 0 {
-			return fmt.Sprintf("the glass leaves the cone that lands are measured on: a land here is up to %s off, and %s is the most", measured, wanted)
-		}
 		return fmt.Sprintf("the glass is too curved for its paper: gores as narrow as can be handled are %s out at their edges; %s is the most",
 			measured, wanted)
+	case pattern.Bridged:
+		return bridged(p, f, u)
 	case pattern.Shallow:
 		return fmt.Sprintf("the mark is too short: it comes out %s deep, and at least %s is wanted", measured, wanted)
 	}

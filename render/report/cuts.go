@@ -64,7 +64,7 @@ func cutTable(b *strings.Builder, p *pattern.Plan) {
 		wheel := p.Job.Rack[c.Wheel]
 		fmt.Fprintf(t, "  %d\t%d %s\t%s, %s\t%s\t%s\t%s\t%s\t%s\t%s\n", c.ID, c.Motif+1, p.Job.Motifs[c.Motif].Kind.Name,
 			c.Part, how, wheel.Name, u.Text(c.Length), u.Fine(c.Depth), u.Fine(c.Width), u.Fine(c.Left),
-			u.AtLeast(c.LengthFor(p.Surface, wheel, c.Asked)))
+			u.AtLeast(c.LengthFor(&p.Surface, wheel, c.Asked)))
 	}
 	t.Flush()
 }

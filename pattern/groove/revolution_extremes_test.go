@@ -95,8 +95,8 @@ func (s *turning) faults(g told) (faults []string) {
 		fault("%s is not a number", where)
 		return faults
 	}
-	if !(g.Groove.Depth >= 0) || g.Volume < 0 || g.Width < 0 || !(g.Length > 0) {
-		fault("%g long, %g deep, %g wide, %g mm³", g.Length, g.Groove.Depth, g.Width, g.Volume)
+	if !(g.depth >= 0) || g.Volume < 0 || g.Width < 0 || !(g.Length > 0) {
+		fault("%g long, %g deep, %g wide, %g mm³", g.Length, g.depth, g.Width, g.Volume)
 	}
 	n := len(g.Samples)
 	if most := samplesAtEnds + int(samplesAMillimetre*s.line.length()); n < 2 || n > most {

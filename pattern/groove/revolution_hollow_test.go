@@ -82,11 +82,11 @@ func TestHourglass(t *testing.T) {
 		g := s.told(0)
 		t.Logf("%g mm long: the wheel at the waist bites %.3f mm and leaves %.3f, at a height of %.1f", length, want.depth, want.left, want.at.Z)
 		if g.bridge == nil {
-			t.Errorf("%g mm long: told %.3f deep, %.3f left, and no word of a bridge", length, g.Groove.Depth, g.left)
+			t.Errorf("%g mm long: told %.3f deep, %.3f left, and no word of a bridge", length, g.depth, g.left)
 			continue
 		}
-		t.Logf("told %.3f deep, %.3f left; bridge %+v", g.Groove.Depth, g.left, *g.bridge)
-		if d := min(g.bridge.depth, g.Groove.Depth); !(d >= want.depth-safeTolerance) {
+		t.Logf("told %.3f deep, %.3f left; bridge %+v", g.depth, g.left, *g.bridge)
+		if d := min(g.bridge.depth, g.depth); !(d >= want.depth-safeTolerance) {
 			t.Errorf("%g mm long: told it bites %.3f, searched %.3f", length, d, want.depth)
 		}
 		if left := max(g.bridge.left, g.left); !(left <= want.left+safeTolerance) {
@@ -108,8 +108,8 @@ func TestLargestWheel(t *testing.T) {
 			t.Errorf("%g mm long: told a wheel of radius %.2f goes in, the hollow's is %.2f", length, g.bridge.radius, want)
 		}
 		fits, big := hourglass(2*0.98*g.bridge.radius, length), hourglass(2*1.1*g.bridge.radius, length)
-		if h := fits.told(0); h.bridge != nil || h.Groove.Depth > fits.depth+safeTolerance {
-			t.Errorf("%g mm long: the wheel told to go in is %.3f deep, bridge %v", length, h.Groove.Depth, h.bridge)
+		if h := fits.told(0); h.bridge != nil || h.depth > fits.depth+safeTolerance {
+			t.Errorf("%g mm long: the wheel told to go in is %.3f deep, bridge %v", length, h.depth, h.bridge)
 		}
 		if b := fits.bite(fits.standing(fits.line.length() / 2)); b.depth > fits.depth+safeTolerance {
 			t.Errorf("%g mm long: the wheel told to go in bites %.3f, searched", length, b.depth)
@@ -164,8 +164,8 @@ func TestFlatAcrossHollow(t *testing.T) {
 		s.lining = v.lined(v.bottom+2, func(float64) float64 { return 4 })
 		want, g := s.bite(s.work()), s.told(0)
 		t.Logf("hollow of %g: bites %.3f, leaves %.3f", rho, want.depth, want.left)
-		if !(g.Groove.Depth >= want.depth-safeTolerance) || !(g.left <= want.left+safeTolerance) {
-			t.Errorf("hollow of %g: told it bites %.3f and leaves %.3f, searched %.3f and %.3f", rho, g.Groove.Depth, g.left, want.depth, want.left)
+		if !(g.depth >= want.depth-safeTolerance) || !(g.left <= want.left+safeTolerance) {
+			t.Errorf("hollow of %g: told it bites %.3f and leaves %.3f, searched %.3f and %.3f", rho, g.depth, g.left, want.depth, want.left)
 		}
 	}
 }

@@ -1,10 +1,14 @@
 package groove_test
 
-import "roundlay/pattern/groove"
+import (
+	"roundlay/geometry"
+	"roundlay/pattern/groove"
+)
 
 // told is what the package says of a turning.
 type told struct {
 	groove.Groove
+	depth  float64 // of the deepest bite
 	left   float64 // glass
 	bridge *bridge
 }
@@ -18,6 +22,16 @@ type bridge struct {
 
 // told asks the package.
 func (s *turning) told(polish float64) told {
-	g := groove.Cut(s.chart.cone, s.drawing(), s.wheel, s.depth, polish)
-	return told{Groove: g, left: 0}
+	surface := geometry.NewSurface(s.profile, s.chart.cone)
+	var inside groove.Inside
+	if s.lining != nil {
+		inside = s.lining
+	}
+	g := groove.NewLathe(&surface, inside).Cut(s.drawing(), s.wheel, s.depth, polish)
+	answer := told{Groove: g, depth: g.Depth, left: g.Remains.Least}
+	if g.Bridges() {
+		b := g.Bridge
+		answer.bridge = &bridge{theta: b.Theta, height: b.Height, depth: b.Depth, left: b.Left, radius: b.Wheel}
+	}
+	return answer
 }

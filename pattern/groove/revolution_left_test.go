@@ -82,6 +82,18 @@ func (l *lining) Distance(radius, height float64) float64 {
 	return d
 }
 
+// Kinks returns the height of the place of the outside nearest to the floor's
+// corner.
+func (l *lining) Kinks() []float64 {
+	best, least := 0.0, math.Inf(1)
+	for i, z := range l.outside.heights {
+		if d := math.Hypot(l.outside.radii[i]-l.corner, z-l.floor); d < least {
+			best, least = z, d
+		}
+	}
+	return []float64{best}
+}
+
 // bite is the worst that a wheel does: how deep it goes square to the surface,
 // the least glass it leaves, and where that is.
 type bite struct {

@@ -209,7 +209,7 @@ func (c comparison) safe(what string, got, want, better float64) {
 // bites compares the deepest bite and the least glass left.
 func (c comparison) bites() {
 	b := c.s.bite(c.work)
-	c.safe("bite", c.told.Depth, b.depth, -1)
+	c.safe("bite", c.told.depth, b.depth, -1)
 	c.safe("glass left", c.told.left, b.left, 1)
 }
 
@@ -220,16 +220,16 @@ func (c comparison) mark() {
 	length := c.s.line.length()
 	c.differ("line", c.told.Length, length, 0.01)
 	if c.told.Touch != c.work.touch {
-		c.fail("touch or drawn", c.told.Depth, c.work.depth)
+		c.fail("touch or drawn", c.told.depth, c.work.depth)
 		return
 	}
 	if !c.work.touch {
 		return
 	}
 	w := c.s.line.at(c.work.first)
-	behind, _ := c.s.emerges(w, c.told.Depth, -1)
-	ahead, _ := c.s.emerges(w, c.told.Depth, 1)
-	least := c.s.covers(w, c.told.Depth, -1) + c.s.covers(w, c.told.Depth, 1)
+	behind, _ := c.s.emerges(w, c.told.depth, -1)
+	ahead, _ := c.s.emerges(w, c.told.depth, 1)
+	least := c.s.covers(w, c.told.depth, -1) + c.s.covers(w, c.told.depth, 1)
 	c.worst.note(c.kind()+"rim beyond the line's groove", behind+ahead-least)
 	c.differ("mark", length, min(max(length, min(least, behind+ahead)), max(least, behind+ahead)), markTolerance)
 }

@@ -47,7 +47,7 @@ func randomTurning(rnd *rand.Rand, edge groove.Edge) *turning {
 // and the vessel goes on beyond it.
 func (s *turning) within(least, most float64) bool {
 	for i := range 9 {
-		p := s.line.place(float64(i) / 8)
+		p := s.line.at(s.line.length() * float64(i) / 8).at
 		r := math.Hypot(p.X, p.Y)
 		if !(r >= least && r <= most && p.Z > s.vessel.bottom+2 && p.Z < s.vessel.top-2) {
 			return false

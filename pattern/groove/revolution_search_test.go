@@ -53,6 +53,9 @@ func (s *turning) draw() {
 		s.tip = newBody(one)
 	}
 	s.line = s.chart.path(s.drawn, s.length)
+	if s.bend == 0 {
+		s.line = s.chart.straight(s.drawn(1), s.line)
+	}
 }
 
 // drawn returns the point of the chart at a share of the line: of a straight one,
@@ -80,46 +83,6 @@ func (s *turning) drawing() groove.Line {
 		points[i] = s.drawn(float64(i) / float64(n))
 	}
 	return groove.NewLine(points)
-}
-
-// path is a line of the chart as it lies on the surface, measured there.
-type path struct {
-	chart *chart
-	drawn func(share float64) geometry.Point
-	along []float64 // the true length from the start, at even steps on the chart
-	share []float64 // of the line on the chart
-}
-
-// path lays out a line so long on the chart. Its true length is summed over
-// chords of a twentieth of a millimetre there.
-func (c *chart) path(drawn func(share float64) geometry.Point, length float64) path {
-	const chord = 0.05
-	n := int(math.Ceil(length / chord))
-	p := path{c, drawn, make([]float64, n+1), make([]float64, n+1)}
-	was := p.place(0)
-	for i := 1; i <= n; i++ {
-		p.share[i] = float64(i) / float64(n)
-		at := p.place(p.share[i])
-		p.along[i] = p.along[i-1] + r3.Norm(r3.Sub(at, was))
-		was = at
-	}
-	return p
-}
-
-// place returns the point of the surface at a share of the line.
-func (p path) place(share float64) r3.Vec { return p.chart.space(p.drawn(share)) }
-
-// length returns the true length of the line.
-func (p path) length() float64 { return p.along[len(p.along)-1] }
-
-// at returns a walker at a true distance along the line, looking along it.
-func (p path) at(along float64) walker {
-	share := interpolate(p.along, p.share, along)
-	near := 0.02 / p.length()
-	ahead := r3.Sub(p.place(share+near), p.place(share-near))
-	at := p.place(share)
-	n := p.chart.vessel.normal(at)
-	return walker{at, unit(r3.Sub(ahead, r3.Scale(r3.Dot(ahead, n), n)))}
 }
 
 // stand sets the wheel down where a walker stands: its middle plane holds the

@@ -90,11 +90,7 @@ type trail struct {
 
 // trail sets out to one hand of a walker (1 left, -1 right).
 func (v *vessel) trail(w walker, hand, length float64) trail {
-	t := trail{v, []walker{{w.at, r3.Scale(hand, v.left(w))}}}
-	for s := 0.0; s < length; s += pace {
-		t.feet = append(t.feet, v.step(t.feet[len(t.feet)-1], pace))
-	}
-	return t
+	return v.along(walker{w.at, r3.Scale(hand, v.left(w))}, length)
 }
 
 // at returns the place at a distance along the trail.

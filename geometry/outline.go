@@ -158,10 +158,15 @@ func (o Outline) Contains(q Point) bool {
 		return false
 	}
 	inside := false
-	for i := range o.Points {
-		a, b := o.edge(i)
-		if (a.Y > q.Y) != (b.Y > q.Y) && q.X < a.X+(b.X-a.X)*(q.Y-a.Y)/(b.Y-a.Y) {
-			inside = !inside
+	for i, run := range o.runs {
+		if q.Y < run.Min.Y || q.Y > run.Max.Y || q.X > run.Max.X {
+			continue // none of its edges lies to the right
+		}
+		for k := i * edgesPerRun; k < min((i+1)*edgesPerRun, len(o.Points)); k++ {
+			a, b := o.edge(k)
+			if (a.Y > q.Y) != (b.Y > q.Y) && q.X < a.X+(b.X-a.X)*(q.Y-a.Y)/(b.Y-a.Y) {
+				inside = !inside
+			}
 		}
 	}
 	return inside

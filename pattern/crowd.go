@@ -163,11 +163,18 @@ func (c *crowding) joined(q pair, other groove.Groove) bool {
 	}
 	// With so few repeats that the glass closes on itself, two cuts may meet on
 	// both sides, and one with itself.
-	if !slices.Contains(first.Joins, id) && id != first.ID {
-		first.Joins = append(first.Joins, id)
-		second.Joins = append(second.Joins, p.id(first.ID, -q.turns))
+	if id != first.ID {
+		first.join(id)
+		second.join(p.id(first.ID, -q.turns))
 	}
 	return true
+}
+
+// join notes that a cut joins another.
+func (c *Cut) join(id int) {
+	if !slices.Contains(c.Joins, id) {
+		c.Joins = append(c.Joins, id)
+	}
 }
 
 // meet reports whether the lines of two grooves share an end.
@@ -220,19 +227,19 @@ type beside struct {
 // flank is the two edges of a groove at one place along it, and how much more
 // than the land there is from the worse of them.
 type flank struct {
-	left, right geometry.Point
-	spare       float64
+	left, right     geometry.Point
+	leftAt, rightAt r3.Vec // in space, on curved glass
+	spare           float64
 }
 
 func (b beside) flank(left, right geometry.Point) flank {
 	const enough = 1 // mm: as far as samples stand apart
-	f := flank{left, right, math.Inf(1)}
-	var leftAt, rightAt r3.Vec
+	f := flank{left: left, right: right, spare: math.Inf(1)}
 	if !b.outside.Flat() {
-		leftAt, rightAt = b.outside.Space(left), b.outside.Space(right)
+		f.leftAt, f.rightAt = b.outside.Space(left), b.outside.Space(right)
 	}
 	for _, o := range b.other {
-		f.spare = min(f.spare, o.DistanceToPlace(left, leftAt, b.land+enough)-b.land, o.DistanceToPlace(right, rightAt, b.land+enough)-b.land)
+		f.spare = min(f.spare, o.DistanceToPlace(left, f.leftAt, b.land+enough)-b.land, o.DistanceToPlace(right, f.rightAt, b.land+enough)-b.land)
 	}
 	return f
 }
@@ -242,6 +249,9 @@ func (b beside) flank(left, right geometry.Point) flank {
 func (b beside) clear(from, to flank) float64 {
 	const fine = 0.01 // mm
 	moved := max(r2.Norm(r2.Sub(to.left, from.left)), r2.Norm(r2.Sub(to.right, from.right)))
+	if !b.outside.Flat() {
+		moved = max(r3.Norm(r3.Sub(to.leftAt, from.leftAt)), r3.Norm(r3.Sub(to.rightAt, from.rightAt)))
+	}
 	switch {
 	case from.spare+to.spare >= moved:
 		return 1

@@ -1,9 +1,9 @@
 package pattern
 
 import (
-	"fmt"
 	"math"
 	"slices"
+	"sync"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -40,16 +40,20 @@ func lay(j *job.Job, blank *glass.Blank, only ...int) (*Plan, error) {
 
 // bare returns the plan of a job in a band of a blank, without a cut yet.
 func bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
-	p := &Plan{Job: j, Blank: blank, Repeats: j.Layout.Repeats, Band: band, Period: period(j), sized: j.Motifs}
-	p.Cone, p.WorstRadiusError = blank.Profile().FitCone(band.Foot, band.Top)
-	if p.Cone.RadiusAt(band.Foot) <= 0 || p.Cone.RadiusAt(band.Top) <= 0 {
+	p := uncut(j, blank, band)
+	if !p.hasCone() {
 		return nil, noCone(j, blank, band)
 	}
-	p.Surface = blank.Meridian().Charted(p.Cone)
+	p.goreError = func() float64 { return 0 }
 	if face := p.Outside(); face.Curved() {
-		p.goreError = face.Gores(p.Repeats, 0).Worst()
+		p.goreError = sync.OnceValue(func() float64 { return face.Gores(p.Repeats, 0).Worst() })
 	}
 	return p, nil
+}
+
+// hasCone reports whether the band's cone comes to no point in it.
+func (p *Plan) hasCone() bool {
+	return p.Cone.RadiusAt(p.Band.Foot) > 0 && p.Cone.RadiusAt(p.Band.Top) > 0
 }
 
 // period returns how many repeats a job's pattern takes to come round to itself.
@@ -60,46 +64,6 @@ func period(j *job.Job) int {
 		}
 	}
 	return 1
-}
-
-// findBand returns the job's band or, where it states none, all the glass that
-// may be cut.
-func findBand(j *job.Job, blank *glass.Blank) (job.Band, error) {
-	if b := j.Layout.Band; b != nil {
-		if b.Top > blank.Height()+1e-9 { // what a job file may be off by, too
-			return job.Band{}, fmt.Errorf("layout.band: its top is %s, but blank %q is only %s high",
-				j.Length.Text(b.Top), blank.Name, j.Length.Text(blank.Height()))
-		}
-		return *b, nil
-	}
-	band, by := carried(j, blank)
-	if by == ByRim && band.Top-band.Foot < leastBand {
-		return job.Band{}, noRoom(j, blank)
-	}
-	if band.Top-band.Foot < leastBand {
-		return job.Band{}, tooThin(j, blank)
-	}
-	return band, nil
-}
-
-// carried returns the glass of a blank that may be cut, and what ends it: it
-// lies between the margins of foot and rim, and reaches as far up as the wall
-// carries the deepest cut asked for.
-func carried(j *job.Job, blank *glass.Blank) (job.Band, Bound) {
-	foot, rim := j.Limits.Foot, blank.Height()-j.Limits.Rim
-	if wall := blank.Carries(j.Limits.Leave+deepest(j), foot); wall < rim {
-		return job.Band{Foot: foot, Top: wall}, ByWall
-	}
-	return job.Band{Foot: foot, Top: rim}, ByRim
-}
-
-// deepest returns the greatest depth that any motif asks for.
-func deepest(j *job.Job) float64 {
-	depth := 0.0
-	for _, m := range j.Motifs {
-		depth = max(depth, m.Depth)
-	}
-	return depth
 }
 
 // Pitch returns the angle of one repeat.
@@ -309,11 +273,4 @@ func (p *Plan) All() []Cut {
 		all = append(all, p.Turned(t)...)
 	}
 	return all
-}
-
-// TooThin returns the height from which, upwards from the foot, the wall no
-// longer carries the deepest cut the job asks for.
-func (p *Plan) TooThin() (from float64, thin bool) {
-	from = p.Blank.Carries(p.Job.Limits.Leave+deepest(p.Job), 0)
-	return from, from < p.Blank.Height()
 }

@@ -23,7 +23,7 @@ type Plan struct {
 	// the chart is drawn, with the worst error in radius it leaves inside the band.
 	Cone             geometry.Cone
 	WorstRadiusError float64
-	goreError        float64 // of its paper, where that is made of gores
+	goreError        func() float64 // of its paper, where that is made of gores; reckoned when first asked for
 
 	Repeats int
 	Band    job.Band

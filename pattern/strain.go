@@ -50,7 +50,7 @@ func (p *Plan) uneven() []Finding {
 	if !p.Ungored() {
 		return nil
 	}
-	f := Finding{Kind: Uneven, Repeat: 1, Measured: p.goreError, Wanted: mostEase}
+	f := Finding{Kind: Uneven, Repeat: 1, Measured: p.goreError(), Wanted: mostEase}
 	profile := p.Blank.Profile()
 	const steps = 400
 	worst := -1.0
@@ -64,7 +64,7 @@ func (p *Plan) uneven() []Finding {
 }
 
 // Ungored reports whether no gores that can be handled lie flat on the glass.
-func (p *Plan) Ungored() bool { return p.goreError > mostEase }
+func (p *Plan) Ungored() bool { return p.goreError() > mostEase }
 
 // bridged checks that each wheel goes into the hollows it crosses.
 func (p *Plan) bridged() []Finding {

@@ -37,6 +37,7 @@ type sheet struct {
 	mirror    bool
 	thickness float64
 	traces    []trace
+	thin      []pattern.ThinGlass
 	rings     []ring
 	letters   *lettering.Letters
 	drawn     map[piece]drawing.Drawing // what was drawn already: pages and the picture show the same papers
@@ -70,7 +71,7 @@ func newSheet(p *pattern.Plan, o Options, letters *lettering.Letters) (*sheet, e
 	if s.side == Patches {
 		s.seam = findPatchEdge(p, o.SeamAt)
 	}
-	s.traces = traces(p)
+	s.traces, s.thin = traces(p), p.TooThin()
 	s.rings = s.findRings()
 	return s, nil
 }

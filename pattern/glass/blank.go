@@ -27,7 +27,8 @@ func (s Station) OutOfRound() float64 { return s.Most - s.Least }
 
 // Blank is one uncut glass, measured at two or more stations from the foot up.
 // Its height is the last station's. Floor is the thickness of glass under the
-// inside; 0 when it was not measured. Neither is to be changed afterwards.
+// inside; 0 when it was not measured. The inside surface is made of both when the
+// blank is: they are not to be changed afterwards.
 type Blank struct {
 	Name     string
 	Stations []Station
@@ -38,6 +39,9 @@ type Blank struct {
 	// Weighs is what the scale says of it, in grams, 0 where it was not weighed.
 	// Factor is how many times as thick as measured its walls then are on the whole.
 	Weighs, Factor float64
+
+	// Straight says that the glass is taken as straight, whatever its stations read.
+	Straight bool
 
 	profile     *geometry.Profile
 	meridian    geometry.Meridian
@@ -64,14 +68,20 @@ func NewBlank(name string, floor float64, stations []Station) (*Blank, error) {
 	}
 	b := &Blank{
 		Name: name, Stations: stations, Floor: floor, Material: Materials()[0], Factor: 1,
-		profile: profile, meridian: geometry.NewMeridian(profile),
 	}
 	if err := b.wall.Fit(heights, walls); err != nil {
 		return nil, err
 	}
+	b.shape(profile)
+	return b, nil
+}
+
+// shape gives the blank an outside, and the inside that follows from it: before
+// it is weighed.
+func (b *Blank) shape(outside *geometry.Profile) {
+	b.profile, b.meridian = outside, geometry.NewMeridian(outside)
 	b.inner = b.innerTimes(1)
 	b.thin = b.inner
-	return b, nil
 }
 
 // Inner returns the inside surface as it most likely is: with the walls that make

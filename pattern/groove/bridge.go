@@ -9,7 +9,8 @@ type Bridge struct {
 	// Theta and Height say where that is.
 	Depth         float64
 	Theta, Height float64
-	// Left is the glass that is left there, +Inf where the inside is not known.
+	// Left is the glass that is left there: 0 where it breaks through, +Inf where
+	// the inside is not known.
 	Left float64
 	// Wheel is the radius of the largest wheel that goes in along the whole cut.
 	Wheel float64
@@ -144,7 +145,7 @@ func (k *stroke) spanning(g *Groove) Bridge {
 			b.Depth, b.Theta, b.Height = s.Depth, s.Theta, s.Height
 			if own := k.stations[i]; k.inside != nil {
 				_, radius, height := own.own.depthAt(&k.middle, own.across(0))
-				b.Left = k.inside.Distance(radius, height)
+				b.Left = max(k.inside.Distance(radius, height), 0)
 			}
 		}
 	}

@@ -6,7 +6,8 @@ import (
 )
 
 // Remains is the least glass that a groove leaves under anything the wheel
-// takes, +Inf where the inside is not known, and the place on the outside over it.
+// takes: 0 where it breaks through, +Inf where the inside is not known. The place
+// is that of the outside over it.
 type Remains struct{ Least, Theta, Height float64 }
 
 // remains is what is left so far, and where on the wheel that was.
@@ -16,6 +17,7 @@ type remains struct {
 	blade       blade
 	own         *placing
 	ahead, left float64
+	foot, rim   float64 // the heights between which there is glass
 }
 
 // remaining measures the glass left under a footprint of a blade.
@@ -85,29 +87,44 @@ func (r *remains) section(x *section) {
 func (r *remains) edge(own *placing, ahead, left float64) bool {
 	radius, height := own.rim(&r.blade, ahead, left)
 	least := r.inside.Distance(radius, height)
-	if !(least < r.Least) || !own.cuts(&r.blade, ahead, left) {
+	if !(least < r.Least) || height > r.rim || height < r.foot || !own.cuts(&r.blade, ahead, left) {
 		return false
 	}
 	r.Least, r.own, r.ahead, r.left = least, own, ahead, left
 	return true
 }
 
+// newRemains returns what is left before anything is cut.
+func newRemains(k *stroke) remains {
+	r := remains{Remains: Remains{Least: math.Inf(1)}, stroke: k}
+	_, r.foot = k.surface.At(0)
+	_, r.rim = k.surface.At(k.surface.Length())
+	return r
+}
+
 // settle looks about the place where least is left for where less is still, on
 // the same wheel, and says where on the glass that is.
 func (r *remains) settle() Remains {
-	if r.own == nil {
-		return r.Remains
+	if r.own == nil { // all of it is off the glass
+		if r.inside != nil {
+			r.Least = 0
+		}
+		at := r.on((r.from + r.to) / 2)
+		return Remains{r.Least, at.theta, at.height}
 	}
-	own := r.own
+	const far = 1.0 // mm: as far as the sections are apart
+	own, ahead, left := r.own, r.ahead, r.left
+	try := func(onward, aside float64) bool {
+		a, l := r.ahead+onward, r.left+aside
+		return math.Abs(a-ahead) <= far && math.Abs(l-left) <= far && r.edge(own, a, l)
+	}
 	for step := 0.3; step > 0.02; {
-		if !r.edge(own, r.ahead+step, r.left) && !r.edge(own, r.ahead-step, r.left) &&
-			!r.edge(own, r.ahead, r.left+step) && !r.edge(own, r.ahead, r.left-step) {
+		if !try(step, 0) && !try(-step, 0) && !try(0, step) && !try(0, -step) {
 			step /= 2
 		}
 	}
 	at := own.spot(r.ahead, r.left)
-	r.Theta, r.Height = at.theta, at.height
-	return r.Remains
+	return Remains{max(r.Least, 0), at.theta, at.height}
 }
 
 // rim returns where a place of a blade's edge is, as a radius and a height.

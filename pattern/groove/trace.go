@@ -10,7 +10,7 @@ func (k *stroke) trace(g *Groove, polish float64) {
 	for i, s := range line {
 		g.Samples[i] = k.sample(s)
 	}
-	left := remains{Remains: Remains{Least: math.Inf(1)}, stroke: k}
+	left := newRemains(k)
 	g.Outlines = k.outlines.take(k.wheel.blades())[:0]
 	for i := range k.wheel.blades() {
 		b := k.wheel.blade(i)

@@ -33,6 +33,8 @@ func (g Groove) Turned(outside *geometry.Surface, theta float64) Groove {
 		outlines[i] = o.Turned(outside, theta)
 	}
 	g.Samples, g.Outlines = turned(g.Samples), outlines
+	g.Remains.Theta += theta
+	g.Bridge.Theta += theta
 	g.Tips = [2][]Sample{turned(g.Tips[0]), turned(g.Tips[1])}
 	g.Ends = [2]geometry.Point{m.Apply(g.Ends[0]), m.Apply(g.Ends[1])}
 	return g

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode/utf8"
 
 	"roundlay/geometry"
 	"roundlay/pattern"
@@ -107,15 +108,17 @@ func floorless(p *pattern.Plan) []string {
 	return []string{"the floor was not measured: glass left is told as if the inside ran on down to the table."}
 }
 
-// gored says of a curved glass how its paper is made.
+// gored says which readings are off a straight line, and of a curved glass how
+// its paper is made.
 func gored(p *pattern.Plan) []string {
 	face, u := p.Outside(), p.Job.Length
+	said := Readings(p)
 	if !face.Curved() || p.Ungored() {
-		return nil
+		return said
 	}
 	g := face.Gores(p.Repeats, 0)
-	return []string{fmt.Sprintf("curved: its paper is in %d gores, %d a repeat, whose edges are up to %s out.",
-		g.PerRepeat*p.Repeats, g.PerRepeat, u.Fine(g.Worst()))}
+	return append(said, fmt.Sprintf("curved: its paper is in %d gores, %d a repeat, whose edges are up to %s out.",
+		g.PerRepeat*p.Repeats, g.PerRepeat, u.Fine(g.Worst())))
 }
 
 // shortMarks says of marks too short for the depth asked how deep they come out,
@@ -190,6 +193,9 @@ func Measured(p *pattern.Plan, f pattern.Finding) string {
 		measured, wanted = heights(u, f)
 		return fmt.Sprintf("reaches %s above the table; the band ends at %s", measured, wanted)
 	case pattern.Thin:
+		if f.Measured <= 0 {
+			return fmt.Sprintf("breaks through where %s of glass is the least", u.Text(f.Wanted))
+		}
 		measured, wanted = limited(u, f)
 		return fmt.Sprintf("leaves %s of glass where %s is the least", measured, wanted)
 	case pattern.Rim, pattern.Foot:
@@ -252,7 +258,8 @@ func wrap(text string, width int, indent string) string {
 	var b strings.Builder
 	line := 0
 	for i, word := range strings.Fields(text) {
-		if i > 0 && line+1+len(word) > width {
+		long := utf8.RuneCountInString(word)
+		if i > 0 && line+1+long > width {
 			b.WriteString("\n" + indent)
 			line = 0
 		} else if i > 0 {
@@ -260,7 +267,7 @@ func wrap(text string, width int, indent string) string {
 			line++
 		}
 		b.WriteString(word)
-		line += len(word)
+		line += long
 	}
 	return b.String()
 }

@@ -27,6 +27,7 @@ type planJSON struct {
 	Limits   limitsJSON    `json:"limits"`
 	Most     []mostJSON    `json:"most"` // the counts the job asks the most of
 	Cuts     []cutJSON     `json:"cuts"`
+	Lines    []lineJSON    `json:"lines"` // cuts that go on into one another
 	Findings []findingJSON `json:"findings"`
 	Chords   []chordJSON   `json:"chords"`
 	Totals   totalsJSON    `json:"totals"`
@@ -39,6 +40,7 @@ type blankJSON struct {
 	Name        string        `json:"name"`
 	Stations    []stationJSON `json:"stations"`
 	InsideFloor *number       `json:"inside_floor"`
+	Straight    bool          `json:"straight,omitempty"` // taken as straight, whatever its stations read
 	// The outside and the inside, from the foot up, at steps of half a millimetre
 	// or less, as grooves are reckoned on them. Without a floor the inside is
 	// taken to run on down to the table.
@@ -56,6 +58,7 @@ type stationJSON struct {
 	Height number `json:"height"`
 	Radius number `json:"radius"`
 	Wall   number `json:"wall"`
+	Off    number `json:"off,omitempty"` // in radius, of a glass that is taken as straight
 }
 
 type surfaceJSON struct {
@@ -151,7 +154,7 @@ func PlanJSON(w io.Writer, p *pattern.Plan) error {
 		Schema: schema, Title: p.Job.Title, Length: p.Job.Length.String(),
 		Blank: blank(p), Surface: surface(p), Repeats: p.Repeats,
 		Band: [2]number{number(p.Band.Foot), number(p.Band.Top)}, Limits: limits(p), Most: mosts(p),
-		Cuts: cuts(p), Findings: findings(p), Chords: chords(p),
+		Cuts: cuts(p), Lines: lines(p), Findings: findings(p), Chords: chords(p),
 		Glass: glassware(p), Rounds: rounds(p), Order: passes(p),
 	}
 	t := p.Totals()
@@ -171,9 +174,9 @@ func write(w io.Writer, v any) error {
 }
 
 func blank(p *pattern.Plan) blankJSON {
-	b := blankJSON{Name: p.Blank.Name}
+	b := blankJSON{Name: p.Blank.Name, Straight: p.Blank.Straight}
 	for _, s := range p.Blank.Stations {
-		b.Stations = append(b.Stations, stationJSON{number(s.Height), number(s.Radius), number(p.Blank.Wall(s.Height))})
+		b.Stations = append(b.Stations, stationJSON{number(s.Height), number(s.Radius), number(p.Blank.Wall(s.Height)), number(p.Blank.Off(s))})
 	}
 	if p.Blank.Floor > 0 {
 		floor := number(p.Blank.Floor)

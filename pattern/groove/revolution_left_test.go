@@ -163,7 +163,7 @@ func (s *turning) bite(k work) bite {
 	deepest := bite{left: math.Inf(1)}
 	const step = 2
 	n := int(math.Ceil((k.last - k.first) / step))
-	rings := s.rings()
+	rings, ways := s.rings(), s.ways(k)
 	deep, thin := make([]spot, len(rings)), make([]spot, len(rings))
 	most, least := make([]float64, len(rings)), make([]float64, len(rings))
 	for i := range n + 1 {
@@ -171,10 +171,11 @@ func (s *turning) bite(k work) bite {
 		w := s.line.at(along)
 		normal, left := s.vessel.normal(w.at), s.vessel.left(w)
 		for j, r := range rings {
-			far := min((1.3*k.reach+2)/r.radius, math.Pi/2)
-			turn := max(min(1.5, k.reach/2)/r.radius, far/40)
-			for m := -math.Floor(far / turn); m*turn <= far; m++ {
-				a := m * turn
+			for _, far := range ways {
+				a := far / r.radius
+				if math.Abs(a) > math.Pi/2 {
+					continue
+				}
 				d, l, ok := s.measure(s.skin(w, normal, left, r, a, k.depth))
 				if !ok {
 					continue
@@ -201,6 +202,21 @@ func (s *turning) bite(k work) bite {
 		}
 	}
 	return deepest
+}
+
+// ways returns how far round the wheel it is looked at: closely as far as it
+// bites about where it stands, and less so a quarter of a turn to either side, as
+// it may bite elsewhere.
+func (s *turning) ways(k work) []float64 {
+	near := 1.3*k.reach + 2
+	ways := []float64{0}
+	for far := 0.0; far < s.wheel.Radius*math.Pi/2; {
+		if far += 3; far < near+3 {
+			far -= 3 - max(min(1.5, k.reach/2), near/40)
+		}
+		ways = append(ways, far, -far)
+	}
+	return ways
 }
 
 // settle moves a spot, with smaller and smaller steps along the line and round

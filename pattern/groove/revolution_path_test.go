@@ -71,12 +71,14 @@ func (p straight) at(along float64) walker {
 }
 
 // straight returns the shortest way between two places: the straight walk from
-// the one that comes to the other, as it is found by aiming again at every
-// miss. Where that does not settle it is the line of the chart.
+// the one that comes to the other, as it is found by aiming again at every miss,
+// by as much as the last correction did. Where that does not settle it is the
+// line of the chart.
 func (c *chart) straight(to geometry.Point, on path) path {
-	const rounds, near = 40, 1e-6
+	const rounds, near = 60, 1e-6
 	target := c.space(to)
 	aim, far := on.at(0), on.length()
+	rate, turned, was := 1/far, 0.0, 0.0 // how much to turn for a miss to the left; the last turn, and the miss before it
 	for range rounds {
 		walk := straight{c.vessel.along(aim, far), far}
 		end := walk.at(far)
@@ -89,7 +91,11 @@ func (c *chart) straight(to geometry.Point, on path) path {
 		if far < near || far > 3*on.length() {
 			break
 		}
-		aim = c.vessel.looking(aim.at, r3.Add(aim.ahead, r3.Scale(aside/far, c.vessel.left(aim))))
+		if did := was - aside; turned != 0 && did*turned > 0 {
+			rate = min(turned/did, 4/far)
+		}
+		turned, was = rate*aside, aside
+		aim = c.vessel.looking(aim.at, r3.Add(aim.ahead, r3.Scale(math.Tan(turned), c.vessel.left(aim))))
 	}
 	return on
 }

@@ -121,7 +121,7 @@ func randomBend(rnd *rand.Rand, edge groove.Edge) *turning {
 			continue
 		}
 		s.draw()
-		if s.within(15, 70) && !s.work().touch {
+		if k := s.work(); s.within(15, 70) && !k.touch && !k.bridged {
 			return s
 		}
 	}
@@ -140,13 +140,11 @@ type comparison struct {
 // all compares what a turning has to compare.
 func (c comparison) all(rnd *rand.Rand) {
 	c.numbers()
-	if !c.work.bridged {
-		c.bites()
-	}
 	if c.work.bridged || c.told.bridge != nil {
 		c.worst.note("bridged", 0)
 		return
 	}
+	c.bites()
 	c.worst.note("compared", 0)
 	c.mark()
 	n := len(c.told.Samples)
@@ -199,6 +197,9 @@ func (c comparison) differ(what string, got, want, tolerance float64) {
 // is better the greater it is.
 func (c comparison) safe(what string, got, want, better float64) {
 	over := better * (got - want)
+	if got == want { // a gang none of whose mitres reach the glass leaves all of it, without end
+		over = 0
+	}
 	c.worst.note(c.kind()+what+", safer than it is by", over)
 	c.worst.note(c.kind()+what+", worse than it is by", -over)
 	if !(over <= safeTolerance) {
@@ -210,7 +211,7 @@ func (c comparison) safe(what string, got, want, better float64) {
 func (c comparison) bites() {
 	b := c.s.bite(c.work)
 	c.safe("bite", c.told.depth, b.depth, -1)
-	c.safe("glass left", c.told.left, b.left, 1)
+	c.safe("glass left", max(c.told.left, 0), max(b.left, 0), 1)
 }
 
 // mark compares a touch's length with that of the wheel as deep as the package
@@ -279,17 +280,13 @@ func (c comparison) grazes(places []placed, foot walker, hand, got float64) bool
 	return false
 }
 
-// foot returns a walker at a sample, looking the way the samples go.
+// foot returns a walker at a sample, looking along the line.
 func (c comparison) foot(i int) walker {
-	place := func(i int) r3.Vec { return c.s.chart.space(c.told.Samples[i].At) }
-	n := len(c.told.Samples)
-	i = min(max(i, 1), n-2)
-	at, back, on := place(i), r3.Sub(place(i), place(i-1)), r3.Sub(place(i+1), place(i))
-	// The parabola through three places.
-	a, b := r3.Norm(back), r3.Norm(on)
-	ahead := r3.Add(r3.Scale(b/a/(a+b), back), r3.Scale(a/b/(a+b), on))
-	normal := c.s.vessel.normal(at)
-	return walker{at, unit(r3.Sub(ahead, r3.Scale(r3.Dot(ahead, normal), normal)))}
+	at := c.told.Samples[i]
+	place := c.s.chart.space(at.At)
+	on := c.s.line.at(at.Along)
+	c.differ("way off the line", r3.Norm(r3.Sub(place, on.at)), 0, 0.01)
+	return c.s.vessel.looking(place, on.ahead)
 }
 
 // numbers checks that the samples are places of the surface in a row, a

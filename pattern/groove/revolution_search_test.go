@@ -155,7 +155,8 @@ func (s *turning) section(w walker, to r3.Vec) float64 {
 // work is what the search makes of a turning.
 type work struct {
 	touch       bool
-	bridged     bool // nowhere along the line does a mark end where it should
+	unset       bool // nowhere along the line does a mark end where it should
+	bridged     bool // the wheel bites deeper elsewhere than where it stands
 	depth       float64
 	first, last float64
 	reach       float64 // how far the wheel bites from where it stands, at most
@@ -189,10 +190,10 @@ const rounds = 3
 func (s *turning) more(along, depth, way float64) float64 {
 	w := s.line.at(along)
 	far, ok := s.emerges(w, depth, way)
-	if !ok {
-		return 0
+	if more := s.covers(w, depth, way) - far; ok && !math.IsInf(more, 0) {
+		return more
 	}
-	return s.covers(w, depth, way) - far
+	return 0 // in a hollow it may never leave the glass
 }
 
 // end returns where the wheel has to stand for the groove to begin or to end
@@ -241,7 +242,7 @@ func (s *turning) work() work {
 	if k.touch = !begins || !ends || k.first >= k.last; k.touch {
 		depth, along, ok := s.press()
 		if !ok {
-			k.bridged = true
+			k.unset, k.bridged = true, true
 			return k
 		}
 		k.depth, k.first, k.last = depth, along, along
@@ -268,8 +269,24 @@ func (s *turning) spread(k *work) {
 				}
 				k.reach = max(k.reach, far)
 			}
+			k.bridged = k.bridged || s.spans(w, k.depth)
 		}
 	}
+}
+
+// spanned is how much deeper than where it stands a wheel bites elsewhere along
+// its rim before it is taken to rest there.
+const spanned = 0.02
+
+// spans reports whether a wheel set down by a walker rests elsewhere on the glass.
+func (s *turning) spans(w walker, depth float64) bool {
+	for a := -math.Pi / 2; a < math.Pi/2; a += 1 / s.wheel.Radius {
+		p := s.rim(w, depth, a)
+		if s.vessel.holds(p) && s.lining.outside.distance(math.Hypot(p.X, p.Y), p.Z) > depth+spanned {
+			return true
+		}
+	}
+	return false
 }
 
 // near returns those places of the wheel that can bite beside a place along the

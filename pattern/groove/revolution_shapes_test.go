@@ -107,7 +107,7 @@ func randomVessel(rnd *rand.Rand) (v *vessel, middle float64) {
 		return ringVessel(0, 0, between(rnd, 20, 60), 1, 18), between(rnd, -8, 8)
 	case 2: // a barrel
 		centre := between(rnd, 20, 60) - rho
-		reach := math.Floor(min(0.9*rho, 80, math.Sqrt(rho*rho-math.Pow(min(12-centre, 0.99*rho), 2))))
+		reach := math.Floor(min(0.9*rho, 80, math.Sqrt(rho*rho-math.Pow(min(max(12-centre, 0), 0.99*rho), 2))))
 		return ringVessel(centre, 0, rho, 1, reach), between(rnd, -0.6, 0.6) * reach
 	case 3: // a waist
 		reach := math.Round(min(0.9*rho, 80))

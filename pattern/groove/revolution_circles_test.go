@@ -88,9 +88,8 @@ func TestSearchOfCircles(t *testing.T) {
 }
 
 // A ball with a hollow of the same middle is as thick everywhere, so what is
-// left under a wheel is its wall less the bite; and by Archimedes' sagitta a flat
-// wheel of width w round a ball of radius ρ goes deeper at its middle than at
-// its corners.
+// left under a wheel is its wall less the bite. Across a flat wheel that far in
+// the ball shows a chord, no longer than the wheel is wide.
 func TestSearchOfShell(t *testing.T) {
 	const rho, wall, deep = 40.0, 4.0, 1.2
 	v := ringVessel(0, 0, rho, 1, 30)
@@ -105,7 +104,6 @@ func TestSearchOfShell(t *testing.T) {
 		if b := s.bite(k); math.Abs(b.depth-deep) > 0.002 || math.Abs(b.left-wall+deep) > 0.002 {
 			t.Errorf("at %.2f rad: bite %.4f and %.4f left, wanted %.4f and %.4f", angle, b.depth, b.left, deep, wall-deep)
 		}
-		// Across the wheel its edge is a straight line that far from the middle.
 		want := math.Sqrt(rho*rho - (rho-deep)*(rho-deep))
 		if want = min(want, 3); math.Abs(rho*math.Asin(want/rho)-s.width(k)) > 0.002 {
 			t.Errorf("at %.2f rad: half width %.4f, wanted %.4f", angle, s.width(k), want)

@@ -51,8 +51,11 @@ func extremeVessels() []*vessel {
 // of numbers, of places in a row and of lengths that can be, and its cost is bounded.
 func TestCurvedExtremes(t *testing.T) {
 	t.Parallel()
-	for _, v := range extremeVessels() {
-		on := turning{vessel: v, share: 0.5}
+	for i, v := range extremeVessels() {
+		if testing.Short() && i%3 > 0 {
+			continue
+		}
+		on := turning{vessel: v, share: 0.5, length: 1}
 		on.prepare(-20, 20)
 		on.lining = v.lined(v.bottom+10, func(z float64) float64 { return 3 + z/60 })
 		for _, wheel := range extremeWheels() {
@@ -77,7 +80,13 @@ func extremeLines(t *testing.T, on turning, wheel groove.Wheel, depth float64) {
 			s.wheel, s.depth, s.angle, s.length = wheel, depth, angle, length
 			s.draw()
 			start := time.Now()
-			g := s.told(0.1)
+			endless := time.AfterFunc(longest*4, func() { panic(fmt.Sprintf("it does not end: %v", s)) })
+			g, cause := s.tried()
+			endless.Stop()
+			if cause != nil {
+				t.Errorf("panic: %v: %v", cause, s)
+				continue
+			}
 			if took := time.Since(start); took > longest {
 				t.Errorf("it takes %v: %v", took, s)
 			}
@@ -86,6 +95,12 @@ func extremeLines(t *testing.T, on turning, wheel groove.Wheel, depth float64) {
 			}
 		}
 	}
+}
+
+// tried asks the package, and catches its panic.
+func (s *turning) tried() (g told, cause any) {
+	defer func() { cause = recover() }()
+	return s.told(0.1), nil
 }
 
 // faults says what is wrong with a groove, whatever was asked.
@@ -128,6 +143,10 @@ func notNumber(v reflect.Value, name string) string {
 		}
 	case reflect.Struct:
 		for i := range v.NumField() {
+			// What is left under a gang none of whose mitres reach the glass has no end.
+			if name := v.Type().Field(i).Name; (name == "Least" || name == "left") && math.IsInf(v.Field(i).Float(), 1) {
+				continue
+			}
 			if where := notNumber(v.Field(i), name+"."+v.Type().Field(i).Name); where != "" {
 				return where
 			}

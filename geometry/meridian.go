@@ -103,6 +103,22 @@ func (m *Meridian) Lean(s float64) (sin, cos, curvature float64) {
 	return sin * unit, cos * unit, u*a.curvature + t*b.curvature
 }
 
+// Bearing returns the radius at a distance along the meridian and the sine of its
+// lean: what a way across the surface turns by.
+func (m *Meridian) Bearing(s float64) (radius, sin float64) {
+	i, beyond, straight := m.joint(s)
+	a := &m.joints[i]
+	if straight {
+		return a.radius + beyond*a.sin, a.sin
+	}
+	b := &m.joints[i+1]
+	t := beyond / m.step
+	u := 1 - t
+	rise := b.radius - a.radius
+	radius = a.radius + t*t*(3-2*t)*rise + m.step*t*u*(u*a.sin-t*b.sin)
+	return radius, 6*t*u/m.step*rise + u*(1-3*t)*a.sin + t*(3*t-2)*b.sin
+}
+
 // Hollowest returns the least curvature between two distances along it, below
 // zero where the profile is hollow.
 func (m *Meridian) Hollowest(from, to float64) float64 {

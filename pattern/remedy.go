@@ -267,7 +267,7 @@ func (c *curing) orWheel(g Group, cure Cure) Cure {
 		cut := c.Cuts[(f.Cuts[0]-1)%len(c.Cuts)]
 		r := cut.WheelFor(c.Job.Rack[cut.Wheel], mostSweep)
 		if g.Kind == Bridged {
-			r = cut.Bridge.Wheel
+			r = c.LargestWheel(&cut)
 		}
 		if r > 0 {
 			most = math.Min(most, r)

@@ -81,3 +81,9 @@ func (p *Plan) bridged() []Finding {
 	}
 	return found
 }
+
+// LargestWheel returns the radius of the largest wheel of the same edge that goes
+// into the hollow a cut bridges: 0 where none does.
+func (p *Plan) LargestWheel(c *Cut) float64 {
+	return p.lathe().LargestWheel(c.Line, p.Job.Rack[c.Wheel], c.Asked)
+}

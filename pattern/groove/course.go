@@ -70,31 +70,34 @@ func (l *Lathe) chord(line Line) Line {
 	return line.RunningOn(false, false)
 }
 
-// heading is a place on the glass and the way a line goes from there: the angle ψ
-// from the profile, to the right.
-type heading struct{ theta, along, psi float64 }
-
 // straight returns the shortest way on the glass between the ends of a line of
-// the chart, found by setting out from the one and correcting the aim. It is not
-// ok where the ends lie so far round each other that the aim does not settle.
+// the chart, found by setting out from the one and correcting the aim by what a
+// little change of it does. It is not ok where the ends lie so far round each
+// other that the aim does not settle.
 func (l *Lathe) straight(line Line) (way Line, ok bool) {
+	const (
+		near   = 1e-7 // mm
+		little = 1e-4
+	)
 	start := place(l.surface, 1, 0, line.start().at, line.start().ahead)
 	end := spotOf(l.surface, line.end().at)
 	chart := Line{points: l.measured([]point{*line.start(), *line.end()})}
-	length, psi := chart.Length(), math.Atan2(start.sine, start.cosine)
-	const near = 1e-7 // mm
+	aim, length := start.heading(), chart.Length()
 	for range 30 {
-		n := int(math.Ceil(length/fine)) + 1
-		path := l.geodesic(heading{start.theta, start.along, psi}, length, n)
-		last := path[n]
-		right, up := (end.theta-last.theta)*end.radius, end.along-last.along
-		sin, cos := math.Sincos(last.psi)
-		on, aside := right*sin+up*cos, right*cos-up*sin
+		last := aim.straight(l.surface, length)
+		on, aside := last.miss(end)
 		if math.Abs(on) < near && math.Abs(aside) < near {
-			return l.charted(path, length), true
+			return l.charted(aim, length), true
+		}
+		other := aim
+		other.psi += little
+		_, then := other.straight(l.surface, length).miss(end)
+		gain := (aside - then) / little // how far the aim moves the end aside
+		if math.Abs(gain) < 0.05*length {
+			gain = math.Copysign(0.05*length, gain)
 		}
 		length += on
-		psi += aside / length
+		aim.psi += min(max(aside/gain, -0.5), 0.5)
 		if !(length > near) || length > 4*chart.Length()+1 {
 			break
 		}
@@ -102,45 +105,29 @@ func (l *Lathe) straight(line Line) (way Line, ok bool) {
 	return Line{}, false
 }
 
-// geodesic returns n+1 places, evenly apart, of the line that runs straight on
-// from a heading. By Clairaut's relation r·sin ψ does not change along it: it is
-// the equation θ′ = sin ψ/r, s′ = cos ψ, ψ′ = −sin α sin ψ/r, stepped by the rule of
-// Runge and Kutta.
-func (l *Lathe) geodesic(from heading, length float64, n int) []heading {
-	rate := func(h heading) heading {
-		radius, _ := l.surface.At(h.along)
-		lean, _, _ := l.surface.Lean(h.along)
-		sin, cos := math.Sincos(h.psi)
-		return heading{sin / radius, cos, -lean * sin / radius}
-	}
-	on := func(h, by heading, step float64) heading {
-		return heading{h.theta + step*by.theta, h.along + step*by.along, h.psi + step*by.psi}
-	}
-	path := make([]heading, n+1)
-	path[0] = from
-	step := length / float64(n)
-	for i := range n {
-		h := path[i]
-		a := rate(h)
-		b := rate(on(h, a, step/2))
-		c := rate(on(h, b, step/2))
-		d := rate(on(h, c, step))
-		path[i+1] = on(on(on(on(h, a, step/6), b, step/3), c, step/3), d, step/6)
-	}
-	return path
+// miss returns how far beyond a heading a place lies, and how far to its right.
+func (h heading) miss(at spot) (on, aside float64) {
+	right, up := (at.theta-h.theta)*at.radius, at.along-h.along
+	sin, cos := math.Sincos(h.psi)
+	return right*sin + up*cos, right*cos - up*sin
 }
 
 // charted returns a straight way as a line of the chart.
-func (l *Lathe) charted(path []heading, length float64) Line {
-	line := Line{points: make([]point, len(path)), straight: true}
-	for i, h := range path {
+func (l *Lathe) charted(from heading, length float64) Line {
+	n := int(math.Ceil(length/fine)) + 1
+	line := Line{points: make([]point, n+1), straight: true}
+	h := from
+	for i := range line.points {
+		if i > 0 {
+			h = h.straight(l.surface, length/float64(n))
+		}
 		radius, _ := l.surface.At(h.along)
 		right, up := l.surface.Compass(h.theta)
 		sin, cos := math.Sincos(h.psi)
 		line.points[i] = point{
 			at:    l.surface.Place(h.theta, h.along),
 			ahead: r2.Unit(r2.Add(r2.Scale(sin*l.surface.ChartRadius(h.along)/radius, right), r2.Scale(cos, up))),
-			along: length * float64(i) / float64(len(path)-1),
+			along: length * float64(i) / float64(n),
 		}
 	}
 	return line

@@ -1,6 +1,10 @@
 package groove
 
-import "roundlay/geometry"
+import (
+	"math"
+
+	"roundlay/geometry"
+)
 
 // Inside is the surface inside the glass, as far as a groove asks for it.
 type Inside interface {
@@ -54,24 +58,32 @@ func (l *Lathe) Cut(line Line, wheel Wheel, depth, polish float64) Groove {
 	l.placings = l.placings[:0]
 	asked := line
 	line = l.laid(line)
-	k := stroke{Lathe: l, line: line, wheel: wheel, middle: wheel.middle(), depth: depth}
+	k, touch := l.solve(line, wheel, depth)
+	g := Groove{Touch: touch, Length: k.to - k.from, Depth: k.depth, Asked: depth}
+	g.Line = asked
+	g.Ends, _ = asked.Ends()
+	g.RunsOn = line.on[0] || line.on[1]
+	k.trace(&g, polish)
+	g.Strain = k.strain(line, g)
+	return g
+}
+
+// solve finds where a wheel is set down and lifted on a line that is laid on the
+// glass, and how deep it goes: a touch, or drawn along.
+func (l *Lathe) solve(line Line, wheel Wheel, depth float64) (k stroke, touch bool) {
+	k = stroke{Lathe: l, line: line, wheel: wheel, middle: wheel.middle(), depth: depth, asked: depth, about: Remains{Least: math.Inf(1)}}
 	k.hollow = !l.surface.Flat() && 1/wheel.Radius+l.hollowest <= 0
 	pressed := k
 	pressed.line = l.chord(line)
 	pressed.press()
 	// A straight line, all of it, is too short to draw along just where one touch
 	// as long as it is not as deep.
-	touch := line.whole() && pressed.depth < depth
+	touch = line.whole() && pressed.depth < depth
 	if touch = touch || !k.draw(); touch {
 		k = pressed
 	}
-	k.bridge(depth)
-	g := Groove{Touch: touch, Length: k.to - k.from, Depth: k.depth, Asked: depth}
-	g.Ends, _ = asked.Ends()
-	g.RunsOn = line.on[0] || line.on[1]
-	k.trace(&g, polish)
-	g.Strain = k.strain(line, g)
-	return g
+	k.bridge()
+	return k, touch
 }
 
 // Cut returns the groove of a single cut on a glass without an inside: see
@@ -106,6 +118,7 @@ type stroke struct {
 	wheel       Wheel
 	middle      blade
 	depth       float64
+	asked       float64
 	first, last float64
 	// from and to are where the groove begins and ends: with the line, but where a
 	// wheel that bridges a hollow bites beyond it.
@@ -113,6 +126,10 @@ type stroke struct {
 	hollow   bool // somewhere the glass is as hollow as the wheel is round, or more
 	bridges  bool
 	stands   []placing // where it bridges: the wheel all along the stroke
+	// elsewhere is what the wheel bites apart from its mark, about the least it
+	// leaves anywhere, where the glass is so hollow that it was looked at all over.
+	elsewhere Bridge
+	about     Remains
 }
 
 // at sets the wheel down at a distance along the line.
@@ -153,9 +170,9 @@ func (k *stroke) draw() bool {
 func (k *stroke) press() {
 	k.depth = 0
 	length := k.line.Length()
+	middle := k.at(length / 2)
 	start, end := spotOf(k.surface, k.line.start().at), spotOf(k.surface, k.line.end().at)
 	needs := func(p *placing, q spot) float64 { deep, _, _ := p.bite(&k.middle, q); return -deep }
-	middle := k.at(length / 2)
 	tips := func(s float64) float64 {
 		p := k.at(s)
 		return needs(&p, end) - needs(&p, start)
@@ -165,6 +182,7 @@ func (k *stroke) press() {
 	} else {
 		k.first = root(tips, length/2, middle.stiff()*length)
 	}
+	k.first = min(max(k.first, 0), length)
 	k.last = k.first
 	p := k.at(k.first)
 	k.depth = (needs(&p, start) + needs(&p, end)) / 2

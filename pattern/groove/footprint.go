@@ -55,13 +55,19 @@ func (k *stroke) footprint(b *blade, line []station) footprint {
 // smooth adds cross-sections where an outline turns too sharply to stay within
 // stray of the true curve: where the wheel's face comes to bound the groove.
 func (k *stroke) smooth(b *blade, f footprint) footprint {
-	const rounds = 8 // halving a millimetre to less than stray
+	if k.bridges {
+		return f // stations of different standings don't lie on one curve
+	}
+	const (
+		rounds = 8    // halving a millimetre to less than stray
+		most   = 2000 // sections: of a groove so long and so oddly bent that no eye follows it
+	)
 	for range rounds {
 		i := 0
 		for i < len(f) && !f.sharp(i) {
 			i++
 		}
-		if i == len(f) {
+		if i == len(f) || len(f) > most {
 			break
 		}
 		finer := append(make(footprint, 0, 2*len(f)), f[:i]...)
@@ -122,10 +128,16 @@ func (k *stroke) tip(b *blade, end []station, side float64) float64 {
 	middle := -own.curve.twist * b.offset / own.stiff()
 	bite := func(s float64) float64 {
 		ahead := middle + side*s
-		return b.deepest(station{stand + ahead, own, ahead, 0}).deep
+		return b.deepest(newStation(stand+ahead, own, ahead, 0)).deep
 	}
 	if bite(0) <= 0 {
 		return stand + middle
+	}
+	// Across a hollow a broad edge may bite on and on beside the line: as far as it
+	// is wide is far enough.
+	most := 2*(guess+b.face) + math.Abs(b.offset)
+	if bite(most) > 0 {
+		return stand + middle + side*most
 	}
 	return stand + middle + side*root(bite, guess, fall)
 }
@@ -149,8 +161,10 @@ func (k *stroke) lobe(b *blade, end []station, tip float64) []station {
 	switch {
 	case beyond > -slight && beyond < slight, b.sharp() && beyond > 0 && beyond < 5*slight:
 		return nil
-	case b.sharp() || beyond < 0:
+	case beyond < 0:
 		parts = 1
+	case b.sharp():
+		parts = int(math.Ceil(beyond))
 	}
 	lobe := make([]station, parts)
 	for i := range lobe {
@@ -213,12 +227,6 @@ func (b *blade) deepest(s station) ridge {
 	return ridge{line, deep, r.lean + curve*(line-r.line)}
 }
 
-// across returns the place on the glass at a distance to the left of the station.
-func (s station) across(left float64) spot { return s.own.spot(s.ahead, s.aside+left) }
-
-// chart returns that place on the chart.
-func (s station) chart(left float64) geometry.Point { return s.own.chart(s.ahead, s.aside+left) }
-
 // section returns the cross-section that a blade leaves at a station.
 func (k *stroke) section(b *blade, s station) section { return k.widen(b, s.section(b)) }
 
@@ -230,7 +238,7 @@ func (s station) section(b *blade) section {
 		r = b.deepest(s)
 	}
 	x := section{s, r, r.line, r.line}
-	if r.deep <= 0 {
+	if r.deep <= 0 || math.Abs(b.offset) >= b.face { // or the wheel has no room for the mitre
 		return x
 	}
 	edge := func(hand float64) float64 {
@@ -300,9 +308,9 @@ func (k *stroke) outline(f footprint, polish float64) geometry.Outline {
 	for i, s := range f {
 		switch i { // polishing wears the tips outward too
 		case 0:
-			s.ahead -= polish
+			s.station = newStation(s.along, s.own, s.ahead-polish, s.aside)
 		case n - 1:
-			s.ahead += polish
+			s.station = newStation(s.along, s.own, s.ahead+polish, s.aside)
 		}
 		points[i] = s.chart(s.left + polish)
 		points[2*n-1-i] = s.chart(s.right - polish)

@@ -20,6 +20,7 @@ type Groove struct {
 	// outwards: of a broad wheel set askew to the glass's axis, all of it to one
 	// side. Depth is 0 there, and Along below 0 or above Length.
 	Tips [2][]Sample
+	Line Line // as it was asked for
 	// Ends are those of the line as it was asked for. On a bend the mark's own
 	// ends lie a little beside them: a wheel's tails are straight.
 	Ends [2]geometry.Point

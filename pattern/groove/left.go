@@ -18,6 +18,7 @@ type remains struct {
 	own         *placing
 	ahead, left float64
 	foot, rim   float64 // the heights between which there is glass
+	deepest     float64 // beside the cut's own line, on glass that is hollow across it
 }
 
 // remaining measures the glass left under a footprint of a blade.
@@ -25,14 +26,23 @@ func (r *remains) footprint(b *blade, f footprint) {
 	r.blade = *b
 	for i := range f {
 		x := &f[i]
-		if x.empty() {
-			continue
-		}
 		r.section(x)
 		if i > 0 {
 			r.kinks(&f[i-1], x)
+			r.end(&f[i-1], x)
 		}
 	}
+}
+
+// end measures what is left where the blade comes out of the glass between two
+// sections.
+func (r *remains) end(a, b *section) {
+	if (a.deep > 0) == (b.deep > 0) {
+		return
+	}
+	share := a.deep / (a.deep - b.deep)
+	tip := r.under(a.along+share*(b.along-a.along), nil).section(&r.blade)
+	r.section(&tip)
 }
 
 // kinks measures what is left where the glass under a stroke changes suddenly
@@ -43,6 +53,9 @@ func (r *remains) kinks(a, b *section) {
 	from, to := a.along, b.along
 	if low > high {
 		from, to, low, high = to, from, high, low
+	}
+	if r.inside == nil {
+		return
 	}
 	kinks := r.inside.Kinks()
 	for i := sort.SearchFloat64s(kinks, low); i < len(kinks) && kinks[i] < high; i++ {
@@ -58,27 +71,33 @@ func (r *remains) kinks(a, b *section) {
 // section measures what is left under a section: under the blade's line if it is
 // sharp, all across it if not.
 func (r *remains) section(x *section) {
-	b := &r.blade
-	ahead := x.ahead
-	if !x.own.flat { // the wheel sees the station somewhat nearer than it is along the glass
-		ahead = x.own.seen(x.own.space(x.across(0))).X
-	}
-	if b.sharp() {
-		r.edge(x.own, ahead, b.offset)
+	if b := &r.blade; b.sharp() {
+		r.beside(x, x.line)
 		return
 	}
 	const fine = 0.5 // mm
-	right, left := x.right+x.aside, x.left+x.aside
-	n := max(int(math.Ceil((left-right)/fine)), 2)
+	n := max(int(math.Ceil((x.left-x.right)/fine)), 2)
 	for i := range n + 1 {
-		at := right + (left-right)*float64(i)/float64(n)
-		r.edge(x.own, ahead, at)
-		if r.last > r.first && !r.bridges {
-			// Askew the wheel is deepest there a little before or after it stands.
-			off := x.own.curve.twist * at / x.own.stiff()
-			r.edge(x.own, ahead+off, at)
-			r.edge(x.own, ahead-off, at)
-		}
+		r.beside(x, x.right+(x.left-x.right)*float64(i)/float64(n))
+	}
+}
+
+// beside measures a section at a place so far to the left of the cut's line.
+func (r *remains) beside(x *section, line float64) {
+	ahead, left := x.ahead, x.aside+line
+	if !x.own.flat { // the wheel sees places nearer than they are along the glass
+		v := x.own.seen(x.own.space(x.across(line)))
+		ahead, left = v.X, v.Y
+	}
+	if r.blade.sharp() {
+		left = r.blade.offset
+	}
+	r.edge(x.own, ahead, left)
+	if left != 0 && r.last > r.first && !r.bridges {
+		// Askew the wheel is deepest there a little before or after it stands.
+		off := x.own.curve.twist * left / x.own.stiff()
+		r.edge(x.own, ahead+off, left)
+		r.edge(x.own, ahead-off, left)
 	}
 }
 
@@ -86,6 +105,12 @@ func (r *remains) section(x *section) {
 // of where the wheel stands and so far to the left of its middle.
 func (r *remains) edge(own *placing, ahead, left float64) bool {
 	radius, height := own.rim(&r.blade, ahead, left)
+	if left != 0 && !own.flat && own.cuts(&r.blade, ahead, left) {
+		r.deepest = max(r.deepest, own.under(radius, height))
+	}
+	if r.inside == nil {
+		return false
+	}
 	least := r.inside.Distance(radius, height)
 	if !(least < r.Least) || height > r.rim || height < r.foot || !own.cuts(&r.blade, ahead, left) {
 		return false
@@ -129,6 +154,26 @@ func (p *placing) rim(b *blade, ahead, left float64) (radius, height float64) {
 	right, up := ahead*p.sine-left*p.cosine, ahead*p.cosine+left*p.sine
 	away := p.radius + up*p.sin + out*p.cos
 	return math.Sqrt(away*away + right*right), p.height + up*p.cos - out*p.sin
+}
+
+// under returns how deep a place near the wheel lies under the outside of the
+// glass: its distance from the profile.
+func (p *placing) under(radius, height float64) float64 {
+	s := p.along
+	var r, z, sin, cos float64
+	for range 20 {
+		var bulge float64
+		r, z = p.surface.At(s)
+		sin, cos, bulge = p.surface.Lean(s)
+		// How far the place lies along the profile, and how far inside it.
+		on, in := (radius-r)*sin+(height-z)*cos, (r-radius)*cos+(z-height)*-sin
+		step := on / max(1-bulge*in, 0.2)
+		s += step
+		if math.Abs(step) < 1e-6 {
+			break
+		}
+	}
+	return (r-radius)*cos - (z-height)*sin
 }
 
 // cuts reports whether a place of a blade's edge is in the glass at all: within

@@ -97,3 +97,14 @@ func (l Line) Ends() (at, out [2]geometry.Point) {
 	start, end := l.start(), l.end()
 	return [2]geometry.Point{start.at, end.at}, [2]geometry.Point{r2.Scale(-1, start.ahead), end.ahead}
 }
+
+// moved returns the line carried along by a motion of the chart.
+func (l Line) moved(m geometry.Motion) Line {
+	points := make([]point, len(l.points))
+	swing := geometry.Motion{Cos: m.Cos, Sin: m.Sin}
+	for i, p := range l.points {
+		points[i] = point{m.Apply(p.at), swing.Apply(p.ahead), p.along}
+	}
+	l.points = points
+	return l
+}

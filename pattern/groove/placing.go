@@ -18,7 +18,6 @@ type placing struct {
 	at, ahead          geometry.Point // on the surface's chart
 	cosine, sine       float64        // of the cut's angle from the profile, to the right
 	curve              bending
-	gauss              float64 // κ₁κ₂: 0 where the glass can be laid flat
 }
 
 // bending is how the surface curves at a place, seen along a direction on it:
@@ -37,7 +36,6 @@ func place(surface *geometry.Surface, radius, depth float64, at, ahead geometry.
 		p.sine *= p.radius / surface.ChartRadius(along)
 		unit := 1 / math.Sqrt(p.sine*p.sine+p.cosine*p.cosine)
 		p.sine, p.cosine = p.sine*unit, p.cosine*unit
-		p.gauss = p.round * p.bulge
 	}
 	sin2, cos2 := p.sine*p.sine, p.cosine*p.cosine
 	p.curve = bending{
@@ -51,25 +49,15 @@ func place(surface *geometry.Surface, radius, depth float64, at, ahead geometry.
 // spot returns the place on the glass so far ahead of the wheel, straight on, and
 // from there so far to the left, square to that line.
 func (p *placing) spot(ahead, left float64) spot {
-	if p.gauss == 0 {
+	if p.flat {
 		return p.on(ahead*p.sine-left*p.cosine, ahead*p.cosine+left*p.sine)
 	}
-	// To the third order: first how far the place lies in a straight line from the
-	// wheel and in what direction, then where the foothold's map shows it. On
-	// glass that is round like a ball lines square to one another draw together,
-	// on a waist they spread.
-	k := p.gauss
-	ahead, left = ahead*lessen(k*left*left/3), left*lessen(-k*ahead*ahead/6)
-	x, y := ahead*p.sine-left*p.cosine, ahead*p.cosine+left*p.sine
-	return p.on(x*lessen(k*y*y/6), y*lessen(k*x*x/6))
+	return p.heading().straight(p.surface, ahead).left().straight(p.surface, left).spot(p.surface)
 }
 
-// lessen is 1-x to first order, and stays above zero.
-func lessen(x float64) float64 {
-	if x > 0 {
-		return 1 / (1 + x)
-	}
-	return 1 - x
+// heading returns where the wheel stands and the way it looks.
+func (p *placing) heading() heading {
+	return heading{p.theta, p.along, math.Atan2(p.sine, p.cosine)}
 }
 
 // local returns how far ahead of the wheel, and how far to its left, a place on
@@ -86,14 +74,10 @@ func (p *placing) local(s spot) (ahead, left float64) {
 	return ahead, left
 }
 
-// chart returns the place on the chart so far ahead of the wheel and so far to
-// its left.
+// chart returns the place on a straight glass's chart so far ahead of the wheel
+// and so far to its left: it keeps every length and angle.
 func (p *placing) chart(ahead, left float64) geometry.Point {
-	if p.flat { // the chart keeps every length and angle
-		return geometry.Point{X: p.at.X + ahead*p.ahead.X - left*p.ahead.Y, Y: p.at.Y + ahead*p.ahead.Y + left*p.ahead.X}
-	}
-	s := p.spot(ahead, left)
-	return p.surface.Place(s.theta, s.along)
+	return geometry.Point{X: p.at.X + ahead*p.ahead.X - left*p.ahead.Y, Y: p.at.Y + ahead*p.ahead.Y + left*p.ahead.X}
 }
 
 // seen turns a direction or a place of the foothold's to the wheel's own: X
@@ -122,7 +106,10 @@ func (p *placing) covers(b *blade, v r3.Vec) (deep, room, aside float64) {
 func (p *placing) depthAt(b *blade, s spot) (depth, radius, height float64) {
 	leanSin, leanCos := p.lean(s)
 	v, in := p.seen(p.space(s)), p.seen(p.normal(s, leanSin, leanCos))
-	deep, _, _ := p.covers(b, v)
+	deep, room, _ := p.covers(b, v)
+	if deep <= 0 || room <= 0 {
+		return 0, s.radius, s.height
+	}
 	depth = root(func(d float64) float64 {
 		deep, room, _ := p.covers(b, r3.Sub(v, r3.Scale(d, in)))
 		return min(deep, room)

@@ -27,11 +27,12 @@ func (s *turning) told(polish float64) told {
 	if s.lining != nil {
 		inside = s.lining
 	}
-	g := groove.NewLathe(&surface, inside).Cut(s.drawing(), s.wheel, s.depth, polish)
+	lathe := groove.NewLathe(&surface, inside)
+	g := lathe.Cut(s.drawing(), s.wheel, s.depth, polish)
 	answer := told{Groove: g, depth: g.Depth, left: g.Remains.Least}
 	if g.Bridges() {
 		b := g.Bridge
-		answer.bridge = &bridge{theta: b.Theta, height: b.Height, depth: b.Depth, left: b.Left, radius: b.Wheel}
+		answer.bridge = &bridge{theta: b.Theta, height: b.Height, depth: b.Depth, left: b.Left, radius: lathe.LargestWheel(s.drawing(), s.wheel, s.depth)}
 	}
 	return answer
 }

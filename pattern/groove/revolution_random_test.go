@@ -231,9 +231,16 @@ func (c comparison) mark() {
 		return
 	}
 	w := c.s.line.at(c.work.first)
-	behind, _ := c.s.emerges(w, c.told.depth, -1)
-	ahead, _ := c.s.emerges(w, c.told.depth, 1)
-	least := c.s.covers(w, c.told.depth, -1) + c.s.covers(w, c.told.depth, 1)
+	onLine, depth := 0.0, c.told.depth
+	for _, at := range c.told.Samples {
+		onLine = max(onLine, at.Depth)
+	}
+	if depth > onLine+0.0015 { // across a hollow a broad edge is deeper beside its line
+		depth = onLine
+	}
+	behind, _ := c.s.emerges(w, depth, -1)
+	ahead, _ := c.s.emerges(w, depth, 1)
+	least := c.s.covers(w, depth, -1) + c.s.covers(w, depth, 1)
 	c.worst.note(c.kind()+"rim beyond the line's groove", behind+ahead-least)
 	c.differ("mark", length, min(max(length, min(least, behind+ahead)), max(least, behind+ahead)), markTolerance)
 }
@@ -301,6 +308,10 @@ func (c comparison) numbers() {
 	}
 	var theta, height, way, step float64
 	for i, at := range c.told.Samples {
+		// A wheel that bridges may bite where the chart's cone has come to its point.
+		if c.told.bridge != nil && c.s.chart.cone.RadiusAt(at.Height) < 8 {
+			return
+		}
 		turn, z := c.s.chart.reverse(at.At)
 		theta, height = max(theta, math.Abs(at.Theta-turn)), max(height, math.Abs(at.Height-z))
 		if i > 0 {

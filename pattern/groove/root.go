@@ -8,13 +8,16 @@ import "math"
 func root(f func(float64) float64, guess, fall float64) float64 {
 	const (
 		near    = 1e-3 // mm: a step as short as this ends well within it
-		far     = 1e6  // mm: beyond any place that is asked for
+		far     = 1e3  // mm: beyond any place that is asked for
 		shallow = 0.1  // a fall as gentle as this may be badly guessed
 		wide    = 0.1  // mm: so far apart two places tell little of the fall between
 	)
 	lo, hi, step := 0.0, far, 0.0
 	x := min(max(guess, 0), far)
 	y := f(x)
+	if x == 0 && !(y > 0) {
+		return 0
+	}
 	if !(fall > 0) {
 		fall = shallow
 	}

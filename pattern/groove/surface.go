@@ -20,9 +20,8 @@ func spotOf(surface *geometry.Surface, at geometry.Point) spot {
 	return s
 }
 
-// foothold is a place on the glass and the glass seen from there. Its map has
-// the place at the origin, X to the right round the glass and Y up the profile;
-// in space X and Y lie the same way on the tangent plane and Z goes out.
+// foothold is a place on the glass and the glass seen from there: in space, X to
+// the right round the glass and Y up the profile on the tangent plane, Z out.
 type foothold struct {
 	spot
 	surface  *geometry.Surface
@@ -42,24 +41,15 @@ func newFoothold(surface *geometry.Surface, theta, along float64) foothold {
 	return f
 }
 
-// on returns where on the glass a place of the foothold's map lies. The map is
-// that of the cone that touches the glass at the foothold, with its level lines
-// and its line up the middle as long as they are on the glass (Bonne's
-// projection: Snyder, Map Projections, USGS 1395, 1987, chapter 19). On a
-// straight glass it keeps every length and angle.
+// on returns where on a straight glass a place of the foothold's map lies, which
+// keeps every length and angle.
 func (f *foothold) on(x, y float64) spot {
 	side, up := f.taper*x, 1+f.taper*y
 	along := (f.taper*(x*x+y*y) + 2*y) / (math.Sqrt(side*side+up*up) + 1)
-	turn := x / (f.radius * up) * atanc(side/up)
-	s := spot{along: f.along + along}
-	if f.flat {
-		s.radius, s.height = f.radius+along*f.sin, f.height+along*f.cos
-	} else {
-		s.radius, s.height = f.surface.At(s.along)
-		turn *= (f.radius + along*f.sin) / s.radius
+	return spot{
+		theta: f.theta + x/(f.radius*up)*atanc(side/up), along: f.along + along,
+		radius: f.radius + along*f.sin, height: f.height + along*f.cos,
 	}
-	s.theta = f.theta + turn
-	return s
 }
 
 // space returns where a spot lies in space as the foothold sees it.

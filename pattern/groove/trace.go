@@ -1,6 +1,10 @@
 package groove
 
-import "math"
+import (
+	"math"
+
+	"roundlay/geometry"
+)
 
 // trace measures the groove along the whole of the stroke and draws its footprint.
 func (k *stroke) trace(g *Groove, polish float64) {
@@ -19,7 +23,7 @@ func (k *stroke) trace(g *Groove, polish float64) {
 			continue // an outer mitre of a gang that does not reach the glass
 		}
 		g.Volume += k.volume(&b, f)
-		if k.inside != nil {
+		if k.inside != nil || !k.surface.Flat() {
 			left.footprint(&b, f)
 		}
 		g.Outlines = append(g.Outlines, k.outline(f, polish))
@@ -39,9 +43,15 @@ func (k *stroke) trace(g *Groove, polish float64) {
 	for _, s := range g.Samples {
 		g.Width = max(g.Width, s.Left+s.Right)
 	}
-	g.Remains = left.settle()
 	g.Bridge = k.spanning(g)
-	g.Depth = max(g.Depth, g.Bridge.Depth)
+	g.Remains = left.settle()
+	if k.about.Least < g.Remains.Least {
+		g.Remains = k.about
+	}
+	if g.Bridges() && g.Bridge.Left < g.Remains.Least {
+		g.Remains = Remains{g.Bridge.Left, g.Bridge.Theta, g.Bridge.Height}
+	}
+	g.Depth = max(g.Depth, g.Bridge.Depth, left.deepest)
 }
 
 // tips returns what of a footprint lies beyond the ends of the line.
@@ -76,8 +86,36 @@ func (k *stroke) tips(f footprint, polish float64) (tips [2][]Sample) {
 type station struct {
 	along float64  // the stroke
 	own   *placing // the wheel as it stands nearest; over a hollow it bridges, where it bites deepest
-	// Where the station lies as that wheel sees it.
+	// Where the station lies as that wheel sees it, and on a curved glass the way
+	// it looks there, square to which places beside the station are.
 	ahead, aside float64
+	way          heading
+}
+
+// newStation returns the station that a wheel has so far ahead and to its left.
+func newStation(along float64, own *placing, ahead, aside float64) station {
+	s := station{along: along, own: own, ahead: ahead, aside: aside}
+	if !own.flat {
+		s.way = own.heading().straight(own.surface, ahead).left()
+	}
+	return s
+}
+
+// across returns the place on the glass at a distance to the left of the station.
+func (s *station) across(left float64) spot {
+	if s.own.flat {
+		return s.own.spot(s.ahead, s.aside+left)
+	}
+	return s.way.straight(s.own.surface, s.aside+left).spot(s.own.surface)
+}
+
+// chart returns that place on the chart.
+func (s *station) chart(left float64) geometry.Point {
+	if s.own.flat {
+		return s.own.chart(s.ahead, s.aside+left)
+	}
+	at := s.across(left)
+	return s.own.surface.Place(at.theta, at.along)
 }
 
 // under returns the station at a distance along the stroke. It takes the wheel
@@ -85,13 +123,13 @@ type station struct {
 func (k *stroke) under(s float64, neighbours []station) station {
 	nearest := min(max(s, k.first), k.last)
 	if k.bridges {
-		return k.spanned(s, nearest)
+		return k.spanned(s)
 	}
 	if n := len(neighbours); n > 0 && neighbours[n-1].own.stands == nearest {
-		return station{along: s, own: neighbours[n-1].own, ahead: s - nearest}
+		return newStation(s, neighbours[n-1].own, s-nearest, 0)
 	}
 	k.placings = append(k.placings, k.at(nearest))
-	return station{along: s, own: &k.placings[len(k.placings)-1], ahead: s - nearest}
+	return newStation(s, &k.placings[len(k.placings)-1], s-nearest, 0)
 }
 
 // sample measures the depth at a station; the edges are added blade by blade.

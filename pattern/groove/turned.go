@@ -32,6 +32,7 @@ func (g Groove) Turned(outside *geometry.Surface, theta float64) Groove {
 	for i, o := range g.Outlines {
 		outlines[i] = o.Turned(outside, theta)
 	}
+	g.Line = g.Line.moved(m)
 	g.Samples, g.Outlines = turned(g.Samples), outlines
 	g.Remains.Theta += theta
 	g.Bridge.Theta += theta

@@ -34,8 +34,8 @@ func TestFacesOfATaper(t *testing.T) {
 			t.Errorf("inside at %g: %.6f, want %.6f", z, got, want)
 		}
 	}
-	if off, _ := inside.Beyond(30, 100); off > 1e-6 {
-		t.Errorf("outside its band the inside is %g off", off)
+	if inside.Lower != (End{Own: 30}) || inside.Upper != (End{Own: 100}) {
+		t.Errorf("a cone parts from its paper: %+v, %+v", inside.Lower, inside.Upper)
 	}
 }
 
@@ -94,7 +94,11 @@ func TestUnseenCuts(t *testing.T) {
 		bar(t, 0, 25, 16),   // from 37 to 53
 		bar(t, 10, 42, 16),  // from 54 to 70
 	))
-	found := p.Unseen()
+	inside, err := p.Inside()
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := p.Unseen(inside)
 	if len(found) != 2 {
 		t.Fatalf("%d cuts are unseen: %+v", len(found), found)
 	}
@@ -109,7 +113,7 @@ func TestUnseenCuts(t *testing.T) {
 			t.Errorf("finding %d: %+v, wholly %v", i, f, p.Hidden(f))
 		}
 	}
-	groups := p.UnseenGroups()
+	groups := p.UnseenGroups(inside)
 	if len(groups) != 2 || groups[0].Letter != letter(len(p.Groups())) {
 		t.Errorf("groups: %+v", groups)
 	}

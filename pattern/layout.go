@@ -45,8 +45,12 @@ func bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
 	if p.Surface.RadiusAt(band.Foot) <= 0 || p.Surface.RadiusAt(band.Top) <= 0 {
 		return nil, noCone(j, blank, band)
 	}
-	if face := p.Outside(); face.Curved() {
-		p.goreError = face.Gores(p.Repeats, 0).Worst()
+	face := p.outside()
+	if face.Band[1]-face.Band[0] < leastBand {
+		return nil, offPaper(j, blank, band)
+	}
+	if face.Curved() {
+		p.goreError = face.goreError(p.Repeats)
 	}
 	return p, nil
 }
@@ -72,6 +76,9 @@ func findBand(j *job.Job, blank *glass.Blank) (job.Band, error) {
 		return *b, nil
 	}
 	band, by := carried(j, blank)
+	if by != ByWall && band.Top-band.Foot < leastBand && blank.Paper != nil {
+		return job.Band{}, offPaper(j, blank, job.Band{Foot: j.Limits.Foot, Top: blank.Height() - j.Limits.Rim})
+	}
 	if by == ByRim && band.Top-band.Foot < leastBand {
 		return job.Band{}, noRoom(j, blank)
 	}
@@ -82,14 +89,26 @@ func findBand(j *job.Job, blank *glass.Blank) (job.Band, error) {
 }
 
 // carried returns the glass of a blank that may be cut, and what ends it: it
-// lies between the margins of foot and rim, and reaches as far up as the wall
-// carries the deepest cut asked for.
+// lies between the margins of foot and rim and where the job asks for paper, and
+// reaches as far up as the wall carries the deepest cut asked for.
 func carried(j *job.Job, blank *glass.Blank) (job.Band, Bound) {
-	foot, rim := j.Limits.Foot, blank.Height()-j.Limits.Rim
+	foot, rim, by := lowest(j, blank), blank.Height()-j.Limits.Rim, ByRim
+	if paper := blank.Paper; paper != nil && paper.High < rim {
+		rim, by = paper.High, ByPaper
+	}
 	if wall := blank.Carries(j.Limits.Leave+deepest(j), foot); wall < rim {
 		return job.Band{Foot: foot, Top: wall}, ByWall
 	}
-	return job.Band{Foot: foot, Top: rim}, ByRim
+	return job.Band{Foot: foot, Top: rim}, by
+}
+
+// lowest returns the least height that may be cut: over the foot's margin, and
+// where the job asks for paper.
+func lowest(j *job.Job, blank *glass.Blank) float64 {
+	if paper := blank.Paper; paper != nil {
+		return max(j.Limits.Foot, paper.Low)
+	}
+	return j.Limits.Foot
 }
 
 // deepest returns the greatest depth that any motif asks for.

@@ -63,9 +63,12 @@ func commonBand(j *job.Job) (job.Band, error) {
 		if err != nil {
 			return own, err
 		}
-		// All begin at the foot's margin or at the stated foot, so what they have in
-		// common is never empty.
 		common.Foot, common.Top = max(common.Foot, own.Foot), min(common.Top, own.Top)
+		// All begin at the foot's margin or at the stated foot, so what they have in
+		// common is never empty, but where paper is asked for further up.
+		if common.Top-common.Foot < leastBand && b.Paper != nil {
+			return common, offPaper(j, b, common)
+		}
 	}
 	return common, nil
 }

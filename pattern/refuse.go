@@ -41,7 +41,8 @@ func noRoom(j *job.Job, b *glass.Blank) error {
 // cut, whichever takes more of it, or else a wall too thin for the usual.
 func tooThin(j *job.Job, b *glass.Blank) error {
 	u, leave, depth := j.Length, j.Limits.Leave, deepest(j)
-	wall := b.LeastWall(j.Limits.Foot, j.Limits.Foot+leastBand)
+	foot := lowest(j, b)
+	wall := b.LeastWall(foot, foot+leastBand)
 	why := fmt.Sprintf("blank %q: no glass may be cut: between foot margin and rim margin the wall has to be %s for the deepest cut (%s) and what must be left (%s), and begins with %s",
 		b.Name, u.AtLeast(leave+depth), u.Given(depth), u.Given(leave), u.Fine(wall))
 	switch {
@@ -53,11 +54,19 @@ func tooThin(j *job.Job, b *glass.Blank) error {
 	}
 	// The station at or below the margin.
 	i := 0
-	for i+1 < len(b.Stations) && b.Stations[i+1].Height <= j.Limits.Foot {
+	for i+1 < len(b.Stations) && b.Stations[i+1].Height <= foot {
 		i++
 	}
 	key := fmt.Sprintf("%s.%s.wall", blankKey(j, b), job.Item("station", i))
 	return j.Refuse(key, u.Text(b.Stations[i].Wall), "walls of "+u.AtLeast(leave+depth)+" and more above the foot margin", why)
+}
+
+// offPaper refuses paper that holds nothing of a band.
+func offPaper(j *job.Job, b *glass.Blank, band job.Band) error {
+	u := j.Length
+	return j.Refuse(blankKey(j, b)+".paper", fmt.Sprintf("paper from %s to %s", u.Text(b.Paper.Low), u.Text(b.Paper.High)),
+		fmt.Sprintf("paper that holds some of the band, from %s to %s", u.Text(band.Foot), u.Text(band.Top)),
+		fmt.Sprintf("blank %q: nothing could be carried over with it", b.Name))
 }
 
 // noCone refuses the station whose diameter leaves the others by most.

@@ -32,18 +32,19 @@ type Member struct {
 // Bound is what a blank comes to the end of.
 type Bound int
 
-// A band ends where the wall gets too thin for the deepest cut, or at the rim's
-// margin; a motif's size, where the girth is least. Findings of its own make a
+// A band ends where the wall gets too thin for the deepest cut, at the rim's
+// margin, or where the job ends the paper; a motif's size, where the girth is least. Findings of its own make a
 // blank the only one that can't be cut.
 const (
 	ByWall Bound = iota
 	ByRim
+	ByPaper
 	ByGirth
 	ByFindings
 )
 
 // String returns the bound's name in reports.
-func (b Bound) String() string { return [...]string{"wall", "rim", "girth", "findings"}[b] }
+func (b Bound) String() string { return [...]string{"wall", "rim", "paper", "girth", "findings"}[b] }
 
 // Hold is how one blank holds the set back.
 type Hold struct {

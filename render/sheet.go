@@ -87,9 +87,7 @@ func (s *sheet) lay(lift float64) {
 	s.gores = s.face.Gores(s.plan.Repeats, lift)
 	if s.side == Patches && s.gores.PerRepeat%2 == 0 {
 		// An even number would part each patch up its middle, and what lies there.
-		s.gores.PerRepeat++
-		half := math.Pi / float64(s.plan.Repeats*s.gores.PerRepeat)
-		s.gores.Gain, s.gores.Loss = s.gore.Excess(half, s.face.Band[0], s.face.Band[1])
+		s.gores = s.face.InGores(s.plan.Repeats, s.gores.PerRepeat+1, lift)
 	}
 	s.parts *= s.gores.PerRepeat
 	joint, ok := s.gore.Join(math.Pi/float64(s.parts), s.low, s.high)

@@ -50,7 +50,9 @@ func (s section) blank(several bool, names map[string]bool) *glass.Blank {
 	}
 	s.material(b)
 	s.fill(b)
-	return s.weighed(b)
+	b = s.weighed(b)
+	s.paper(b)
+	return b
 }
 
 // floor reads the thickness of the glass under the inside, 0 if it isn't given.

@@ -98,12 +98,13 @@ func shape(p *pattern.Plan) string {
 // its paper is made, and how far off what is measured on its cone may be.
 func notes(p *pattern.Plan) []string {
 	face, u := p.Outside(), p.Job.Length
+	said := paperNotes(p, face)
 	if !face.Curved() || p.Ungored() {
-		return nil
+		return said
 	}
 	g := face.Gores(p.Repeats, 0)
-	return []string{fmt.Sprintf("curved: its paper is in %d gores, %d a repeat, whose edges are up to %s out; lands are measured on a cone, and up to %s off.",
-		g.PerRepeat*p.Repeats, g.PerRepeat, u.Fine(g.Worst()), u.Fine(p.LandError()))}
+	return append([]string{fmt.Sprintf("curved: its paper is in %d gores, %d a repeat, whose edges are up to %s out; lands are measured on a cone, and up to %s off.",
+		g.PerRepeat*p.Repeats, g.PerRepeat, u.Fine(g.Worst()), u.Fine(p.LandError()))}, said...)
 }
 
 // shortMarks says of marks too short for the depth asked how deep they come out,

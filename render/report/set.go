@@ -117,7 +117,7 @@ func members(b *strings.Builder, s *pattern.Set) {
 	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
 	fmt.Fprintln(t, "  blank\theight\tacross\tthinnest\tout of round\tmay be cut to\tthen comes\tholds\tweighs\tfindings")
 	for _, m := range s.Members {
-		ends := map[pattern.Bound]string{pattern.ByWall: "thin wall", pattern.ByRim: "rim margin"}[m.By]
+		ends := map[pattern.Bound]string{pattern.ByWall: "thin wall", pattern.ByRim: "rim margin", pattern.ByPaper: "end of paper"}[m.By]
 		holds, weighs, round := "-", "-", "-"
 		if m.Blank.Hollow() {
 			ml, g := m.Blank.Holds(m.Blank.Height())/1000, m.Blank.Weight()
@@ -172,8 +172,9 @@ func held(s *pattern.Set, h pattern.Hold) string {
 func lowered(s *pattern.Set, h pattern.Hold) string {
 	u, top := s.Job.Length, h.Member.Own.Top
 	ends := map[pattern.Bound]string{
-		pattern.ByWall: fmt.Sprintf("above %s its wall is too thin for the deepest cut", u.AtMost(top)),
-		pattern.ByRim:  fmt.Sprintf("above %s its rim's margin begins", u.AtMost(top)),
+		pattern.ByWall:  fmt.Sprintf("above %s its wall is too thin for the deepest cut", u.AtMost(top)),
+		pattern.ByRim:   fmt.Sprintf("above %s its rim's margin begins", u.AtMost(top)),
+		pattern.ByPaper: fmt.Sprintf("above %s the job has no paper on it", u.AtMost(top)),
 	}[h.By]
 	switch {
 	case s.Job.Layout.Band != nil:

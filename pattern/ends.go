@@ -45,8 +45,9 @@ func (f *Face) ask(low, high float64) {
 }
 
 // end finds where the paper ends: where the job asks or else, on the way from the
-// band to the face's own ends, where it parts from the glass. Such an edge is at
-// a whole number of steps above the table, unless that lies within the band.
+// band to the face's own ends, where it parts from the glass. Such an edge is a
+// whole number of steps above the table, or inside below the rim, unless that lies
+// within the band.
 func (f *Face) end(repeats int, step float64) {
 	f.Low, f.High = f.own[0], f.own[1]
 	f.Lower, f.Upper = End{Own: f.Low}, End{Own: f.High}
@@ -67,11 +68,15 @@ func (f *Face) end(repeats int, step float64) {
 	default:
 		f.endCone()
 	}
+	from := 0.0
+	if f.inner != nil {
+		from = f.own[1]
+	}
 	if f.Lower.Why == Parts {
-		f.Low = min(math.Ceil(f.Low/step-1e-9)*step, f.Band[0])
+		f.Low = min(from+math.Ceil((f.Low-from)/step-1e-9)*step, f.Band[0])
 	}
 	if f.Upper.Why == Parts {
-		f.High = max(math.Floor(f.High/step+1e-9)*step, f.Band[1])
+		f.High = max(from+math.Floor((f.High-from)/step+1e-9)*step, f.Band[1])
 	}
 }
 
@@ -135,4 +140,4 @@ func (f *Face) endGores(repeats int) {
 }
 
 // Carries returns the heights on the outside between which the paper carries marks.
-func (f Face) Carries() (low, high float64) { return f.Low, f.High }
+func (f Face) Carries() (low, high float64) { return f.outer(f.Low), f.outer(f.High) }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"roundlay/geometry"
+	"roundlay/pattern/glass"
 )
 
 // Face is one face of the glass, as paper is laid on it: the outside, or the
@@ -21,8 +22,8 @@ type Face struct {
 	Lower, Upper End
 	Band         [2]float64 // the band's ends, as far as they lie on the face
 
-	inside bool
-	own    [2]float64 // the heights of the face itself
+	inner *glass.Inner // of the inside
+	own   [2]float64   // the heights of the face itself
 	// fit is where the paper has to fit: on the band, or wherever the job asks for it.
 	fit   [2]float64
 	asked bool
@@ -58,15 +59,19 @@ func (p *Plan) Inside() (Face, error) {
 	if err != nil {
 		return fail(err)
 	}
-	f := Face{Profile: profile, inside: true, own: [2]float64{profile.Bottom(), profile.Top()}}
-	f.Band = [2]float64{max(p.Band.Foot, f.own[0]), min(p.Band.Top, f.own[1])}
+	f := Face{Profile: profile, inner: p.Blank.Inner(), own: [2]float64{profile.Bottom(), profile.Top()}}
+	f.Band = f.between(p.Band.Foot, p.Band.Top)
 	if f.Band[1]-f.Band[0] < leastBand {
 		return fail(fmt.Errorf("the whole band lies below the inside floor, which is %s above the table",
 			p.Job.Length.Text(f.own[0])))
 	}
 	f.fit = f.Band
 	if paper := p.Blank.Paper; paper != nil {
-		f.ask(max(paper.Low, f.own[0]), paper.High)
+		asked := f.between(paper.Low, paper.High)
+		if paper.High == p.Blank.Height() {
+			asked[1] = f.own[1]
+		}
+		f.ask(asked[0], asked[1])
 		if f.Band[1]-f.Band[0] < leastBand {
 			return fail(fmt.Errorf("of the band, the paper asked for (blank.paper) has only what lies below the inside floor, which is %s above the table",
 				p.Job.Length.Text(f.own[0])))
@@ -76,6 +81,31 @@ func (p *Plan) Inside() (Face, error) {
 	}
 	f.end(p.Repeats, rulerStep(p.Job.Length))
 	return f, nil
+}
+
+// Height returns the height on the face of what is at height z of the outside: the
+// same on the outside; on the inside the place square through the wall. That may
+// lie beyond the face's ends.
+func (f Face) Height(z float64) float64 {
+	if f.inner == nil {
+		return z
+	}
+	_, height := f.inner.Opposite(z)
+	return height
+}
+
+// outer undoes Height.
+func (f Face) outer(height float64) float64 {
+	if f.inner == nil {
+		return height
+	}
+	z, _ := f.inner.Facing(height)
+	return z
+}
+
+// between returns what of the face is opposite to the outside between two heights.
+func (f Face) between(low, high float64) [2]float64 {
+	return [2]float64{max(f.Height(low), f.own[0]), min(f.Height(high), f.own[1])}
 }
 
 // Curved reports whether the face leaves its cone by more than paper on a cone

@@ -30,7 +30,7 @@ func (f Face) unseenCure(end End) string {
 	switch {
 	case end.Why == Asked:
 		return "ask for more paper (blank.paper)"
-	case f.inside:
+	case f.inner != nil:
 		return "print them as patches"
 	}
 	return "mark them by hand"

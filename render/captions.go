@@ -176,10 +176,11 @@ func (l *labels) bandWords() {
 		{"band top", l.plan.Band.Top, aboveLine, -belowLine},
 		{"band foot", l.plan.Band.Foot, -belowLine, aboveLine},
 	} {
+		height := l.plan.Job.Length.Text(b.height) // on the outside, as it is measured
+		b.height = l.face.Height(b.height)
 		if b.height < l.piece.low || b.height > l.piece.high {
 			continue
 		}
-		height := l.plan.Job.Length.Text(b.height)
 		level := func(yield func(spot) bool) {
 			for _, up := range []float64{b.first, b.second} {
 				for i := range l.panes {
@@ -209,7 +210,7 @@ func (l *labels) bandWords() {
 
 // thinWords says on the hatching what it is.
 func (l *labels) thinWords() {
-	thin, any := l.plan.TooThin()
+	thin, any := l.tooThinFrom()
 	if !any || thin >= l.piece.high {
 		return
 	}

@@ -38,16 +38,17 @@ func (s *sheet) findRings() []ring {
 	var rings []ring
 	for _, g := range s.plan.Groups() {
 		for _, f := range g.Findings {
-			if !placed(f) || f.Height < s.low || f.Height > s.high {
+			height := s.face.Height(f.Height)
+			if !placed(f) || height < s.low || height > s.high {
 				continue
 			}
 			i := slices.IndexFunc(rings, func(r ring) bool {
-				aside := math.Remainder(f.Theta-r.theta, period) * profile.Radius(f.Height)
-				return math.Hypot(aside, profile.Along(f.Height)-profile.Along(r.height)) < within
+				aside := math.Remainder(f.Theta-r.theta, period) * profile.Radius(height)
+				return math.Hypot(aside, profile.Along(height)-profile.Along(r.height)) < within
 			})
 			if i < 0 {
 				i = len(rings)
-				rings = append(rings, ring{theta: f.Theta, height: f.Height})
+				rings = append(rings, ring{theta: f.Theta, height: height})
 			}
 			if !slices.Contains(rings[i].letters, g.Letter) {
 				rings[i].letters = append(rings[i].letters, g.Letter)

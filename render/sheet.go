@@ -70,7 +70,7 @@ func newSheet(p *pattern.Plan, o Options, letters *lettering.Letters) (*sheet, e
 	if s.side == Patches {
 		s.seam = findPatchEdge(p, o.SeamAt)
 	}
-	s.traces = traces(p)
+	s.traces = traces(p, s.face)
 	s.rings = s.findRings()
 	return s, nil
 }

@@ -242,10 +242,13 @@ func (a author) unseen() []note {
 		return nil
 	}
 	u := p.Job.Length
-	heading := fmt.Sprintf("Below the inside floor, %s above the table, this paper carries nothing. Print what lies there as patches (--side patches):",
-		u.Text(p.Blank.Floor))
+	low, high := face.Carries()
+	floor := u.Text(p.Blank.Floor) + " above the table"
+	if opposite := u.Text(low); opposite != u.Text(p.Blank.Floor) {
+		floor += " and opposite " + opposite + " outside"
+	}
+	heading := fmt.Sprintf("Below the inside floor, %s, this paper carries nothing. Print what lies there as patches (--side patches):", floor)
 	if a.sheet.side != Inside || face.Lower.Why != pattern.Whole || face.Upper.Why != pattern.Whole {
-		low, high := face.Carries()
 		heading = fmt.Sprintf("This paper carries what lies between %s and %s above the table. Not on it:", u.Text(low), u.Text(high))
 	}
 	notes := []note{{size: 9, bold: true, words: heading}}

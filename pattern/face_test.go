@@ -24,12 +24,15 @@ func TestFacesOfATaper(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if inside.Curved() || inside.Low != 30 || inside.High != 100 || inside.Band != [2]float64{30, 80} {
+	// The outside rises by 1 in 10: with the wall goes cos α = 0.995037 of it in and
+	// sin α = 0.0995037 up, so that the inside runs straight from the place opposite
+	// the foot to the one opposite the rim. 80 mm up the wall is 3 mm.
+	const sin, cos = 0.099503719, 0.995037190
+	if inside.Curved() || inside.Low != 30 || inside.High != 100 || inside.Band[0] != 30 || math.Abs(inside.Band[1]-80-3*sin) > 1e-6 {
 		t.Errorf("inside: %+v", inside)
 	}
-	level := math.Hypot(1, 0.1)
 	for _, z := range []float64{30, 50, 100} {
-		want := 35 + z/10 - (7-z/20)*level
+		want := 35 - 7*cos + (z-7*sin)*(10+5*cos)/(100-5*sin)
 		if got := inside.Cone.RadiusAt(z); math.Abs(got-want) > 1e-6 {
 			t.Errorf("inside at %g: %.6f, want %.6f", z, got, want)
 		}

@@ -41,15 +41,14 @@ func lay(j *job.Job, blank *glass.Blank, only ...int) (*Plan, error) {
 // bare returns the plan of a job in a band of a blank, without a cut yet.
 func bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
 	p := &Plan{Job: j, Blank: blank, Repeats: j.Layout.Repeats, Band: band, Period: period(j), sized: j.Motifs}
+	if paper := blank.Paper; paper != nil && min(band.Top, paper.High)-max(band.Foot, paper.Low) < leastBand {
+		return nil, offPaper(j, blank, band)
+	}
 	p.Surface, p.WorstRadiusError = blank.Profile().FitCone(band.Foot, band.Top)
 	if p.Surface.RadiusAt(band.Foot) <= 0 || p.Surface.RadiusAt(band.Top) <= 0 {
 		return nil, noCone(j, blank, band)
 	}
-	face := p.outside()
-	if face.Band[1]-face.Band[0] < leastBand {
-		return nil, offPaper(j, blank, band)
-	}
-	if face.Curved() {
+	if face := p.outside(); face.Curved() {
 		p.goreError = face.goreError(p.Repeats)
 	}
 	return p, nil

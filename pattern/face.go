@@ -134,8 +134,11 @@ const (
 // as many as can be handled. Lift is how far off the face the paper lies, as a
 // radius.
 func (f Face) Gores(repeats int, lift float64) Gores {
-	widest := 0.0
-	for z := f.own[0]; z <= f.own[1]; z++ {
+	widest, on := 0.0, f.own
+	if f.asked {
+		on = f.fit
+	}
+	for z := on[0]; z <= on[1]; z++ {
 		widest = max(widest, f.Profile.Radius(z)+lift)
 	}
 	for n := 1; ; n++ {

@@ -12,19 +12,24 @@ import (
 func PaperEnds(p *pattern.Plan, f pattern.Face, paper string) []string {
 	u := p.Job.Length
 	var words []string
+	low, high := f.Carries()
 	if f.Lower.Why != pattern.Whole {
-		words = append(words, fmt.Sprintf("%s begins %s above the table%s.", paper, u.Text(f.Low), why(p, f.Lower, "below that")))
+		words = append(words, fmt.Sprintf("%s begins %s above the table%s.", paper, u.Text(f.Low), why(p, f.Lower, low-f.Low, low, "below that")))
 	}
 	if f.Upper.Why != pattern.Whole {
 		words = append(words, fmt.Sprintf("%s ends %s above the table, %s below the rim%s.",
-			paper, u.Text(f.High), u.Text(f.Upper.Own-f.High), why(p, f.Upper, "above that")))
+			paper, u.Text(f.High), u.Text(f.Upper.Own-f.High), why(p, f.Upper, high-f.High, high, "above that")))
 	}
 	return words
 }
 
-// why says what ends paper.
-func why(p *pattern.Plan, e pattern.End, beyond string) string {
-	if e.Why == pattern.Asked {
+// why says what ends paper: at a height opposite one of the outside, which is off
+// it by so much.
+func why(p *pattern.Plan, e pattern.End, off, outside float64, beyond string) string {
+	if u := p.Job.Length; e.Why == pattern.Asked {
+		if math.Abs(off) > u.Step()/2 {
+			return fmt.Sprintf(", opposite %s outside, as the job asks", u.Text(outside))
+		}
 		return ", as the job asks"
 	}
 	if e.Off == 0 {

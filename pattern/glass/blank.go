@@ -30,7 +30,8 @@ type Extent struct{ Low, High float64 }
 
 // Blank is one uncut glass, measured at two or more stations from the foot up.
 // Its height is the last station's. Floor is the thickness of glass under the
-// inside; 0 when it was not measured.
+// inside; 0 when it was not measured. The inside surface is made of both when the
+// blank is: they are not to be changed afterwards.
 type Blank struct {
 	Name     string
 	Stations []Station

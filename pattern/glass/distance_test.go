@@ -186,3 +186,25 @@ func TestDistance(t *testing.T) {
 		t.Logf("%s: told up to %.4f too thick, %.4f too thin; %d of %d turn back", kind, thick, -thin, folded, glasses)
 	}
 }
+
+// TestStray: no place opposite the outside is further than Stray from the pieces.
+func TestStray(t *testing.T) {
+	random := rand.New(rand.NewPCG(10, 5))
+	worst := 0.0
+	for _, kind := range slices.Sorted(maps.Keys(kinds)) {
+		for range 25 {
+			b := trialGlass(t, random, kind)
+			for z := 0.0; z < b.Height(); z += 0.05 {
+				radius, height := b.ThinInner().Opposite(z)
+				if height < b.Floor || height > b.Height() {
+					continue
+				}
+				off := math.Abs(b.ThinInner().Distance(radius, height))
+				if worst = max(worst, off); off > Stray {
+					t.Fatalf("%s %+v: opposite %.3f the pieces are %.5f off", kind, b.Stations, z, off)
+				}
+			}
+		}
+	}
+	t.Logf("at the worst %.5f mm", worst)
+}

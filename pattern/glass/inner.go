@@ -116,7 +116,12 @@ func (n *Inner) index() {
 // near returns a piece that is not far from a height.
 func (n *Inner) near(height float64) int {
 	step := int((height - n.bottom) * n.perMM)
-	return int(n.steps[min(max(step, 0), len(n.steps)-1)])
+	if step < 0 {
+		step = 0
+	} else if step >= len(n.steps) {
+		step = len(n.steps) - 1
+	}
+	return int(n.steps[step])
 }
 
 // FloorKnown reports whether the floor was measured. Where it was not, the inside
@@ -138,30 +143,42 @@ func (n *Inner) Distance(radius, height float64) float64 {
 	if len(n.pieces) == 0 {
 		return math.Inf(1)
 	}
-	nearest := math.Inf(1) // squared
-	if n.corner > 0 {
-		over, beyond := height-n.floor, max(radius-n.corner, 0)
-		nearest = over*over + beyond*beyond
-	}
+	nearest := n.toFloor(radius, height) // squared, all of it
 	start := n.near(height)
 	for i := start; i < len(n.pieces); i++ {
 		p := &n.pieces[i]
 		if gap := p.lowest - height; gap > 0 && gap*gap >= nearest {
 			break
 		}
-		nearest = min(nearest, p.square(radius, height))
+		if d := p.square(radius, height); d < nearest {
+			nearest = d
+		}
 	}
 	for i := start - 1; i >= 0; i-- {
 		p := &n.pieces[i]
 		if gap := height - p.highest; gap > 0 && gap*gap >= nearest {
 			break
 		}
-		nearest = min(nearest, p.square(radius, height))
+		if d := p.square(radius, height); d < nearest {
+			nearest = d
+		}
 	}
 	if n.hollow(radius, height, start) {
 		return -math.Sqrt(nearest)
 	}
 	return math.Sqrt(nearest)
+}
+
+// toFloor returns the square of a place's distance from the floor's disc.
+func (n *Inner) toFloor(radius, height float64) float64 {
+	if n.corner == 0 {
+		return math.Inf(1)
+	}
+	over := height - n.floor
+	if beyond := radius - n.corner; beyond > 0 {
+		return over*over + beyond*beyond
+	}
+	return over * over
 }
 
 // square returns the square of a place's distance from the piece.
@@ -183,7 +200,9 @@ func (n *Inner) hollow(radius, height float64, near int) bool {
 	if n.FloorKnown() && height <= n.floor {
 		return false
 	}
-	height = min(max(height, n.bottom), n.rim)
+	if height > n.rim {
+		height = n.rim
+	}
 	if n.folded {
 		return n.within(radius, height)
 	}

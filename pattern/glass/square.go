@@ -40,10 +40,19 @@ type span struct {
 
 // chordError is how far a straight piece may leave the curve, in mm, where it is
 // looked at: at its quarters. Between them it stays below Stray.
-const chordError = 0.001
+const chordError = 0.0008
 
-// mostHalvings ends the halving where the curve turns back on itself.
-const mostHalvings = 12
+// Between two stations a curve that bends is halved fewestHalvings times whatever
+// its quarters say, lest they all lie by chance where it crosses its chord; and no
+// more than mostHalvings times where it turns back on itself. There it slows down,
+// so that a quarter comes to less than leastQuarter of the piece, and what lies
+// between them may reach further than they tell.
+const (
+	fewestHalvings = 3
+	mostHalvings   = 12
+	leastQuarter   = 0.1
+	straight       = 1e-9 // mm: what rounding may bend
+)
 
 // spans returns straight pieces for the curve between two heights of the outside
 // with no station between them: a single one where the outside is straight.
@@ -55,11 +64,14 @@ func (s *square) spans(all []span, from, to float64) []span {
 func (s *square) halved(all []span, from, to float64, at [3]spot, halvings int) []span {
 	first, middle, second := from+(to-from)/4, from+(to-from)/2, from+(to-from)*3/4
 	low, high := s.under(first), s.under(second)
-	worst := 0.0
+	worst, even, last := 0.0, true, 0.0
 	for _, p := range [3]spot{low, at[1], high} {
-		worst = max(worst, p.off(at[0], at[2]))
+		off, share := p.off(at[0], at[2])
+		worst, even, last = max(worst, off), even && share-last > leastQuarter, share
 	}
-	if worst < chordError || halvings == 0 {
+	even = even && 1-last > leastQuarter
+	near := worst < chordError && even && halvings <= mostHalvings-fewestHalvings
+	if worst < straight || near || halvings == 0 {
 		bulge := turned(at[0], low) + turned(low, at[1]) + turned(at[1], high) + turned(high, at[2]) - turned(at[0], at[2])
 		return append(all, span{from, to, [2]spot{at[0], at[2]}, bulge})
 	}
@@ -67,15 +79,15 @@ func (s *square) halved(all []span, from, to float64, at [3]spot, halvings int) 
 	return s.halved(all, middle, to, [3]spot{at[1], high, at[2]}, halvings-1)
 }
 
-// off returns how far a place lies from the straight piece between two others.
-func (p spot) off(a, b spot) float64 {
+// off returns how far a place lies from the straight piece between two others, and
+// at what share of it.
+func (p spot) off(a, b spot) (off, share float64) {
 	along := spot{b.radius - a.radius, b.height - a.height}
 	r, h := p.radius-a.radius, p.height-a.height
-	share := 0.0
 	if square := along.radius*along.radius + along.height*along.height; square > 0 {
 		share = min(max((r*along.radius+h*along.height)/square, 0), 1)
 	}
-	return math.Hypot(r-share*along.radius, h-share*along.height)
+	return math.Hypot(r-share*along.radius, h-share*along.height), share
 }
 
 // turned returns the volume between the axis and a straight piece that is turned

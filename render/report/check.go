@@ -94,9 +94,22 @@ func shape(p *pattern.Plan) string {
 	return words
 }
 
-// notes says what is no finding, and yet good to know: of a curved glass, how
-// its paper is made, and how far off what is measured on its cone may be.
+// notes says what is no finding, and yet good to know.
 func notes(p *pattern.Plan) []string {
+	return append(gored(p), floorless(p)...)
+}
+
+// floorless says of a glass whose floor was not measured what was taken for it.
+func floorless(p *pattern.Plan) []string {
+	if p.Blank.ThinInner().FloorKnown() {
+		return nil
+	}
+	return []string{"the floor was not measured: glass left is told as if the inside ran on down to the table."}
+}
+
+// gored says of a curved glass how its paper is made, and how far off what is
+// measured on its cone may be.
+func gored(p *pattern.Plan) []string {
 	face, u := p.Outside(), p.Job.Length
 	said := paperNotes(p, face)
 	if !face.Curved() || p.Ungored() {

@@ -159,7 +159,7 @@ func write(w io.Writer, v any) error {
 func blank(p *pattern.Plan) blankJSON {
 	b := blankJSON{Name: p.Blank.Name}
 	for _, s := range p.Blank.Stations {
-		b.Stations = append(b.Stations, stationJSON{number(s.Height), number(s.Radius), number(s.Wall)})
+		b.Stations = append(b.Stations, stationJSON{number(s.Height), number(s.Radius), number(p.Blank.Wall(s.Height))})
 	}
 	if p.Blank.Floor > 0 {
 		floor := number(p.Blank.Floor)

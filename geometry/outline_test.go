@@ -93,3 +93,32 @@ func TestOutlineTouching(t *testing.T) {
 		}
 	}
 }
+
+// A place is inside that the reference has there: of many places round it, and
+// level with its corners, where a count of edges is most easily off by one.
+func TestOutlineContains(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(5, 6))
+	inside, outside := 0, 0
+	for range 300 {
+		o := blob(rnd, Point{}, 1+4*rnd.Float64())
+		for range 20 {
+			q := Point{X: 12 * (rnd.Float64() - 0.5), Y: 12 * (rnd.Float64() - 0.5)}
+			if rnd.IntN(3) == 0 {
+				q.Y = o.Points[rnd.IntN(len(o.Points))].Y
+			}
+			at := geom.NewPoint(geom.Coordinates{XY: geom.XY{X: q.X, Y: q.Y}}).AsGeometry()
+			want := geom.Intersects(at, shape(o))
+			if got := o.Contains(q); got != want {
+				t.Fatalf("%v inside %v: %v, the reference says %v", q, o.Points, got, want)
+			}
+			if want {
+				inside++
+			} else {
+				outside++
+			}
+		}
+	}
+	if inside < 500 || outside < 500 {
+		t.Errorf("%d places inside and %d outside: too few of one", inside, outside)
+	}
+}

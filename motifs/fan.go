@@ -37,7 +37,7 @@ func drawFan(v Values, aspect float64) []Cut {
 	line := tips{half: aspect / 2, outer: half, scallop: v["scallop"]}
 	angles, reaches := make([]float64, rays), make([]float64, rays)
 	for i := range rays {
-		angles[i] = half * float64(steps(i, rays)) / float64(max(rays-1, 1))
+		angles[i] = half * (float64(steps(i, rays)) / float64(max(rays-1, 1))) // the outer ones at half itself
 		reaches[i] = line.reach(angles[i])
 	}
 	start := v["hub"] * slices.Min(reaches)
@@ -81,7 +81,8 @@ type tips struct{ half, outer, scallop float64 }
 
 // reach returns how far from the hub a ray at an angle may go.
 func (t tips) reach(angle float64) float64 {
-	box := 1 / math.Cos(angle)
+	// A level ray never meets the top, on whichever side of level rounding puts it.
+	box := 1 / math.Abs(math.Cos(angle))
 	if side := t.half / math.Abs(math.Sin(angle)); side < box {
 		box = side
 	}

@@ -30,7 +30,7 @@ func (s *survey) plan(j *job.Job, blank *glass.Blank) (*Plan, error) {
 
 // checks lists what finds each kind of finding, but for those of two cuts.
 func (p *Plan) checks() []func() []Finding {
-	return []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.uneven, p.stretched}
+	return []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.uneven, p.bridged}
 }
 
 // check returns all findings, kind by kind and each in the order of its cuts. The

@@ -85,6 +85,8 @@ func (c *curing) cure(g Group) Cure {
 		return c.orWheel(g, c.first(g, c.curve(g), c.straighter(g), c.wheels(g), c.fewer(g), c.larger(g)))
 	case Uneven:
 		return c.first(g, "", c.lighter(g), c.flatterBand())
+	case Bridged:
+		return c.orWheel(g, c.first(g, "", c.wheels(g), c.moves(g, 1, -1), c.lower(g)))
 	case Shallow:
 		needed := fmt.Sprintf("marks of %s would reach it", c.Job.Length.AtLeast(c.shortestMark(g)))
 		return c.cheapest(g, needed, c.larger(g), c.lighter(g), c.fewer(g), c.wheels(g))

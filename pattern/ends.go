@@ -6,8 +6,8 @@ import (
 	"roundlay/geometry"
 )
 
-// End tells why paper ends where it does.
-type End struct {
+// Edge tells why paper ends where it does.
+type Edge struct {
 	Why Why
 	// Own is where the face itself ends: at the table, the inside floor or the rim.
 	Own float64
@@ -50,12 +50,12 @@ func (f *Face) ask(low, high float64) {
 // within the band.
 func (f *Face) end(repeats int, step float64) {
 	f.Low, f.High = f.own[0], f.own[1]
-	f.Lower, f.Upper = End{Own: f.Low}, End{Own: f.High}
+	f.Lower, f.Upper = Edge{Own: f.Low}, Edge{Own: f.High}
 	switch {
 	case f.asked:
 		f.Low, f.High = f.fit[0], f.fit[1]
 		for _, e := range []struct {
-			end *End
+			end *Edge
 			at  float64
 		}{{&f.Lower, f.Low}, {&f.Upper, f.High}} {
 			if e.at != e.end.Own {
@@ -83,7 +83,7 @@ func (f *Face) end(repeats int, step float64) {
 // endCone finds where paper on the cone parts from the glass.
 func (f *Face) endCone() {
 	for _, e := range []struct {
-		end  *End
+		end  *Edge
 		at   *float64
 		from float64
 	}{{&f.Lower, &f.Low, f.Band[0]}, {&f.Upper, &f.High, f.Band[1]}} {

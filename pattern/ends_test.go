@@ -37,7 +37,7 @@ func TestPaperEndsWhereItParts(t *testing.T) {
 				t.Fatalf("%+v, %+v, curved %v", f.Lower, f.Upper, f.Curved())
 			}
 			for i, e := range []struct {
-				end        End
+				end        Edge
 				at, beyond float64
 				own        float64
 			}{{f.Lower, f.Low, f.Low - 0.5, 0}, {f.Upper, f.High, f.High + 0.5, 100}} {
@@ -140,8 +140,8 @@ func TestBandOnThePaper(t *testing.T) {
 	if p := planned(t, j); p.Band.Foot != 82 || p.Band.Top != 100 {
 		t.Errorf("the band is %+v", p.Band)
 	}
-	if _, by := carried(j, b); by != ByPaper {
-		t.Errorf("ended by %v", by)
+	if _, end := carried(j, b); end.By != ByPaper {
+		t.Errorf("ended by %v", end.By)
 	}
 	// And it is refused where there can be none.
 	b.Paper = &glass.Extent{Low: 0, High: 5}

@@ -19,7 +19,7 @@ type Face struct {
 	// Low and High are the heights the paper spans, Lower and Upper why it ends
 	// there.
 	Low, High    float64
-	Lower, Upper End
+	Lower, Upper Edge
 	Band         [2]float64 // the band's ends, as far as they lie on the face
 
 	inner *glass.Inner // of the inside
@@ -39,7 +39,7 @@ func (p *Plan) Outside() Face {
 // outside is the outside before it is known where its paper ends.
 func (p *Plan) outside() Face {
 	f := Face{
-		Profile: p.Blank.Profile(), Cone: p.Surface, Misfit: p.WorstRadiusError,
+		Profile: p.Blank.Profile(), Cone: p.Cone, Misfit: p.WorstRadiusError,
 		own: [2]float64{0, p.Blank.Height()}, Band: [2]float64{p.Band.Foot, p.Band.Top},
 	}
 	f.fit = f.Band

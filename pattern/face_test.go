@@ -17,7 +17,7 @@ func TestFacesOfATaper(t *testing.T) {
 	}
 	p := planned(t, jobOn(b, 6, motif(t, "leaf", nil)))
 	outside := p.Outside()
-	if outside.Curved() || outside.Low != 0 || outside.High != 100 || outside.Cone != p.Surface {
+	if outside.Curved() || outside.Low != 0 || outside.High != 100 || outside.Cone != p.Cone {
 		t.Errorf("outside: %+v", outside)
 	}
 	inside, err := p.Inside()
@@ -37,7 +37,7 @@ func TestFacesOfATaper(t *testing.T) {
 			t.Errorf("inside at %g: %.6f, want %.6f", z, got, want)
 		}
 	}
-	if inside.Lower != (End{Own: 30}) || inside.Upper != (End{Own: 100}) {
+	if inside.Lower != (Edge{Own: 30}) || inside.Upper != (Edge{Own: 100}) {
 		t.Errorf("a cone parts from its paper: %+v, %+v", inside.Lower, inside.Upper)
 	}
 }

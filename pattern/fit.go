@@ -130,7 +130,7 @@ func (f *fitter) kinds(tr *trial, i int) []Kind {
 		all = append(all, Crowded)
 		break
 	}
-	for _, find := range []func() []Finding{p.buried, p.tight, p.shallow, p.thin, p.stretched, p.margins} {
+	for _, find := range []func() []Finding{p.buried, p.tight, p.shallow, p.thin, p.bridged, p.margins} {
 		for _, one := range find() {
 			if !slices.Contains(all, one.Kind) {
 				all = append(all, one.Kind)

@@ -33,7 +33,7 @@ func matched(j *job.Job) bool { return j.Layout.Match == job.Set && len(j.Blanks
 // to match, they are those that every blank can carry:
 //
 // The band is the same in height above the table. Where the job states none, it
-// is what the blanks' own bands have in common.
+// is the tallest that every blank carries.
 //
 // A motif keeps its share of the repeat in where it stands, for the repeats are
 // equal parts of every blank; but its width and its height become lengths: the
@@ -46,31 +46,12 @@ func share(j *job.Job, blank *glass.Blank) (job.Band, []job.Motif, error) {
 		band, err := findBand(j, blank)
 		return band, j.Motifs, err
 	}
-	band, err := commonBand(j)
+	band, _, _, err := commonBand(j)
 	if err != nil {
 		return band, nil, err
 	}
 	motifs, _, err := oneSize(j, band)
 	return band, motifs, err
-}
-
-// commonBand returns the heights that every blank of a set can give to the
-// decoration.
-func commonBand(j *job.Job) (job.Band, error) {
-	common := job.Band{Foot: 0, Top: math.Inf(1)}
-	for _, b := range j.Blanks {
-		own, err := findBand(j, b)
-		if err != nil {
-			return own, err
-		}
-		common.Foot, common.Top = max(common.Foot, own.Foot), min(common.Top, own.Top)
-		// All begin at the foot's margin or at the stated foot, so what they have in
-		// common is never empty, but where paper is asked for further up.
-		if common.Top-common.Foot < leastBand && b.Paper != nil {
-			return common, offPaper(j, b, common)
-		}
-	}
-	return common, nil
 }
 
 // oneSize returns the job's motifs in the one size that every blank can carry,
@@ -84,9 +65,9 @@ func oneSize(j *job.Job, band job.Band) (motifs []job.Motif, from []int, err err
 		from[i], widths[i], heights[i] = -1, math.Inf(1), math.Inf(1)
 	}
 	for b, blank := range j.Blanks {
-		p, err := bare(j, blank, band)
-		if err != nil {
-			return nil, nil, err
+		p := uncut(j, blank, band)
+		if !p.hasCone() {
+			return nil, nil, noCone(j, blank, band)
 		}
 		for i, m := range j.Motifs {
 			s := p.set(m)

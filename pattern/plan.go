@@ -17,11 +17,13 @@ type Plan struct {
 	Job   *job.Job
 	Blank *glass.Blank
 
-	// Surface is the cone the band is drawn on, with the worst error in radius
-	// it leaves inside the band.
-	Surface          geometry.Cone
+	// Surface is the outside of the glass, with the chart that cuts are told on.
+	Surface geometry.Surface
+	// Cone is the one that the band comes nearest to, on which paper is laid and
+	// the chart is drawn, with the worst error in radius it leaves inside the band.
+	Cone             geometry.Cone
 	WorstRadiusError float64
-	goreError        float64 // of its paper, where that is made of gores
+	goreError        func() float64 // of its paper, where that is made of gores; reckoned when first asked for
 
 	Repeats int
 	Band    job.Band
@@ -46,7 +48,7 @@ type Cut struct {
 	Part   string
 	Joins  []int // ids
 	groove.Groove
-	Left float64 // glass left under its deepest point
+	Left float64 // the least glass left under any of it
 }
 
 // Chord is one setting for dividers: a circle of the job, stepped in its repeats.
@@ -62,5 +64,5 @@ type Chord struct {
 // called a cylinder: the radius changes by less than a hundredth of a
 // millimetre over the band.
 func (p *Plan) Straight() bool {
-	return math.Abs(p.Surface.RadiusAt(p.Band.Top)-p.Surface.RadiusAt(p.Band.Foot)) < 0.01
+	return math.Abs(p.Cone.RadiusAt(p.Band.Top)-p.Cone.RadiusAt(p.Band.Foot)) < 0.01
 }

@@ -265,7 +265,11 @@ func (c *curing) orWheel(g Group, cure Cure) Cure {
 	u, most := c.Job.Length, math.Inf(1)
 	for _, f := range g.Findings {
 		cut := c.Cuts[(f.Cuts[0]-1)%len(c.Cuts)]
-		if r := cut.WheelFor(c.Job.Rack[cut.Wheel], mostSweep); r > 0 {
+		r := cut.WheelFor(c.Job.Rack[cut.Wheel], mostSweep)
+		if g.Kind == Bridged {
+			r = cut.Bridge.Wheel
+		}
+		if r > 0 {
 			most = math.Min(most, r)
 		}
 	}
@@ -323,7 +327,7 @@ func (c *curing) shortestMark(g Group) float64 {
 	longest := 0.0
 	for _, f := range g.Findings {
 		cut := c.Cuts[(f.Cuts[0]-1)%len(c.Cuts)]
-		longest = max(longest, cut.LengthFor(c.Surface, c.Job.Rack[cut.Wheel], cut.Asked))
+		longest = max(longest, cut.LengthFor(&c.Surface, c.Job.Rack[cut.Wheel], cut.Asked))
 	}
 	return longest
 }

@@ -24,7 +24,7 @@ func named(t testing.TB, name string, height, radius, foot, rim float64) *glass.
 
 // three is a set of three blanks, none of which limits all:
 //
-//	          height  across  wall      own band, for cuts 1 mm deep
+//	          height  across  wall      own band, for a motif 1 mm deep that fills it
 //	thin        100     80     7 to 2   6.4 to 88: 2.6 mm of wall are 12/50 below the rim
 //	short        90     78     5        6.4 to 80.5, the rim's margin
 //	narrow       96     76     5        6.4 to 86.5, the rim's margin
@@ -54,7 +54,7 @@ func setOf(t testing.TB, j *job.Job) *Set {
 }
 
 func TestSetByHand(t *testing.T) {
-	j := three(t, motif(t, "fan", motifs.Values{"rays": 5}, depth(1), size(0.5, 0.5)))
+	j := three(t, motif(t, "fan", motifs.Values{"rays": 5}, depth(1), size(0.5, 1)))
 	s := setOf(t, j)
 	if want := (job.Band{Foot: 6.4, Top: 80.5}); s.Band != want {
 		t.Errorf("band %v, wanted %v", s.Band, want)
@@ -154,7 +154,7 @@ func TestSetMeets(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			j := three(t, c.motif)
-			band, err := commonBand(j)
+			band, _, _, err := commonBand(j)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -175,7 +175,7 @@ func TestSetMeets(t *testing.T) {
 	}
 	// A length stays what it is, and comes from no blank.
 	j := three(t, bar(t, 0, 20, 30, func(m *job.Motif) { m.Width = mm(12) }))
-	band, _ := commonBand(j)
+	band, _, _, _ := commonBand(j)
 	sized, from, err := oneSize(j, band)
 	if err != nil || from[0] != -1 || sized[0].Width != mm(12) || sized[0].Height != mm(30) {
 		t.Errorf("%v: %+v from blank %d", err, sized[0], from[0])

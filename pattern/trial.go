@@ -9,7 +9,6 @@ import (
 
 	"roundlay/geometry"
 	"roundlay/pattern/glass"
-	"roundlay/pattern/groove"
 	"roundlay/pattern/job"
 )
 
@@ -24,6 +23,7 @@ type trials struct {
 	ids    map[string]int
 	stood  []*stand // by id
 	pairs  map[[2]int]bool
+	bands  map[string]chosen
 	effort int // the grooves that were cut: nearly all of the time goes there
 }
 
@@ -42,7 +42,7 @@ type stand struct {
 }
 
 func newTrials() *trials {
-	return &trials{stages: map[stage]*Plan{}, ids: map[string]int{}, pairs: map[[2]int]bool{}}
+	return &trials{stages: map[stage]*Plan{}, ids: map[string]int{}, pairs: map[[2]int]bool{}, bands: map[string]chosen{}}
 }
 
 // trial is one job on one blank.
@@ -55,21 +55,32 @@ type trial struct {
 
 // on sets a job on one of its blanks.
 func (t *trials) on(j *job.Job, blank *glass.Blank) (*trial, error) {
-	band, sized, err := share(j, blank)
+	band, sized, err := t.share(j, blank)
 	if err != nil {
 		return nil, err
 	}
+	p, err := t.bare(j, blank, band)
+	if err != nil {
+		return nil, err
+	}
+	return t.stand(p, sized), nil
+}
+
+// bare returns a job's plan without a cut, whose surface and paper are reckoned
+// once for each stage.
+func (t *trials) bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
 	at := stage{blank, band, j.Layout.Repeats, period(j)}
 	base, ok := t.stages[at]
 	if !ok {
+		var err error
 		if base, err = bare(j, blank, band); err != nil {
 			return nil, err
 		}
 		t.stages[at] = base
 	}
 	p := *base
-	p.Job = j
-	return t.stand(&p, sized), nil
+	p.Job, p.sized = j, j.Motifs
+	return &p, nil
 }
 
 // stand finds the ids of a plan's motifs: the same for the same motif on the
@@ -102,6 +113,11 @@ func describe(b []byte, i int, m job.Motif) []byte {
 	for _, p := range m.Kind.Params {
 		b = number(b, m.Values[p.Name])
 	}
+	return describePlace(b, m)
+}
+
+// describePlace writes of that what says where a motif stands, and how deep.
+func describePlace(b []byte, m job.Motif) []byte {
 	for _, s := range []job.Measure{m.Across, m.Up, m.Width, m.Height} {
 		fraction := 0.0
 		if s.Fraction {
@@ -181,7 +197,7 @@ func (tr *trial) alone(i int) bool {
 	}
 	p := *tr.plan
 	p.Cuts = tr.cuts(i)
-	for _, find := range []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.stretched} {
+	for _, find := range []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.bridged} {
 		if len(find()) > 0 {
 			return false
 		}
@@ -276,7 +292,7 @@ func (p *Plan) closeLines(i int, m job.Motif) bool {
 		return false
 	}
 	d := p.lines(s, cuts)
-	lathe := groove.NewLathe(p.Surface)
+	lathe := p.lathe()
 	a, b := p.cut(lathe, mark{motif: i, number: pair[0]}, d), p.cut(lathe, mark{motif: i, number: pair[1]}, d)
 	found, _, _ := distance(a.Groove, b.Groove, land)
 	return found < land

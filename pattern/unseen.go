@@ -26,7 +26,7 @@ func (p *Plan) Unseen(f Face) []Finding {
 }
 
 // unseenCure says what to do of cuts beyond an end of the paper.
-func (f Face) unseenCure(end End) string {
+func (f Face) unseenCure(end Edge) string {
 	switch {
 	case end.Why == Asked:
 		return "ask for more paper (blank.paper)"

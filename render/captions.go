@@ -210,24 +210,29 @@ func (l *labels) bandWords() {
 
 // thinWords says on the hatching what it is.
 func (l *labels) thinWords() {
-	thin, any := l.tooThinFrom()
-	if !any || thin >= l.piece.high {
-		return
-	}
-	spots := func(yield func(spot) bool) {
-		for z := max(thin, l.piece.low) + 1.2; z < l.piece.high-1; z += tryUp {
-			for i := range l.panes {
-				for s := range l.row(&l.panes[i], z) {
-					if !yield(s) {
-						return
+	for _, thin := range l.sheet.thin {
+		if thin.To <= l.piece.low || thin.From >= l.piece.high {
+			continue
+		}
+		spots := func(yield func(spot) bool) {
+			for z := max(thin.From, l.piece.low) + 1.2; z < min(thin.To, l.piece.high)-1; z += tryUp {
+				for i := range l.panes {
+					for s := range l.row(&l.panes[i], z) {
+						if !yield(s) {
+							return
+						}
 					}
 				}
 			}
 		}
-	}
-	for _, words := range []string{"too thin for the deepest cut", "too thin to cut", "too thin"} {
-		if l.put(spots, sizes([]float64{6}, words)...) {
-			return
+		words := "too thin for any cut"
+		if thin.Cut {
+			words = "too thin for the cuts here"
+		}
+		for _, words := range []string{words, "too thin to cut", "too thin"} {
+			if l.put(spots, sizes([]float64{6}, words)...) {
+				break
+			}
 		}
 	}
 }

@@ -43,27 +43,24 @@ func (s *sheet) marked(st strip) (from, to, low, high float64) {
 	return from, to, low, high
 }
 
-// tooThin hatches off the glass whose wall does not carry the deepest cut.
+// tooThin hatches off the glass that is too thin for the cuts that stand there or,
+// where none do, for the shallowest.
 func (s *sheet) tooThin(d *drawing.Drawing, st strip) {
-	thin, any := s.tooThinFrom()
 	from, to, low, high := s.marked(st)
-	foot := max(thin, low)
-	if !any || foot >= high {
-		return
+	for _, thin := range s.thin {
+		foot, top := max(thin.From, low), min(thin.To, high)
+		if foot >= top {
+			continue
+		}
+		for _, line := range drawing.Hatch(st.region(from, to, foot, top), math.Pi/4, 2.5) {
+			d.Add(drawing.Marks, drawing.Stroke{Points: line, Pen: hatchPen()})
+		}
+		for _, end := range []float64{thin.From, thin.To} {
+			if end > s.low && end < s.high && end >= low && end <= high {
+				d.Add(drawing.Marks, drawing.Stroke{Points: st.level(from, to, end), Pen: drawing.Pen{Width: 0.25, Ink: 70}})
+			}
+		}
 	}
-	for _, line := range drawing.Hatch(st.region(from, to, foot, high), math.Pi/4, 2.5) {
-		d.Add(drawing.Marks, drawing.Stroke{Points: line, Pen: hatchPen()})
-	}
-	if thin >= low {
-		d.Add(drawing.Marks, drawing.Stroke{Points: st.level(from, to, thin), Pen: drawing.Pen{Width: 0.25, Ink: 70}})
-	}
-}
-
-// tooThinFrom returns the height on the face from which upwards the wall is too
-// thin.
-func (s *sheet) tooThinFrom() (from float64, any bool) {
-	from, any = s.plan.TooThin()
-	return s.face.Height(from), any
 }
 
 // bands draws the limits of the band.

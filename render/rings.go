@@ -22,6 +22,7 @@ const letterBreak = ", "
 // a ring that bears its group's letter.
 type ring struct {
 	theta, height float64
+	along         float64 // the height, as a distance along the profile
 	letters       []string
 }
 
@@ -42,13 +43,14 @@ func (s *sheet) findRings() []ring {
 			if !placed(f) || height < s.low || height > s.high {
 				continue
 			}
+			radius, along := profile.Radius(height), profile.Along(height)
 			i := slices.IndexFunc(rings, func(r ring) bool {
-				aside := math.Remainder(f.Theta-r.theta, period) * profile.Radius(height)
-				return math.Hypot(aside, profile.Along(height)-profile.Along(r.height)) < within
+				up := along - r.along
+				return math.Abs(up) < within && math.Hypot(math.Remainder(f.Theta-r.theta, period)*radius, up) < within
 			})
 			if i < 0 {
 				i = len(rings)
-				rings = append(rings, ring{theta: f.Theta, height: height})
+				rings = append(rings, ring{theta: f.Theta, height: height, along: along})
 			}
 			if !slices.Contains(rings[i].letters, g.Letter) {
 				rings[i].letters = append(rings[i].letters, g.Letter)

@@ -38,7 +38,7 @@ func (a author) notes(overlaps bool) []note {
 // setting returns the notes that are not about findings.
 func (a author) setting(overlaps bool) []note {
 	notes := a.settings(overlaps)
-	for _, words := range a.fitWords() {
+	for _, words := range append(a.readings(), a.fitWords()...) {
 		notes = append(notes, note{words: words, size: 9})
 	}
 	return append(notes, a.wheels()...)
@@ -53,6 +53,7 @@ func (a author) remarks() []string {
 	if a.sheet.curved { // a small misfit is for the page alone
 		remarks = a.fitWords()
 	}
+	remarks = append(a.readings(), remarks...)
 	for _, n := range a.unseen() {
 		remarks = append(remarks, n.words)
 	}
@@ -73,7 +74,7 @@ func (a author) settings(overlaps bool) []note {
 	}
 	return append(notes, note{size: 9, words: a.marking() +
 		" Heavy: the cuts to trace. Grey: each groove at its true width. Dashed: the band's ends. " +
-		"Hatched: too thin for the deepest cut. Chain lines: the repeats' middles. Small numbers: the cuts, as they are listed." + a.ends() + beyond(overlaps)})
+		"Hatched: too thin for the cuts there or, where none stand, for any of the job's. Chain lines: the repeats' middles. Small numbers: the cuts, as they are listed." + a.ends() + beyond(overlaps)})
 }
 
 // marking says where to step the marks, and how the paper meets them.
@@ -194,6 +195,15 @@ func (a author) reaching() string {
 		return "paper"
 	}
 	return "band"
+}
+
+// readings says which readings are off a straight line, where that matters.
+func (a author) readings() []string {
+	words := report.Readings(a.sheet.plan)
+	for i := range words {
+		words[i] = capital(words[i])
+	}
+	return words
 }
 
 // joined says what holds gores together.

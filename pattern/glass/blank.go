@@ -46,7 +46,11 @@ type Blank struct {
 	// Factor is how many times as thick as measured its walls then are on the whole.
 	Weighs, Factor float64
 
+	// Straight says that the glass is taken as straight, whatever its stations read.
+	Straight bool
+
 	profile     *geometry.Profile
+	meridian    geometry.Meridian
 	wall        interp.PiecewiseLinear // as measured
 	inner, thin *Inner
 }
@@ -70,14 +74,20 @@ func NewBlank(name string, floor float64, stations []Station) (*Blank, error) {
 	}
 	b := &Blank{
 		Name: name, Stations: stations, Floor: floor, Material: Materials()[0], Factor: 1,
-		profile: profile,
 	}
 	if err := b.wall.Fit(heights, walls); err != nil {
 		return nil, err
 	}
+	b.shape(profile)
+	return b, nil
+}
+
+// shape gives the blank an outside, and the inside that follows from it: before
+// it is weighed.
+func (b *Blank) shape(outside *geometry.Profile) {
+	b.profile, b.meridian = outside, geometry.NewMeridian(outside)
 	b.inner = b.innerTimes(1)
 	b.thin = b.inner
-	return b, nil
 }
 
 // Inner returns the inside surface as it most likely is: with the walls that make
@@ -97,6 +107,9 @@ func (b *Blank) innerTimes(factor float64) *Inner {
 	}
 	return newInner(square{b.profile, b.wall, factor}, b.heights(), thickest, b.Floor)
 }
+
+// Meridian returns the outside curve told by the distance along it.
+func (b *Blank) Meridian() geometry.Meridian { return b.meridian }
 
 // Profile returns the outside curve through the stations.
 func (b *Blank) Profile() *geometry.Profile { return b.profile }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 
 	"roundlay/geometry"
 )
@@ -86,8 +87,8 @@ func (f footprint) sharp(i int) bool {
 		cross := r2.Cross(chord, r2.Sub(p, a))
 		return cross*cross > most*most*r2.Norm2(chord)
 	}
-	left := func(i int) geometry.Point { return f[i].across(f[i].left) }
-	right := func(i int) geometry.Point { return f[i].across(f[i].right) }
+	left := func(i int) geometry.Point { return f[i].chart(f[i].left) }
+	right := func(i int) geometry.Point { return f[i].chart(f[i].right) }
 	switch next := i + 1; {
 	case len(f) < 2:
 		return false
@@ -105,7 +106,7 @@ func (f footprint) sharp(i int) bool {
 // where the wheel is lifted (side 1), or already does where it is set down (side
 // -1).
 func (k *stroke) tip(b *blade, end []station, side float64) float64 {
-	if k.line.on[0] && side < 0 || k.line.on[1] && side > 0 {
+	if k.line.on[0] && side < 0 || k.line.on[1] && side > 0 || k.bridges {
 		return end[0].along
 	}
 	own, stand := end[0].own, k.last
@@ -121,7 +122,7 @@ func (k *stroke) tip(b *blade, end []station, side float64) float64 {
 	middle := -own.curve.twist * b.offset / own.stiff()
 	bite := func(s float64) float64 {
 		ahead := middle + side*s
-		return b.deepest(station{stand + ahead, own, r2.Add(own.at, r2.Scale(ahead, own.ahead))}).deep
+		return b.deepest(station{stand + ahead, own, ahead, 0}).deep
 	}
 	if bite(0) <= 0 {
 		return stand + middle
@@ -144,7 +145,7 @@ func (k *stroke) lobe(b *blade, end []station, tip float64) []station {
 	if from <= k.first {
 		beyond = -beyond
 	}
-	parts := 5
+	parts := max(5, int(math.Ceil(math.Abs(beyond)*5/9))) // 9/25 of it is the longest
 	switch {
 	case beyond > -slight && beyond < slight, b.sharp() && beyond > 0 && beyond < 5*slight:
 		return nil
@@ -166,9 +167,10 @@ type ridge struct{ line, deep, lean float64 }
 
 // own returns the ridge on a blade's own line.
 func (b *blade) own(s station) ridge {
-	deep, _, aside := s.own.bite(b, s.across(b.offset))
-	lean := s.own.curve.twist*s.ahead() + s.own.curve.across*b.offset
-	return ridge{b.offset - aside, deep + b.drop(aside) + lean*aside, lean}
+	line := b.offset - s.aside
+	deep, _, aside := s.own.bite(b, s.across(line))
+	lean := s.own.curve.twist*s.ahead + s.own.curve.across*b.offset
+	return ridge{line - aside, deep + b.drop(aside) + lean*aside, lean}
 }
 
 // deepest returns where a blade is deepest, to second order: on its own line,
@@ -195,7 +197,10 @@ func (b *blade) deepest(s station) ridge {
 	if !b.sharp() {
 		most = min(most, b.breadth)
 	}
-	away := min(steep/curve, most)
+	away := most // where the glass is hollow across the cut
+	if curve > 0 {
+		away = min(steep/curve, most)
+	}
 	line := r.line - math.Copysign(away, r.lean)
 	deep, room, _ := s.own.bite(b, s.across(line))
 	if away == b.face || room < 0 { // as far as the face, wherever that is here
@@ -208,13 +213,11 @@ func (b *blade) deepest(s station) ridge {
 	return ridge{line, deep, r.lean + curve*(line-r.line)}
 }
 
-// ahead returns how far the station lies ahead of where the wheel stands.
-func (s station) ahead() float64 { return r2.Dot(r2.Sub(s.at, s.own.at), s.own.ahead) }
+// across returns the place on the glass at a distance to the left of the station.
+func (s station) across(left float64) spot { return s.own.spot(s.ahead, s.aside+left) }
 
-// across returns the place on the map at a distance to the left of the station.
-func (s station) across(left float64) geometry.Point {
-	return r2.Add(s.at, r2.Scale(left, s.own.left))
-}
+// chart returns that place on the chart.
+func (s station) chart(left float64) geometry.Point { return s.own.chart(s.ahead, s.aside+left) }
 
 // section returns the cross-section that a blade leaves at a station.
 func (k *stroke) section(b *blade, s station) section { return k.widen(b, s.section(b)) }
@@ -247,7 +250,7 @@ func (x *section) grow(s *Sample, polish float64) {
 		left, right = max(left, s.Left), max(right, s.Right)
 	}
 	s.Left, s.Right = left, right
-	s.LeftEdge, s.RightEdge = x.across(left), x.across(-right)
+	s.LeftEdge, s.RightEdge = x.chart(left), x.chart(-right)
 }
 
 // volume sums the cross-sections of a blade's footprint along the stroke.
@@ -289,19 +292,28 @@ func (b *blade) area(h, lean, curve, width float64) float64 {
 	return max(h*width-lean*width*width/2-curve*width*width*width/6-b.filled(width), 0)
 }
 
-// outline runs up the left edge of the footprint, widened by polishing, and
-// back down the right, along points for two to a cross-section.
-func (f footprint) outline(points []geometry.Point, polish float64) geometry.Outline {
+// outline runs up the left edge of a footprint, widened by polishing, and back
+// down the right, with two points to a cross-section.
+func (k *stroke) outline(f footprint, polish float64) geometry.Outline {
 	n := len(f)
+	points := k.points.take(2 * n)
 	for i, s := range f {
 		switch i { // polishing wears the tips outward too
 		case 0:
-			s.at = r2.Sub(s.at, r2.Scale(polish, s.own.ahead))
+			s.ahead -= polish
 		case n - 1:
-			s.at = r2.Add(s.at, r2.Scale(polish, s.own.ahead))
+			s.ahead += polish
 		}
-		points[i] = s.across(s.left + polish)
-		points[2*n-1-i] = s.across(s.right - polish)
+		points[i] = s.chart(s.left + polish)
+		points[2*n-1-i] = s.chart(s.right - polish)
 	}
-	return geometry.NewOutline(points)
+	o := geometry.NewOutline(points)
+	if k.surface.Flat() {
+		return o
+	}
+	space := make([]r3.Vec, len(points))
+	for i, q := range points {
+		space[i] = k.surface.Space(q)
+	}
+	return o.InSpace(space, k.stretch)
 }

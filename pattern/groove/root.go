@@ -13,8 +13,11 @@ func root(f func(float64) float64, guess, fall float64) float64 {
 		wide    = 0.1  // mm: so far apart two places tell little of the fall between
 	)
 	lo, hi, step := 0.0, far, 0.0
-	x := guess
+	x := min(max(guess, 0), far)
 	y := f(x)
+	if !(fall > 0) {
+		fall = shallow
+	}
 	if fall < shallow {
 		step = wide
 	}
@@ -28,7 +31,7 @@ func root(f func(float64) float64, guess, fall float64) float64 {
 		switch {
 		case i%3 == 0 && hi < far, !(next > lo && next < hi) && hi < far:
 			next = (lo + hi) / 2
-		case !(next > lo):
+		case !(next > lo && next < far):
 			next = 2*lo + near
 		}
 		last := step

@@ -26,6 +26,7 @@ func base() fixture {
 		{"blank.glass", `glass = "lead crystal"`},
 		{"blank.density", `density = 3.1`},
 		{"blank.weighs", `weighs = "18 oz"`},
+		{"blank.straight", `straight = true`},
 		{"blank.station[1]", `[[blank.station]]`},
 		{"blank.station[1].height", `height = 0`},
 		{"blank.station[1].across", `across = 3`},

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -48,10 +49,32 @@ func (s section) blank(several bool, names map[string]bool) *glass.Blank {
 		s.required("station").refuse("stations of a glass", oneLine(err.Error(), 120))
 		return nil
 	}
+	b = s.straightened(b)
 	s.material(b)
 	s.fill(b)
 	b = s.weighed(b)
 	s.paper(b)
+	return b
+}
+
+// straightened takes a blank as straight, where the job asks for that.
+func (s section) straightened(b *glass.Blank) *glass.Blank {
+	field := s.optional("straight")
+	if asked, ok := field.truth(); !ok || !asked {
+		return b
+	}
+	straight, err := b.Straightened()
+	var wrong *glass.OffError
+	switch {
+	case errors.As(err, &wrong):
+		field.refuse(fmt.Sprintf("true of a glass whose stations all lie within %s across of one straight line", s.unit.AtMost(2*glass.MostOff)),
+			fmt.Sprintf("at %s above the table it was read %s across, where %s would be straight: measure there once more, or leave straight out",
+				s.unit.Given(wrong.Station.Height), s.unit.Given(2*wrong.Station.Radius), s.unit.Fine(2*wrong.Line)))
+	case err != nil:
+		field.refuse("true of a glass that is straight", oneLine(err.Error(), 120))
+	default:
+		return straight
+	}
 	return b
 }
 

@@ -48,6 +48,7 @@ func TestRead(t *testing.T) {
 			Material: glass.Material{Name: "lead crystal", Density: 3.1},
 			Paper:    &glass.Extent{Low: 0, High: 82.55},
 			Weighs:   18 * 28.349523125,
+			Straight: true,
 			Factor:   factor,
 			Stations: []glass.Station{
 				{Height: 0, Radius: 38.1, Wall: 9.525},
@@ -329,7 +330,7 @@ func TestStarterNotes(t *testing.T) {
 		}
 		blank := j.Blanks[0]
 		if len(j.Rack) != 3 || j.Layout.Band == nil || j.Motifs[0].Land == nil || j.Shop.Rate == 0 || j.Shop.Order == nil ||
-			blank.Fill == 0 || blank.Weighs == 0 || j.Motifs[0].CutOrder == 0 {
+			blank.Fill == 0 || blank.Weighs == 0 || !blank.Straight || j.Motifs[0].CutOrder == 0 {
 			t.Errorf("not all of the notes were read: %+v", j)
 		}
 	}

@@ -63,6 +63,7 @@ func rules() map[string]struct {
 		"blank.glass":             {word(`"soda-lime", "crystal", "lead crystal" or "full lead crystal"`), false},
 		"blank.density":           {rule{"a number from 2 to 8", join(notNumbers, negative[:2], []string{`0`, `1.99`, `8.01`, `"2.5"`})}, false},
 		"blank.weighs":            {rule{"a weight with its unit in quotes", badWeights}, false},
+		"blank.straight":          {rule{"true or false", []string{`"true"`, `1`, `0`, `nan`, `""`}}, false},
 		"blank.station[1].height": {limit, true},
 		"blank.station[1].across": {rule{"across, the diameter, or around, the girth|a length from ", size.wrong}, true},
 		"blank.station[1].wall":   {size, true},

@@ -25,7 +25,7 @@ func PaperEnds(p *pattern.Plan, f pattern.Face, paper string) []string {
 
 // why says what ends paper: at a height opposite one of the outside, which is off
 // it by so much.
-func why(p *pattern.Plan, e pattern.End, off, outside float64, beyond string) string {
+func why(p *pattern.Plan, e pattern.Edge, off, outside float64, beyond string) string {
 	if u := p.Job.Length; e.Why == pattern.Asked {
 		if math.Abs(off) > u.Step()/2 {
 			return fmt.Sprintf(", opposite %s outside, as the job asks", u.Text(outside))

@@ -115,7 +115,7 @@ func Set(w io.Writer, s *pattern.Set) error {
 func members(b *strings.Builder, s *pattern.Set) {
 	u := s.Job.Length
 	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(t, "  blank\theight\tacross\tthinnest\tout of round\tmay be cut to\tthen comes\tholds\tweighs\tfindings")
+	fmt.Fprintln(t, "  blank\theight\tacross\tthinnest\tout of round\tband may reach\tthen comes\tholds\tweighs\tfindings")
 	for _, m := range s.Members {
 		ends := map[pattern.Bound]string{pattern.ByWall: "thin wall", pattern.ByRim: "rim margin", pattern.ByPaper: "end of paper"}[m.By]
 		holds, weighs, round := "-", "-", "-"
@@ -134,7 +134,7 @@ func members(b *strings.Builder, s *pattern.Set) {
 			u.Fine(m.Wall), round, u.AtMost(m.Own.Top), ends, holds, weighs, len(m.Groups()))
 	}
 	t.Flush()
-	b.WriteString("  (across: at the middle of the band; thinnest: its wall in the band)\n")
+	b.WriteString("  (across: at the middle of the band; thinnest: its wall in the band; band may reach: by itself)\n")
 }
 
 // held says how a blank holds the set back, and what leaving it out would win.
@@ -170,12 +170,21 @@ func held(s *pattern.Set, h pattern.Hold) string {
 
 // lowered says how a blank holds the band down.
 func lowered(s *pattern.Set, h pattern.Hold) string {
-	u, top := s.Job.Length, h.Member.Own.Top
-	ends := map[pattern.Bound]string{
-		pattern.ByWall:  fmt.Sprintf("above %s its wall is too thin for the deepest cut", u.AtMost(top)),
-		pattern.ByRim:   fmt.Sprintf("above %s its rim's margin begins", u.AtMost(top)),
-		pattern.ByPaper: fmt.Sprintf("above %s the job has no paper on it", u.AtMost(top)),
-	}[h.By]
+	u, top := s.Job.Length, s.Band.Top
+	if s.Job.Layout.Band != nil {
+		top = h.Member.Own.Top
+	}
+	ends := fmt.Sprintf("above %s its rim's margin begins", u.AtMost(top))
+	switch h.By {
+	case pattern.ByPaper:
+		ends = fmt.Sprintf("above %s the job has no paper on it", u.AtMost(top))
+	case pattern.ByWall:
+		m := h.End.Motif
+		ends = fmt.Sprintf("above %s its wall is too thin for motif %d (%s)", u.AtMost(h.End.Thin), m+1, s.Job.Motifs[m].Kind.Name)
+		if h.End.Thin < top-u.Step()/2 {
+			ends += fmt.Sprintf(", which a band that reached above %s would bring there", u.AtMost(top))
+		}
+	}
 	switch {
 	case s.Job.Layout.Band != nil:
 		return fmt.Sprintf("is asked for too tall a band: %s.", ends)

@@ -7,6 +7,7 @@ import (
 
 	"roundlay/geometry"
 	"roundlay/pattern/glass"
+	"roundlay/pattern/job"
 )
 
 // st is a station as the calipers read it: height, diameter and wall.
@@ -152,6 +153,70 @@ func TestBandOnThePaper(t *testing.T) {
 		if _, err := New(j, b); err == nil || !strings.Contains(err.Error(), "].paper: read paper from") {
 			t.Errorf("a band stated %v: %v", band, err)
 		}
+	}
+}
+
+// On paper that begins at 30 mm the band is searched for as on all the glass: that
+// of the straight one gets too thin for 2 mm of depth at 68 mm.
+func TestBandOnThePaperByCuts(t *testing.T) {
+	b := straight(t)
+	b.Paper = &glass.Extent{Low: 30, High: 85}
+	for name, test := range map[string]struct {
+		motifs []job.Motif
+		top    float64
+		by     Bound
+	}{
+		"shallow":            {[]job.Motif{upright(t, 0.5, 0, 1)}, 85, ByPaper},
+		"deep low":           {[]job.Motif{upright(t, 2, 0, 0.5), upright(t, 0.5, 0.6, 1)}, 85, ByPaper},
+		"deep in the middle": {[]job.Motif{upright(t, 2, 0.4, 0.85)}, 30 + 38/0.85, ByWall}, // 30 + 0.85 (T − 30) = 68
+	} {
+		t.Run(name, func(t *testing.T) {
+			j := jobOn(b, 4, test.motifs...)
+			j.Layout.Band = nil
+			if band, end := carried(j, b); band.Foot != 30 || !near(band.Top, test.top, 1e-3) || end.By != test.by {
+				t.Errorf("%+v, ended by %v; by hand up to %g, %v", band, end.By, test.top, test.by)
+			}
+		})
+	}
+}
+
+// The band of a set lies on the paper of each of its blanks, and is refused where
+// these have nothing in common.
+func TestBandOnThePapersOfASet(t *testing.T) {
+	extent := func(low, high float64) *glass.Extent { return &glass.Extent{Low: low, High: high} }
+	for name, test := range map[string]struct {
+		papers  []*glass.Extent
+		want    job.Band
+		by      int
+		bound   Bound
+		refused string
+	}{
+		"one":                    {[]*glass.Extent{nil, extent(30, 80)}, job.Band{Foot: 30, Top: 80}, 1, ByPaper, ""},
+		"one ends, one begins":   {[]*glass.Extent{extent(0, 70), extent(30, 100), nil}, job.Band{Foot: 30, Top: 70}, 0, ByPaper, ""},
+		"to the rim":             {[]*glass.Extent{nil, extent(30, 100)}, job.Band{Foot: 30, Top: 90.5}, 0, ByRim, ""},
+		"nothing in common":      {[]*glass.Extent{extent(0, 25), extent(30, 100)}, job.Band{}, 0, 0, "blank[2].paper"},
+		"above all that may be":  {[]*glass.Extent{nil, extent(92, 100)}, job.Band{}, 0, 0, "blank[2].paper"},
+		"below all that may be":  {[]*glass.Extent{extent(0, 6), nil}, job.Band{}, 0, 0, "blank[1].paper"},
+		"nothing, the other way": {[]*glass.Extent{extent(30, 100), extent(0, 25)}, job.Band{}, 0, 0, "blank[1].paper"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			j := jobOn(nil, 4, upright(t, 0.3, 0, 1))
+			j.Layout.Band, j.Layout.Match, j.Blanks = nil, job.Set, nil
+			for _, paper := range test.papers {
+				b := straight(t)
+				b.Paper = paper
+				j.Blanks = append(j.Blanks, b)
+			}
+			band, by, end, err := commonBand(j)
+			switch {
+			case test.refused != "":
+				if err == nil || !strings.Contains(err.Error(), test.refused+": read paper from") {
+					t.Errorf("%+v, %v", band, err)
+				}
+			case err != nil || band != test.want || by != test.by || end.By != test.bound:
+				t.Errorf("%+v, by %v of blank %d, %v", band, end.By, by, err)
+			}
+		})
 	}
 }
 

@@ -205,3 +205,21 @@ func TestCutsOffTheAskedPaperAreListed(t *testing.T) {
 		t.Errorf("the paper is %.3f mm high", long)
 	}
 }
+
+// What is hatched as too thin lies opposite the thin wall: inside a glass that
+// widens upwards higher than outside.
+func TestThinGlassOpposite(t *testing.T) {
+	t.Parallel()
+	text := leafJob(taperedGlass, 5)
+	outside := sheetOf(t, text, on(t, Outside, huge)).thin
+	inside := sheetOf(t, text, on(t, Inside, huge)).thin
+	if len(outside) != 1 || len(inside) != 1 {
+		t.Fatalf("outside %v, inside %v", outside, inside)
+	}
+	if from := taperedOutside(inside[0].From); math.Abs(from-outside[0].From) > 1e-6 || inside[0].From < outside[0].From+0.1 {
+		t.Errorf("too thin from %g outside, and inside from %g, which is opposite %g", outside[0].From, inside[0].From, from)
+	}
+	if top := sheetOf(t, text, on(t, Inside, huge)).high; inside[0].To < top {
+		t.Errorf("too thin to %g only of %g", inside[0].To, top)
+	}
+}

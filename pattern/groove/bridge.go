@@ -31,7 +31,7 @@ const bridged = 0.005
 // bridge finds out whether the wheel spans a hollow, and how far beyond the ends
 // of the line it bites if it does.
 func (k *stroke) bridge(asked float64) {
-	if k.surface.Flat() || 1/k.wheel.Radius+k.surface.Hollowest(0, k.surface.Length()) > 0 {
+	if !k.hollow {
 		return
 	}
 	if k.depth <= 0 { // it rests on both ends of the mark, and not between

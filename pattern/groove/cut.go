@@ -16,12 +16,14 @@ type Inside interface {
 // for what is measured along it, used again for the next: processors that cut
 // the same glass have a lathe each.
 type Lathe struct {
-	surface  *geometry.Surface
-	inside   Inside
-	stretch  float64 // how much longer the chart makes anything at most
-	stations []station
-	placings []placing
-	sections footprint
+	surface *geometry.Surface
+	inside  Inside
+	// How much longer the chart makes anything at most, and the least curvature of
+	// the profile.
+	stretch, hollowest float64
+	stations           []station
+	placings           []placing
+	sections           footprint
 	// What the grooves keep.
 	samples  stock[Sample]
 	points   stock[geometry.Point]
@@ -31,7 +33,10 @@ type Lathe struct {
 // NewLathe returns a lathe that holds a glass by its outside and its inside:
 // without one, nil, grooves don't know what glass they leave.
 func NewLathe(outside *geometry.Surface, inside Inside) *Lathe {
-	return &Lathe{surface: outside, inside: inside, stretch: outside.Stretch(0, outside.Length())}
+	return &Lathe{
+		surface: outside, inside: inside,
+		stretch: outside.Stretch(0, outside.Length()), hollowest: outside.Hollowest(0, outside.Length()),
+	}
 }
 
 // Cut returns the groove that a wheel leaves along a line on the glass when it
@@ -50,6 +55,7 @@ func (l *Lathe) Cut(line Line, wheel Wheel, depth, polish float64) Groove {
 	asked := line
 	line = l.laid(line)
 	k := stroke{Lathe: l, line: line, wheel: wheel, middle: wheel.middle(), depth: depth}
+	k.hollow = !l.surface.Flat() && 1/wheel.Radius+l.hollowest <= 0
 	pressed := k
 	pressed.line = l.chord(line)
 	pressed.press()
@@ -104,6 +110,7 @@ type stroke struct {
 	// from and to are where the groove begins and ends: with the line, but where a
 	// wheel that bridges a hollow bites beyond it.
 	from, to float64
+	hollow   bool // somewhere the glass is as hollow as the wheel is round, or more
 	bridges  bool
 	stands   []placing // where it bridges: the wheel all along the stroke
 }
@@ -149,10 +156,15 @@ func (k *stroke) press() {
 	start, end := spotOf(k.surface, k.line.start().at), spotOf(k.surface, k.line.end().at)
 	needs := func(p *placing, q spot) float64 { deep, _, _ := p.bite(&k.middle, q); return -deep }
 	middle := k.at(length / 2)
-	k.first = root(func(s float64) float64 {
+	tips := func(s float64) float64 {
 		p := k.at(s)
 		return needs(&p, end) - needs(&p, start)
-	}, length/2, middle.stiff()*length)
+	}
+	if k.hollow {
+		k.first = crossing(tips, length)
+	} else {
+		k.first = root(tips, length/2, middle.stiff()*length)
+	}
 	k.last = k.first
 	p := k.at(k.first)
 	k.depth = (needs(&p, start) + needs(&p, end)) / 2

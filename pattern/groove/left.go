@@ -6,8 +6,8 @@ import (
 )
 
 // Remains is the least glass that a groove leaves under anything the wheel
-// takes: 0 where it breaks through, +Inf where the inside is not known. The place
-// is that of the outside over it.
+// takes: 0 where it breaks through, +Inf where the inside is not known or all of
+// the groove is off the glass. The place is that of the outside over it.
 type Remains struct{ Least, Theta, Height float64 }
 
 // remains is what is left so far, and where on the wheel that was.
@@ -105,12 +105,8 @@ func newRemains(k *stroke) remains {
 // settle looks about the place where least is left for where less is still, on
 // the same wheel, and says where on the glass that is.
 func (r *remains) settle() Remains {
-	if r.own == nil { // all of it is off the glass
-		if r.inside != nil {
-			r.Least = 0
-		}
-		at := r.on((r.from + r.to) / 2)
-		return Remains{r.Least, at.theta, at.height}
+	if r.own == nil {
+		return r.Remains
 	}
 	const far = 1.0 // mm: as far as the sections are apart
 	own, ahead, left := r.own, r.ahead, r.left

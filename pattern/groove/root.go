@@ -44,3 +44,34 @@ func root(f func(float64) float64, guess, fall float64) float64 {
 	}
 	return x
 }
+
+// crossing returns where between 0 and a length f crosses zero, either way, nearest
+// to the middle; the middle where it does not.
+func crossing(f func(float64) float64, length float64) float64 {
+	const parts = 64
+	best, middle := length/2, length/2
+	least, before := math.Inf(1), f(0)
+	for i := 1; i <= parts; i++ {
+		from, to := length*float64(i-1)/parts, length*float64(i)/parts
+		after := f(to)
+		if off := math.Abs((from+to)/2 - middle); before*after <= 0 && off < least {
+			best, least = bisected(f, from, to, before), off
+		}
+		before = after
+	}
+	return best
+}
+
+// bisected returns where f crosses zero between two places, of which it has a
+// value at the first.
+func bisected(f func(float64) float64, from, to, at float64) float64 {
+	for range 40 {
+		half := (from + to) / 2
+		if y := f(half); y*at > 0 {
+			from = half
+		} else {
+			to = half
+		}
+	}
+	return (from + to) / 2
+}

@@ -62,7 +62,7 @@ func (g glass) words(c pattern.Cut) words {
 	return words{
 		part:   part + ", " + how,
 		length: bare(g.unit.Text(c.Length)), depth: bare(g.unit.Fine(c.Depth)),
-		wide: bare(g.unit.Fine(c.Width)), left: bare(g.unit.Fine(c.Left)),
+		wide: bare(g.unit.Fine(c.Width)), left: bare(report.GlassLeft(g.unit, c)),
 	}
 }
 

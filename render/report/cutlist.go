@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
+	"math"
 	"strconv"
 	"strings"
 
@@ -51,6 +52,9 @@ func cutRow(p *pattern.Plan, step int, c pattern.Cut) []string {
 
 // decimal writes a length as a bare decimal, ten times finer than calipers show.
 func decimal(u geometry.Unit, mm float64) string {
+	if math.IsInf(mm, 0) {
+		return "" // of a cut off the glass, what it leaves
+	}
 	number, _, _ := strings.Cut(u.Fine(mm), " ")
 	return number
 }

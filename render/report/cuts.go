@@ -3,9 +3,11 @@ package report
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 	"text/tabwriter"
 
+	"roundlay/geometry"
 	"roundlay/pattern"
 )
 
@@ -68,8 +70,16 @@ func cutTable(b *strings.Builder, p *pattern.Plan) {
 		}
 		wheel := p.Job.Rack[c.Wheel]
 		fmt.Fprintf(t, "  %d\t%d %s\t%s, %s\t%s\t%s\t%s\t%s\t%s\t%s%s\n", c.ID, c.Motif+1, p.Job.Motifs[c.Motif].Kind.Name,
-			c.Part, how, wheel.Name, u.Text(c.Length), u.Fine(c.Depth), u.Fine(c.Width), u.Fine(c.Left),
+			c.Part, how, wheel.Name, u.Text(c.Length), u.Fine(c.Depth), u.Fine(c.Width), GlassLeft(u, c),
 			u.AtLeast(c.LengthFor(&p.Surface, wheel, c.Asked)), on[c.ID])
 	}
 	t.Flush()
+}
+
+// GlassLeft says how much glass a cut leaves: a dash where all of it is off the glass.
+func GlassLeft(u geometry.Unit, c pattern.Cut) string {
+	if math.IsInf(c.Left, 0) {
+		return "–"
+	}
+	return u.Fine(c.Left)
 }

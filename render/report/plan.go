@@ -93,7 +93,7 @@ type cutJSON struct {
 	Depth       number     `json:"depth"`
 	Asked       number     `json:"depth_asked"`
 	Width       number     `json:"width"`
-	Left        number     `json:"left"`
+	Left        *number    `json:"left,omitempty"` // left out where all of it is off the glass
 	Touch       bool       `json:"touch"`
 	Path        []pathJSON `json:"path"`
 }
@@ -144,6 +144,15 @@ type number float64
 
 func (n number) MarshalJSON() ([]byte, error) {
 	return json.Marshal(math.Round(float64(n)*1e6) / 1e6)
+}
+
+// known returns a number that is left out where it is infinite.
+func known(x float64) *number {
+	if math.IsInf(x, 0) {
+		return nil
+	}
+	n := number(x)
+	return &n
 }
 
 func degrees(radians float64) number { return number(radians * 180 / math.Pi) }
@@ -231,7 +240,7 @@ func cuts(p *pattern.Plan) []cutJSON {
 			ID: c.ID, Repeat: c.Repeat, Motif: p.Job.Motifs[c.Motif].Kind.Name, MotifNumber: c.Motif + 1,
 			Part: c.Part, Wheel: p.Job.Rack[c.Wheel].Name, Joins: append([]int{}, c.Joins...),
 			Length: number(c.Length), Depth: number(c.Depth), Asked: number(c.Asked),
-			Width: number(c.Width), Left: number(c.Left), Touch: c.Touch, Path: path(&c.Groove),
+			Width: number(c.Width), Left: known(c.Left), Touch: c.Touch, Path: path(&c.Groove),
 		}
 	}
 	return out

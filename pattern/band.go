@@ -200,7 +200,7 @@ func thinFor(j *job.Job, blank *glass.Blank) [][]glass.Span {
 	thin := make([][]glass.Span, len(j.Motifs))
 	for i, m := range j.Motifs {
 		const slack = 1e-12 // mm: what adding up a wall may leave
-		thin[i] = blank.Thinner(j.Limits.Leave + m.Depth - slack)
+		thin[i] = blank.Thinner(j.Limits.Leave-slack, m.Depth)
 		if n := len(thin[i]); n > 0 && thin[i][n-1].To >= blank.Height() {
 			thin[i][n-1].To = math.Inf(1)
 		}

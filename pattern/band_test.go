@@ -20,8 +20,12 @@ func upright(t testing.TB, deep, from, to float64, change ...func(*job.Motif)) j
 // TestBandByCuts works by hand how high a band may reach when its motifs stand at
 // different heights. The foot's margin is 6.4 mm, the rim's 9.5, and 1.6 mm are to
 // be left. The straight glass has 7 mm of wall at the foot and 0.05 mm less for
-// each mm: 3.6 mm at 68 mm, 2.6 at 88, 2.1 at 98.
+// each mm: 3.6 mm at 68 mm, 2.6 at 88, 2.1 at 98. Square to the slant of the
+// hollow, 1.6 mm are 1.6 √(1 + 0.05²) on the level: all of these lie 0.04 mm lower;
+// where the wall changes by 0.1 mm a mm, 0.08 mm.
 func TestBandByCuts(t *testing.T) {
+	deep, shallow := 68-1.6*(math.Sqrt(1.0025)-1)/0.05, 88-1.6*(math.Sqrt(1.0025)-1)/0.05
+	waist := 34 - 1.6*(math.Sqrt(1.01)-1)/0.1
 	waisted := blank(t, glass.Station{Height: 0, Radius: 35, Wall: 6}, glass.Station{Height: 40, Radius: 35, Wall: 2},
 		glass.Station{Height: 80, Radius: 35, Wall: 6}, glass.Station{Height: 100, Radius: 35, Wall: 6})
 	inner := upright(t, 2, 0, 0.5)
@@ -35,21 +39,21 @@ func TestBandByCuts(t *testing.T) {
 	}{
 		{"deep low, shallow high", straight(t), []job.Motif{upright(t, 2, 0, 0.5), upright(t, 0.5, 0.6, 1)}, 90.5, End{By: ByRim}},
 		// 6.4 + 0.85 (T − 6.4) = 68
-		{"deep too high", straight(t), []job.Motif{upright(t, 0.5, 0.6, 1), upright(t, 2, 0.4, 0.85)}, 6.4 + 61.6/0.85, End{ByWall, 1, 68}},
+		{"deep too high", straight(t), []job.Motif{upright(t, 0.5, 0.6, 1), upright(t, 2, 0.4, 0.85)}, 6.4 + (deep-6.4)/0.85, End{ByWall, 1, deep}},
 		// Each would end it: the deep one at 78.87 mm, the one over all of it at 88.
-		{"two that end it", straight(t), []job.Motif{upright(t, 1, 0, 1), upright(t, 2, 0.4, 0.85)}, 6.4 + 61.6/0.85, End{ByWall, 1, 68}},
+		{"two that end it", straight(t), []job.Motif{upright(t, 1, 0, 1), upright(t, 2, 0.4, 0.85)}, 6.4 + (deep-6.4)/0.85, End{ByWall, 1, deep}},
 		// A turn by a quarter: it reaches as far up from the middle of the band as half
 		// its width, which is 0.8 of a quarter of 2π · 40 mm.
-		{"turned", straight(t), []job.Motif{upright(t, 2, 0, 1, turn(90), size(0.8, 0.1))}, 6.4 + 2*(61.6-8*math.Pi), End{ByWall, 0, 68}},
+		{"turned", straight(t), []job.Motif{upright(t, 2, 0, 1, turn(90), size(0.8, 0.1))}, 6.4 + 2*(deep-6.4-8*math.Pi), End{ByWall, 0, deep}},
 		// The wall is below 2.6 mm from 34 to 46 mm: the low one keeps below it, 31.63
 		// at the highest, and the other one has room for itself above.
 		{"a thin waist, nothing on it", waisted, []job.Motif{upright(t, 1, 0, 0.3), upright(t, 1, 0.5, 1)}, 90.5, End{By: ByRim}},
 		// 6.4 + 0.7 (T − 6.4) = 34
-		{"a thin waist", waisted, []job.Motif{upright(t, 1, 0.3, 0.7)}, 6.4 + 27.6/0.7, End{ByWall, 0, 34}},
+		{"a thin waist", waisted, []job.Motif{upright(t, 1, 0.3, 0.7)}, 6.4 + (waist-6.4)/0.7, End{ByWall, 0, waist}},
 		// Inside one that reaches over all of the band, in its lower half.
 		{"inside another", straight(t), []job.Motif{upright(t, 0.5, 0, 1), inner}, 90.5, End{By: ByRim}},
 		// One that reaches over the band counts as far as the band does.
-		{"beyond the band", straight(t), []job.Motif{upright(t, 1, 0.5, 1.5)}, 88, End{ByWall, 0, 88}},
+		{"beyond the band", straight(t), []job.Motif{upright(t, 1, 0.5, 1.5)}, shallow, End{ByWall, 0, shallow}},
 		// One whose place is a length stands there whatever the band.
 		{"in a place of its own", straight(t), []job.Motif{bar(t, 0, 65, 10, depth(2))}, 90.5, End{By: ByRim}},
 	} {
@@ -57,7 +61,7 @@ func TestBandByCuts(t *testing.T) {
 			j := jobOn(c.blank, 4, c.motifs...)
 			j.Layout.Band = nil
 			band, end := carried(j, c.blank)
-			if band.Foot != 6.4 || !near(band.Top, c.top, 1e-3) || end.By != c.end.By || end.Motif != c.end.Motif || !near(end.Thin, c.end.Thin, 1e-9) {
+			if band.Foot != 6.4 || !near(band.Top, c.top, 1e-3) || end.By != c.end.By || end.Motif != c.end.Motif || !near(end.Thin, c.end.Thin, 1e-6) {
 				t.Errorf("up to %g, ended by %+v; by hand %g, %+v", band.Top, end, c.top, c.end)
 			}
 		})
@@ -85,8 +89,13 @@ func TestBandAgainstAll(t *testing.T) {
 			for _, m := range all {
 				low := j.Limits.Foot + (m.Up.Value-m.Height.Value/2)*(top-j.Limits.Foot)
 				high := j.Limits.Foot + (m.Up.Value+m.Height.Value/2)*(top-j.Limits.Foot)
-				if b.LeastWall(low, high) < m.Depth+j.Limits.Leave {
-					return false
+				for z := low; ; z += step / 2 {
+					if b.LeftUnder(min(z, high), m.Depth) < j.Limits.Leave {
+						return false
+					}
+					if z >= high {
+						break
+					}
 				}
 			}
 			return true

@@ -12,13 +12,18 @@ import (
 // the most that clears are found first. The error says why nothing can be laid
 // out at all.
 func New(j *job.Job, blank *glass.Blank) (*Plan, error) {
-	return newSurvey().plan(Resolve(j), blank)
+	p, err := newSurvey().plan(Resolve(j), blank)
+	if err != nil {
+		return nil, err
+	}
+	doubt(p)
+	return p, nil
 }
 
 // plan lays out a job and checks it. The survey may know of its other blanks what
 // the cures ask.
 func (s *survey) plan(j *job.Job, blank *glass.Blank) (*Plan, error) {
-	p, err := lay(j, blank)
+	p, err := s.lay(j, blank)
 	if err != nil {
 		return nil, err
 	}

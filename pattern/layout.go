@@ -17,7 +17,13 @@ import (
 // lay places the job's motifs on the blank and cuts their grooves: of only some
 // of them, where they are given by number.
 func lay(j *job.Job, blank *glass.Blank, only ...int) (*Plan, error) {
-	band, sized, err := share(j, blank)
+	return newTrials().lay(j, blank, only...)
+}
+
+// lay is lay with the band and the sizes that may be known from another blank of
+// the set.
+func (t *trials) lay(j *job.Job, blank *glass.Blank, only ...int) (*Plan, error) {
+	band, sized, err := t.share(j, blank)
 	if err != nil {
 		return nil, err
 	}

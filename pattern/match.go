@@ -23,6 +23,7 @@ func Lay(j *job.Job, blanks ...*glass.Blank) ([]*Plan, error) {
 			return nil, err
 		}
 	}
+	doubt(plans...)
 	return plans, nil
 }
 

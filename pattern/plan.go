@@ -10,6 +10,7 @@ import (
 	"roundlay/pattern/glass"
 	"roundlay/pattern/groove"
 	"roundlay/pattern/job"
+	"roundlay/pattern/slips"
 )
 
 // Plan is a job laid out on one of its blanks.
@@ -38,6 +39,7 @@ type Plan struct {
 
 	Findings []Finding
 	Chords   []Chord
+	doubts   []slips.Doubt
 }
 
 // Cut is one groove on the glass.

@@ -137,12 +137,13 @@ func (s *Set) add(i int, by Bound, end End) error {
 		return err
 	}
 	h.Wider = wider
+	known := newTrials()
 	for k, m := range s.Members {
 		if k == i {
 			continue
 		}
 		h.Before += len(m.Groups())
-		p, err := lay(rest, m.Blank)
+		p, err := known.lay(rest, m.Blank)
 		if err != nil {
 			return err
 		}

@@ -28,12 +28,12 @@ func (p *Plan) TooThin() []ThinGlass {
 			continue
 		}
 		if !t.Cut {
-			low := p.Blank.Wall(t.From) - idle - p.Job.Limits.Leave + slack
-			high := p.Blank.Wall(t.To) - idle - p.Job.Limits.Leave + slack
+			low := p.Blank.LeftUnder(t.From, idle) - p.Job.Limits.Leave + slack
+			high := p.Blank.LeftUnder(t.To, idle) - p.Job.Limits.Leave + slack
 			if low >= 0 && high >= 0 {
 				continue
 			}
-			// It changes along a straight line.
+			// It changes along a straight line, or as good as.
 			if cross := t.From + (t.To-t.From)*low/(low-high); low >= 0 {
 				t.From = cross
 			} else if high >= 0 {
@@ -57,14 +57,19 @@ func (p *Plan) leftAt() []float64 {
 		least[i] = math.Inf(1)
 	}
 	for i := range p.Cuts {
+		// The least under a broad wheel may lie beside the cut's line.
+		if r := p.Cuts[i].Remains; r.Height >= 0 && r.Height < p.Blank.Height() {
+			n := int(r.Height / grain)
+			least[n] = min(least[n], r.Least)
+		}
 		samples := p.Cuts[i].Samples
 		for k := range samples {
 			a, b := samples[max(k-1, 0)], samples[k]
 			if a.Height > b.Height {
 				a, b = b, a
 			}
-			one := p.Blank.Wall(a.Height) - a.Depth
-			other := p.Blank.Wall(b.Height) - b.Depth
+			one := p.Blank.LeftUnder(a.Height, a.Depth)
+			other := p.Blank.LeftUnder(b.Height, b.Depth)
 			from, to := max(int(a.Height/grain), 0), min(int(b.Height/grain), len(least)-1)
 			for n := from; n <= to; n++ {
 				// Of the way between the two samples, what lies in the step.

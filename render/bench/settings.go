@@ -111,6 +111,9 @@ func (g glass) notes() []string {
 	if words := report.Calibrated(p); words != "" {
 		said = append(said, words)
 	}
+	for _, words := range report.Doubts(p) {
+		said = append(said, strings.ToUpper(words[:1])+words[1:])
+	}
 	if words := g.round(); words != "" {
 		said = append(said, words)
 	}

@@ -98,7 +98,7 @@ func shape(p *pattern.Plan) string {
 
 // notes says what is no finding, and yet good to know.
 func notes(p *pattern.Plan) []string {
-	return slices.Concat(Readings(p), gored(p), paperNotes(p, p.Outside()), floorless(p))
+	return slices.Concat(Doubts(p), Readings(p), gored(p), paperNotes(p, p.Outside()), floorless(p))
 }
 
 // floorless says of a glass whose floor was not measured what was taken for it.

@@ -3,6 +3,7 @@ package pattern
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"roundlay/geometry"
 	"roundlay/pattern/glass"
@@ -12,7 +13,8 @@ import (
 // Where a job states no band, the decoration gets all the glass that may be cut,
 // from the foot's margin up. Motifs stand at shares of the band, so how high it
 // may reach is a search: for the greatest top with which the wall carries every
-// motif at the heights where that top puts it.
+// motif at the heights where that top puts it. Where the job asks for paper, the
+// band keeps to it.
 //
 // A motif goes by its box, as it is turned, and by the depth it is asked for: a
 // cut is no deeper, and stands nowhere else. What of the box is beyond the band's
@@ -21,7 +23,7 @@ import (
 
 // End is what keeps a band from reaching higher.
 type End struct {
-	By Bound // ByWall or ByRim
+	By Bound // ByWall, ByRim or ByPaper
 	// Of ByWall, the motif, by its number from 0, that a taller band would put on
 	// too thin a wall, and the height at which the wall gets too thin for it.
 	Motif int
@@ -50,13 +52,31 @@ func onGlass(j *job.Job, blank *glass.Blank) error {
 
 // worth refuses a band too low to lay anything out in.
 func worth(j *job.Job, blank *glass.Blank, band job.Band, end End) error {
+	margins := job.Band{Foot: j.Limits.Foot, Top: blank.Height() - j.Limits.Rim}
 	switch {
 	case band.Top-band.Foot >= leastBand:
 		return nil
-	case end.By == ByRim:
+	case end.By == ByWall:
+		return tooThin(j, blank, band.Foot)
+	case margins.Top-margins.Foot < leastBand:
 		return noRoom(j, blank)
 	}
-	return tooThin(j, blank)
+	return offPaper(j, blank, margins)
+}
+
+// worthAll is worth for a band that every blank of a set is given. It begins where
+// the paper asked for on any of them does, which may be too high for another one:
+// then it is that paper that can't be.
+func worthAll(j *job.Job, blank *glass.Blank, band job.Band, end End) error {
+	if band.Top-band.Foot >= leastBand || lowest(j, blank) >= band.Foot {
+		return worth(j, blank, band, end)
+	}
+	alone, err := findBand(j, blank)
+	if err != nil {
+		return err
+	}
+	i := slices.IndexFunc(j.Blanks, func(b *glass.Blank) bool { return lowest(j, b) >= band.Foot })
+	return offPaper(j, j.Blanks[i], alone)
 }
 
 // commonBand returns the heights that every blank of a set can give to the
@@ -72,6 +92,9 @@ func commonBand(j *job.Job) (common job.Band, by int, end End, err error) {
 		return *j.Layout.Band, 0, end, nil
 	}
 	common = job.Band{Foot: j.Limits.Foot, Top: math.Inf(1)}
+	for _, b := range j.Blanks {
+		common.Foot = max(common.Foot, lowest(j, b))
+	}
 	// A top that one blank ends may put a motif on thin glass of one looked at
 	// before: round again, until the top suits all.
 	const rounds = 20
@@ -79,7 +102,7 @@ func commonBand(j *job.Job) (common job.Band, by int, end End, err error) {
 		top := common.Top
 		for i, b := range j.Blanks {
 			own, ends := carriedTo(j, b, common.Foot, common.Top)
-			if err := worth(j, b, own, ends); err != nil {
+			if err := worthAll(j, b, own, ends); err != nil {
 				return common, i, ends, err
 			}
 			if own.Top < common.Top {
@@ -94,14 +117,33 @@ func commonBand(j *job.Job) (common job.Band, by int, end End, err error) {
 }
 
 // carried returns the glass of a blank that may be cut, and what ends it at the
-// top. It begins at the foot's margin or, where the job states a band, where that
+// top. It begins as low as may be cut or, where the job states a band, where that
 // does.
 func carried(j *job.Job, blank *glass.Blank) (job.Band, End) {
-	foot := j.Limits.Foot
+	foot := lowest(j, blank)
 	if b := j.Layout.Band; b != nil {
 		foot = b.Foot
 	}
 	return carriedTo(j, blank, foot, math.Inf(1))
+}
+
+// lowest returns the least height that may be cut: over the foot's margin, and
+// where the job asks for paper.
+func lowest(j *job.Job, blank *glass.Blank) float64 {
+	if paper := blank.Paper; paper != nil {
+		return max(j.Limits.Foot, paper.Low)
+	}
+	return j.Limits.Foot
+}
+
+// highest returns the greatest height that may be cut, whatever the wall: below
+// the rim's margin, and where the job asks for paper.
+func highest(j *job.Job, blank *glass.Blank) (float64, End) {
+	rim := blank.Height() - j.Limits.Rim
+	if paper := blank.Paper; paper != nil && paper.High < rim {
+		return paper.High, End{By: ByPaper}
+	}
+	return rim, End{By: ByRim}
 }
 
 // carriedTo is carried from a given foot and up to a given top at the most. A
@@ -111,7 +153,7 @@ func carriedTo(j *job.Job, blank *glass.Blank, foot, most float64) (job.Band, En
 		rounds = 100
 		fine   = 0.01 // mm: by so much more it is tried whether the band was brought down too far
 	)
-	top, end := blank.Height()-j.Limits.Rim, End{By: ByRim}
+	top, end := highest(j, blank)
 	if most < top {
 		top = most // a blank of the set ends it there
 	}
@@ -128,7 +170,7 @@ func carriedTo(j *job.Job, blank *glass.Blank, foot, most float64) (job.Band, En
 		over, top, end = top, lower, End{ByWall, motif, thin}
 	}
 	switch {
-	case end.By == ByRim:
+	case end.By != ByWall:
 	case !found:
 		top = min(top, blank.Carries(j.Limits.Leave+deepest(j), foot))
 	case c.carries(foot, top+fine):

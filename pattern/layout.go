@@ -47,12 +47,15 @@ func (t *trials) lay(j *job.Job, blank *glass.Blank, only ...int) (*Plan, error)
 // bare returns the plan of a job in a band of a blank, without a cut yet.
 func bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
 	p := uncut(j, blank, band)
+	if paper := blank.Paper; paper != nil && min(band.Top, paper.High)-max(band.Foot, paper.Low) < leastBand {
+		return nil, offPaper(j, blank, band)
+	}
 	if !p.hasCone() {
 		return nil, noCone(j, blank, band)
 	}
 	p.goreError = func() float64 { return 0 }
-	if face := p.Outside(); face.Curved() {
-		p.goreError = sync.OnceValue(func() float64 { return face.Gores(p.Repeats, 0).Worst() })
+	if face := p.outside(); face.Curved() {
+		p.goreError = sync.OnceValue(func() float64 { return face.goreError(p.Repeats) })
 	}
 	return p, nil
 }

@@ -55,7 +55,7 @@ type Cut struct {
 
 // Chord is one setting for dividers: a circle of the job, stepped in its repeats.
 type Chord struct {
-	Name   string // which circle: foot, band foot, band top
+	Name   string // which circle: foot, paper edge where paper begins above the table, band foot, band top
 	Height float64
 	Radius float64
 	Parts  int

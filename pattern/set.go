@@ -32,24 +32,25 @@ type Member struct {
 // Bound is what a blank comes to the end of.
 type Bound int
 
-// A band ends where a taller one would put a motif on too thin a wall, or at the
-// rim's margin; a motif's size, where the girth is least. Findings of its own make
-// a blank the only one that can't be cut.
+// A band ends where a taller one would put a motif on too thin a wall, at the
+// rim's margin, or where the job ends the paper; a motif's size, where the girth
+// is least. Findings of its own make a blank the only one that can't be cut.
 const (
 	ByWall Bound = iota
 	ByRim
+	ByPaper
 	ByGirth
 	ByFindings
 )
 
 // String returns the bound's name in reports.
-func (b Bound) String() string { return [...]string{"wall", "rim", "girth", "findings"}[b] }
+func (b Bound) String() string { return [...]string{"wall", "rim", "paper", "girth", "findings"}[b] }
 
 // Hold is how one blank holds the set back.
 type Hold struct {
 	Member *Member
 	By     Bound
-	End    End // of the band, where By is its wall or its rim
+	End    End // of the band, where By is its wall, its rim or its paper
 	// Next is the blank that would hold it back without this one, in height or in
 	// size; nil where none would.
 	Next *Member
@@ -151,7 +152,7 @@ func (s *Set) add(i int, by Bound, end End) error {
 	}
 	next := -1
 	switch by {
-	case ByWall, ByRim:
+	case ByWall, ByRim, ByPaper:
 		next = lowest
 	case ByGirth:
 		next = narrowest

@@ -22,7 +22,7 @@ func divide(s *session, args []string) error {
 	set := s.flags.String("set", "", "what the dividers were set to, a `LENGTH`, if not to what was told")
 	gaps := s.flags.StringArray("gap", nil, "the gap a round left on the glass, a `LENGTH`; negative if it passed the start; again for each further round")
 	blank := s.flags.String("blank", "", "only the blank of this name, where the job has several")
-	at := s.flags.String("at", "", "only the job's `CIRCLE` of this name: foot, band-foot or band-top")
+	at := s.flags.String("at", "", "only the job's `CIRCLE` of this name: foot, paper-edge (where the paper begins above the table), band-foot or band-top")
 	asJSON := s.flags.Bool("json", false, "report in JSON")
 	file, err := s.parse(args)
 	if err != nil {
@@ -126,7 +126,12 @@ func jobCircles(plans []*pattern.Plan, parts int, at string) ([]report.Circle, e
 		}
 	}
 	if len(circles) == 0 {
-		return nil, fmt.Errorf("--at: read %q; accepted: foot, band-foot or band-top", at)
+		var names []string
+		for _, c := range plans[0].Chords {
+			names = append(names, strings.ReplaceAll(c.Name, " ", "-"))
+		}
+		last := len(names) - 1
+		return nil, fmt.Errorf("--at: read %q; accepted: %s or %s", at, strings.Join(names[:last], ", "), names[last])
 	}
 	return circles, nil
 }

@@ -25,6 +25,9 @@ type Station struct {
 // OutOfRound returns by how much the glass is wider one way than the other.
 func (s Station) OutOfRound() float64 { return s.Most - s.Least }
 
+// Extent is a range of heights above the table.
+type Extent struct{ Low, High float64 }
+
 // Blank is one uncut glass, measured at two or more stations from the foot up.
 // Its height is the last station's. Floor is the thickness of glass under the
 // inside; 0 when it was not measured. The inside surface is made of both when the
@@ -35,6 +38,9 @@ type Blank struct {
 	Floor    float64
 	Fill     float64 // the height of the line it is filled to; 0 for none
 	Material Material
+	// Paper is where paper is to begin and end on the outside, nil where it is to go
+	// as far as it lies on the glass.
+	Paper *Extent
 
 	// Weighs is what the scale says of it, in grams, 0 where it was not weighed.
 	// Factor is how many times as thick as measured its walls then are on the whole.

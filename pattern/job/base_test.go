@@ -22,6 +22,7 @@ func base() fixture {
 		{"blank.name", `name = "tumbler"`},
 		{"blank.floor", `floor = "1/2"`},
 		{"blank.fill", `fill = 3`},
+		{"blank.paper", `paper = ["table", "3 1/4"]`},
 		{"blank.glass", `glass = "lead crystal"`},
 		{"blank.density", `density = 3.1`},
 		{"blank.weighs", `weighs = "18 oz"`},

@@ -52,7 +52,9 @@ func (s section) blank(several bool, names map[string]bool) *glass.Blank {
 	b = s.straightened(b)
 	s.material(b)
 	s.fill(b)
-	return s.weighed(b)
+	b = s.weighed(b)
+	s.paper(b)
+	return b
 }
 
 // straightened takes a blank as straight, where the job asks for that.

@@ -46,6 +46,7 @@ func TestRead(t *testing.T) {
 			Floor:    12.7,
 			Fill:     76.2,
 			Material: glass.Material{Name: "lead crystal", Density: 3.1},
+			Paper:    &glass.Extent{Low: 0, High: 82.55},
 			Weighs:   18 * 28.349523125,
 			Straight: true,
 			Factor:   factor,
@@ -102,7 +103,7 @@ motif = [
 	if got.Title != "Untitled" || got.Blanks[0].Name != "blank" || got.Blanks[0].Floor != 0 {
 		t.Errorf("title %q, blank %q, floor %g", got.Title, got.Blanks[0].Name, got.Blanks[0].Floor)
 	}
-	if b := got.Blanks[0]; b.Fill != 0 || b.Material != glass.Materials()[0] || b.Weighs != 0 || b.Factor != 1 {
+	if b := got.Blanks[0]; b.Fill != 0 || b.Material != glass.Materials()[0] || b.Weighs != 0 || b.Factor != 1 || b.Paper != nil {
 		t.Errorf("fill %g, %+v, weighs %g, walls times %g", b.Fill, b.Material, b.Weighs, b.Factor)
 	}
 	if got.Layout.Match != Set || got.Shop.Rate != 0 || got.Shop.Order != nil || got.Shop.Finish != Undecided {

@@ -98,7 +98,7 @@ func shape(p *pattern.Plan) string {
 
 // notes says what is no finding, and yet good to know.
 func notes(p *pattern.Plan) []string {
-	return slices.Concat(Doubts(p), gored(p), floorless(p))
+	return slices.Concat(Doubts(p), Readings(p), gored(p), paperNotes(p, p.Outside()), floorless(p))
 }
 
 // floorless says of a glass whose floor was not measured what was taken for it.
@@ -109,17 +109,15 @@ func floorless(p *pattern.Plan) []string {
 	return []string{"the floor was not measured: glass left is told as if the inside ran on down to the table."}
 }
 
-// gored says which readings are off a straight line, and of a curved glass how
-// its paper is made.
+// gored says of a curved glass how its paper is made.
 func gored(p *pattern.Plan) []string {
 	face, u := p.Outside(), p.Job.Length
-	said := Readings(p)
 	if !face.Curved() || p.Ungored() {
-		return said
+		return nil
 	}
 	g := face.Gores(p.Repeats, 0)
-	return append(said, fmt.Sprintf("curved: its paper is in %d gores, %d a repeat, whose edges are up to %s out.",
-		g.PerRepeat*p.Repeats, g.PerRepeat, u.Fine(g.Worst())))
+	return []string{fmt.Sprintf("curved: its paper is in %d gores, %d a repeat, whose edges are up to %s out.",
+		g.PerRepeat*p.Repeats, g.PerRepeat, u.Fine(g.Worst()))}
 }
 
 // shortMarks says of marks too short for the depth asked how deep they come out,

@@ -131,7 +131,7 @@ func members(b *strings.Builder, s *pattern.Set) {
 	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
 	fmt.Fprintln(t, "  blank\theight\tacross\tthinnest\tout of round\tband may reach\tthen comes\tholds\tweighs\tfindings")
 	for _, m := range s.Members {
-		ends := map[pattern.Bound]string{pattern.ByWall: "thin wall", pattern.ByRim: "rim margin"}[m.By]
+		ends := map[pattern.Bound]string{pattern.ByWall: "thin wall", pattern.ByRim: "rim margin", pattern.ByPaper: "end of paper"}[m.By]
 		holds, weighs, round := "-", "-", "-"
 		if m.Blank.Hollow() {
 			ml, g := m.Blank.Holds(m.Blank.Height())/1000, m.Blank.Weight()
@@ -189,7 +189,10 @@ func lowered(s *pattern.Set, h pattern.Hold) string {
 		top = h.Member.Own.Top
 	}
 	ends := fmt.Sprintf("above %s its rim's margin begins", u.AtMost(top))
-	if h.By == pattern.ByWall {
+	switch h.By {
+	case pattern.ByPaper:
+		ends = fmt.Sprintf("above %s the job has no paper on it", u.AtMost(top))
+	case pattern.ByWall:
 		m := h.End.Motif
 		ends = fmt.Sprintf("above %s its wall is too thin for motif %d (%s)", u.AtMost(h.End.Thin), m+1, s.Job.Motifs[m].Kind.Name)
 		if h.End.Thin < top-u.Step()/2 {

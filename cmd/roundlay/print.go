@@ -57,6 +57,9 @@ func parseLength(unit geometry.Unit, flag, text string) (float64, error) {
 	if err != nil {
 		return 0, fmt.Errorf("%s: %w; accepted: %s", flag, err, geometry.LengthForms)
 	}
+	if unit == geometry.Millimetre && geometry.IsInchFraction(text) {
+		return 0, fmt.Errorf("%s: read %q for a job in mm; give the unit: %s in", flag, text, strings.TrimSpace(text))
+	}
 	return length, nil
 }
 

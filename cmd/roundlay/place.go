@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 )
 
 // place is where a path that someone typed leads: the file behind it once links
@@ -71,11 +72,12 @@ func trueFolder(folder string) (string, error) {
 	case !errors.Is(err, fs.ErrNotExist):
 		return "", err
 	}
-	if folder = filepath.Clean(folder); folder == filepath.Dir(folder) {
+	above, name := filepath.Split(strings.TrimRight(folder, `/`+string(filepath.Separator)))
+	if name == "" {
 		return "", err
 	}
-	above, err := trueFolder(filepath.Dir(folder))
-	return filepath.Join(above, filepath.Base(folder)), err
+	above, err = trueFolder(above)
+	return filepath.Join(above, name), err
 }
 
 // taken refuses a place that has a file, or that only a link leads to.

@@ -13,8 +13,8 @@ import (
 // place that does.
 type disk interface {
 	Create(name string, perm fs.FileMode) (file, error) // a new file; fails if there is one
-	Link(old, new string) error
-	Rename(old, new string) error
+	Link(from, to string) error
+	Rename(from, to string) error
 }
 
 // file is a new file on a disk.
@@ -35,8 +35,8 @@ func (realDisk) Create(name string, perm fs.FileMode) (file, error) {
 	return f, nil
 }
 
-func (realDisk) Link(old, new string) error   { return os.Link(old, new) }
-func (realDisk) Rename(old, new string) error { return os.Rename(old, new) }
+func (realDisk) Link(from, to string) error   { return os.Link(from, to) }
+func (realDisk) Rename(from, to string) error { return os.Rename(from, to) }
 
 // hiddenName is a name in a folder that no file has: with 64 random bits, and
 // not so long that a file system would refuse it where it takes the name asked for.

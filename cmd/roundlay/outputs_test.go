@@ -19,7 +19,7 @@ import (
 type badDisk struct {
 	realDisk
 	create, write, rename int  // which of these fails, from 1; 0 for none
-	from                  bool // whether those after it fail too
+	onwards               bool // whether those after it fail too
 	noLinks               bool
 	onCreate, onRename    func()
 }
@@ -32,7 +32,7 @@ func (d *badDisk) failing(left *int) bool {
 		return false
 	}
 	*left--
-	if *left == 0 && d.from {
+	if *left == 0 && d.onwards {
 		*left = 1
 		return true
 	}
@@ -61,21 +61,21 @@ func (f fullFile) Write(data []byte) (int, error) {
 	return n, errFull
 }
 
-func (d *badDisk) Link(old, new string) error {
+func (d *badDisk) Link(from, to string) error {
 	if d.noLinks {
 		return errors.ErrUnsupported
 	}
-	return d.realDisk.Link(old, new)
+	return d.realDisk.Link(from, to)
 }
 
-func (d *badDisk) Rename(old, new string) error {
+func (d *badDisk) Rename(from, to string) error {
 	if d.onRename != nil {
 		d.onRename()
 	}
 	if d.failing(&d.rename) {
-		return &os.LinkError{Op: "rename", Old: old, New: new, Err: syscall.EIO}
+		return &os.LinkError{Op: "rename", Old: from, New: to, Err: syscall.EIO}
 	}
-	return d.realDisk.Rename(old, new)
+	return d.realDisk.Rename(from, to)
 }
 
 // twoFiles is a folder with a job that is to be overwritten by --write, and an
@@ -169,7 +169,7 @@ func TestNothingLost(t *testing.T) {
 	dir, args := twoFiles(t)
 	before := contents(t, dir)
 	var stderr bytes.Buffer
-	if status := start(t.Context(), &badDisk{rename: 2, from: true}, args, nil, new(bytes.Buffer), &stderr); status != exitNotDone {
+	if status := start(t.Context(), &badDisk{rename: 2, onwards: true}, args, nil, new(bytes.Buffer), &stderr); status != exitNotDone {
 		t.Errorf("status %d", status)
 	}
 	_, kept, told := strings.Cut(strings.TrimSpace(stderr.String()), "; what "+filepath.Join(dir, "job.toml")+" was is kept as ")

@@ -20,7 +20,7 @@ import (
 // wrap writes the paper of each blank: a wrap for outside or inside, or patches.
 func wrap(s *session, args []string) error {
 	out := s.flags.String("out", "", "where to write: a folder, or a file ending in .pdf, .svg or .png (this folder if not given)")
-	print := addPrintFlags(s.flags)
+	printed := addPrintFlags(s.flags)
 	test := s.flags.Bool("test-page", false, "one page to learn what the printer does, and no wrap")
 	page := s.flags.Int("page", 0, "the `PAGE` to show in a .png (1 if not given) or a .svg (the whole in one picture if not given)")
 	dpi := s.flags.Float64("dpi", 150, "dots to the inch of a .png: from 10 to what the paper allows, 1170 on letter")
@@ -38,7 +38,7 @@ func wrap(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
-	options, err := print.options(j)
+	options, err := printed.options(j)
 	if err != nil {
 		return err
 	}

@@ -6,7 +6,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strings"
 )
 
 // place is where a path that someone typed leads: the file behind it once links
@@ -72,7 +71,11 @@ func trueFolder(folder string) (string, error) {
 	case !errors.Is(err, fs.ErrNotExist):
 		return "", err
 	}
-	above, name := filepath.Split(strings.TrimRight(folder, `/`+string(filepath.Separator)))
+	end := len(folder)
+	for end > 0 && os.IsPathSeparator(folder[end-1]) {
+		end--
+	}
+	above, name := filepath.Split(folder[:end])
 	if name == "" {
 		return "", err
 	}

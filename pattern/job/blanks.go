@@ -88,7 +88,8 @@ func (s section) floor(stations []glass.Station) float64 {
 		return floor
 	}
 	if top := stations[len(stations)-1].Height; floor >= top {
-		field.refuse(fmt.Sprintf("a thickness below the height of the glass, %s", s.unit.AtMost(top)), "")
+		field.refuse(fmt.Sprintf("a thickness below the height of the glass, %s", s.unit.AtMost(top)),
+			field.otherUnit(func(mm float64) bool { return mm < top }))
 	}
 	return floor
 }
@@ -143,11 +144,16 @@ func (s section) leaps(all []glass.Station, i int) bool {
 	if all[i].Radius <= mostWider*widest || beside <= math.Tan(mostSteep*math.Pi/180) {
 		return false
 	}
-	field, accepted := s.optional("across"), "a diameter "
+	field, accepted, perAcross := s.optional("across"), "a diameter ", 1.0
 	if field.value == nil {
-		field, accepted = s.optional("around"), "the girth of a diameter "
+		field, accepted, perAcross = s.optional("around"), "the girth of a diameter ", math.Pi
 	}
-	field.refuse(accepted+fmt.Sprintf("up to %g times what the glass is across elsewhere, %s", mostWider, s.unit.AtMost(2*widest)), "one of the two was misread")
+	alike := func(mm float64) bool { return mm/perAcross >= widest && mm/perAcross <= 2*mostWider*widest }
+	hint := field.otherUnit(alike)
+	if hint == "" {
+		hint = "one of the two was misread"
+	}
+	field.refuse(accepted+fmt.Sprintf("up to %g times what the glass is across elsewhere, %s", mostWider, s.unit.AtMost(2*widest)), hint)
 	return true
 }
 
@@ -159,7 +165,8 @@ func (s section) station(below []glass.Station) (glass.Station, bool) {
 	field := s.required("wall")
 	wall, walled := field.length(span{0.1, mostAcross / 2, 3})
 	if round && walled && wall >= station.Radius {
-		field.refuse(fmt.Sprintf("a wall thinner than half of the glass, %s", s.unit.AtMost(station.Radius)), "")
+		field.refuse(fmt.Sprintf("a wall thinner than half of the glass, %s", s.unit.AtMost(station.Radius)),
+			field.otherUnit(func(mm float64) bool { return mm < station.Radius }))
 		walled = false
 	}
 	station.Height, station.Wall = height, wall

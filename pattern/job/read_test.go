@@ -336,14 +336,17 @@ func TestStarterNotes(t *testing.T) {
 	}
 }
 
-// A count may be "most": its value is the least until the most is found.
+// A count may be "most", however it is written: its value is the least until the
+// most is found.
 func TestReadMostWord(t *testing.T) {
-	got, err := Read("six.toml", base().with(t, "motif[1].fronds", `fronds = "most"`).bytes())
-	if err != nil {
-		t.Fatal(err)
-	}
-	m := got.Motifs[0]
-	if len(m.Most) != 1 || m.Most[0] != "fronds" || m.Values["fronds"] != 1 || m.Found || got.Motifs[1].Most != nil {
-		t.Errorf("most of %v, fronds %g, found %v", m.Most, m.Values["fronds"], m.Found)
+	for _, word := range []string{"most", "Most", "MOST", " most "} {
+		got, err := Read("six.toml", base().with(t, "motif[1].fronds", `fronds = "`+word+`"`).bytes())
+		if err != nil {
+			t.Fatal(err)
+		}
+		m := got.Motifs[0]
+		if len(m.Most) != 1 || m.Most[0] != "fronds" || m.Values["fronds"] != 1 || m.Found || got.Motifs[1].Most != nil {
+			t.Errorf("most of %v, fronds %g, found %v", m.Most, m.Values["fronds"], m.Found)
+		}
 	}
 }

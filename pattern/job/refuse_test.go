@@ -50,7 +50,7 @@ func rules() map[string]struct {
 		return rule{words, []string{`""`, `3`, `nan`, `true`, `"zebra crossing"`, `"a\nb"`}}
 	}
 	angle := rule{"a number from 20 to 170", join(degrees.wrong, []string{`0`, `-90`, `19.9`, `170.1`})}
-	count := rule{"a whole number from ", join(notNumbers, []string{`-1`, `0`, `2.5`, `361`, `"6"`, `"more"`, `"Most"`})}
+	count := rule{"a whole number from ", join(notNumbers, []string{`-1`, `0`, `2.5`, `361`, `"6"`, `"more"`, `"Mots"`})}
 	edges := `"mitre", "round", "flat" or "gang"`
 	rack := `the name of a wheel in the rack, "mitre", "olive", "lines" or "panel"`
 	return map[string]key{

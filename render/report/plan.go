@@ -143,7 +143,7 @@ type totalsJSON struct {
 type number float64
 
 func (n number) MarshalJSON() ([]byte, error) {
-	return json.Marshal(math.Round(float64(n)*1e6) / 1e6)
+	return json.Marshal(math.Round(float64(n)*1e6)/1e6 + 0) // + 0: never minus zero
 }
 
 // known returns a number that is left out where it is infinite.

@@ -12,7 +12,11 @@ import (
 // the most that clears are found first. The error says why nothing can be laid
 // out at all.
 func New(j *job.Job, blank *glass.Blank) (*Plan, error) {
-	p, err := newSurvey().plan(Resolve(j), blank)
+	j, err := Resolve(j)
+	if err != nil {
+		return nil, err
+	}
+	p, err := newSurvey().plan(j, blank)
 	if err != nil {
 		return nil, err
 	}
@@ -27,8 +31,14 @@ func (s *survey) plan(j *job.Job, blank *glass.Blank) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
+	if err := p.piled(); err != nil {
+		return nil, err
+	}
 	p.Chords = p.chords()
 	p.Findings = p.check()
+	if err := p.heaped(); err != nil {
+		return nil, err
+	}
 	p.cureAll(s)
 	return p, nil
 }
@@ -42,13 +52,26 @@ func (p *Plan) checks() []func() []Finding {
 // kinds are looked for at once: only crowd changes anything, the joins, which no
 // other looks at.
 func (p *Plan) check() []Finding {
-	finds := append([]func() []Finding{func() []Finding { return p.once(slices.Collect(p.crowd())) }}, p.checks()...)
+	finds := append([]func() []Finding{func() []Finding { return p.once(p.crowded()) }}, p.checks()...)
 	kinds := make([][]Finding, len(finds))
 	each(len(finds), func() func(int) { return func(i int) { kinds[i] = finds[i]() } })
 	found := slices.Concat(kinds...)
 	slices.SortStableFunc(found, func(a, b Finding) int {
 		return cmp.Or(cmp.Compare(a.Kind, b.Kind), slices.Compare(a.Cuts, b.Cuts))
 	})
+	return found
+}
+
+// crowded lists the pairs of cuts that come too near one another, but no more than
+// is enough to refuse them all.
+func (p *Plan) crowded() []Finding {
+	var found []Finding
+	for f := range p.crowd() {
+		if found = append(found, f); len(found) > mostFound {
+			p.overfull = true
+			break
+		}
+	}
 	return found
 }
 

@@ -16,18 +16,50 @@ func (p *Plan) cureAll(known *survey) {
 	if len(troubles) == 0 {
 		return
 	}
+	if p.heavy() {
+		p.uncured()
+		return
+	}
 	c := &curing{Plan: p, survey: known}
 	if c.before = c.with(p, nil); c.before == nil {
+		p.uncured()
 		return
 	}
 	c.had = c.sites(c.before)
 	for _, g := range troubles {
-		cure := c.cure(g)
+		cure := Cure{Text: unsought}
+		if !c.spent() {
+			cure = c.cure(g)
+		}
 		for i, f := range p.Findings {
 			if about, _ := p.about(f); f.Kind == g.Kind && slices.Equal(about, g.Motifs) {
 				p.Findings[i].Cure = cure
 			}
 		}
+	}
+}
+
+// heavy reports whether a plan alone takes so much measuring that hardly a change
+// could be tried on it.
+func (p *Plan) heavy() bool {
+	const some = 8 // changes
+	places := 0.0
+	for _, c := range p.Cuts {
+		places += float64(len(c.Samples) * max(len(c.Outlines), 1))
+		for _, id := range c.Joins {
+			places += min(c.Length, p.Cuts[(id-1)%len(p.Cuts)].Length) / 4
+		}
+	}
+	return places > mostTried/some
+}
+
+// unsought is the cure of what none was looked for.
+const unsought = "none was looked for: there are too many cuts to try changes on"
+
+// uncured says of findings that no cure was looked for.
+func (p *Plan) uncured() {
+	for i := range p.Findings {
+		p.Findings[i].Cure = Cure{Text: unsought}
 	}
 }
 
@@ -114,6 +146,9 @@ func (c *curing) first(g Group, known string, courses ...[]course) Cure {
 		return c.told(g, *best)
 	}
 	text := "no single change was found that clears it (fit tries several together)"
+	if c.spent() {
+		text = "no single change was found that clears it, among as many as are tried on so many cuts"
+	}
 	if known != "" {
 		text += "; " + known
 	}

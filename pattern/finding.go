@@ -1,6 +1,9 @@
 package pattern
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // Kind is the kind of a finding.
 type Kind int
@@ -82,15 +85,14 @@ func (g Group) Worst() Finding {
 // Groups returns the findings in groups, lettered A, B, … in their order.
 func (p *Plan) Groups() []Group {
 	var groups []Group
+	at := map[site]int{}
 	for _, f := range p.Findings {
 		motifs, parts := p.about(f)
-		i := slices.IndexFunc(groups, func(g Group) bool {
-			like := g.Findings[0]
-			return g.Kind == f.Kind && slices.Equal(g.Motifs, motifs) && slices.Equal(g.Parts, parts) &&
-				like.Share == f.Share && len(like.Cuts) == len(f.Cuts)
-		})
-		if i < 0 {
+		like := site{kind: f.Kind, motifs: both(motifs), parts: strings.Join(parts, " "), share: f.Share, cuts: len(f.Cuts)}
+		i, known := at[like]
+		if !known {
 			i = len(groups)
+			at[like] = i
 			groups = append(groups, Group{Letter: letter(i), Kind: f.Kind, Motifs: motifs, Parts: parts})
 		}
 		groups[i].Findings = append(groups[i].Findings, f)

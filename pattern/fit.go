@@ -14,6 +14,8 @@ import (
 type Fit struct {
 	Job   *job.Job
 	Clear bool
+	// Short says that the search came to its end before all was tried.
+	Short bool
 	// Offers are the changes, the one that costs the look least first; of a job
 	// that clears, the one that adds most. With each the whole job clears.
 	Offers []Offer
@@ -25,7 +27,10 @@ const mostOffers = 9
 // NewFit looks for the changes that make a job clear on all of its blanks, or
 // for what there is room for.
 func NewFit(j *job.Job) (*Fit, error) {
-	j = Resolve(j)
+	j, err := Resolve(j)
+	if err != nil {
+		return nil, err
+	}
 	f := newFitter(j)
 	for _, b := range j.Blanks {
 		tr, err := f.trials.on(j, b)
@@ -40,7 +45,7 @@ func NewFit(j *job.Job) (*Fit, error) {
 	} else {
 		f.mend(troubles)
 	}
-	fit := &Fit{Job: j, Clear: f.clear, Offers: f.offers}
+	fit := &Fit{Job: j, Clear: f.clear, Short: f.trials.spent(), Offers: f.offers}
 	slices.SortStableFunc(fit.Offers, func(a, b Offer) int {
 		return cmp.Or(cmp.Compare(a.Score, b.Score), cmp.Compare(len(a.Changes), len(b.Changes)))
 	})
@@ -126,6 +131,7 @@ func (f *fitter) kinds(tr *trial, i int) []Kind {
 	}
 	p := *tr.plan
 	p.Cuts = slices.Clone(tr.cuts(i))
+	tr.measured(i)
 	for range p.crowd(i) {
 		all = append(all, Crowded)
 		break
@@ -151,7 +157,14 @@ func (f *fitter) offer(changes ...Change) bool {
 		for i := range after.Motifs {
 			after.Motifs[i].Found = false
 		}
-		after = Resolve(after)
+		var err error
+		anew := newTrials()
+		anew.places = f.trials.places
+		after, err = anew.resolve(after)
+		f.trials.places = anew.places
+		if err != nil {
+			return false
+		}
 	}
 	if len(changes) == 0 || !f.trials.clears(after) {
 		return false

@@ -2,7 +2,6 @@ package pattern
 
 import (
 	"math"
-	"slices"
 	"sync"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -14,31 +13,28 @@ import (
 	"roundlay/pattern/job"
 )
 
-// lay places the job's motifs on the blank and cuts their grooves: of only some
-// of them, where they are given by number.
-func lay(j *job.Job, blank *glass.Blank, only ...int) (*Plan, error) {
-	return newTrials().lay(j, blank, only...)
-}
+// lay places the job's motifs on the blank and cuts their grooves.
+func lay(j *job.Job, blank *glass.Blank) (*Plan, error) { return newTrials().lay(j, blank) }
 
-// lay is lay with the band and the sizes that may be known from another blank of
-// the set.
-func (t *trials) lay(j *job.Job, blank *glass.Blank, only ...int) (*Plan, error) {
+// lay is lay with what may be known from another blank of the set: the band, the
+// sizes, and the plan without a cut.
+func (t *trials) lay(j *job.Job, blank *glass.Blank) (*Plan, error) {
 	band, sized, err := t.share(j, blank)
 	if err != nil {
 		return nil, err
 	}
-	p, err := bare(j, blank, band)
+	p, err := t.bare(j, blank, band)
 	if err != nil {
 		return nil, err
 	}
 	p.sized = sized
+	drawings, err := p.drawings()
+	if err != nil {
+		return nil, err
+	}
 	drawn := make([]drawn, len(sized))
 	each(len(sized), func() func(int) {
-		return func(i int) {
-			if len(only) == 0 || slices.Contains(only, i) {
-				drawn[i] = p.draw(sized[i])
-			}
-		}
+		return func(i int) { drawn[i] = p.lines(drawings[i]) }
 	})
 	p.cutAll(drawn)
 	return p, nil
@@ -170,19 +166,13 @@ type drawn struct {
 	lines []groove.Line
 }
 
-// draw draws one motif in the first repeat.
-func (p *Plan) draw(m job.Motif) drawn {
-	s := p.set(m)
-	return p.lines(s, m.Kind.Draw(m.Values, s.width/s.height))
-}
-
 // lines lays the lines of a motif's cuts where it is set.
-func (p *Plan) lines(s setting, cuts []motifs.Cut) drawn {
-	d := drawn{cuts, make([]groove.Line, len(cuts))}
-	for i, c := range cuts {
-		d.lines[i] = s.line(c.Path)
+func (p *Plan) lines(of drawing) drawn {
+	d := drawn{of.cuts, make([]groove.Line, len(of.cuts))}
+	for i, c := range of.cuts {
+		d.lines[i] = of.line(c.Path)
 	}
-	p.runOn(s.motif, d.lines)
+	p.runOn(of.motif, d.lines)
 	return d
 }
 

@@ -14,11 +14,13 @@ func Lay(j *job.Job, blanks ...*glass.Blank) ([]*Plan, error) {
 	if len(blanks) == 0 {
 		blanks = j.Blanks
 	}
-	j = Resolve(j)
+	j, err := Resolve(j)
+	if err != nil {
+		return nil, err
+	}
 	plans := make([]*Plan, len(blanks))
 	known := newSurvey() // a cure is tried on all blanks: what is seen for one serves the next
 	for i, b := range blanks {
-		var err error
 		if plans[i], err = known.plan(j, b); err != nil {
 			return nil, err
 		}

@@ -11,10 +11,13 @@ import "roundlay/pattern/job"
 // motif in the order of the kind's parameters. Those not found yet are at their
 // least meanwhile, and those found stay: what comes earlier has the room.
 //
-// A job without such counts, or with all of them found, is returned as it is.
-func Resolve(j *job.Job) *job.Job {
+// A job without such counts, or with all of them found, is returned as it is. The
+// error says that too many cuts would have to be tried.
+func Resolve(j *job.Job) (*job.Job, error) { return newTrials().resolve(j) }
+
+func (t *trials) resolve(j *job.Job) (*job.Job, error) {
 	if !unresolved(j) {
-		return j
+		return j, nil
 	}
 	j = j.Clone()
 	for i := range j.Motifs {
@@ -24,15 +27,19 @@ func Resolve(j *job.Job) *job.Job {
 			j.Motifs[i].Values[name] = param.Least
 		}
 	}
-	t := newTrials()
 	for i, m := range j.Motifs {
 		for _, name := range m.Most {
-			if !t.most(j, i, name) {
+			clears := t.most(j, i, name)
+			if t.spent() {
+				return nil, j.Refuse(job.Item("motif", i)+"."+name, "", "a number",
+					"too many cuts would have to be tried to find the most that clear")
+			}
+			if !clears {
 				j.Motifs[i].NoneClears = append(j.Motifs[i].NoneClears, name)
 			}
 		}
 	}
-	return j
+	return j, nil
 }
 
 func unresolved(j *job.Job) bool {

@@ -108,7 +108,10 @@ func TestMostExhaustive(t *testing.T) {
 				want.Motifs[i].Values[name] = best
 			}
 		}
-		got := Resolve(j)
+		got, err := Resolve(j)
+		if err != nil {
+			t.Fatal(err)
+		}
 		for i, m := range got.Motifs {
 			for _, name := range m.Most {
 				if m.Values[name] != want.Motifs[i].Values[name] {

@@ -95,7 +95,7 @@ func bent(was, is job.Motif) float64 {
 
 // weigh finds what an offer costs.
 func (f *fitter) weigh(o *Offer) {
-	tr, err := f.trials.on(o.Job, o.Job.Blanks[0])
+	tr, err := f.trials.set(o.Job, o.Job.Blanks[0]) // it clears: it is weighed, whatever was tried
 	if err != nil {
 		o.Score = math.Inf(1)
 		return

@@ -38,6 +38,7 @@ type Plan struct {
 	Period int
 
 	Findings []Finding
+	overfull bool // whether more than is enough to refuse it comes too near one another
 	Chords   []Chord
 	doubts   []slips.Doubt
 }

@@ -90,12 +90,14 @@ func (s *survey) finds(tr *trial, g Group) bool {
 		if i := g.Motifs[0]; tr.alone(i) {
 			return false
 		}
+		tr.measured(g.Motifs[0])
 		p.Cuts = tr.cuts(g.Motifs[0])
 	case 2:
 		if tr.pair(g.Motifs[0], g.Motifs[1]) {
 			return false
 		}
 		p.Cuts = tr.both(g.Motifs[0], g.Motifs[1])
+		s.paired(p.Cuts)
 	}
 	return p.has(g.Kind, g.Motifs)
 }
@@ -108,6 +110,7 @@ func (s *survey) sites(tr *trial) sites {
 			all[at] = amount{max(all[at].times, a.times), max(all[at].miss, a.miss)}
 		}
 	}
+	s.places += len(tr.motifs) * len(tr.motifs) / 64 // pairs that are looked up
 	for i := range tr.motifs {
 		add(s.onAlone(tr, i))
 		for k := range i {
@@ -125,6 +128,7 @@ func (s *survey) onAlone(tr *trial, i int) sites {
 		if !tr.alone(i) || len(tr.plan.uneven()) > 0 {
 			p := *tr.plan
 			p.Cuts = slices.Clone(tr.cuts(i))
+			tr.measured(i)
 			found.count(&p, p.check())
 		}
 		s.alone[id] = found
@@ -140,6 +144,7 @@ func (s *survey) onPair(tr *trial, a, b int) sites {
 		if !tr.pair(a, b) {
 			p := *tr.plan
 			p.Cuts = tr.both(a, b)
+			s.paired(p.Cuts)
 			found.count(&p, slices.Collect(p.crowd(a, b)))
 		}
 		s.pairs[key] = found

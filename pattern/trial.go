@@ -1,13 +1,16 @@
 package pattern
 
 import (
+	"cmp"
 	"encoding/binary"
+	"errors"
 	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"roundlay/geometry"
+	"roundlay/motifs"
 	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
 )
@@ -25,7 +28,19 @@ type trials struct {
 	pairs  map[[2]int]bool
 	bands  map[string]chosen
 	effort int // the grooves that were cut: nearly all of the time goes there
+	places int // what was measured: see mostTried
 }
+
+// mostTried bounds what trials may measure, in places of a groove, or work that
+// takes as long: some 2 µs each. What is past it is not tried. It counts work and
+// not time, so that the answers are the same everywhere.
+const mostTried = 2_500_000
+
+// errSpent says that trials have measured all they may.
+var errSpent = errors.New("more has been tried than a search may")
+
+// spent reports whether they have.
+func (t *trials) spent() bool { return t.places > mostTried }
 
 // stage is what all the motifs of a trial stand on.
 type stage struct {
@@ -34,9 +49,12 @@ type stage struct {
 	repeats, period int
 }
 
-// stand is a motif on a stage: its cuts in one period once they are cut, and
-// whether they clear by themselves once that is known.
+// stand is a motif on a stage: what it comes to, or why it can't be drawn there;
+// its cuts in one period once they are cut, and whether they clear by themselves
+// once that is known.
 type stand struct {
+	toll         toll
+	wrong        error
 	cuts         []Cut
 	clear, known bool
 }
@@ -53,8 +71,18 @@ type trial struct {
 	ids    []int
 }
 
-// on sets a job on one of its blanks.
+// on sets a job on one of its blanks, unless too much has been tried already.
 func (t *trials) on(j *job.Job, blank *glass.Blank) (*trial, error) {
+	if t.spent() {
+		return nil, errSpent
+	}
+	return t.set(j, blank)
+}
+
+// set sets a job on one of its blanks.
+func (t *trials) set(j *job.Job, blank *glass.Blank) (*trial, error) {
+	// Every motif is sized on every blank, and looked up beside every other.
+	t.places += len(j.Motifs) * (len(j.Blanks) + len(j.Motifs)/8 + 8) / 8
 	band, sized, err := t.share(j, blank)
 	if err != nil {
 		return nil, err
@@ -63,7 +91,22 @@ func (t *trials) on(j *job.Job, blank *glass.Blank) (*trial, error) {
 	if err != nil {
 		return nil, err
 	}
-	return t.stand(p, sized), nil
+	tr := t.stand(p, sized)
+	return tr, tr.drawable()
+}
+
+// drawable returns an error if a motif of the trial can't be drawn, or if all of
+// them come to more than is cut.
+func (tr *trial) drawable() error {
+	all := bill{plan: tr.plan, each: make([]toll, len(tr.ids))}
+	for i, id := range tr.ids {
+		s := tr.of.stood[id]
+		if s.wrong != nil {
+			return s.wrong
+		}
+		all.each[i] = s.toll
+	}
+	return all.within()
 }
 
 // bare returns a job's plan without a cut, whose surface and paper are reckoned
@@ -76,6 +119,8 @@ func (t *trials) bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, err
 		if base, err = bare(j, blank, band); err != nil {
 			return nil, err
 		}
+		const fitted = 30 // a cone; its gores, where they are asked for, not much more
+		t.places += fitted
 		t.stages[at] = base
 	}
 	p := *base
@@ -100,11 +145,21 @@ func (t *trials) stand(p *Plan, sized []job.Motif) *trial {
 		if !ok {
 			id = len(t.stood)
 			t.ids[key] = id
-			t.stood = append(t.stood, &stand{})
+			t.stood = append(t.stood, t.stands(p, i))
 		}
 		tr.ids[i] = id
 	}
 	return tr
+}
+
+// stands draws a motif to see whether it can be, and what it comes to.
+func (t *trials) stands(p *Plan, i int) *stand {
+	d, err := p.drawing(i)
+	t.places += 1 + len(d.cuts)/2
+	if err != nil {
+		return &stand{wrong: err}
+	}
+	return &stand{toll: p.toll(i, d)}
 }
 
 // describe writes all that a motif's cuts depend on.
@@ -192,7 +247,7 @@ func (tr *trial) alone(i int) bool {
 		return s.clear
 	}
 	s.known = true
-	if s.cuts == nil && tr.plan.closeLines(i, tr.motifs[i]) {
+	if s.cuts == nil && tr.plan.closeLines(i) {
 		return false
 	}
 	p := *tr.plan
@@ -205,9 +260,13 @@ func (tr *trial) alone(i int) bool {
 	for range p.crowd(i) {
 		return false
 	}
+	tr.measured(i)
 	s.clear = true
 	return true
 }
+
+// measured counts what it takes to measure the cuts of a motif against one another.
+func (tr *trial) measured(i int) { tr.of.places += int(tr.of.stood[tr.ids[i]].toll.beside / 2) }
 
 // cuts returns the cuts of a motif in one period. Their ids and joins hold where
 // no other motif stands.
@@ -216,12 +275,22 @@ func (tr *trial) cuts(i int) []Cut {
 	if s.cuts == nil {
 		p := *tr.plan
 		all := make([]drawn, len(tr.motifs))
-		all[i] = p.draw(tr.motifs[i])
+		d, _ := p.drawing(i) // it can be drawn: set has tried
+		all[i] = p.lines(d)
 		p.cutAll(all)
-		for _, c := range p.Cuts[:len(all[i].cuts)] {
+		const longer = 3 // times, that bent lines take
+		for n, c := range p.Cuts[:len(all[i].cuts)] {
 			tr.of.effort++
 			if c.Length > r2.Norm(r2.Sub(c.Ends[1], c.Ends[0]))+touching {
-				tr.of.effort += 3 // bent lines take longer
+				tr.of.effort += longer
+			}
+			places := len(c.Samples)
+			if mitres := len(c.Outlines); mitres > 1 {
+				places *= 2 * mitres // each is looked for beside the line
+			}
+			tr.of.places += places
+			if !all[i].lines[n].Straight() {
+				tr.of.places += longer * places
 			}
 		}
 		s.cuts = p.Cuts
@@ -241,6 +310,7 @@ func (tr *trial) pair(a, b int) bool {
 	}
 	p := *tr.plan
 	p.Cuts = tr.both(a, b)
+	tr.of.paired(p.Cuts)
 	clear := true
 	for range p.crowd(a, b) {
 		clear = false
@@ -249,6 +319,9 @@ func (tr *trial) pair(a, b int) bool {
 	tr.of.pairs[key] = clear
 	return clear
 }
+
+// paired counts what it takes to look among cuts for two that come near.
+func (t *trials) paired(cuts []Cut) { t.places += 2 + len(cuts)/3 }
 
 // both returns the cuts of two motifs in one period.
 func (tr *trial) both(a, b int) []Cut {
@@ -263,39 +336,69 @@ func (tr *trial) both(a, b int) []Cut {
 // those that don't join, the two whose centre lines come nearest. It cuts these
 // two only, so that a motif far too dense is known by them. That they clear
 // says nothing of the others.
-func (p *Plan) closeLines(i int, m job.Motif) bool {
+func (p *Plan) closeLines(i int) bool {
 	land := p.land(i, i)
 	if land == 0 {
 		return false
 	}
-	const few = 12 // cuts are soon cut
-	s := p.set(m)
-	cuts := m.Kind.Draw(m.Values, s.width/s.height)
-	if len(cuts) < few {
+	const few = 12           // cuts are soon cut
+	drawn, _ := p.drawing(i) // it can be: set has tried
+	if len(drawn.cuts) < few {
 		return false
 	}
-	points := make([][spread]geometry.Point, len(cuts))
-	for k, c := range cuts {
-		for n := range spread {
-			points[k][n] = s.local(c.Path.At(float64(n) / (spread - 1)))
-		}
-	}
-	near, pair := math.Inf(1), [2]int{}
-	for a := range cuts {
-		for b := a + 1; b < len(cuts); b++ {
-			if d := apart(points[a], points[b]); d < near && !slices.Contains(cuts[a].Joins, b) {
-				near, pair = d, [2]int{a, b}
-			}
-		}
-	}
-	if math.IsInf(near, 1) {
+	pair, ok := drawn.nearest()
+	if !ok {
 		return false
 	}
-	d := p.lines(s, cuts)
+	d := p.lines(drawn)
 	lathe := p.lathe()
 	a, b := p.cut(lathe, mark{motif: i, number: pair[0]}, d), p.cut(lathe, mark{motif: i, number: pair[1]}, d)
 	found, _, _ := distance(a.Groove, b.Groove, land)
 	return found < land
+}
+
+// nearest returns the two cuts of a motif, of those that don't join, whose lines
+// come nearest; of several that come as near, the first. ok is false where all join.
+func (d drawing) nearest() (pair [2]int, ok bool) {
+	looks := make([]sketch, len(d.cuts))
+	for i, c := range d.cuts {
+		looks[i] = d.sketch(c, i)
+	}
+	slices.SortFunc(looks, func(a, b sketch) int { return cmp.Or(cmp.Compare(a.box.Min.X, b.box.Min.X), a.cut-b.cut) })
+	near := math.Inf(1)
+	for i, a := range looks {
+		for _, b := range looks[i+1:] {
+			if aside := b.box.Min.X - a.box.Max.X; aside > 0 && aside*aside > near {
+				break // and so do all that begin further right
+			}
+			if a.box.Distance2(b.box) > near {
+				continue
+			}
+			off := apart(a.points, b.points)
+			two := [2]int{min(a.cut, b.cut), max(a.cut, b.cut)}
+			first := off < near || off == near && slices.Compare(two[:], pair[:]) < 0
+			if first && !slices.Contains(d.cuts[two[0]].Joins, two[1]) {
+				near, pair, ok = off, two, true
+			}
+		}
+	}
+	return pair, ok
+}
+
+// sketch is a cut's line as closeLines looks at it: a few of its points.
+type sketch struct {
+	cut    int
+	points [spread]geometry.Point
+	box    geometry.Box
+}
+
+func (s setting) sketch(c motifs.Cut, i int) sketch {
+	look := sketch{cut: i}
+	for n := range spread {
+		look.points[n] = s.local(c.Path.At(float64(n) / (spread - 1)))
+	}
+	look.box = geometry.BoxOf(look.points[:]...)
+	return look
 }
 
 // spread is how many points of a line apart looks at.

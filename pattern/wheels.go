@@ -12,6 +12,12 @@ import (
 type WheelFit struct {
 	Wheel int
 	Clear bool
+	// Unfit says why the design can't be laid out on it as asked, nil where it can:
+	// it may be deeper than the wheel's middle.
+	Unfit error
+	// Short says that the search came to its end before all counts and depths were
+	// tried.
+	Short bool
 	// Count is the first count in the job, and Most the largest with which
 	// everything clears; 0 where none does.
 	Count CountOf
@@ -37,7 +43,15 @@ const Within = 10.0
 // Wheels puts a design on each wheel of its rack in turn. Of a set, what it
 // tells holds on all of the blanks.
 func Wheels(j *job.Job) ([]WheelFit, error) {
-	j = Resolve(j)
+	j, err := Resolve(j)
+	if err != nil {
+		return nil, err
+	}
+	for _, b := range j.Blanks {
+		if _, err := newTrials().set(j, b); err != nil {
+			return nil, err // whatever the wheel
+		}
+	}
 	f := newFitter(j)
 	all := make([]WheelFit, len(j.Rack))
 	for w := range j.Rack {
@@ -45,14 +59,21 @@ func Wheels(j *job.Job) ([]WheelFit, error) {
 		for i := range on.Motifs {
 			on.Motifs[i].Wheel = w
 		}
-		fit := WheelFit{Wheel: w, Clear: f.trials.clears(on), Count: firstCount(j), Land: Within}
+		fit := WheelFit{Wheel: w, Count: firstCount(j), Land: Within}
+		if f.trials.spent() {
+			fit.Unfit, fit.Short = errSpent, true
+			all[w] = fit
+			continue
+		}
+		fit.Clear = f.trials.clears(on)
 		for _, b := range j.Blanks {
-			if err := fit.measure(on, b); err != nil {
-				return nil, err
+			if err := fit.measure(on, b); err != nil && fit.Unfit == nil {
+				fit.Unfit = err
 			}
 		}
 		f.mostOn(&fit, on)
 		f.depthOn(&fit, on)
+		fit.Short = f.trials.spent()
 		all[w] = fit
 	}
 	return all, nil

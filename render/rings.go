@@ -10,6 +10,7 @@ import (
 	"roundlay/geometry"
 	"roundlay/pattern"
 	"roundlay/render/drawing"
+	"roundlay/render/report"
 )
 
 // ringOuter is the radius of a ring round a finding, in millimetres.
@@ -37,7 +38,8 @@ func (s *sheet) findRings() []ring {
 	profile := s.face.Profile
 	period := float64(s.plan.Period) * s.plan.Pitch()
 	var rings []ring
-	for _, g := range s.plan.Groups() {
+	told, _ := report.Told(s.plan)
+	for _, g := range told {
 		for _, f := range g.Findings {
 			height := s.face.Height(f.Height)
 			if !placed(f) || height < s.low || height > s.high {

@@ -335,7 +335,8 @@ func (a author) findings() []note {
 	}
 	var notes []note
 	ringed := 0
-	for _, g := range p.Groups() {
+	told, more := report.Told(p)
+	for _, g := range told {
 		words := fmt.Sprintf("%s: %s. Cure: %s.", g.Kind, report.Measured(p, g.Worst()), g.Worst().Cure.Text)
 		if why := a.sheet.unringed(g); why == "" {
 			ringed++
@@ -350,6 +351,9 @@ func (a author) findings() []note {
 		heading = "Findings"
 	case ringed < len(notes):
 		heading = "Findings, ringed on the paper where they have a place on it"
+	}
+	if more != "" {
+		notes = append(notes, note{size: 9, words: more})
 	}
 	return append([]note{{words: heading, size: 10, bold: true}}, notes...)
 }

@@ -13,7 +13,7 @@ func (s section) limits(l *Limits) {
 		{"leave", &l.Leave, span{0, mostDepth, 1.6}},
 		{"rim", &l.Rim, span{0, mostAcross, 9.5}},
 		{"foot", &l.Foot, span{0, mostAcross, 6.4}},
-		{"polish", &l.Polish, span{0, mostDepth, 0.4}},
+		{"polish", &l.Polish, span{0, mostPolish, 0.4}},
 	} {
 		if mm, ok := s.optional(one.key).length(one.within); ok {
 			*one.into = mm

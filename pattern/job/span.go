@@ -65,6 +65,7 @@ const (
 	mostGirth  = mostAcross * math.Pi
 	leastRise  = 0.1  // from one station to the next, mm: what calipers show
 	mostDepth  = 50.0 // of a cut, and of what is measured across one, mm
+	mostPolish = 3.0  // on each side of a groove, mm: more takes it away
 	leastBand  = 1.0  // mm
 	leastWheel = 5.0  // across, mm
 

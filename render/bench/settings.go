@@ -117,13 +117,16 @@ func (g glass) notes() []string {
 	if words := g.round(); words != "" {
 		said = append(said, words)
 	}
-	groups := p.Groups()
-	if len(groups) == 0 {
+	told, more := report.Told(p)
+	if len(told) == 0 {
 		return append(said, "Checked: nothing is crowded, thin, shallow or out of place.")
 	}
 	said = append(said, "NOT CLEAR. Mend the job before you cut:")
-	for _, f := range groups {
+	for _, f := range told {
 		said = append(said, g.finding(f))
+	}
+	if more != "" {
+		said = append(said, more)
 	}
 	return said
 }

@@ -57,10 +57,11 @@ func floor(b *glass.Blank) float64 {
 	return min(b.Wall(0), b.Height()/2)
 }
 
-// levels returns heights from one to another, close enough for a profile.
+// levels returns heights from one to another that is not below it, both ends
+// included, close enough for a profile.
 func levels(from, to float64) []float64 {
 	const apart = 1.0 // mm
-	n := int(math.Ceil((to - from) / apart))
+	n := max(int(math.Ceil((to-from)/apart)), 1)
 	z := make([]float64, n+1)
 	for i := range z {
 		z[i] = from + (to-from)*float64(i)/float64(n)

@@ -1,6 +1,9 @@
 package picture
 
 import (
+	"cmp"
+	"slices"
+
 	"github.com/tidwall/rtree"
 
 	"roundlay/geometry"
@@ -21,15 +24,7 @@ func visible(p *pattern.Plan) []facet {
 	near := neighbours(p, own, all)
 	var seen []facet
 	for _, f := range own {
-		box := geometry.BoxOf(f.outline...)
-		parts := []polygon{f.outline}
-		near.Search(cornerOf(box.Min), cornerOf(box.Max), func(_, _ [2]float64, g facet) bool {
-			if gone := f.under(g); gone != nil {
-				parts = cutAway(parts, gone)
-			}
-			return len(parts) > 0
-		})
-		for _, part := range parts {
+		for _, part := range f.left(near) {
 			if part.area() > leastArea {
 				f.outline = part
 				seen = append(seen, f)
@@ -37,6 +32,34 @@ func visible(p *pattern.Plan) []facet {
 		}
 	}
 	return seen
+}
+
+// left returns the parts of a facet that no other hides. Where many lie on it those
+// that are deepest there come first, so that what is hidden is soon known to be.
+func (f facet) left(near *rtree.RTreeGN[float64, facet]) []polygon {
+	const many = 24
+	var all []facet
+	box := geometry.BoxOf(f.outline...)
+	near.Search(cornerOf(box.Min), cornerOf(box.Max), func(_, _ [2]float64, g facet) bool {
+		if g.cut != f.cut {
+			all = append(all, g)
+		}
+		return true
+	})
+	if len(all) > many {
+		middle := f.outline.middle()
+		slices.SortStableFunc(all, func(a, b facet) int { return cmp.Compare(b.depth.on(middle), a.depth.on(middle)) })
+	}
+	parts := []polygon{f.outline}
+	for _, g := range all {
+		if gone := f.under(g); gone != nil {
+			parts = cutAway(parts, gone)
+		}
+		if len(parts) == 0 {
+			break
+		}
+	}
+	return parts
 }
 
 // neighbours returns all facets round the glass that may reach one of a period.

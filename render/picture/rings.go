@@ -8,6 +8,7 @@ import (
 	"roundlay/geometry"
 	"roundlay/pattern"
 	"roundlay/render/drawing"
+	"roundlay/render/report"
 )
 
 // rings marks a plan's findings on the near side of the glass.
@@ -28,7 +29,8 @@ const (
 func (r rings) draw(d *drawing.Drawing) {
 	p := r.plan
 	var all []tagged
-	for i, g := range p.Groups() {
+	told, _ := report.Told(p)
+	for i, g := range told {
 		var ringed []geometry.Point
 		for _, f := range g.Findings {
 			for turns := range p.Turns() {

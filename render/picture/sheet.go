@@ -145,8 +145,12 @@ func (s sheet) foot(width float64) block {
 	if len(p.Findings) == 0 {
 		b.add(note{words: "Checked: nothing is crowded, thin, shallow or out of place.", size: 8, bold: true})
 	}
-	for _, g := range p.Groups() {
+	told, more := report.Told(p)
+	for _, g := range told {
 		b.add(note{mark: g.Letter, words: fmt.Sprintf("%s: %s", g.Kind, report.Measured(p, g.Worst())), size: 8})
+	}
+	if more != "" {
+		b.add(note{words: more, size: 8})
 	}
 	return b
 }

@@ -25,7 +25,8 @@ func (v vessel) before(d *drawing.Drawing) {
 func (v vessel) gleam(d *drawing.Drawing, from, to, low, high float64, t tone) {
 	const parts = 10
 	middle, half := (from+to)/2, (to-from)/2
-	end := half * v.outside.radius((low+high)/2)
+	// On a low glass there is no room for its ends to be round.
+	end := min(half*v.outside.radius((low+high)/2), (high-low)/2)
 	var left, right []geometry.Point
 	add := func(z, share float64) {
 		left = append(left, v.outside.at(v.outside.edge(middle-half*share, z), z))

@@ -14,6 +14,7 @@ type fitJSON struct {
 	Schema int         `json:"schema"`
 	Title  string      `json:"title"`
 	Clear  bool        `json:"clear"` // as it is; the offers are what it has room for then
+	Short  bool        `json:"short"` // whether there was too much to try everything
 	Offers []offerJSON `json:"offers"`
 }
 
@@ -43,7 +44,7 @@ type costJSON struct {
 
 // FitJSON writes what can be done about a job.
 func FitJSON(w io.Writer, f *pattern.Fit) error {
-	out := fitJSON{Schema: schema, Title: f.Job.Title, Clear: f.Clear, Offers: []offerJSON{}}
+	out := fitJSON{Schema: schema, Title: f.Job.Title, Clear: f.Clear, Short: f.Short, Offers: []offerJSON{}}
 	for _, o := range f.Offers {
 		one := offerJSON{Cost: costJSON{
 			o.Cuts, number(o.Depth), number(o.Width), number(o.Across), number(o.Height), number(o.Moved), number(o.Bent), number(o.Score),
@@ -74,6 +75,9 @@ func Fit(w io.Writer, f *pattern.Fit) error {
 		fmt.Fprintf(&b, "%s does not clear, and no change was found with which it does: check says what is wrong.\n", f.Job.Title)
 	default:
 		fmt.Fprintf(&b, "%s does not clear. With any one of these it does, the least loss first:\n", f.Job.Title)
+	}
+	if f.Short {
+		b.WriteString("With so many cuts not everything could be tried: there may be other changes.\n")
 	}
 	for i, o := range f.Offers {
 		fmt.Fprintf(&b, "\n%d  %s\n", i+1, strings.Join(o.Text(f.Job), "\n   "))

@@ -25,17 +25,22 @@ type countJSON struct {
 type wheelOnesJSON struct {
 	Wheel  string  `json:"wheel"`
 	Clear  bool    `json:"clear"`
-	Most   *int    `json:"most"`   // null where no count clears
-	Depth  *number `json:"depth"`  // null where no depth clears
-	Groove number  `json:"groove"` // the widest
-	Land   *number `json:"land"`   // null where it is more than anyone looks for
+	Most   *int    `json:"most"`            // null where no count clears
+	Depth  *number `json:"depth"`           // null where no depth clears
+	Groove number  `json:"groove"`          // the widest; 0 where it can't be laid out
+	Unfit  string  `json:"unfit,omitempty"` // why it can't be laid out as asked
+	Short  bool    `json:"short"`           // whether there was too much to try every count and depth
+	Land   *number `json:"land"`            // null where it is more than anyone looks for
 }
 
 // RackJSON writes how a design goes on each wheel of the rack.
 func RackJSON(w io.Writer, j *job.Job, wheels []pattern.WheelFit) error {
 	out := rackJSON{Schema: schema, Title: j.Title}
 	for _, f := range wheels {
-		one := wheelOnesJSON{Wheel: j.Rack[f.Wheel].Name, Clear: f.Clear, Groove: number(f.Groove)}
+		one := wheelOnesJSON{Wheel: j.Rack[f.Wheel].Name, Clear: f.Clear, Groove: number(f.Groove), Short: f.Short}
+		if f.Unfit != nil {
+			one.Unfit = f.Unfit.Error()
+		}
 		if f.Count.Key != "" {
 			out.Count = &countJSON{f.Count.Motif + 1, f.Count.Key}
 		}
@@ -45,7 +50,7 @@ func RackJSON(w io.Writer, j *job.Job, wheels []pattern.WheelFit) error {
 		if depth := number(f.Depth); f.Depth > 0 {
 			one.Depth = &depth
 		}
-		if land := number(f.Land); f.Land < pattern.Within {
+		if land := number(f.Land); f.Land < pattern.Within && f.Unfit == nil {
 			one.Land = &land
 		}
 		out.Wheels = append(out.Wheels, one)
@@ -64,8 +69,12 @@ func Rack(w io.Writer, j *job.Job, wheels []pattern.WheelFit) error {
 		key = fmt.Sprintf("%s of motif %d", count.Key, count.Motif+1)
 	}
 	fmt.Fprintf(t, "  wheel\tclears as asked\tmost %s\tgreatest depth\twidest groove\tsmallest land\n", key)
+	short, unfit := false, false
 	for _, f := range wheels {
-		clears, most, depth, land := "no", "none", "none", u.Fine(f.Land)
+		clears, most, depth, groove, land := "no", "none", "none", u.Fine(f.Groove), u.Fine(f.Land)
+		if f.Short {
+			most, depth, short = "not found", "not found", true
+		}
 		if f.Clear {
 			clears = "yes"
 		}
@@ -78,16 +87,26 @@ func Rack(w io.Writer, j *job.Job, wheels []pattern.WheelFit) error {
 		if f.Land >= pattern.Within {
 			land = "over " + u.Text(pattern.Within)
 		}
-		fmt.Fprintf(t, "  %s\t%s\t%s\t%s\t%s\t%s\n", j.Rack[f.Wheel].Name, clears, most, depth, u.Fine(f.Groove), land)
+		if f.Unfit != nil {
+			groove, land, unfit = "-", "-", true
+		}
+		fmt.Fprintf(t, "  %s\t%s\t%s\t%s\t%s\t%s\n", j.Rack[f.Wheel].Name, clears, most, depth, groove, land)
 	}
 	t.Flush()
-	for _, words := range []string{
+	explained := []string{
 		"Clears as asked: with the counts and the depths the job asks for.",
 		"Most: the largest count with which all of it clears, at the depths asked.",
 		"Greatest depth: the deepest, one for all motifs, at which all of it clears with the counts asked.",
 		"None: it clears with no such count, or at no such depth.",
 		"Groove and land are at the depths asked.",
-	} {
+	}
+	if short {
+		explained = append(explained, "Not found: with so many cuts not every count and depth could be tried.")
+	}
+	if unfit {
+		explained = append(explained, "-: as asked it can't be laid out on that wheel, or was not tried.")
+	}
+	for _, words := range explained {
 		fmt.Fprintf(&b, "\n%s", wrap(words, 100, "  "))
 	}
 	b.WriteByte('\n')

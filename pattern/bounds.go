@@ -1,0 +1,178 @@
+package pattern
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"roundlay/geometry"
+	"roundlay/pattern/groove"
+	"roundlay/pattern/job"
+)
+
+// What the cuts of a job may come to: with more, some command would take longer
+// than anyone waits for, or more memory than a bench's machine has. A hand that
+// cuts one groove in half a minute is a week at the most that is let through.
+const (
+	mostCuts   = 5000  // on one glass, all round
+	mostInAll  = 10000 // on all blanks together
+	mostGroove = 60e3  // mm, on one glass, under each mitre of a gang by itself
+	mostAlong  = 150e3 // mm, on all blanks together
+	mostBeside = 1e6   // mm, in one period, along which cuts that meet or cross are measured against one another
+)
+
+// mostFound is how many pairs of cuts in a period may come too near one another:
+// what has more is no pattern to mend.
+const mostFound = 20000
+
+// toll is what a motif comes to.
+type toll struct {
+	cuts   int     // on one glass
+	groove float64 // on one glass
+	beside float64 // in one period
+}
+
+// toll returns what a motif that is drawn comes to. Lines are taken as long as they
+// would be on the widest of the band.
+func (p *Plan) toll(i int, d drawing) toll {
+	at := p.Surface.RadiusAt(p.Surface.HeightAt(d.along))
+	wide := max(1, p.Surface.RadiusAt(p.Band.Foot)/at, p.Surface.RadiusAt(p.Band.Top)/at)
+	lengths := make([]float64, len(d.cuts))
+	var t toll
+	for n, c := range d.cuts {
+		lengths[n] = wide * d.length(c.Path)
+		t.groove += lengths[n]
+	}
+	for n, c := range d.cuts {
+		for _, other := range c.Joins {
+			t.beside += min(lengths[n], lengths[other]) / 2 // each of the two has the other
+		}
+	}
+	copies := p.Repeats
+	if p.sized[i].On != job.Each {
+		copies /= 2
+	}
+	t.cuts = len(d.cuts) * copies
+	t.groove *= float64(copies)
+	if wheel := p.Job.Rack[p.sized[i].Wheel]; wheel.Edge == groove.Gang {
+		t.groove *= float64(wheel.Mitres)
+	}
+	return t
+}
+
+// length returns a length that a cut's line doesn't exceed, in millimetres.
+func (d drawing) length(path geometry.Bezier) float64 {
+	length := 0.0
+	for k := range 3 {
+		length += r2.Norm(r2.Sub(d.local(path[k+1]), d.local(path[k])))
+	}
+	return length
+}
+
+// bill is what the motifs of a plan come to, each by itself.
+type bill struct {
+	plan *Plan
+	each []toll
+}
+
+// within returns an error if they come to more than is cut.
+func (t bill) within() error {
+	var all toll
+	for _, one := range t.each {
+		all.cuts += one.cuts
+		all.groove += one.groove
+		all.beside += one.beside
+	}
+	blanks := len(t.plan.Job.Blanks)
+	cuts := func(one toll) float64 { return float64(one.cuts) }
+	along := func(one toll) float64 { return one.groove }
+	switch {
+	case all.cuts > mostCuts:
+		return t.refuse(cuts, fmt.Sprintf("%d cuts round the glass", all.cuts), fmt.Sprintf("up to %d", mostCuts))
+	case all.cuts*blanks > mostInAll:
+		return t.refuse(cuts, fmt.Sprintf("%d cuts on each of %d blanks, %d in all", all.cuts, blanks, all.cuts*blanks),
+			fmt.Sprintf("up to %d in all: %d blanks in a job, or %d cuts on each", mostInAll, mostInAll/all.cuts, mostInAll/blanks))
+	case all.groove > mostGroove:
+		return t.refuse(along, metres(all.groove)+" of groove round the glass", "up to "+metres(mostGroove))
+	case all.groove*float64(blanks) > mostAlong:
+		return t.refuse(along, fmt.Sprintf("%s of groove on each of %d blanks, %s in all", metres(all.groove), blanks, metres(all.groove*float64(blanks))),
+			fmt.Sprintf("up to %s in all: %d blanks in a job, or %s on each", metres(mostAlong), int(mostAlong/all.groove), metres(mostAlong/float64(blanks))))
+	case all.beside > mostBeside:
+		return t.refuse(func(one toll) float64 { return one.beside },
+			fmt.Sprintf("cuts that meet or cross one another along %s in all", metres(all.beside)), "up to "+metres(mostBeside)+": fewer cuts that cross, or shorter ones")
+	}
+	return nil
+}
+
+// metres writes a length that is far longer than any glass.
+func metres(mm float64) string { return fmt.Sprintf("%.4g m", math.Round(mm/100)/10) }
+
+// refuse names the motif that has most of what is too much.
+func (t bill) refuse(of func(toll) float64, read, accepted string) error {
+	i, most := 0, -1.0
+	for k, one := range t.each {
+		if of(one) > most {
+			i, most = k, of(one)
+		}
+	}
+	j := t.plan.Job
+	m := t.plan.sized[i]
+	e := j.Refuse(job.Item("motif", i), "", accepted, fmt.Sprintf("motif %d, a %s with %s, has most of them", i+1, m.Kind.Name, described(m)))
+	e.Read = read
+	return e
+}
+
+// heaped refuses a plan in which so many cuts crowd that no list of them helps:
+// at the motif that has most.
+func (p *Plan) heaped() error {
+	if !p.overfull {
+		return nil
+	}
+	times, most := make([]int, len(p.sized)), 0
+	for _, f := range p.Findings {
+		about, _ := p.about(f)
+		for _, i := range about {
+			if times[i]++; times[i] > times[most] {
+				most = i
+			}
+		}
+	}
+	m := p.sized[most]
+	e := p.Job.Refuse(job.Item("motif", most), "", fmt.Sprintf("cuts of which up to %d pairs do", mostFound),
+		fmt.Sprintf("motif %d, a %s with %s, has most of them", most+1, m.Kind.Name, described(m)))
+	e.Read = fmt.Sprintf("%d pairs of cuts and more that come too near one another", mostFound)
+	return e
+}
+
+// mostThrough is how many cuts of a period may run through one square millimetre
+// or so: more than any star's rays meet in its middle, and few enough to tell
+// which of them is deepest.
+const mostThrough = 128
+
+// piled refuses a plan whose cuts lie on one another in heaps.
+func (p *Plan) piled() error {
+	if len(p.Cuts) <= mostThrough {
+		return nil
+	}
+	through := map[[2]int]int{}
+	for i := range p.Cuts {
+		c := &p.Cuts[i]
+		last := [2]int{math.MinInt, 0}
+		for _, s := range c.Samples {
+			here := [2]int{int(math.Floor(s.At.X)), int(math.Floor(s.At.Y))}
+			if here == last {
+				continue
+			}
+			last = here
+			if through[here]++; through[here] > mostThrough {
+				m := p.sized[c.Motif]
+				e := p.Job.Refuse(job.Item("motif", c.Motif), "", fmt.Sprintf("up to %d cuts through one place", mostThrough),
+					fmt.Sprintf("motif %d, a %s with %s, is on top of them", c.Motif+1, m.Kind.Name, described(m)))
+				e.Read = fmt.Sprintf("more than %d cuts through one place, %s above the table", mostThrough, p.Job.Length.Text(s.Height))
+				return e
+			}
+		}
+	}
+	return nil
+}

@@ -1,0 +1,304 @@
+package pattern
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"roundlay/geometry"
+	"roundlay/motifs"
+	"roundlay/pattern/glass"
+	"roundlay/pattern/groove"
+	"roundlay/pattern/job"
+)
+
+// drawnBy returns a motif of a kind that draws just the given lines.
+func drawnBy(lines ...geometry.Bezier) job.Motif {
+	kind := motifs.Kind{Name: "trial", Params: []motifs.Param{{Name: "odd", Least: 0, Most: 9}}}
+	kind.Draw = func(motifs.Values, float64) []motifs.Cut {
+		var cuts []motifs.Cut
+		for _, l := range lines {
+			cuts = append(cuts, motifs.Cut{Part: "stroke", Path: l})
+		}
+		return cuts
+	}
+	return job.Motif{Kind: kind, Values: motifs.Values{"odd": 7}, Depth: 0.2, Up: of(0.5), Width: of(0.5), Height: of(0.5)}
+}
+
+// A line that no wheel can cut is refused where its motif is drawn, in words that
+// name the motif, its parameters and its size.
+func TestUndrawable(t *testing.T) {
+	good := geometry.Line(geometry.Point{X: -0.2, Y: 0.2}, geometry.Point{X: 0.3, Y: 0.9})
+	nan, inf := math.NaN(), math.Inf(1)
+	for _, c := range []struct {
+		name, says string
+		line       geometry.Bezier
+	}{
+		{"no length", "has no length", geometry.Line(geometry.Point{X: 0.1, Y: 0.5}, geometry.Point{X: 0.1, Y: 0.5})},
+		// A half of a pitch of 62.8 mm is 31.4 mm: 0.009 mm of it.
+		{"hardly a length", "has no length", geometry.Line(geometry.Point{X: 0.1, Y: 0.5}, geometry.Point{X: 0.1 + 0.009/31.4, Y: 0.5})},
+		{"not a number", "leaves its box", geometry.Line(geometry.Point{X: nan, Y: 0.5}, geometry.Point{X: 0.1, Y: 0.5})},
+		{"without an end", "leaves its box", geometry.Line(geometry.Point{X: 0, Y: 0.5}, geometry.Point{X: inf, Y: 0.5})},
+		{"far outside", "leaves its box", geometry.Line(geometry.Point{X: 0, Y: 0.5}, geometry.Point{X: 1e16, Y: 0.5})},
+		{"a bend outside", "leaves its box", geometry.Bezier{{X: -0.4, Y: 0}, {X: -0.4, Y: -3}, {X: 0.4, Y: -3}, {X: 0.4, Y: 0}}},
+	} {
+		j := jobOn(straight(t), 4, drawnBy(good), drawnBy(good, c.line))
+		for name, lay := range map[string]func() error{
+			"New":    func() error { _, err := New(j, j.Blanks[0]); return err },
+			"NewFit": func() error { _, err := NewFit(j); return err },
+			"Wheels": func() error { _, err := Wheels(j); return err },
+		} {
+			err := lay()
+			var wrong *job.Error
+			if !errors.As(err, &wrong) || wrong.Key != "motif[2]" || wrong.Read != "a trial with odd = 7" || !strings.Contains(wrong.Hint, "its line 2 (stroke) "+c.says) {
+				t.Errorf("%s, %s: %v", c.name, name, err)
+			}
+		}
+	}
+	planned(t, jobOn(straight(t), 4, drawnBy(good)))
+	// Just long enough.
+	planned(t, jobOn(straight(t), 4, drawnBy(geometry.Line(geometry.Point{X: 0.1, Y: 0.5}, geometry.Point{X: 0.1 + 0.02/31.4, Y: 0.5}))))
+}
+
+// On a glass that would come to a point 20 mm above its rim no line runs past it.
+func TestUndrawableBeyondThePoint(t *testing.T) {
+	b := blank(t, glass.Station{Height: 0, Radius: 60, Wall: 8}, glass.Station{Height: 100, Radius: 10, Wall: 4})
+	long := motif(t, "fan", motifs.Values{"rays": 1, "hub": 0}, with(fine), turn(90), trueShape)
+	long.Width, long.Height, long.Turn = mm(20), mm(200), 0
+	j := jobOn(b, 2, long)
+	if _, err := New(j, b); err == nil || !strings.Contains(err.Error(), "runs off the glass, past where it comes to a point") {
+		t.Errorf("laid out: %v", err)
+	}
+	j.Motifs[0].Height = mm(60)
+	planned(t, j)
+}
+
+// A depth that is as much as the wheel's radius, or the glass's, is refused, and
+// what the message says is accepted is.
+func TestTooDeep(t *testing.T) {
+	j := jobOn(straight(t), 4, motif(t, "fan", motifs.Values{"rays": 1}, depth(50), with(fine)))
+	across := 2 * j.Rack[fine].Radius
+	_, err := New(j, j.Blanks[0])
+	var wrong *job.Error
+	if !errors.As(err, &wrong) || wrong.Key != "motif[1].depth" || !strings.Contains(wrong.Hint, "wheel's middle") {
+		t.Fatal(err)
+	}
+	most, err := j.Length.Parse(strings.TrimPrefix(wrong.Accepted, "a depth below "))
+	if err != nil || most > across/2 || most < across/2-0.1 {
+		t.Errorf("accepted %q, of a wheel %g across: %v", wrong.Accepted, across, err)
+	}
+	// A glass 20 mm across under a wheel of 50.
+	thin := blankOf(t, 10, 10)
+	j = jobOn(thin, 2, motif(t, "fan", motifs.Values{"rays": 1}, depth(10), with(fine)))
+	if _, err := New(j, thin); err == nil || !strings.Contains(err.Error(), "glass's middle") {
+		t.Errorf("laid out: %v", err)
+	}
+	// On a rack with one such wheel the others are still told.
+	j = jobOn(straight(t), 4, motif(t, "fan", motifs.Values{"rays": 1}, depth(6), with(fine)))
+	j.Rack = append(j.Rack, groove.Wheel{Name: "bead", Edge: groove.Mitre, Radius: 5, Thick: 2, Angle: math.Pi / 2})
+	fits, err := Wheels(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for w, f := range fits {
+		if unfit := j.Rack[w].Radius <= 6; (f.Unfit != nil) != unfit {
+			t.Errorf("%s: %v", j.Rack[w].Name, f.Unfit)
+		}
+	}
+}
+
+// olives returns so many rows of so many marks.
+func olives(t *testing.T, across, rows int) job.Motif {
+	m := motif(t, "olives", motifs.Values{"olives": float64(across), "rows": float64(rows), "long": 0.4}, depth(0.05), with(fine))
+	none := 0.0
+	m.Land = &none
+	return m
+}
+
+// What is more than anybody cuts is refused, with its amount and the motif that has
+// most, and what is accepted is.
+func TestBounds(t *testing.T) {
+	set := func(n int, m ...job.Motif) *job.Job {
+		j := jobOn(nil, 10, m...)
+		j.Blanks = nil
+		for range n {
+			j.Blanks = append(j.Blanks, straight(t))
+		}
+		return j
+	}
+	// 10 × 24 × 16 = 3,840 and 10 × 12 × 8 = 960.
+	j := set(1, olives(t, 12, 8), olives(t, 24, 16), olives(t, 5, 5))
+	for _, c := range []struct {
+		name           string
+		job            *job.Job
+		key            string
+		read, accepted string
+	}{
+		{"cuts", j, "motif[2]", "5050 cuts round the glass", "up to 5000"},
+		// 10 × 10 × 8 = 800 on each.
+		{"cuts of a set", set(13, olives(t, 10, 8)), "motif[1]", "800 cuts on each of 13 blanks, 10400 in all", "up to 10000 in all: 12 blanks in a job, or 769 cuts on each"},
+		// Sixty metres are a thousand flutes of 60 mm; 40 each repeat, 26 repeats.
+		{"groove", changedBy(set(1, motif(t, "flute", motifs.Values{"panels": 40, "arch": 0}, with(fine))), Change{Motif: -1, Key: "repeats", Value: 26}),
+			"motif[1]", "62.4 m of groove round the glass", "up to 60 m"},
+		{"groove of a set", changedBy(set(4, motif(t, "flute", motifs.Values{"panels": 40, "arch": 0}, with(fine))), Change{Motif: -1, Key: "repeats", Value: 20}),
+			"motif[1]", "48 m of groove on each of 4 blanks, 192 m in all", "up to 150 m in all: 3 blanks in a job, or 37.5 m on each"},
+	} {
+		_, err := Lay(c.job)
+		var wrong *job.Error
+		if !errors.As(err, &wrong) || wrong.Key != c.key || wrong.Read != c.read || wrong.Accepted != c.accepted ||
+			!strings.Contains(wrong.Hint, strings.Replace(strings.TrimSuffix(c.key, "]"), "[", " ", 1)+", a ") {
+			t.Errorf("%s: %v", c.name, err)
+		}
+	}
+	j.Motifs = j.Motifs[:2] // 4,800
+	if _, err := lay(j, j.Blanks[0]); err != nil {
+		t.Error(err)
+	}
+}
+
+// Cuts that lie on one another in heaps are refused, with the place.
+func TestPiled(t *testing.T) {
+	heap := func(n int) *job.Job {
+		j := jobOn(straight(t), 1)
+		for i := range n {
+			m := motif(t, "fan", motifs.Values{"rays": 1, "hub": 0}, depth(0.2), with(fine), land(0), turn(float64(i)*0.1))
+			m.Width, m.Height = mm(10), mm(10)
+			j.Motifs = append(j.Motifs, m)
+		}
+		j.Limits.Land = 0
+		return j
+	}
+	j := heap(mostThrough + 1)
+	_, err := New(j, j.Blanks[0])
+	var wrong *job.Error
+	if !errors.As(err, &wrong) || !strings.HasPrefix(wrong.Read, "more than 128 cuts through one place, ") || wrong.Accepted != "up to 128 cuts through one place" {
+		t.Errorf("laid out: %v", err)
+	}
+	planned(t, heap(mostThrough))
+}
+
+// More pairs that crowd one another than anyone could mend are refused.
+func TestHeaped(t *testing.T) {
+	crowd := func(across float64) *job.Job {
+		m := motif(t, "olives", motifs.Values{"olives": across, "rows": 16, "long": 0.4}, depth(0.05), with(fine))
+		j := jobOn(straight(t), 1, m)
+		j.Limits.Land = 49
+		return j
+	}
+	j := crowd(24) // 384 marks, each near two fifths of the others: 28,000 pairs
+	_, err := New(j, j.Blanks[0])
+	var wrong *job.Error
+	if !errors.As(err, &wrong) || wrong.Key != "motif[1]" || !strings.Contains(wrong.Read, "20000 pairs of cuts and more") {
+		t.Errorf("laid out: %v", err)
+	}
+	p := checked(t, crowd(8)) // 128: 8,128 pairs there are
+	if p.overfull || len(p.Findings) == 0 {
+		t.Errorf("%d findings, overfull %v", len(p.Findings), p.overfull)
+	}
+}
+
+// A job so heavy that hardly a change could be tried gets no cure, and is told so;
+// and fit says that it came to its end.
+func TestHeavy(t *testing.T) {
+	field := motif(t, "diamond", motifs.Values{"across": 24, "up": 24, "mitres": 2, "hatch": 1}, depth(0.3), with(fine))
+	j := jobOn(straight(t), 1, field)
+	p := planned(t, j)
+	if !p.heavy() || len(p.Findings) == 0 {
+		t.Fatalf("%d findings, heavy %v: the field is too light for this test", len(p.Findings), p.heavy())
+	}
+	for _, f := range p.Findings {
+		if f.Cure.Changes != nil || f.Cure.Text != unsought {
+			t.Fatalf("%+v", f.Cure)
+		}
+	}
+}
+
+// Once a search has measured all it may it ends, whatever is left to try.
+func TestSpent(t *testing.T) {
+	s := newSurvey()
+	j := jobOn(straight(t), 4, motif(t, "leaf", motifs.Values{"fronds": 30}, with(fine)))
+	p, err := s.plan(j, j.Blanks[0])
+	if err != nil || len(p.Findings) == 0 || s.spent() {
+		t.Fatalf("%v, %d findings, spent %v", err, len(p.Findings), s.spent())
+	}
+	s.places = mostTried + 1
+	if p, err = s.plan(j, j.Blanks[0]); err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range p.Findings {
+		if f.Cure.Text != unsought {
+			t.Errorf("tried still: %+v", f.Cure)
+		}
+	}
+	// No count is taken for the most that clears that was not tried.
+	j = jobOn(straight(t), 4, motif(t, "leaf", nil, with(fine)))
+	j.Motifs[0].Most = []string{"fronds"}
+	tr := newTrials()
+	tr.places = mostTried + 1
+	var wrong *job.Error
+	if _, err := tr.resolve(j); !errors.As(err, &wrong) || wrong.Key != "motif[1].fronds" {
+		t.Errorf("resolved: %v", err)
+	}
+}
+
+// The gores and the cone of a blank are reckoned once, however many jobs are tried
+// on it in its band.
+func TestStagesAreKept(t *testing.T) {
+	j := jobOn(nil, 5, motif(t, "leaf", nil, with(fine)))
+	j.Blanks = nil
+	for i := range 4 {
+		r := 40 + 0.2*float64(i)
+		j.Blanks = append(j.Blanks, blank(t, glass.Station{Height: 0, Radius: r - 6, Wall: 7}, glass.Station{Height: 50, Radius: r, Wall: 5}, glass.Station{Height: 100, Radius: r - 5, Wall: 4}))
+	}
+	tr := newTrials()
+	for n := range 30 {
+		on := changedBy(j, Change{Motif: 0, Key: "depth", Value: 0.1 + 0.01*float64(n)})
+		for _, b := range on.Blanks {
+			one, err := tr.on(on, b)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if got, want := one.plan.goreError(), one.plan.Outside().Gores(5, 0).Worst(); got != want || got == 0 {
+				t.Fatalf("gores off by %g, reckoned anew %g", got, want)
+			}
+		}
+	}
+	if len(tr.stages) != len(j.Blanks) {
+		t.Errorf("%d stages of %d blanks", len(tr.stages), len(j.Blanks))
+	}
+}
+
+// The two lines that come nearest are those that a look at every pair finds.
+func TestNearestByEveryPair(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(11, 3))
+	for _, k := range motifs.All() {
+		for range 12 {
+			v := k.Defaults()
+			for _, p := range k.Params {
+				switch {
+				case p.Sort == motifs.Count:
+					v[p.Name] = p.Least + float64(rnd.IntN(min(9, int(p.Most-p.Least)+1)))
+				case rnd.IntN(2) == 0:
+					v[p.Name] = []float64{p.Least, p.Most}[rnd.IntN(2)]
+				}
+			}
+			d := drawing{setting: setting{width: 1 + 60*rnd.Float64(), height: 30}}
+			d.cuts = k.Draw(v, d.width/d.height)
+			near, want := math.Inf(1), [2]int{}
+			for a := range d.cuts {
+				for b := a + 1; b < len(d.cuts); b++ {
+					off := apart(d.sketch(d.cuts[a], a).points, d.sketch(d.cuts[b], b).points)
+					if off < near && !slices.Contains(d.cuts[a].Joins, b) {
+						near, want = off, [2]int{a, b}
+					}
+				}
+			}
+			if got, ok := d.nearest(); ok == math.IsInf(near, 1) || ok && got != want {
+				t.Errorf("%s %v: %v, every pair says %v", k.Name, v, got, want)
+			}
+		}
+	}
+}

@@ -1,0 +1,127 @@
+package pattern
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"roundlay/geometry"
+	"roundlay/motifs"
+	"roundlay/pattern/job"
+)
+
+// drawing is one of a plan's motifs where it is set in the first repeat, with its
+// cuts in the unit repeat: lines that are finite, lie in their box and on the
+// glass, and have a length.
+type drawing struct {
+	setting
+	cuts []motifs.Cut
+}
+
+// drawing draws a motif. It is the one place where a motif is drawn, and refuses
+// what no wheel can cut: the error names the motif.
+func (p *Plan) drawing(i int) (drawing, error) {
+	if err := p.tooDeep(i); err != nil {
+		return drawing{}, err
+	}
+	m := p.sized[i]
+	s := p.set(m)
+	d := drawing{s, m.Kind.Draw(m.Values, s.width/s.height)}
+	for n, c := range d.cuts {
+		if why := d.wrong(c.Path); why != "" {
+			return drawing{}, p.undrawable(i, s, fmt.Sprintf("its line %d (%s) %s", n+1, c.Part, why))
+		}
+	}
+	return d, nil
+}
+
+// leastLine is the length of the shortest line there is, in millimetres: shorter
+// ones have no direction to set a wheel in.
+const leastLine = 0.01
+
+// wrong says what is wrong with a cut's path in the unit repeat, "" if nothing is.
+func (d drawing) wrong(path geometry.Bezier) string {
+	const (
+		parts = 8
+		box   = 1e-6 // of the box: what rounding may add
+	)
+	length := 0.0
+	var before geometry.Point
+	for k := range parts + 1 {
+		u := path.At(float64(k) / parts)
+		// Written so that NaN fails.
+		if !(math.Abs(u.X) <= 0.5+box && u.Y >= -box && u.Y <= 1+box) {
+			return "leaves its box"
+		}
+		q := d.local(u)
+		if !(d.surface.RadiusAt(d.surface.HeightAt(d.along+q.Y)) > leastLine) {
+			return "runs off the glass, past where it comes to a point"
+		}
+		if k > 0 {
+			length += r2.Norm(r2.Sub(q, before))
+		}
+		before = q
+	}
+	if !(length >= leastLine) {
+		return "has no length"
+	}
+	return ""
+}
+
+// undrawable refuses a motif with a line that can't be cut.
+func (p *Plan) undrawable(i int, s setting, why string) error {
+	u := p.Job.Length
+	e := p.Job.Refuse(job.Item("motif", i), "", "a motif whose lines all lie on the glass, each of "+u.Exact(leastLine)+" or more",
+		fmt.Sprintf("%s; its box is %s wide and %s high on blank %q", why, u.Fine(s.width), u.Fine(s.height), p.Blank.Name))
+	e.Read = "a " + p.sized[i].Kind.Name + " with " + described(p.sized[i])
+	return e
+}
+
+// described lists a motif's parameters as a job has them.
+func described(m job.Motif) string {
+	all := make([]string, len(m.Kind.Params))
+	for i, p := range m.Kind.Params {
+		all[i] = fmt.Sprintf("%s = %g", p.Name, m.Values[p.Name])
+		if p.Sort == motifs.Switch {
+			all[i] = fmt.Sprintf("%s = %t", p.Name, m.Values.On(p.Name))
+		}
+	}
+	return strings.Join(all, ", ")
+}
+
+// tooDeep refuses a depth that is as much as the wheel's radius or the glass's.
+func (p *Plan) tooDeep(i int) error {
+	m, u := p.sized[i], p.Job.Length
+	wheel := p.Job.Rack[m.Wheel]
+	most, what := wheel.Radius, fmt.Sprintf("as deep as its wheel's middle: %q is %s across", wheel.Name, u.Text(2*wheel.Radius))
+	round := min(p.Surface.RadiusAt(p.Band.Foot), p.Surface.RadiusAt(p.Band.Top))
+	if round < most {
+		most, what = round, fmt.Sprintf("as deep as the glass's middle: blank %q is %s across in its band", p.Blank.Name, u.Text(2*round))
+	}
+	if m.Depth < most {
+		return nil
+	}
+	return p.Job.Refuse(job.Item("motif", i)+".depth", u.Given(m.Depth), "a depth below "+u.AtMost(most), what)
+}
+
+// drawings draws all of a plan's motifs. The error says that one can't be drawn, or
+// that they come to more than is cut.
+func (p *Plan) drawings() ([]drawing, error) {
+	all := make([]drawing, len(p.sized))
+	const counted = 20 * mostCuts // past that nobody asks how many there are
+	drawn := 0
+	t := bill{plan: p, each: make([]toll, len(p.sized))}
+	for i := range p.sized {
+		var err error
+		if all[i], err = p.drawing(i); err != nil {
+			return nil, err
+		}
+		t.each[i] = p.toll(i, all[i])
+		if drawn += len(all[i].cuts); drawn > counted {
+			break
+		}
+	}
+	return all, t.within()
+}

@@ -51,6 +51,9 @@ func (g glass) words(c pattern.Cut) words {
 	if c.Touch {
 		how = "touch"
 	}
+	if c.Bridges() { // what is listed is how deep it bites
+		how += ", NOT CLEAR, wheel too large"
+	}
 	m := g.plan.Job.Motifs[c.Motif]
 	part := m.Kind.Name + " " + c.Part
 	if strings.HasPrefix(m.Kind.Name, c.Part) { // the ring of rings

@@ -68,6 +68,9 @@ func cutTable(b *strings.Builder, p *pattern.Plan) {
 		if c.Touch {
 			how = "touch"
 		}
+		if c.Bridges() {
+			how += fmt.Sprintf(", bridges: %s asked", u.Fine(c.Asked))
+		}
 		wheel := p.Job.Rack[c.Wheel]
 		fmt.Fprintf(t, "  %d\t%d %s\t%s, %s\t%s\t%s\t%s\t%s\t%s\t%s%s\n", c.ID, c.Motif+1, p.Job.Motifs[c.Motif].Kind.Name,
 			c.Part, how, wheel.Name, u.Text(c.Length), u.Fine(c.Depth), u.Fine(c.Width), GlassLeft(u, c),

@@ -46,8 +46,11 @@ func (c Cone) ApexRadius(s float64) float64 { return c.Radius/c.sin + s - c.Alon
 
 // Forward returns the place on the flat map of the point at angle θ and height
 // z. θ is not reduced, so a wrap may run past one turn.
-func (c Cone) Forward(theta, z float64) Point {
-	r, s := c.RadiusAt(z), c.AlongAt(z)
+func (c Cone) Forward(theta, z float64) Point { return c.unroll(theta, c.AlongAt(z)) }
+
+// unroll is Forward for the point at distance s along the profile.
+func (c Cone) unroll(theta, s float64) Point {
+	r := c.Radius + (s-c.Along)*c.sin
 	phi := theta * c.sin
 	half := phi / 2
 	return Point{
@@ -59,24 +62,32 @@ func (c Cone) Forward(theta, z float64) Point {
 // Reverse returns the angle and height of a place on the flat map. It undoes
 // Forward for angles within half a turn of the flat map (|θ sin α| < π).
 func (c Cone) Reverse(p Point) (theta, z float64) {
+	theta, s := c.roll(p)
+	return theta, c.HeightAt(s)
+}
+
+// roll is Reverse, told by the distance along the profile.
+func (c Cone) roll(p Point) (theta, s float64) {
 	k := c.sin / c.Radius
 	if k == 0 {
 		theta = p.X / c.Radius
 	} else {
 		theta = math.Atan2(k*p.X, 1+k*(p.Y-c.Along)) / c.sin
 	}
-	return theta, c.HeightOf(p)
+	return theta, c.alongOf(p)
 }
 
 // HeightOf returns the height of a place on the flat map.
-func (c Cone) HeightOf(p Point) float64 {
+func (c Cone) HeightOf(p Point) float64 { return c.HeightAt(c.alongOf(p)) }
+
+// alongOf returns the distance along the profile of a place on the flat map.
+func (c Cone) alongOf(p Point) float64 {
 	k := c.sin / c.Radius
 	x, y := p.X, p.Y-c.Along
 	// (kx, 1+ky) points from the apex to p, in units of the hanging circle's ρ.
 	up := 1 + k*y
 	rho := math.Sqrt(k*k*x*x + up*up) // of order one: no need of Hypot
-	s := (k*(x*x+y*y) + 2*y) / (rho + 1)
-	return c.HeightAt(c.Along + s)
+	return c.Along + (k*(x*x+y*y)+2*y)/(rho+1)
 }
 
 // Turned returns the motion of the flat map that carries every point round the

@@ -48,6 +48,28 @@ func (g Gore) Excess(half, from, to float64) (gain, loss float64) {
 	return gain, loss
 }
 
+// Lies returns how far from one height towards another, up or down, gores of a
+// half-width in angle lie on the surface with edges that are nowhere more than a
+// length out on the way.
+func (g Gore) Lies(half, from, to, most float64) (z float64) {
+	const step = 0.25 // mm, as above
+	n := max(1, int(math.Ceil(math.Abs(to-from)/step)))
+	sum, least, greatest := 0.0, 0.0, 0.0
+	before, along := g.Forward(half, from), g.Profile.Along(from)
+	z = from
+	for i := 1; i <= n; i++ {
+		next := from + (to-from)*float64(i)/float64(n)
+		at, s := g.Forward(half, next), g.Profile.Along(next)
+		sum += math.Hypot(at.X-before.X, at.Y-before.Y) - math.Abs(s-along)
+		before, along = at, s
+		if least, greatest = min(least, sum), max(greatest, sum); greatest-least > most {
+			break
+		}
+		z = next
+	}
+	return z
+}
+
 // Join returns the height at which gores of a half-width in angle can lie side
 // by side, joined along the level line there as on the cone that touches the
 // surface at it, and nowhere on each other: the widest there is between two

@@ -109,15 +109,7 @@ func (u Unit) Parse(text string) (float64, error) {
 // mixedNumber reads "3", "3.25", "1/8", "3 1/8", "3-1/8" or "3⅛". Where it
 // can't, reason says why.
 func mixedNumber(text string) (value float64, reason string) {
-	var plain strings.Builder
-	for _, r := range strings.ReplaceAll(text, "⁄", "/") {
-		if f, ok := vulgar[r]; ok {
-			plain.WriteString(" " + f)
-		} else {
-			plain.WriteRune(r)
-		}
-	}
-	parts := strings.Fields(plain.String())
+	parts := strings.Fields(spelt(text))
 	if len(parts) == 1 {
 		parts = strings.Split(parts[0], "-") // 3-1/8
 	}
@@ -158,6 +150,30 @@ func mixedNumber(text string) (value float64, reason string) {
 		value += a
 	}
 	return value, ""
+}
+
+// spelt writes fractions of a single sign as two numbers with a slash.
+func spelt(text string) string {
+	var plain strings.Builder
+	for _, r := range strings.ReplaceAll(text, "⁄", "/") {
+		if f, ok := vulgar[r]; ok {
+			plain.WriteString(" " + f)
+		} else {
+			plain.WriteRune(r)
+		}
+	}
+	return plain.String()
+}
+
+// IsInchFraction reports whether a text ends in eighths, 16ths, 32nds or 64ths and
+// says no unit: as rules in inches have them, and no rule in millimetres.
+func IsInchFraction(text string) bool {
+	_, under, fraction := strings.Cut(spelt(text), "/")
+	switch strings.TrimSpace(under) {
+	case "8", "16", "32", "64":
+		return fraction
+	}
+	return false
 }
 
 // isNumber reports whether a text is digits with at most one point or one

@@ -315,3 +315,14 @@ func FuzzParse(f *testing.F) {
 		}
 	})
 }
+
+func TestIsInchFraction(t *testing.T) {
+	for text, want := range map[string]bool{
+		"3/32": true, " 5 1/8 ": true, "3-1/16": true, "3⅛": true, "1⁄64": true, "-1/32": true,
+		"1/2": false, "3/4": false, "1/3": false, "3/32 in": false, `3/32"`: false, "3⅛ mm": false, "8": false, "0.8": false, "": false, "1/128": false,
+	} {
+		if got := IsInchFraction(text); got != want {
+			t.Errorf("%q: %v", text, got)
+		}
+	}
+}

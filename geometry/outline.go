@@ -4,14 +4,20 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Outline is a closed outline on a flat map, without crossings of its own. It
-// answers for distances fast, by boxes round runs of its edges.
+// Outline is a closed outline on a flat map or chart, without crossings of its
+// own. It answers for distances fast, by boxes round runs of its edges. On a
+// chart that does not keep lengths it knows where its points are in space, and
+// distances are taken there; what crosses or holds what is seen on any chart.
 type Outline struct {
-	Points []Point // in order round the outline; the last joins the first
-	runs   []Box
-	box    Box
+	Points []Point  // in order round the outline; the last joins the first
+	space  []r3.Vec // where they are, nil on a flat map
+	// How much longer than in space anything may be on the chart, squared.
+	stretch2 float64
+	runs     []Box
+	box      Box
 }
 
 // edgesPerRun is how many edges share a box: few enough that a near run is
@@ -20,7 +26,7 @@ const edgesPerRun = 4
 
 // NewOutline returns the outline through the given points. It keeps the slice.
 func NewOutline(points []Point) Outline {
-	o := Outline{Points: points, box: EmptyBox()}
+	o := Outline{Points: points, stretch2: 1, box: EmptyBox()}
 	o.runs = make([]Box, 0, (len(points)+edgesPerRun-1)/edgesPerRun)
 	for i := 0; i < len(points); i += edgesPerRun {
 		run := EmptyBox()
@@ -33,10 +39,32 @@ func NewOutline(points []Point) Outline {
 	return o
 }
 
+// InSpace returns the outline with its points where they are in space, on a chart
+// that makes nothing longer than it is there by more than a stretch.
+func (o Outline) InSpace(points []r3.Vec, stretch float64) Outline {
+	o.space, o.stretch2 = points, stretch*stretch
+	return o
+}
+
 // Box returns the smallest box round the outline.
 func (o Outline) Box() Box { return o.box }
 
-// Moved returns the outline carried along by a motion.
+// Turned returns the outline carried round a surface by an angle.
+func (o Outline) Turned(s *Surface, theta float64) Outline {
+	moved := o.Moved(s.Turned(theta))
+	if o.space == nil {
+		return moved
+	}
+	sin, cos := math.Sincos(theta)
+	space := make([]r3.Vec, len(o.space))
+	for i, v := range o.space {
+		space[i] = r3.Vec{X: cos*v.X - sin*v.Y, Y: sin*v.X + cos*v.Y, Z: v.Z}
+	}
+	moved.space, moved.stretch2 = space, o.stretch2
+	return moved
+}
+
+// Moved returns the outline on a flat map carried along by a motion.
 func (o Outline) Moved(m Motion) Outline {
 	points := make([]Point, len(o.Points))
 	for i, p := range o.Points {
@@ -50,22 +78,26 @@ func (o Outline) Moved(m Motion) Outline {
 // Outlines that overlap are at distance zero.
 func (o Outline) Distance(p Outline, within float64) (distance float64, on, off Point) {
 	best := within * within
-	if o.box.Distance2(p.box) >= best {
+	if o.box.Distance2(p.box) >= best*o.stretch2 {
 		return within, on, off
 	}
 	for i, run := range o.runs {
-		if run.Distance2(p.box) >= best {
+		if run.Distance2(p.box) >= best*o.stretch2 {
 			continue
 		}
 		for j, other := range p.runs {
-			if run.Distance2(other) >= best {
+			if run.Distance2(other) >= best*o.stretch2 {
 				continue
 			}
 			for a := i * edgesPerRun; a < min((i+1)*edgesPerRun, len(o.Points)); a++ {
 				a0, a1 := o.edge(a)
 				for b := j * edgesPerRun; b < min((j+1)*edgesPerRun, len(p.Points)); b++ {
 					b0, b1 := p.edge(b)
-					if d2, x, y := segmentDistance2(a0, a1, b0, b1); d2 < best {
+					d2, x, y := segmentDistance2(a0, a1, b0, b1)
+					if o.space != nil && d2 > 0 {
+						d2, x, y = o.edgeDistance2(a, p, b)
+					}
+					if d2 < best {
 						best, on, off = d2, x, y
 						if d2 == 0 {
 							return 0, on, off
@@ -85,21 +117,33 @@ func (o Outline) Distance(p Outline, within float64) (distance float64, on, off 
 	return math.Sqrt(best), on, off
 }
 
-// DistanceTo returns the distance from a point to the outline, zero inside it,
-// if it is below within; otherwise it returns within.
+// DistanceTo returns the distance from a point to the outline on a flat map, zero
+// inside it, if it is below within; otherwise it returns within.
 func (o Outline) DistanceTo(q Point, within float64) float64 {
+	return o.DistanceToPlace(q, r3.Vec{}, within)
+}
+
+// DistanceToPlace is DistanceTo on any chart: the point is at that place in space,
+// which does not count on a flat map.
+func (o Outline) DistanceToPlace(q Point, at r3.Vec, within float64) float64 {
 	best := within * within
-	if (Box{q, q}).Distance2(o.box) >= best {
+	if (Box{q, q}).Distance2(o.box) >= best*o.stretch2 {
 		return within
 	}
 	if o.Contains(q) {
 		return 0
 	}
 	for i, run := range o.runs {
-		if (Box{q, q}).Distance2(run) >= best {
+		if (Box{q, q}).Distance2(run) >= best*o.stretch2 {
 			continue
 		}
 		for a := i * edgesPerRun; a < min((i+1)*edgesPerRun, len(o.Points)); a++ {
+			if o.space != nil {
+				a0, a1 := o.edgeInSpace(a)
+				d2, _ := nearestInSpace(at, a0, a1)
+				best = min(best, d2)
+				continue
+			}
 			a0, a1 := o.edge(a)
 			best = min(best, r2.Norm2(r2.Sub(q, nearest(q, a0, a1))))
 		}

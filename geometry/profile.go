@@ -5,19 +5,18 @@ import (
 	"math"
 	"sort"
 
-	"gonum.org/v1/gonum/integrate/quad"
-	"gonum.org/v1/gonum/interp"
 	"gonum.org/v1/gonum/stat"
 )
 
 // Profile is the outside curve r(z) of a body of revolution, through measured
-// radii at rising heights. Between them it runs smoothly and never beyond them
-// (Fritsch and Butland's monotone cubics, from gonum); two stations, or several
-// on one line, give a straight line.
+// radii at rising heights. It is smooth in curvature too, across the stations as
+// between them; between two stations it runs one way and never leaves what they
+// read, so that it is level at a reading above or below both its neighbours. Two
+// stations, or several on one line, give a straight line.
 type Profile struct {
-	heights, radii []float64
-	curve          interp.FritschButland
-	along          []float64 // distance along the profile at each height
+	heights []float64 // where the stretches meet; a straight one has its ends only
+	curve   []quintic // the stretches between them
+	along   []float64 // distance along the profile at each height
 }
 
 // ErrProfile is returned for heights that do not rise or radii that are not positive.
@@ -29,85 +28,100 @@ func NewProfile(heights, radii []float64) (*Profile, error) {
 		return nil, ErrProfile
 	}
 	for i := range heights {
-		if !(radii[i] > 0) || math.IsInf(radii[i], 0) || i > 0 && !(heights[i] > heights[i-1]) {
+		if !(radii[i] > 0) || math.IsInf(radii[i], 0) || math.IsInf(heights[i], 0) || i > 0 && !(heights[i] > heights[i-1]) {
 			return nil, ErrProfile
 		}
 	}
-	p := &Profile{heights: heights, radii: radii, along: make([]float64, len(heights))}
-	if err := p.curve.Fit(heights, radii); err != nil {
-		return nil, err
+	if last := len(heights) - 1; onOneLine(heights, radii) {
+		heights, radii = []float64{heights[0], heights[last]}, []float64{radii[0], radii[last]}
 	}
-	for i := 1; i < len(heights); i++ {
-		p.along[i] = p.along[i-1] + p.length(heights[i-1], heights[i])
+	p := &Profile{heights: heights, curve: quintics(knotsOf(heights, radii)), along: make([]float64, len(heights))}
+	for i := range p.curve {
+		p.along[i+1] = p.along[i] + p.curve[i].length(heights[i+1])
 	}
 	return p, nil
 }
+
+// onOneLine reports whether all radii lie on the line through the first and the last.
+func onOneLine(heights, radii []float64) bool {
+	last := len(heights) - 1
+	rate := (radii[last] - radii[0]) / (heights[last] - heights[0])
+	for i := range heights {
+		if math.Abs(radii[0]+rate*(heights[i]-heights[0])-radii[i]) > onALine {
+			return false
+		}
+	}
+	return true
+}
+
+// Straight reports whether the profile is one straight line.
+func (p *Profile) Straight() bool { return len(p.curve) == 1 }
 
 // Bottom and Top return the least and the greatest height.
 func (p *Profile) Bottom() float64 { return p.heights[0] }
 func (p *Profile) Top() float64    { return p.heights[len(p.heights)-1] }
 
-// Radius returns the radius at height z; beyond its ends the profile runs on straight.
+// At returns the radius, the slope r′ = dr/dz, positive where the profile widens
+// upwards, and the bend r″ at height z. Beyond its ends the profile runs on straight.
+func (p *Profile) At(z float64) (radius, slope, bend float64) {
+	if end := min(max(z, p.Bottom()), p.Top()); z != end {
+		radius, slope, _ = p.stretch(end).at(end)
+		return radius + (z-end)*slope, slope, 0
+	}
+	return p.stretch(z).at(z)
+}
+
+// stretch returns the stretch of the curve that a height lies in.
+func (p *Profile) stretch(z float64) *quintic { return &p.curve[p.index(p.heights, z)] }
+
+// index returns which of the stretches holds a value, given where they meet.
+func (p *Profile) index(meet []float64, value float64) int {
+	return min(max(sort.SearchFloat64s(meet, value)-1, 0), len(p.curve)-1)
+}
+
+// Radius returns the radius at height z.
 func (p *Profile) Radius(z float64) float64 {
-	if end, beyond := p.beyond(z); beyond {
-		return p.curve.Predict(end) + (z-end)*p.curve.PredictDerivative(end)
-	}
-	return p.curve.Predict(z)
+	radius, _, _ := p.At(z)
+	return radius
 }
 
-// Slope returns dr/dz at height z, positive where the profile widens upwards.
+// Slope returns dr/dz at height z.
 func (p *Profile) Slope(z float64) float64 {
-	if end, beyond := p.beyond(z); beyond {
-		return p.curve.PredictDerivative(end)
-	}
-	return p.curve.PredictDerivative(z)
-}
-
-func (p *Profile) beyond(z float64) (end float64, beyond bool) {
-	if z < p.Bottom() {
-		return p.Bottom(), true
-	}
-	return p.Top(), z > p.Top()
+	_, slope, _ := p.At(z)
+	return slope
 }
 
 // Curvature returns the curvature of the profile at height z, κ₂ = −r″/(1+r′²)^{3/2}:
 // positive where it bulges outwards, zero where it is straight.
 func (p *Profile) Curvature(z float64) float64 {
-	const h = 0.5 // mm: far below the spacing of stations, far above rounding
-	slope := p.Slope(z)
-	bend := (p.Slope(z+h) - p.Slope(z-h)) / (2 * h)
-	return -bend / math.Pow(1+slope*slope, 1.5)
+	_, slope, bend := p.At(z)
+	if bend == 0 {
+		return 0 // and not -0
+	}
+	long := 1 + slope*slope
+	return -bend / (long * math.Sqrt(long))
 }
 
 // Along returns the distance along the profile from its lower end to height z.
 func (p *Profile) Along(z float64) float64 {
-	i := sort.SearchFloat64s(p.heights, z)
-	switch {
-	case i == 0:
-		return (z - p.Bottom()) * math.Hypot(1, p.Slope(z))
-	case i == len(p.heights):
-		return p.along[i-1] + (z-p.Top())*math.Hypot(1, p.Slope(z))
+	end := min(max(z, p.Bottom()), p.Top())
+	i := p.index(p.heights, end)
+	s := p.along[i] + p.curve[i].length(end)
+	if z != end {
+		s += (z - end) * math.Hypot(1, p.Slope(end))
 	}
-	return p.along[i-1] + p.length(p.heights[i-1], z)
+	return s
 }
 
 // HeightAt returns the height at distance s along the profile: it undoes Along.
 func (p *Profile) HeightAt(s float64) float64 {
-	z := p.Bottom() + s
-	// Newton's rule: the rate ds/dz is √(1+r′²), at least 1, so it settles fast.
-	for range 50 {
-		step := (p.Along(z) - s) / math.Hypot(1, p.Slope(z))
-		z -= step
-		if math.Abs(step) < 1e-12*(1+math.Abs(s)) {
-			break
-		}
+	end := min(max(s, 0), p.along[len(p.along)-1])
+	i := p.index(p.along, end)
+	z := p.curve[i].heightAt(end - p.along[i])
+	if s != end {
+		z += (s - end) / math.Hypot(1, p.Slope(z))
 	}
 	return z
-}
-
-// length returns the length of the profile between two heights with no station between them.
-func (p *Profile) length(from, to float64) float64 {
-	return quad.Fixed(func(z float64) float64 { return math.Hypot(1, p.Slope(z)) }, from, to, 12, nil, 0)
 }
 
 // FitCone returns the cone of least squared radius error between two heights,

@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"roundlay/motifs"
-	"roundlay/pattern/groove"
 	"roundlay/pattern/job"
 )
 
@@ -239,56 +238,45 @@ func TestOverlapIsToldOnce(t *testing.T) {
 	}
 }
 
-// TestBarrels goes from barrels that paper and lands bear to one with which lands
-// are off, and to two bellies one above the other, on which gores don't lie flat.
+// TestBarrels goes from barrels that paper bears to two bellies one above the
+// other, on which gores don't lie flat.
 func TestBarrels(t *testing.T) {
 	leaf := motif(t, "leaf", motifs.Values{"arch": 0}, size(0.6, 0.96), depth(0.3), with(fine))
 	for _, c := range []struct {
-		radii        []float64
-		repeats      int
-		lands, paper bool // found uneven
+		radii   []float64
+		repeats int
+		paper   bool // found uneven
 	}{
-		{[]float64{38, 38.1, 38.2, 38.1, 38}, 5, false, false},
-		{[]float64{36, 37.5, 38, 37.5, 36}, 5, false, false},
-		{[]float64{29, 36, 38, 36, 29}, 5, false, false},
-		{[]float64{8, 30.5, 38, 30.5, 8}, 5, true, false},
-		{[]float64{30, 60, 30, 60, 30}, 12, true, true},
+		{[]float64{38, 38.1, 38.2, 38.1, 38}, 5, false},
+		{[]float64{36, 37.5, 38, 37.5, 36}, 5, false},
+		{[]float64{29, 36, 38, 36, 29}, 5, false},
+		{[]float64{8, 30.5, 38, 30.5, 8}, 5, false},
+		{[]float64{30, 60, 30, 60, 30}, 12, true},
 	} {
 		name := fmt.Sprint(c.radii)
 		j := jobOn(blankOf(t, c.radii...), c.repeats, leaf)
 		j.Layout.Band = &job.Band{Foot: 6.5, Top: 90}
 		j.Limits.Leave, j.Limits.Clear, j.Limits.Reach = 1, 0, 0
 		p := planned(t, j)
-		lands, paper := false, false
+		paper := false
 		for _, f := range p.Findings {
 			if f.Kind != Uneven {
 				continue
 			}
-			if len(f.Cuts) == 0 {
-				paper = true
-				if f.Measured <= f.Wanted || f.Wanted != mostEase {
-					t.Errorf("%s: %+v", name, f)
-				}
-				continue
-			}
-			lands = true
-			// Round the glass: how much wider or narrower than the cone it is there.
-			cut := p.of(f, 0)
-			i := slices.IndexFunc(cut.Samples, func(s groove.Sample) bool { return s.Height == f.Height })
-			wide := cut.Samples[i].HalfWidth() * 2
-			if least := (p.Blank.Profile().Radius(f.Height)/p.Surface.RadiusAt(f.Height) - 1) * (0.8 + wide); max(least, -least) > f.Measured+1e-9 ||
-				!near(f.Wanted, 0.8/3, 1e-9) || f.Measured <= f.Wanted {
+			paper = true
+			if len(f.Cuts) > 0 || f.Measured <= f.Wanted || f.Wanted != mostEase {
 				t.Errorf("%s: %+v", name, f)
 			}
 		}
-		if lands != c.lands || paper != c.paper {
-			t.Errorf("%s: lands %v, paper %v", name, lands, paper)
+		if paper != c.paper {
+			t.Errorf("%s: paper %v", name, paper)
 		}
 		for _, g := range p.troubles() {
 			cure := g.Worst().Cure
 			t.Logf("%s: %v: %s", name, g.Motifs, cure.Text)
 			if cure.Changes == nil {
-				if !strings.Contains(cure.Text, "no single change was found") {
+				other := g.Kind == Bridged && strings.Contains(cure.Text, "a wheel up to")
+				if !other && !strings.Contains(cure.Text, "no single change was found") {
 					t.Errorf("%s: %q", name, cure.Text)
 				}
 				continue

@@ -16,13 +16,18 @@ func New(j *job.Job, blank *glass.Blank) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	return newSurvey().plan(j, blank)
+	p, err := newSurvey().plan(j, blank)
+	if err != nil {
+		return nil, err
+	}
+	doubt(p)
+	return p, nil
 }
 
 // plan lays out a job and checks it. The survey may know of its other blanks what
 // the cures ask.
 func (s *survey) plan(j *job.Job, blank *glass.Blank) (*Plan, error) {
-	p, err := lay(j, blank)
+	p, err := s.lay(j, blank)
 	if err != nil {
 		return nil, err
 	}
@@ -40,7 +45,7 @@ func (s *survey) plan(j *job.Job, blank *glass.Blank) (*Plan, error) {
 
 // checks lists what finds each kind of finding, but for those of two cuts.
 func (p *Plan) checks() []func() []Finding {
-	return []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.uneven, p.stretched}
+	return []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.uneven, p.bridged}
 }
 
 // check returns all findings, kind by kind and each in the order of its cuts. The

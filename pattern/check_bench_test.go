@@ -30,6 +30,7 @@ func BenchmarkCheck(b *testing.B) {
 		{"cuts=5000", field(b, 80, 10, 5, 10)},
 		{"cuts=2500", field(b, 80, 10, 5, 5)},
 		{"differing=5000", field(b, 80, 1, 50, 10)},
+		{"barrel=5000", barrelled(b, field(b, 80, 10, 5, 10))},
 		{"N=6", field(b, 160, 6, 1, 10)},
 		{"N=48", field(b, 160, 48, 1, 10)},
 	} {
@@ -99,6 +100,24 @@ func field(b *testing.B, radius float64, repeats, across, up int) *job.Job {
 			leaf.Across, leaf.Up, leaf.Width, leaf.Height = mm(middle), mm(height), mm(8), mm(18)
 			j.Motifs = append(j.Motifs, leaf, bar(b, middle+5, height, 15, depth(0.1), with(fine)))
 		}
+	}
+	return j
+}
+
+// barrelled returns a job on a barrel in place of its vase, whose profile is a
+// circle's arc of 190 mm, nowhere in the band narrower than the vase.
+func barrelled(b *testing.B, j *job.Job) *job.Job {
+	b.Helper()
+	var stations []glass.Station
+	for z := 0.0; z <= 240; z += 20 {
+		radius := 92 - 190 + math.Sqrt(190*190-(z-120)*(z-120))
+		stations = append(stations, glass.Station{Height: z, Radius: radius, Wall: 7})
+	}
+	j.Blanks = []*glass.Blank{blank(b, stations...)}
+	j.Layout.Band = &job.Band{Foot: 60, Top: 180}
+	for i := range j.Motifs {
+		j.Motifs[i].Up.Value *= 0.6
+		j.Motifs[i].Height.Value *= 0.6
 	}
 	return j
 }

@@ -1,14 +1,26 @@
 package pattern
 
-import "roundlay/geometry"
+import (
+	"slices"
+
+	"roundlay/geometry"
+)
+
+// PaperEdge is the name of the circle at which the outside paper begins, where
+// that is not at the table: its marks are stepped there.
+const PaperEdge = "paper edge"
 
 // chords returns the divider settings for the circles the job marks.
 func (p *Plan) chords() []Chord {
 	profile := p.Blank.Profile()
-	circles := []struct {
+	type circle struct {
 		name   string
 		height float64
-	}{{"foot", 0}, {"band foot", p.Band.Foot}, {"band top", p.Band.Top}}
+	}
+	circles := []circle{{"foot", 0}, {"band foot", p.Band.Foot}, {"band top", p.Band.Top}}
+	if face := p.Outside(); face.Lower.Why != Whole {
+		circles = slices.Insert(circles, 1, circle{PaperEdge, face.Low})
+	}
 	chords := make([]Chord, len(circles))
 	for i, c := range circles {
 		radius := profile.Radius(c.height)

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 
 	"roundlay/geometry"
 	"roundlay/pattern/groove"
@@ -128,7 +129,7 @@ func (c *crowding) check(q pair) (Finding, bool) {
 	if other.Length < first.Length {
 		shorter, longer = other, first.Groove
 	}
-	f.Measured = clearShare(shorter, longer, land)
+	f.Measured = p.clearShare(shorter, longer, land)
 	return f, f.Measured < f.Wanted
 }
 
@@ -141,7 +142,7 @@ func (c *crowding) standing(q pair) groove.Groove {
 	key := [2]int{q.second, q.turns}
 	g, ok := c.turned[key]
 	if !ok {
-		g = second.Turned(c.plan.Surface, float64(q.turns*c.plan.Period)*c.plan.Pitch())
+		g = second.Turned(&c.plan.Surface, float64(q.turns*c.plan.Period)*c.plan.Pitch())
 		c.turned[key] = g
 	}
 	return g
@@ -162,11 +163,18 @@ func (c *crowding) joined(q pair, other groove.Groove) bool {
 	}
 	// With so few repeats that the glass closes on itself, two cuts may meet on
 	// both sides, and one with itself.
-	if !slices.Contains(first.Joins, id) && id != first.ID {
-		first.Joins = append(first.Joins, id)
-		second.Joins = append(second.Joins, p.id(first.ID, -q.turns))
+	if id != first.ID {
+		first.join(id)
+		second.join(p.id(first.ID, -q.turns))
 	}
 	return true
+}
+
+// join notes that a cut joins another.
+func (c *Cut) join(id int) {
+	if !slices.Contains(c.Joins, id) {
+		c.Joins = append(c.Joins, id)
+	}
 }
 
 // meet reports whether the lines of two grooves share an end.
@@ -197,8 +205,8 @@ func distance(a, b groove.Groove, within float64) (land float64, on, off geometr
 
 // clearShare returns the share of a groove's length beside which the land to
 // another is at least the given one.
-func clearShare(g, other groove.Groove, land float64) float64 {
-	b := beside{other.Outlines, land}
+func (p *Plan) clearShare(g, other groove.Groove, land float64) float64 {
+	b := beside{&p.Surface, other.Outlines, land}
 	clear := 0.0
 	last := b.flank(g.Samples[0].LeftEdge, g.Samples[0].RightEdge)
 	for i, s := range g.Samples[1:] {
@@ -211,22 +219,27 @@ func clearShare(g, other groove.Groove, land float64) float64 {
 
 // beside measures the land beside one groove to the outlines of another.
 type beside struct {
-	other []geometry.Outline
-	land  float64
+	outside *geometry.Surface
+	other   []geometry.Outline
+	land    float64
 }
 
 // flank is the two edges of a groove at one place along it, and how much more
 // than the land there is from the worse of them.
 type flank struct {
-	left, right geometry.Point
-	spare       float64
+	left, right     geometry.Point
+	leftAt, rightAt r3.Vec // in space, on curved glass
+	spare           float64
 }
 
 func (b beside) flank(left, right geometry.Point) flank {
 	const enough = 1 // mm: as far as samples stand apart
-	f := flank{left, right, math.Inf(1)}
+	f := flank{left: left, right: right, spare: math.Inf(1)}
+	if !b.outside.Flat() {
+		f.leftAt, f.rightAt = b.outside.Space(left), b.outside.Space(right)
+	}
 	for _, o := range b.other {
-		f.spare = min(f.spare, o.DistanceTo(left, b.land+enough)-b.land, o.DistanceTo(right, b.land+enough)-b.land)
+		f.spare = min(f.spare, o.DistanceToPlace(left, f.leftAt, b.land+enough)-b.land, o.DistanceToPlace(right, f.rightAt, b.land+enough)-b.land)
 	}
 	return f
 }
@@ -236,6 +249,9 @@ func (b beside) flank(left, right geometry.Point) flank {
 func (b beside) clear(from, to flank) float64 {
 	const fine = 0.01 // mm
 	moved := max(r2.Norm(r2.Sub(to.left, from.left)), r2.Norm(r2.Sub(to.right, from.right)))
+	if !b.outside.Flat() {
+		moved = max(r3.Norm(r3.Sub(to.leftAt, from.leftAt)), r3.Norm(r3.Sub(to.rightAt, from.rightAt)))
+	}
 	switch {
 	case from.spare+to.spare >= moved:
 		return 1

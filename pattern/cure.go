@@ -95,10 +95,22 @@ type proven struct {
 
 func (r proven) clean() bool { return len(r.fresh)+len(r.more) == 0 }
 
-// cure returns the smallest single change that clears a group and brings
+// cure returns what cures a group: where its wheel bridges a hollow, a smaller one
+// too, for whatever follows from that.
+func (c *curing) cure(g Group) Cure {
+	cure := c.change(g)
+	for _, f := range g.Findings {
+		if g.Kind != Bridged && c.of(f, 0).Bridges() {
+			return c.orWheel(g, cure)
+		}
+	}
+	return cure
+}
+
+// change returns the smallest single change that clears a group and brings
 // nothing with it. Each is tried on a copy of the job before it is offered; of
 // those that do bring something, the one that brings least is told, and what.
-func (c *curing) cure(g Group) Cure {
+func (c *curing) change(g Group) Cure {
 	switch g.Kind {
 	case Crowded:
 		if len(g.Motifs) == 2 {
@@ -118,6 +130,8 @@ func (c *curing) cure(g Group) Cure {
 		return c.orWheel(g, c.first(g, c.curve(g), c.straighter(g), c.wheels(g), c.fewer(g), c.larger(g)))
 	case Uneven:
 		return c.first(g, "", c.lighter(g), c.flatterBand())
+	case Bridged:
+		return c.orWheel(g, c.first(g, "", c.wheels(g), c.moves(g, 1, -1), c.lower(g)))
 	case Shallow:
 		needed := fmt.Sprintf("marks of %s would reach it", c.Job.Length.AtLeast(c.shortestMark(g)))
 		return c.cheapest(g, needed, c.larger(g), c.lighter(g), c.fewer(g), c.wheels(g))

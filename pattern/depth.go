@@ -2,7 +2,7 @@ package pattern
 
 import "math"
 
-// thin checks the glass left under each cut, at every place along it.
+// thin checks the glass left under each cut, under all that the wheel takes.
 func (p *Plan) thin() []Finding {
 	var found []Finding
 	leave := p.Job.Limits.Leave
@@ -12,11 +12,7 @@ func (p *Plan) thin() []Finding {
 			continue
 		}
 		f := Finding{Kind: Thin, Cuts: []int{c.ID}, Repeat: c.Repeat, Measured: c.Left, Wanted: leave}
-		for _, s := range c.Samples {
-			if p.Blank.Wall(s.Height)-s.Depth <= c.Left {
-				f.Theta, f.Height = s.Theta, s.Height
-			}
-		}
+		f.Theta, f.Height = c.Remains.Theta, c.Remains.Height
 		found = append(found, f)
 	}
 	return found
@@ -53,7 +49,7 @@ func (p *Plan) ShortMarks() []ShortMarks {
 	each(len(p.Cuts), func() func(int) {
 		return func(i int) {
 			if c := &p.Cuts[i]; c.Short() {
-				needed[i] = c.LengthFor(p.Surface, p.Job.Rack[c.Wheel], c.Asked)
+				needed[i] = c.LengthFor(&p.Surface, p.Job.Rack[c.Wheel], c.Asked)
 			}
 		}
 	})

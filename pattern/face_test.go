@@ -17,25 +17,28 @@ func TestFacesOfATaper(t *testing.T) {
 	}
 	p := planned(t, jobOn(b, 6, motif(t, "leaf", nil)))
 	outside := p.Outside()
-	if outside.Curved() || outside.Low != 0 || outside.High != 100 || outside.Cone != p.Surface {
+	if outside.Curved() || outside.Low != 0 || outside.High != 100 || outside.Cone != p.Cone {
 		t.Errorf("outside: %+v", outside)
 	}
 	inside, err := p.Inside()
 	if err != nil {
 		t.Fatal(err)
 	}
-	if inside.Curved() || inside.Low != 30 || inside.High != 100 || inside.Band != [2]float64{30, 80} {
+	// The outside rises by 1 in 10: with the wall goes cos α = 0.995037 of it in and
+	// sin α = 0.0995037 up, so that the inside runs straight from the place opposite
+	// the foot to the one opposite the rim. 80 mm up the wall is 3 mm.
+	const sin, cos = 0.099503719, 0.995037190
+	if inside.Curved() || inside.Low != 30 || inside.High != 100 || inside.Band[0] != 30 || math.Abs(inside.Band[1]-80-3*sin) > 1e-6 {
 		t.Errorf("inside: %+v", inside)
 	}
-	level := math.Hypot(1, 0.1)
 	for _, z := range []float64{30, 50, 100} {
-		want := 35 + z/10 - (7-z/20)*level
+		want := 35 - 7*cos + (z-7*sin)*(10+5*cos)/(100-5*sin)
 		if got := inside.Cone.RadiusAt(z); math.Abs(got-want) > 1e-6 {
 			t.Errorf("inside at %g: %.6f, want %.6f", z, got, want)
 		}
 	}
-	if off, _ := inside.Beyond(30, 100); off > 1e-6 {
-		t.Errorf("outside its band the inside is %g off", off)
+	if inside.Lower != (Edge{Own: 30}) || inside.Upper != (Edge{Own: 100}) {
+		t.Errorf("a cone parts from its paper: %+v, %+v", inside.Lower, inside.Upper)
 	}
 }
 
@@ -94,7 +97,11 @@ func TestUnseenCuts(t *testing.T) {
 		bar(t, 0, 25, 16),   // from 37 to 53
 		bar(t, 10, 42, 16),  // from 54 to 70
 	))
-	found := p.Unseen()
+	inside, err := p.Inside()
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := p.Unseen(inside)
 	if len(found) != 2 {
 		t.Fatalf("%d cuts are unseen: %+v", len(found), found)
 	}
@@ -109,7 +116,7 @@ func TestUnseenCuts(t *testing.T) {
 			t.Errorf("finding %d: %+v, wholly %v", i, f, p.Hidden(f))
 		}
 	}
-	groups := p.UnseenGroups()
+	groups := p.UnseenGroups(inside)
 	if len(groups) != 2 || groups[0].Letter != letter(len(p.Groups())) {
 		t.Errorf("groups: %+v", groups)
 	}

@@ -19,12 +19,13 @@ const (
 	Shallow
 	Off
 	Uneven
+	Bridged
 	Unseen
 )
 
 // String returns the kind's name in reports.
 func (k Kind) String() string {
-	return [...]string{"crowded", "thin", "rim", "foot", "buried", "tight", "shallow", "off", "uneven", "unseen"}[k]
+	return [...]string{"crowded", "thin", "rim", "foot", "buried", "tight", "shallow", "off", "uneven", "bridged", "unseen"}[k]
 }
 
 // Finding is one thing the check reports, once for all the repeats it recurs in.

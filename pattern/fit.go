@@ -136,7 +136,7 @@ func (f *fitter) kinds(tr *trial, i int) []Kind {
 		all = append(all, Crowded)
 		break
 	}
-	for _, find := range []func() []Finding{p.buried, p.tight, p.shallow, p.thin, p.stretched, p.margins} {
+	for _, find := range []func() []Finding{p.buried, p.tight, p.shallow, p.thin, p.bridged, p.margins} {
 		for _, one := range find() {
 			if !slices.Contains(all, one.Kind) {
 				all = append(all, one.Kind)
@@ -245,7 +245,7 @@ func (f *fitter) mend(troubles []trouble) {
 
 // layoutRows returns the layout's rows about the band the first blank is given.
 func (f *fitter) layoutRows() []row {
-	band, _, err := share(f.job, f.job.Blanks[0], f.trials.bare)
+	band, _, err := share(f.job, f.job.Blanks[0])
 	if err != nil {
 		return nil
 	}

@@ -112,9 +112,10 @@ func TestInsideSet(t *testing.T) {
 // with heights as fractions of it, the design goes up as far as the wall of
 // either glass carries the deepest cut.
 //
-// 0.8 mm deep, with 1.6 mm to be left, the wall must be 2.4 mm. From 6 mm at the
-// foot it goes to 1.2 mm at a rim 96 mm up: 2.4 mm at 72 mm. Of the other, to 1 mm
-// at 100 mm: at 72 mm also were it as high; at 120 mm, at 86.4 mm.
+// 0.8 mm deep, with 1.6 mm to be left square to the hollow, which lies at a slant of
+// g to the outside, the wall must be 0.8 + 1.6 √(1 + g²) mm. From 6 mm at the foot it
+// goes to 1.2 mm at a rim 96 mm up, so that g is 0.05: that is at 71.96 mm. Of the
+// other to 1 mm, 120 mm up and 120.4 mm along the slant: at 86.37 mm.
 func TestMovesToAnotherGlass(t *testing.T) {
 	low := blank(t, glass.Station{Height: 0, Radius: 40, Wall: 6}, glass.Station{Height: 96, Radius: 40, Wall: 1.2})
 	high := blank(t, glass.Station{Height: 0, Radius: 35, Wall: 6}, glass.Station{Height: 120, Radius: 45, Wall: 1})
@@ -123,7 +124,10 @@ func TestMovesToAnotherGlass(t *testing.T) {
 	for _, c := range []struct {
 		blank *glass.Blank
 		top   float64
-	}{{low, 72}, {high, 86.4}} {
+	}{
+		{low, 96 * (1 - (0.8+1.6*math.Hypot(1, 4.8/96)-1.2)/4.8)},
+		{high, 120 * (1 - (0.8+1.6*math.Hypot(1, 5/math.Hypot(120, 10))-1)/5)},
+	} {
 		j.Blanks[0] = c.blank
 		p := planned(t, j)
 		if len(p.Findings) > 0 || math.Abs(p.Band.Top-c.top) > 1e-6 || p.Band.Foot != j.Limits.Foot {

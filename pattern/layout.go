@@ -1,7 +1,6 @@
 package pattern
 
 import (
-	"fmt"
 	"math"
 	"sync"
 
@@ -15,15 +14,16 @@ import (
 )
 
 // lay places the job's motifs on the blank and cuts their grooves.
-func lay(j *job.Job, blank *glass.Blank) (*Plan, error) { return layOn(j, blank, bare) }
+func lay(j *job.Job, blank *glass.Blank) (*Plan, error) { return newTrials().lay(j, blank) }
 
-// layOn is lay on plans that are kept.
-func layOn(j *job.Job, blank *glass.Blank, on ground) (*Plan, error) {
-	band, sized, err := share(j, blank, on)
+// lay is lay with what may be known from another blank of the set: the band, the
+// sizes, and the plan without a cut.
+func (t *trials) lay(j *job.Job, blank *glass.Blank) (*Plan, error) {
+	band, sized, err := t.share(j, blank)
 	if err != nil {
 		return nil, err
 	}
-	p, err := on(j, blank, band)
+	p, err := t.bare(j, blank, band)
 	if err != nil {
 		return nil, err
 	}
@@ -40,22 +40,25 @@ func layOn(j *job.Job, blank *glass.Blank, on ground) (*Plan, error) {
 	return p, nil
 }
 
-// ground returns the plan of a job in a band of a blank, without a cut yet: bare
-// makes it, and trials keep it.
-type ground func(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error)
-
 // bare returns the plan of a job in a band of a blank, without a cut yet.
 func bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
-	p := &Plan{Job: j, Blank: blank, Repeats: j.Layout.Repeats, Band: band, Period: period(j), sized: j.Motifs}
-	p.Surface, p.WorstRadiusError = blank.Profile().FitCone(band.Foot, band.Top)
-	if p.Surface.RadiusAt(band.Foot) <= 0 || p.Surface.RadiusAt(band.Top) <= 0 {
+	p := uncut(j, blank, band)
+	if paper := blank.Paper; paper != nil && min(band.Top, paper.High)-max(band.Foot, paper.Low) < leastBand {
+		return nil, offPaper(j, blank, band)
+	}
+	if !p.hasCone() {
 		return nil, noCone(j, blank, band)
 	}
 	p.goreError = func() float64 { return 0 }
-	if face := p.Outside(); face.Curved() {
-		p.goreError = sync.OnceValue(func() float64 { return face.Gores(p.Repeats, 0).Worst() })
+	if face := p.outside(); face.Curved() {
+		p.goreError = sync.OnceValue(func() float64 { return face.goreError(p.Repeats) })
 	}
 	return p, nil
+}
+
+// hasCone reports whether the band's cone comes to no point in it.
+func (p *Plan) hasCone() bool {
+	return p.Cone.RadiusAt(p.Band.Foot) > 0 && p.Cone.RadiusAt(p.Band.Top) > 0
 }
 
 // period returns how many repeats a job's pattern takes to come round to itself.
@@ -68,46 +71,6 @@ func period(j *job.Job) int {
 	return 1
 }
 
-// findBand returns the job's band or, where it states none, all the glass that
-// may be cut.
-func findBand(j *job.Job, blank *glass.Blank) (job.Band, error) {
-	if b := j.Layout.Band; b != nil {
-		if b.Top > blank.Height()+1e-9 { // what a job file may be off by, too
-			return job.Band{}, fmt.Errorf("layout.band: its top is %s, but blank %q is only %s high",
-				j.Length.Text(b.Top), blank.Name, j.Length.Text(blank.Height()))
-		}
-		return *b, nil
-	}
-	band, by := carried(j, blank)
-	if by == ByRim && band.Top-band.Foot < leastBand {
-		return job.Band{}, noRoom(j, blank)
-	}
-	if band.Top-band.Foot < leastBand {
-		return job.Band{}, tooThin(j, blank)
-	}
-	return band, nil
-}
-
-// carried returns the glass of a blank that may be cut, and what ends it: it
-// lies between the margins of foot and rim, and reaches as far up as the wall
-// carries the deepest cut asked for.
-func carried(j *job.Job, blank *glass.Blank) (job.Band, Bound) {
-	foot, rim := j.Limits.Foot, blank.Height()-j.Limits.Rim
-	if wall := blank.Carries(j.Limits.Leave+deepest(j), foot); wall < rim {
-		return job.Band{Foot: foot, Top: wall}, ByWall
-	}
-	return job.Band{Foot: foot, Top: rim}, ByRim
-}
-
-// deepest returns the greatest depth that any motif asks for.
-func deepest(j *job.Job) float64 {
-	depth := 0.0
-	for _, m := range j.Motifs {
-		depth = max(depth, m.Depth)
-	}
-	return depth
-}
-
 // Pitch returns the angle of one repeat.
 func (p *Plan) Pitch() float64 { return 2 * math.Pi / float64(p.Repeats) }
 
@@ -116,7 +79,7 @@ func (p *Plan) Pitch() float64 { return 2 * math.Pi / float64(p.Repeats) }
 // the outer one's, and offset is how far the middle is from the outer box's.
 type setting struct {
 	motif         job.Motif
-	surface       geometry.Cone
+	surface       *geometry.Surface
 	theta, along  float64
 	width, height float64
 	outer         *setting
@@ -127,7 +90,7 @@ func (p *Plan) set(m job.Motif) setting {
 	if m.Inside > 0 {
 		outer := p.set(p.sized[m.Inside-1])
 		return setting{
-			motif: m, surface: p.Surface, theta: outer.theta, along: outer.along,
+			motif: m, surface: &p.Surface, theta: outer.theta, along: outer.along,
 			width: m.Width.Of(outer.width), height: m.Height.Of(outer.height), outer: &outer,
 			offset: geometry.Point{X: m.Across.Of(outer.width), Y: m.Up.Of(outer.height) - outer.height/2},
 		}
@@ -137,7 +100,7 @@ func (p *Plan) set(m job.Motif) setting {
 	radius := p.Surface.RadiusAt(p.Surface.HeightAt(along))
 	pitch := radius * p.Pitch()
 	return setting{
-		motif: m, surface: p.Surface,
+		motif: m, surface: &p.Surface,
 		theta: math.Remainder(m.Across.Of(pitch)/radius, 2*math.Pi), along: along,
 		width: m.Width.Of(pitch), height: m.Height.Of(top - foot),
 	}
@@ -164,23 +127,23 @@ func (s setting) carry(q geometry.Point) geometry.Point {
 	return q
 }
 
-// place takes a local point to the flat map. A motif that tapers keeps its
-// angle round the glass; one that is true keeps its own lengths.
+// place takes a local point to the chart. A motif that tapers keeps its angle
+// round the glass; one that is true keeps its own lengths.
 func (s setting) place(q geometry.Point) geometry.Point {
 	if s.motif.Shape == job.True {
-		return s.surface.Turned(s.theta).Apply(geometry.Point{X: q.X, Y: s.along + q.Y})
+		return s.surface.Near(s.theta, s.along, q)
 	}
-	z := s.surface.HeightAt(s.along)
-	return s.surface.Forward(s.theta+q.X/s.surface.RadiusAt(z), s.surface.HeightAt(s.along+q.Y))
+	radius, _ := s.surface.At(s.along)
+	return s.surface.Place(s.theta+q.X/radius, s.along+q.Y)
 }
 
-// line returns the centre line of a motif's cut on the flat map. A straight cut
+// line returns the centre line of a motif's cut on the chart. A straight cut
 // runs straight on the glass too, and only its ends follow the taper; but a
 // level one stays level all the way.
 func (s setting) line(path geometry.Bezier) groove.Line {
 	const fine = 0.25 // mm between the points of a curve
 	from, to := s.local(path[0]), s.local(path[3])
-	level := math.Abs(from.Y-to.Y) < 1e-9 && s.motif.Shape == job.Taper && s.surface.HalfAngle != 0
+	level := math.Abs(from.Y-to.Y) < 1e-9 && s.motif.Shape == job.Taper && !s.surface.Upright()
 	if path.Straight() && !level {
 		return groove.NewLine([]geometry.Point{s.place(from), s.place(to)})
 	}
@@ -197,7 +160,7 @@ func (s setting) line(path geometry.Bezier) groove.Line {
 }
 
 // drawn is a motif in the first repeat, before it is cut: its cuts and their
-// lines on the flat map.
+// lines on the chart.
 type drawn struct {
 	cuts  []motifs.Cut
 	lines []groove.Line
@@ -241,7 +204,7 @@ func (p *Plan) cutAll(drawn []drawn) {
 	}
 	p.Cuts = make([]Cut, len(marks))
 	each(len(marks), func() func(int) {
-		lathe := groove.NewLathe(p.Surface)
+		lathe := p.lathe()
 		return func(n int) {
 			if k := marks[n]; n == first[k.motif]+k.number {
 				p.Cuts[n] = p.cut(lathe, k, drawn[k.motif])
@@ -254,7 +217,7 @@ func (p *Plan) cutAll(drawn []drawn) {
 			*c = p.Cuts[from]
 		}
 		if k.repeat > 0 {
-			c.Groove = c.Turned(p.Surface, float64(k.repeat)*p.Pitch())
+			c.Groove = c.Turned(&p.Surface, float64(k.repeat)*p.Pitch())
 		}
 		c.ID, c.Repeat = n+1, k.repeat+1
 		c.Joins = nil
@@ -269,12 +232,11 @@ func (p *Plan) cut(lathe *groove.Lathe, k mark, d drawn) Cut {
 	m := p.sized[k.motif]
 	g := lathe.Cut(d.lines[k.number], p.Job.Rack[m.Wheel], m.Depth, p.Job.Limits.Polish)
 	g.Wheel = m.Wheel
-	left := math.Inf(1)
-	for _, at := range g.Samples {
-		left = min(left, p.Blank.Wall(at.Height)-at.Depth)
-	}
-	return Cut{Motif: k.motif, Part: d.cuts[k.number].Part, Groove: g, Left: left}
+	return Cut{Motif: k.motif, Part: d.cuts[k.number].Part, Groove: g, Left: g.Remains.Least}
 }
+
+// lathe returns a lathe that holds the plan's blank.
+func (p *Plan) lathe() *groove.Lathe { return groove.NewLathe(&p.Surface, p.Blank.ThinInner()) }
 
 // Turns returns how many times the period goes round the glass.
 func (p *Plan) Turns() int { return p.Repeats / p.Period }
@@ -291,7 +253,7 @@ func (p *Plan) Turned(turns int) []Cut {
 			joins[k] = p.id(id, turns)
 		}
 		c.Joins = joins
-		c.Groove = c.Groove.Turned(p.Surface, float64(turns*p.Period)*p.Pitch())
+		c.Groove = c.Groove.Turned(&p.Surface, float64(turns*p.Period)*p.Pitch())
 		cuts[i] = c
 	}
 	return cuts
@@ -310,11 +272,4 @@ func (p *Plan) All() []Cut {
 		all = append(all, p.Turned(t)...)
 	}
 	return all
-}
-
-// TooThin returns the height from which, upwards from the foot, the wall no
-// longer carries the deepest cut the job asks for.
-func (p *Plan) TooThin() (from float64, thin bool) {
-	from = p.Blank.Carries(p.Job.Limits.Leave+deepest(p.Job), 0)
-	return from, from < p.Blank.Height()
 }

@@ -25,6 +25,7 @@ func Lay(j *job.Job, blanks ...*glass.Blank) ([]*Plan, error) {
 			return nil, err
 		}
 	}
+	doubt(plans...)
 	return plans, nil
 }
 
@@ -35,7 +36,7 @@ func matched(j *job.Job) bool { return j.Layout.Match == job.Set && len(j.Blanks
 // to match, they are those that every blank can carry:
 //
 // The band is the same in height above the table. Where the job states none, it
-// is what the blanks' own bands have in common.
+// is the tallest that every blank carries.
 //
 // A motif keeps its share of the repeat in where it stands, for the repeats are
 // equal parts of every blank; but its width and its height become lengths: the
@@ -43,39 +44,23 @@ func matched(j *job.Job) bool { return j.Layout.Match == job.Set && len(j.Blanks
 // no wider, and the land between them takes up the difference. A motif that
 // meets its next copy is the exception: it keeps its share of the repeat in
 // width, or a ring would not close nor a swag hang from the next.
-func share(j *job.Job, blank *glass.Blank, on ground) (job.Band, []job.Motif, error) {
+func share(j *job.Job, blank *glass.Blank) (job.Band, []job.Motif, error) {
 	if !matched(j) {
 		band, err := findBand(j, blank)
 		return band, j.Motifs, err
 	}
-	band, err := commonBand(j)
+	band, _, _, err := commonBand(j)
 	if err != nil {
 		return band, nil, err
 	}
-	motifs, _, err := oneSize(j, band, on)
+	motifs, _, err := oneSize(j, band)
 	return band, motifs, err
-}
-
-// commonBand returns the heights that every blank of a set can give to the
-// decoration.
-func commonBand(j *job.Job) (job.Band, error) {
-	common := job.Band{Foot: 0, Top: math.Inf(1)}
-	for _, b := range j.Blanks {
-		own, err := findBand(j, b)
-		if err != nil {
-			return own, err
-		}
-		// All begin at the foot's margin or at the stated foot, so what they have in
-		// common is never empty.
-		common.Foot, common.Top = max(common.Foot, own.Foot), min(common.Top, own.Top)
-	}
-	return common, nil
 }
 
 // oneSize returns the job's motifs in the one size that every blank can carry,
 // and for each the blank, by number, that its width comes from: -1 where it has
 // none, being a length already or its share of each repeat still.
-func oneSize(j *job.Job, band job.Band, on ground) (motifs []job.Motif, from []int, err error) {
+func oneSize(j *job.Job, band job.Band) (motifs []job.Motif, from []int, err error) {
 	motifs, from = make([]job.Motif, len(j.Motifs)), make([]int, len(j.Motifs))
 	copy(motifs, j.Motifs)
 	widths, heights := make([]float64, len(motifs)), make([]float64, len(motifs))
@@ -83,9 +68,9 @@ func oneSize(j *job.Job, band job.Band, on ground) (motifs []job.Motif, from []i
 		from[i], widths[i], heights[i] = -1, math.Inf(1), math.Inf(1)
 	}
 	for b, blank := range j.Blanks {
-		p, err := on(j, blank, band)
-		if err != nil {
-			return nil, nil, err
+		p := uncut(j, blank, band)
+		if !p.hasCone() {
+			return nil, nil, noCone(j, blank, band)
 		}
 		for i, m := range j.Motifs {
 			s := p.set(m)

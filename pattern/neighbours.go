@@ -26,6 +26,7 @@ func (p *Plan) sameRepeat(q pair) bool {
 // cuts on the glass are two of this period, or one of this period and one
 // further round.
 func (p *Plan) neighbours(within float64, visit func(pair) bool) {
+	within *= p.Surface.Stretch(0, p.Surface.Length()) // as the boxes lie on the chart
 	var tree rtree.RTreeGN[float64, int]
 	boxes := make([]geometry.Box, len(p.Cuts))
 	all := geometry.EmptyBox()

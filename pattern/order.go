@@ -8,31 +8,36 @@ import (
 	"roundlay/pattern/job"
 )
 
-// Pass is what is cut with one wheel on the machine: the cuts of one period, in
-// the order to cut them. Each is cut all round the glass before the next.
+// Pass is what is cut with one wheel on the machine, in the order to cut it: what
+// is cut without lifting the wheel, each with all its copies round the glass
+// before the next.
 type Pass struct {
-	Wheel int // the rack's
-	Cuts  []Cut
+	Wheel  int // the rack's
+	Chains []Chain
+	Cuts   []Cut // the period's, in the order of the chains they are of
+
+	sums []Cut // the chains, each as one cut
 }
 
 // Order returns the order in which to cut, wheel by wheel: deep cuts before
-// shallow ones and long before short, with no more changes of the wheel than
+// shallow ones and long before short, what goes on from repeat to repeat as the
+// one line it is, with no more changes of the wheel than
 // there must be. The wheel that cuts deepest comes first. The job may overrule which
 // wheels come first, and which motifs on a wheel; numbers stay as they are.
 func (p *Plan) Order() []Pass {
 	passes := make(map[int]*Pass)
-	for _, c := range p.Cuts {
-		if passes[c.Wheel] == nil {
-			passes[c.Wheel] = &Pass{Wheel: c.Wheel}
+	for _, c := range p.Chains() {
+		sum := p.Sum(c)
+		if passes[sum.Wheel] == nil {
+			passes[sum.Wheel] = &Pass{Wheel: sum.Wheel}
 		}
-		passes[c.Wheel].Cuts = append(passes[c.Wheel].Cuts, c)
+		pass := passes[sum.Wheel]
+		pass.Chains, pass.sums = append(pass.Chains, c), append(pass.sums, sum)
 	}
 	var order []Pass
 	for wheel := range p.Job.Rack { // not over the map, whose order changes
 		if pass := passes[wheel]; pass != nil {
-			slices.SortStableFunc(pass.Cuts, func(a, b Cut) int {
-				return cmp.Or(before(a, b), cmp.Compare(a.Motif, b.Motif))
-			})
+			pass.sort(func(a, b Cut) int { return cmp.Or(before(a, b), cmp.Compare(a.Motif, b.Motif)) })
 			order = append(order, *pass)
 		}
 	}
@@ -40,18 +45,56 @@ func (p *Plan) Order() []Pass {
 	slices.SortStableFunc(order, func(a, b Pass) int {
 		return cmp.Or(cmp.Compare(p.turn(a.Wheel), p.turn(b.Wheel)), a.before(b))
 	})
-	for _, pass := range order {
-		slices.SortStableFunc(pass.Cuts, p.given)
+	for i := range order {
+		order[i].sort(p.given)
+		order[i].Cuts = p.cutsIn(order[i].Chains)
 	}
 	return order
+}
+
+// sort sorts the chains of a pass, each as one cut.
+func (a *Pass) sort(compare func(a, b Cut) int) {
+	places := make([]int, len(a.Chains))
+	for i := range places {
+		places[i] = i
+	}
+	slices.SortStableFunc(places, func(i, k int) int { return compare(a.sums[i], a.sums[k]) })
+	chains, sums := slices.Clone(a.Chains), slices.Clone(a.sums)
+	for n, i := range places {
+		a.Chains[n], a.sums[n] = chains[i], sums[i]
+	}
+}
+
+// cutsIn returns the period's cuts that some chains are of, each once.
+func (p *Plan) cutsIn(chains []Chain) []Cut {
+	var cuts []Cut
+	known := make([]bool, len(p.Cuts))
+	for _, chain := range chains {
+		for _, id := range chain.Cuts {
+			if i := p.inPeriod(id); !known[i] {
+				known[i] = true
+				cuts = append(cuts, p.Cuts[i])
+			}
+		}
+	}
+	return cuts
 }
 
 // Sequence returns the ids of every cut on the glass in the order to cut them.
 func (p *Plan) Sequence() []int {
 	var ids []int
 	for _, pass := range p.Order() {
-		for _, c := range pass.Cuts {
-			ids = append(ids, p.Around(c.ID)...)
+		ids = append(ids, p.Within(pass)...)
+	}
+	return ids
+}
+
+// Within returns the ids of every cut of a pass in the order to cut them.
+func (p *Plan) Within(pass Pass) []int {
+	var ids []int
+	for _, c := range pass.Chains {
+		for turns := range c.Times {
+			ids = append(ids, p.Copy(c, turns)...)
 		}
 	}
 	return ids
@@ -123,5 +166,5 @@ func before(a, b Cut) int {
 // before compares two passes: that one goes first which, with the other after
 // it, has the deeper or the longer cut where the two orders first differ.
 func (a Pass) before(b Pass) int {
-	return slices.CompareFunc(slices.Concat(a.Cuts, b.Cuts), slices.Concat(b.Cuts, a.Cuts), before)
+	return slices.CompareFunc(slices.Concat(a.sums, b.sums), slices.Concat(b.sums, a.sums), before)
 }

@@ -10,6 +10,7 @@ import (
 	"roundlay/pattern/glass"
 	"roundlay/pattern/groove"
 	"roundlay/pattern/job"
+	"roundlay/pattern/slips"
 )
 
 // Plan is a job laid out on one of its blanks.
@@ -17,9 +18,11 @@ type Plan struct {
 	Job   *job.Job
 	Blank *glass.Blank
 
-	// Surface is the cone the band is drawn on, with the worst error in radius
-	// it leaves inside the band.
-	Surface          geometry.Cone
+	// Surface is the outside of the glass, with the chart that cuts are told on.
+	Surface geometry.Surface
+	// Cone is the one that the band comes nearest to, on which paper is laid and
+	// the chart is drawn, with the worst error in radius it leaves inside the band.
+	Cone             geometry.Cone
 	WorstRadiusError float64
 	goreError        func() float64 // of its paper, where that is made of gores; reckoned when first asked for
 
@@ -37,6 +40,7 @@ type Plan struct {
 	Findings []Finding
 	overfull bool // whether more than is enough to refuse it comes too near one another
 	Chords   []Chord
+	doubts   []slips.Doubt
 }
 
 // Cut is one groove on the glass.
@@ -47,12 +51,12 @@ type Cut struct {
 	Part   string
 	Joins  []int // ids
 	groove.Groove
-	Left float64 // glass left under its deepest point
+	Left float64 // the least glass left under any of it
 }
 
 // Chord is one setting for dividers: a circle of the job, stepped in its repeats.
 type Chord struct {
-	Name   string // which circle: foot, band foot, band top
+	Name   string // which circle: foot, paper edge where paper begins above the table, band foot, band top
 	Height float64
 	Radius float64
 	Parts  int
@@ -63,5 +67,5 @@ type Chord struct {
 // called a cylinder: the radius changes by less than a hundredth of a
 // millimetre over the band.
 func (p *Plan) Straight() bool {
-	return math.Abs(p.Surface.RadiusAt(p.Band.Top)-p.Surface.RadiusAt(p.Band.Foot)) < 0.01
+	return math.Abs(p.Cone.RadiusAt(p.Band.Top)-p.Cone.RadiusAt(p.Band.Foot)) < 0.01
 }

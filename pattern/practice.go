@@ -11,8 +11,13 @@ import (
 type Standing struct {
 	Member *Member
 	// By how much it differs from the middle of the set, in millimetres: positive
-	// where it is taller, wider, thicker, or further out of round.
+	// where it is taller, wider, thicker, or further out of round. Width and wall are
+	// compared all the way up, at the same shares of the blanks' heights, the wall from
+	// the band's foot: what is told is the most.
 	Height, Width, Wall, OutOfRound float64
+	// WidthAt and WallAt are the heights on it of that, -1 where it differs by about
+	// as much all the way up.
+	WidthAt, WallAt float64
 	// Apart sums them up, each as a share of a difference that shows.
 	Apart float64
 }
@@ -20,10 +25,10 @@ type Standing struct {
 // Differences between two glasses that show when they stand side by side, or are
 // felt at the wheel: common practice, no source.
 const (
-	showsHeight = 1.0  // mm
-	showsWidth  = 1.0  // of diameter
-	showsWall   = 0.25 // at its thinnest in the band
-	showsRound  = 0.5  // between one diameter and another
+	showsHeight = 1.0 // mm
+	showsWidth  = 1.0 // of diameter
+	showsWall   = 0.25
+	showsRound  = 0.5 // between one diameter and another
 )
 
 // Rank ranks the plans that Lay made of a job's blanks, the one to practise on
@@ -41,17 +46,16 @@ func (s *Set) Standings() []Standing {
 		return median(values)
 	}
 	height := middle(func(m Member) float64 { return m.Blank.Height() })
-	width := middle(func(m Member) float64 { return m.Across })
-	wall := middle(func(m Member) float64 { return m.Wall })
 	round := middle(func(m Member) float64 { return m.OutOfRound })
+	widths := s.along(0, func(m Member, z float64) float64 { return 2 * m.Blank.Profile().Radius(z) })
+	walls := s.along(s.Band.Foot/height, func(m Member, z float64) float64 { return m.Blank.Wall(z) })
 
 	all := make([]Standing, len(s.Members))
 	for i := range s.Members {
 		m := &s.Members[i]
-		d := Standing{
-			Member: m, Height: m.Blank.Height() - height, Width: m.Across - width,
-			Wall: m.Wall - wall, OutOfRound: m.OutOfRound - round,
-		}
+		d := Standing{Member: m, Height: m.Blank.Height() - height, OutOfRound: m.OutOfRound - round}
+		d.Width, d.WidthAt = widths.most(i)
+		d.Wall, d.WallAt = walls.most(i)
 		// A blank that is rounder than the rest is none the worse for it.
 		d.Apart = math.Hypot(
 			math.Hypot(d.Height/showsHeight, d.Width/showsWidth),
@@ -67,6 +71,51 @@ func (s *Set) Standings() []Standing {
 		return cmp.Compare(a.Wall, b.Wall)
 	})
 	return all
+}
+
+// differences is by how much each blank of a set differs from the middle of all, up
+// along it, and at which heights.
+type differences struct{ by, at [][]float64 }
+
+// along compares the blanks of the set up along them, from a share of their heights.
+func (s *Set) along(from float64, of func(m Member, z float64) float64) differences {
+	const places = 49
+	n := len(s.Members)
+	d := differences{make([][]float64, n), make([][]float64, n)}
+	values := make([]float64, n)
+	for k := range places {
+		share := from + (1-from)*float64(k)/(places-1)
+		for i, m := range s.Members {
+			d.at[i] = append(d.at[i], share*m.Blank.Height())
+			values[i] = of(m, share*m.Blank.Height())
+		}
+		middle := median(values)
+		for i, v := range values {
+			d.by[i] = append(d.by[i], v-middle)
+		}
+	}
+	return d
+}
+
+// most returns by how much a blank differs at the most, and at which height; -1
+// where it is half as much or more nearly everywhere.
+func (d differences) most(blank int) (by, at float64) {
+	const nearly = 0.9
+	for k, x := range d.by[blank] {
+		if math.Abs(x) > math.Abs(by) {
+			by, at = x, d.at[blank][k]
+		}
+	}
+	alike := 0
+	for _, x := range d.by[blank] {
+		if x*by >= by*by/2 {
+			alike++
+		}
+	}
+	if float64(alike) >= nearly*float64(len(d.by[blank])) {
+		at = -1
+	}
+	return by, at
 }
 
 // Shows reports which of a blank's differences show by themselves, or would

@@ -57,3 +57,37 @@ func TestStandingsOfTwo(t *testing.T) {
 		t.Errorf("%s first", d.Member.Blank.Name)
 	}
 }
+
+// What a blank differs in counts wherever it does: a rim, a foot or a wall that the
+// middle of the band knows nothing of.
+func TestStandingsAllTheWayUp(t *testing.T) {
+	j := three(t, bar(t, 0, 20, 30))
+	of := func(name string, foot, middle, rim, wall float64) *glass.Blank {
+		b, err := glass.NewBlank(name, 12, []glass.Station{
+			{Height: 0, Radius: foot, Wall: 4}, {Height: 50, Radius: middle, Wall: 4}, {Height: 100, Radius: rim, Wall: wall},
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return b
+	}
+	j.Blanks = []*glass.Blank{
+		of("one", 40, 40, 40, 4), of("two", 40, 40, 40, 4), of("three", 40, 40, 40, 4),
+		of("wide rim", 40, 40, 42, 4), of("narrow foot", 39, 40, 40, 4), of("thick rim", 40, 40, 40, 5.5),
+		of("wide", 40.5, 40.5, 40.5, 4),
+	}
+	want := []struct {
+		name                     string
+		width, at, wall, wallsAt float64
+	}{
+		{"thick rim", 0, 0, 1.5, 100}, {"wide rim", 4, 100, 0, 0}, {"narrow foot", -2, 0, 0, 0}, {"wide", 1, -1, 0, 0},
+	}
+	all := setOf(t, j).Standings()
+	for i, w := range want {
+		d := all[i]
+		if d.Member.Blank.Name != w.name || !near(d.Width, w.width, 1e-9) || !near(d.Wall, w.wall, 1e-9) ||
+			w.width != 0 && !near(d.WidthAt, w.at, 1e-9) || w.wall != 0 && !near(d.WallAt, w.wallsAt, 1e-9) {
+			t.Errorf("%d: %s, %g wider at %g, %g thicker at %g; wanted %+v", i+1, d.Member.Blank.Name, d.Width, d.WidthAt, d.Wall, d.WallAt, w)
+		}
+	}
+}

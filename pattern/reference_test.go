@@ -93,7 +93,7 @@ func referenceLands(t *testing.T, p *Plan) map[standing]float64 {
 	limit := p.Job.Limits.Land
 	for roll := -1; roll <= 1; roll++ {
 		for j, b := range cuts {
-			rolled := polygons(b.Turned(p.Surface, float64(roll)*2*math.Pi))
+			rolled := polygons(b.Turned(&p.Surface, float64(roll)*2*math.Pi))
 			for i, a := range cuts[:j+1] {
 				if i == j && roll != 1 {
 					continue // the cut itself, or seen from the other side

@@ -37,27 +37,59 @@ func noRoom(j *job.Job, b *glass.Blank) error {
 	return j.Refuse(key, read, "a length up to "+u.AtMost(rest), why)
 }
 
-// tooThin refuses what leaves no wall to cut: the glass to be left or the deepest
-// cut, whichever takes more of it, or else a wall too thin for the usual.
-func tooThin(j *job.Job, b *glass.Blank) error {
-	u, leave, depth := j.Length, j.Limits.Leave, deepest(j)
-	wall := b.LeastWall(j.Limits.Foot, j.Limits.Foot+leastBand)
-	why := fmt.Sprintf("blank %q: no glass may be cut: between foot margin and rim margin the wall has to be %s for the deepest cut (%s) and what must be left (%s), and begins with %s",
-		b.Name, u.AtLeast(leave+depth), u.Given(depth), u.Given(leave), u.Fine(wall))
+// tooThin refuses what leaves no wall to cut: the glass to be left or the depth of
+// a motif that not even the lowest band puts on a wall thick enough, whichever
+// takes more of it, or else a wall too thin for the usual. Foot is where the
+// lowest band begins.
+func tooThin(j *job.Job, b *glass.Blank, foot float64) error {
+	i, wall := unborne(j, b, foot)
+	u, leave, depth := j.Length, j.Limits.Leave, j.Motifs[i].Depth
+	from := "the foot margin"
+	if foot > j.Limits.Foot {
+		from = "the paper's lower edge"
+	}
+	why := fmt.Sprintf("blank %q: no glass may be cut: above %s the wall has to be %s for motif %d (%s), %s deep with %s left, and begins with %s",
+		b.Name, from, u.AtLeast(leave+depth), i+1, j.Motifs[i].Kind.Name, u.Given(depth), u.Given(leave), u.Fine(wall))
 	switch {
 	case j.Given("limits.leave") && leave >= depth && wall-depth >= u.Step():
 		return j.Refuse("limits.leave", u.Given(leave), "a length up to "+u.AtMost(wall-depth), why)
 	case wall-leave >= u.Step():
-		i := slices.IndexFunc(j.Motifs, func(m job.Motif) bool { return m.Depth == depth })
 		return j.Refuse(job.Item("motif", i)+".depth", u.Given(depth), "a depth up to "+u.AtMost(wall-leave), why)
 	}
-	// The station at or below the margin.
-	i := 0
-	for i+1 < len(b.Stations) && b.Stations[i+1].Height <= j.Limits.Foot {
-		i++
+	// The station at or below the foot of that band.
+	k := 0
+	for k+1 < len(b.Stations) && b.Stations[k+1].Height <= foot {
+		k++
 	}
-	key := fmt.Sprintf("%s.%s.wall", blankKey(j, b), job.Item("station", i))
-	return j.Refuse(key, u.Text(b.Stations[i].Wall), "walls of "+u.AtLeast(leave+depth)+" and more above the foot margin", why)
+	key := fmt.Sprintf("%s.%s.wall", blankKey(j, b), job.Item("station", k))
+	return j.Refuse(key, u.Text(b.Stations[k].Wall), "walls of "+u.AtLeast(leave+depth)+" and more above "+from, why)
+}
+
+// unborne returns the deepest motif that a blank's wall does not carry in the
+// lowest band from a foot up, and the thinnest wall there; where it carries them
+// all, the deepest.
+func unborne(j *job.Job, b *glass.Blank, foot float64) (motif int, wall float64) {
+	band := job.Band{Foot: foot, Top: foot + leastBand}
+	c := climb{j, b, thinFor(j, b)}
+	p, worst, depth := uncut(j, b, band), -1, 0.0
+	for i, m := range j.Motifs {
+		if _, bad := c.meets(p, i); bad && m.Depth > depth {
+			worst, depth = i, m.Depth
+		}
+	}
+	if worst < 0 {
+		depth = deepest(j)
+		worst = slices.IndexFunc(j.Motifs, func(m job.Motif) bool { return m.Depth == depth })
+	}
+	return worst, b.LeastWall(band.Foot, band.Top)
+}
+
+// offPaper refuses paper that holds nothing of a band.
+func offPaper(j *job.Job, b *glass.Blank, band job.Band) error {
+	u := j.Length
+	return j.Refuse(blankKey(j, b)+".paper", fmt.Sprintf("paper from %s to %s", u.Text(b.Paper.Low), u.Text(b.Paper.High)),
+		fmt.Sprintf("paper that holds some of the band, from %s to %s", u.Text(band.Foot), u.Text(band.Top)),
+		fmt.Sprintf("blank %q: nothing could be carried over with it", b.Name))
 }
 
 // noCone refuses the station whose diameter leaves the others by most.

@@ -260,13 +260,20 @@ func (c *curing) keepBelow(g Group, cure Cure) Cure {
 // straighter bends the lines of the group's motifs less.
 func (c *curing) straighter(g Group) []course { return c.rows(g, straighter) }
 
-// orWheel adds to a cure of lines too tight which wheel like the motif's own
-// would do: one that a job may have, that clears it, and brings nothing with it.
+// orWheel adds to a cure of lines too tight, or of a wheel that bridges a hollow,
+// which wheel like the motif's own would do: one that a job may have, that clears
+// it, and brings nothing with it.
 func (c *curing) orWheel(g Group, cure Cure) Cure {
 	u, most := c.Job.Length, math.Inf(1)
 	for _, f := range g.Findings {
 		cut := c.Cuts[(f.Cuts[0]-1)%len(c.Cuts)]
-		if r := cut.WheelFor(c.Job.Rack[cut.Wheel], mostSweep); r > 0 {
+		r := 0.0
+		if cut.Bridges() {
+			r = c.LargestWheel(&cut)
+		} else if g.Kind == Tight {
+			r = cut.WheelFor(c.Job.Rack[cut.Wheel], mostSweep)
+		}
+		if r > 0 {
 			most = math.Min(most, r)
 		}
 	}
@@ -326,7 +333,7 @@ func (c *curing) shortestMark(g Group) float64 {
 	longest := 0.0
 	for _, f := range g.Findings {
 		cut := c.Cuts[(f.Cuts[0]-1)%len(c.Cuts)]
-		longest = max(longest, cut.LengthFor(c.Surface, c.Job.Rack[cut.Wheel], cut.Asked))
+		longest = max(longest, cut.LengthFor(&c.Surface, c.Job.Rack[cut.Wheel], cut.Asked))
 	}
 	return longest
 }

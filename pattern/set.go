@@ -22,8 +22,8 @@ type Set struct {
 // Member is one blank of a set.
 type Member struct {
 	*Plan
-	Own        job.Band // the glass of it that may be cut
-	By         Bound    // what ends that at the top
+	Own        job.Band // as far up as its band may reach
+	End                 // what ends that at the top
 	Across     float64  // its diameter at the middle of the set's band
 	Wall       float64  // the thinnest in the set's band
 	OutOfRound float64
@@ -32,23 +32,25 @@ type Member struct {
 // Bound is what a blank comes to the end of.
 type Bound int
 
-// A band ends where the wall gets too thin for the deepest cut, or at the rim's
-// margin; a motif's size, where the girth is least. Findings of its own make a
-// blank the only one that can't be cut.
+// A band ends where a taller one would put a motif on too thin a wall, at the
+// rim's margin, or where the job ends the paper; a motif's size, where the girth
+// is least. Findings of its own make a blank the only one that can't be cut.
 const (
 	ByWall Bound = iota
 	ByRim
+	ByPaper
 	ByGirth
 	ByFindings
 )
 
 // String returns the bound's name in reports.
-func (b Bound) String() string { return [...]string{"wall", "rim", "girth", "findings"}[b] }
+func (b Bound) String() string { return [...]string{"wall", "rim", "paper", "girth", "findings"}[b] }
 
 // Hold is how one blank holds the set back.
 type Hold struct {
 	Member *Member
 	By     Bound
+	End    End // of the band, where By is its wall, its rim or its paper
 	// Next is the blank that would hold it back without this one, in height or in
 	// size; nil where none would.
 	Next *Member
@@ -81,7 +83,7 @@ func compare(plans []*Plan) *Set {
 	}
 	for _, p := range plans {
 		m := Member{Plan: p, Across: across(p.Blank.Profile(), s.Band), OutOfRound: p.Blank.OutOfRound()}
-		m.Own, m.By = carried(p.Job, p.Blank)
+		m.Own, m.End = carried(p.Job, p.Blank)
 		m.Wall = p.Blank.LeastWall(s.Band.Foot, max(s.Band.Top, s.Band.Foot))
 		s.Members = append(s.Members, m)
 	}
@@ -92,32 +94,40 @@ func compare(plans []*Plan) *Set {
 // size of its motifs, and by findings that no other blank has. A band that the
 // job states holds nothing back but where it asks too much.
 func (s *Set) hold() error {
-	if i := s.lowest(-1); s.Job.Layout.Band == nil || s.Members[i].Own.Top < s.Band.Top-1e-9 {
-		if err := s.add(i, s.Members[i].By); err != nil {
+	_, i, end, err := commonBand(s.Job)
+	if err != nil {
+		return err
+	}
+	if s.Job.Layout.Band != nil {
+		i = s.lowest()
+		end = s.Members[i].End
+	}
+	if s.Job.Layout.Band == nil || s.Members[i].Own.Top < s.Band.Top-1e-9 {
+		if err := s.add(i, end.By, end); err != nil {
 			return err
 		}
 	}
-	_, from, err := oneSize(s.Job, s.Band, bare)
+	_, from, err := oneSize(s.Job, s.Band)
 	if err != nil {
 		return err
 	}
 	if i := mostOf(from); i >= 0 {
-		if err := s.add(i, ByGirth); err != nil {
+		if err := s.add(i, ByGirth, End{}); err != nil {
 			return err
 		}
 	}
 	if i, alone := s.onlyFound(); alone {
-		return s.add(i, ByFindings)
+		return s.add(i, ByFindings, End{})
 	}
 	return nil
 }
 
 // add notes how a member holds the set back, and lays the others out without it.
-func (s *Set) add(i int, by Bound) error {
-	h := Hold{Member: &s.Members[i], By: by}
+func (s *Set) add(i int, by Bound, end End) error {
+	h := Hold{Member: &s.Members[i], By: by, End: end}
 	rest := s.Job.Clone()
 	rest.Blanks = slices.Delete(slices.Clone(s.Job.Blanks), i, i+1)
-	band, err := commonBand(rest)
+	band, lowest, _, err := commonBand(rest)
 	if err != nil {
 		return err
 	}
@@ -127,12 +137,13 @@ func (s *Set) add(i int, by Bound) error {
 		return err
 	}
 	h.Wider = wider
+	known := newTrials()
 	for k, m := range s.Members {
 		if k == i {
 			continue
 		}
 		h.Before += len(m.Groups())
-		p, err := lay(rest, m.Blank)
+		p, err := known.lay(rest, m.Blank)
 		if err != nil {
 			return err
 		}
@@ -141,12 +152,13 @@ func (s *Set) add(i int, by Bound) error {
 	}
 	next := -1
 	switch by {
-	case ByWall, ByRim:
-		next = s.lowest(i)
+	case ByWall, ByRim, ByPaper:
+		next = lowest
 	case ByGirth:
-		if next = narrowest; next >= i {
-			next++ // counted among the rest, it stands one later in the set
-		}
+		next = narrowest
+	}
+	if next >= i {
+		next++ // counted among the rest, it stands one later in the set
 	}
 	if next >= 0 {
 		h.Next = &s.Members[next]
@@ -158,11 +170,11 @@ func (s *Set) add(i int, by Bound) error {
 // wider returns how many times as wide, at the most, the motifs of a smaller
 // set are, and the blank of it that their widths come from.
 func (s *Set) wider(rest *job.Job, band job.Band) (times float64, narrowest int, err error) {
-	whole, from, err := oneSize(s.Job, s.Band, bare)
+	whole, from, err := oneSize(s.Job, s.Band)
 	if err != nil {
 		return 0, 0, err
 	}
-	part, narrow, err := oneSize(rest, band, bare)
+	part, narrow, err := oneSize(rest, band)
 	if err != nil {
 		return 0, 0, err
 	}
@@ -177,11 +189,11 @@ func (s *Set) wider(rest *job.Job, band job.Band) (times float64, narrowest int,
 	return times, mostOf(narrow), nil
 }
 
-// lowest returns the member whose own band ends lowest, but for the one left out.
-func (s *Set) lowest(but int) int {
-	low := -1
+// lowest returns the member whose own band ends lowest.
+func (s *Set) lowest() int {
+	low := 0
 	for i, m := range s.Members {
-		if i != but && (low < 0 || m.Own.Top < s.Members[low].Own.Top) {
+		if m.Own.Top < s.Members[low].Own.Top {
 			low = i
 		}
 	}

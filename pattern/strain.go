@@ -44,10 +44,6 @@ func (p *Plan) tight() []Finding {
 	return found
 }
 
-// mostStretch is how far a land may be off, as a share of the least land, for
-// being measured on the cone of its band and not on the glass.
-const mostStretch = 1.0 / 3
-
 // uneven checks that paper for the glass can be made: past what a cone holds, in
 // gores that lie flat and can be handled.
 func (p *Plan) uneven() []Finding {
@@ -60,7 +56,7 @@ func (p *Plan) uneven() []Finding {
 	worst := -1.0
 	for i := range steps + 1 {
 		z := p.Band.Foot + (p.Band.Top-p.Band.Foot)*float64(i)/steps
-		if off := math.Abs(p.Surface.RadiusAt(z) - profile.Radius(z)); off > worst {
+		if off := math.Abs(p.Cone.RadiusAt(z) - profile.Radius(z)); off > worst {
 			worst, f.Height = off, z
 		}
 	}
@@ -70,54 +66,24 @@ func (p *Plan) uneven() []Finding {
 // Ungored reports whether no gores that can be handled lie flat on the glass.
 func (p *Plan) Ungored() bool { return p.goreError() > mostEase }
 
-// LandError returns how far a land beside any cut may be off at the worst, for
-// being measured on the cone.
-func (p *Plan) LandError() float64 {
-	worst := 0.0
-	for _, c := range p.Cuts {
-		off, _, _ := p.landError(c)
-		worst = max(worst, off)
-	}
-	return worst
-}
-
-// stretched checks, on a curved glass, that the lands beside each cut are on the
-// glass near enough what they are on the cone they are measured on.
-func (p *Plan) stretched() []Finding {
-	if p.WorstRadiusError <= mostMisfit {
-		return nil
-	}
+// bridged checks that each wheel goes into the hollows it crosses.
+func (p *Plan) bridged() []Finding {
 	var found []Finding
-	for _, c := range p.Cuts {
-		land := p.land(c.Motif, c.Motif)
-		f := Finding{Kind: Uneven, Cuts: []int{c.ID}, Repeat: c.Repeat, Wanted: mostStretch * land}
-		f.Measured, f.Theta, f.Height = p.landError(c)
-		if land > 0 && f.Measured > f.Wanted {
-			found = append(found, f)
+	for i := range p.Cuts {
+		c := &p.Cuts[i]
+		if !c.Bridges() {
+			continue
 		}
+		found = append(found, Finding{
+			Kind: Bridged, Cuts: []int{c.ID}, Repeat: c.Repeat, Theta: c.Bridge.Theta, Height: c.Bridge.Height,
+			Measured: c.Bridge.Depth, Wanted: c.Asked,
+		})
 	}
 	return found
 }
 
-// landError returns how far the least land beside a cut may be off at the worst,
-// and where. On the glass the way from the middle of one groove to the middle of
-// the next is longer or shorter than on the cone, the grooves are as wide, and
-// the land takes all of the difference.
-func (p *Plan) landError(c Cut) (worst, theta, height float64) {
-	land := p.land(c.Motif, c.Motif)
-	for _, s := range c.Samples {
-		if off := p.stretch(s.Height) * (land + s.Left + s.Right); off > worst {
-			worst, theta, height = off, s.Theta, s.Height
-		}
-	}
-	return worst, theta, height
-}
-
-// stretch returns how much longer or shorter the glass is at a height than the
-// cone there, round it or along the profile: a share of its length.
-func (p *Plan) stretch(z float64) float64 {
-	profile := p.Blank.Profile()
-	round := profile.Radius(z)/p.Surface.RadiusAt(z) - 1
-	along := math.Hypot(1, profile.Slope(z))*math.Cos(p.Surface.HalfAngle) - 1
-	return max(math.Abs(round), math.Abs(along))
+// LargestWheel returns the radius of the largest wheel of the same edge that goes
+// into the hollow a cut bridges: 0 where none does.
+func (p *Plan) LargestWheel(c *Cut) float64 {
+	return p.lathe().LargestWheel(c.Line, p.Job.Rack[c.Wheel], c.Asked)
 }

@@ -136,8 +136,7 @@ func TestTight(t *testing.T) {
 // 60 mm long, that is 0.24 B. 257 places stand for all: with their ends counted in
 // full their mean is greater by 1/128 of itself, and the misfit less by 1/256.
 //
-// Paper in gores follows that, so nothing is found. At the band's middle the glass
-// stands 0.12 B off the cone, which is 40 + 0.88 B there: lands are wider by that share.
+// Paper in gores follows that, so nothing is found.
 func TestUneven(t *testing.T) {
 	bulging := func(bulge float64) *job.Job {
 		return jobOn(blankOf(t, 40, 40+bulge, 40), 4, bar(t, 0, 22, 30))
@@ -149,10 +148,6 @@ func TestUneven(t *testing.T) {
 		}
 		if len(p.Findings) > 0 || p.Outside().Curved() != (bulge == 1) { // past 0.15 mm it is curved
 			t.Errorf("a bulge of %g mm: curved %v, found %+v", bulge, p.Outside().Curved(), p.Findings)
-		}
-		land := 0.8 + p.Cuts[0].Width
-		if want := 0.12 * bulge / (40 + 0.88*bulge) * land; !near(p.LandError(), want, 0.02*want) {
-			t.Errorf("with a bulge of %g mm lands are off by %g mm, by hand %g", bulge, p.LandError(), want)
 		}
 	}
 }

@@ -12,7 +12,6 @@ import (
 	"roundlay/geometry"
 	"roundlay/motifs"
 	"roundlay/pattern/glass"
-	"roundlay/pattern/groove"
 	"roundlay/pattern/job"
 )
 
@@ -27,6 +26,7 @@ type trials struct {
 	ids    map[string]int
 	stood  []*stand // by id
 	pairs  map[[2]int]bool
+	bands  map[string]chosen
 	effort int // the grooves that were cut: nearly all of the time goes there
 	places int // what was measured: see mostTried
 }
@@ -60,7 +60,7 @@ type stand struct {
 }
 
 func newTrials() *trials {
-	return &trials{stages: map[stage]*Plan{}, ids: map[string]int{}, pairs: map[[2]int]bool{}}
+	return &trials{stages: map[stage]*Plan{}, ids: map[string]int{}, pairs: map[[2]int]bool{}, bands: map[string]chosen{}}
 }
 
 // trial is one job on one blank.
@@ -83,7 +83,7 @@ func (t *trials) on(j *job.Job, blank *glass.Blank) (*trial, error) {
 func (t *trials) set(j *job.Job, blank *glass.Blank) (*trial, error) {
 	// Every motif is sized on every blank, and looked up beside every other.
 	t.places += len(j.Motifs) * (len(j.Blanks) + len(j.Motifs)/8 + 8) / 8
-	band, sized, err := share(j, blank, t.bare)
+	band, sized, err := t.share(j, blank)
 	if err != nil {
 		return nil, err
 	}
@@ -168,6 +168,11 @@ func describe(b []byte, i int, m job.Motif) []byte {
 	for _, p := range m.Kind.Params {
 		b = number(b, m.Values[p.Name])
 	}
+	return describePlace(b, m)
+}
+
+// describePlace writes of that what says where a motif stands, and how deep.
+func describePlace(b []byte, m job.Motif) []byte {
 	for _, s := range []job.Measure{m.Across, m.Up, m.Width, m.Height} {
 		fraction := 0.0
 		if s.Fraction {
@@ -247,7 +252,7 @@ func (tr *trial) alone(i int) bool {
 	}
 	p := *tr.plan
 	p.Cuts = tr.cuts(i)
-	for _, find := range []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.stretched} {
+	for _, find := range []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.bridged} {
 		if len(find()) > 0 {
 			return false
 		}
@@ -346,7 +351,7 @@ func (p *Plan) closeLines(i int) bool {
 		return false
 	}
 	d := p.lines(drawn)
-	lathe := groove.NewLathe(p.Surface)
+	lathe := p.lathe()
 	a, b := p.cut(lathe, mark{motif: i, number: pair[0]}, d), p.cut(lathe, mark{motif: i, number: pair[1]}, d)
 	found, _, _ := distance(a.Groove, b.Groove, land)
 	return found < land

@@ -1,41 +1,56 @@
 package pattern
 
-// Unseen returns the findings that an inside paper adds to the others: the cuts
-// that reach below the inside floor, where it can't carry them. Measured is how
-// far down a cut reaches, Wanted the floor. It returns none for a blank whose
-// floor was not measured.
-func (p *Plan) Unseen() []Finding {
-	floor := p.Blank.Floor
-	if floor <= 0 {
-		return nil
-	}
+// Unseen returns the findings that paper on a face adds to the others: the cuts
+// that reach below or above it, where it can't carry them. Measured is how far
+// down or up a cut reaches, Wanted where the paper ends.
+func (p *Plan) Unseen(f Face) []Finding {
 	const stray = 0.01 // mm: what rounding may add
+	low, high := f.Carries()
 	var found []Finding
 	for i := range p.Cuts {
 		c := &p.Cuts[i]
-		low := p.footprintReach(c).low
-		if low.height >= floor-stray {
-			continue
+		reach := p.footprintReach(c)
+		at, wanted, end := reach.low, low, f.Lower
+		if at.height >= low-stray {
+			at, wanted, end = reach.high, high, f.Upper
+			if at.height <= high+stray {
+				continue
+			}
 		}
 		found = append(found, Finding{
-			Kind: Unseen, Cuts: []int{c.ID}, Repeat: c.Repeat, Theta: low.theta, Height: low.height,
-			Measured: low.height, Wanted: floor, Cure: Cure{Text: "print them as patches"},
+			Kind: Unseen, Cuts: []int{c.ID}, Repeat: c.Repeat, Theta: at.theta, Height: at.height,
+			Measured: at.height, Wanted: wanted, Cure: Cure{Text: f.unseenCure(end)},
 		})
 	}
 	return found
 }
 
-// Hidden reports whether the cut of an unseen finding lies below the inside
-// floor wholly, and not just partly.
-func (p *Plan) Hidden(f Finding) bool {
-	return p.footprintReach(&p.Cuts[(f.Cuts[0]-1)%len(p.Cuts)]).high.height <= f.Wanted
+// unseenCure says what to do of cuts beyond an end of the paper.
+func (f Face) unseenCure(end Edge) string {
+	switch {
+	case end.Why == Asked:
+		return "ask for more paper (blank.paper)"
+	case f.inner != nil:
+		return "print them as patches"
+	}
+	return "mark them by hand"
 }
 
-// UnseenGroups returns the unseen findings in groups, lettered on from those
-// of the plan.
-func (p *Plan) UnseenGroups() []Group {
+// Hidden reports whether the cut of an unseen finding lies off the paper wholly,
+// and not just partly.
+func (p *Plan) Hidden(f Finding) bool {
+	reach := p.footprintReach(&p.Cuts[(f.Cuts[0]-1)%len(p.Cuts)])
+	if f.Measured > f.Wanted {
+		return reach.low.height >= f.Wanted
+	}
+	return reach.high.height <= f.Wanted
+}
+
+// UnseenGroups returns the unseen findings of paper on a face in groups, lettered
+// on from those of the plan.
+func (p *Plan) UnseenGroups(f Face) []Group {
 	known := len(p.Groups())
 	all := *p
-	all.Findings = append(all.Findings[:len(all.Findings):len(all.Findings)], p.Unseen()...)
+	all.Findings = append(all.Findings[:len(all.Findings):len(all.Findings)], p.Unseen(f)...)
 	return all.Groups()[known:]
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"roundlay/pattern"
 )
 
 // title is what the pages are headed with.
@@ -107,19 +109,36 @@ func (a author) placing() string {
 	s := a.sheet
 	switch {
 	case s.side == Inside && s.mirror:
-		return "Mirrored: its back goes to the glass, and is traced through. The lower edge stands on the inside floor, the arrow points to the rim."
+		return "Mirrored: its back goes to the glass, and is traced through. " + a.placingInside()
 	case s.side == Inside:
-		return "Not mirrored: its printed face goes to the glass and is read through the wall. " +
-			"The lower edge stands on the inside floor, the arrow points to the rim."
+		return "Not mirrored: its printed face goes to the glass and is read through the wall. " + a.placingInside()
 	}
-	how := "The base edge stands on the table, the arrow points to the rim."
+	edge, on := "base edge", "on the table"
+	if s.face.Lower.Why != pattern.Whole {
+		edge, on = "lower edge", fmt.Sprintf("on a line drawn round %s above the table", s.plan.Job.Length.Text(s.low))
+	}
+	how := fmt.Sprintf("The %s stands %s, the arrow points to the rim.", edge, on)
 	if s.apart() {
-		how = "Each base edge stands on the table, its tick on the mark stepped off there."
+		how = fmt.Sprintf("Each %s stands %s, its tick on the mark stepped off there.", edge, on)
 	}
 	if s.mirror {
 		how = "Mirrored: lay the printed face on the glass and trace through from the back. " + how
 	}
 	return how
+}
+
+// placingInside says which of the edges of an inside paper to set it by: that on
+// the floor, or else the one at or below the rim.
+func (a author) placingInside() string {
+	s := a.sheet
+	const arrow = ", the arrow points to the rim."
+	switch {
+	case s.face.Lower.Why == pattern.Whole:
+		return "The lower edge stands on the inside floor" + arrow
+	case s.face.Upper.Why == pattern.Whole:
+		return "The upper edge is level with the rim" + arrow
+	}
+	return fmt.Sprintf("The upper edge lies %s below the rim%s", s.plan.Job.Length.Text(s.face.Upper.Own-s.high), arrow)
 }
 
 func capital(words string) string { return strings.ToUpper(words[:1]) + words[1:] }

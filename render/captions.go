@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"roundlay/geometry"
+	"roundlay/pattern"
 	"roundlay/render/drawing"
 )
 
@@ -40,6 +41,39 @@ func (l *labels) repeatNumbers() {
 			}
 		}
 	}
+}
+
+// edgeWords says at an edge of the paper that is not at the end of its face how
+// high it is to be.
+func (l *labels) edgeWords() {
+	u, face := l.plan.Job.Length, l.face
+	if l.piece.lowest && face.Lower.Why != pattern.Whole {
+		above, from := u.Text(l.low), "table"
+		if l.side == Inside {
+			above, from = u.Text(l.low-face.Lower.Own), "inside floor"
+		}
+		l.edgeWord(l.low, aboveLine, fmt.Sprintf("%s above the %s", above, from))
+	}
+	if l.piece.highest && face.Upper.Why != pattern.Whole && l.high == face.High {
+		l.edgeWord(l.high, -belowLine, u.Text(face.Upper.Own-l.high)+" below the rim")
+	}
+}
+
+// edgeWord writes along an edge where it is.
+func (l *labels) edgeWord(z, aside float64, where string) {
+	spots := func(yield func(spot) bool) {
+		for _, off := range []float64{aside, 2.4 * aside, 4 * aside} {
+			for i := range l.panes {
+				for s := range l.row(&l.panes[i], z+off) {
+					if !yield(s) {
+						return
+					}
+				}
+			}
+		}
+	}
+	_ = l.put(spots, sizes([]float64{8, 7, 6}, "this edge stands "+where)...) || l.put(spots, sizes([]float64{6, 5}, where)...) ||
+		l.put(l.anywhere(), sizes([]float64{6, 5}, "edge "+where)...)
 }
 
 // meetings writes at each match line which pieces meet there.
@@ -142,10 +176,11 @@ func (l *labels) bandWords() {
 		{"band top", l.plan.Band.Top, aboveLine, -belowLine},
 		{"band foot", l.plan.Band.Foot, -belowLine, aboveLine},
 	} {
+		height := l.plan.Job.Length.Text(b.height) // on the outside, as it is measured
+		b.height = l.face.Height(b.height)
 		if b.height < l.piece.low || b.height > l.piece.high {
 			continue
 		}
-		height := l.plan.Job.Length.Text(b.height)
 		level := func(yield func(spot) bool) {
 			for _, up := range []float64{b.first, b.second} {
 				for i := range l.panes {
@@ -175,24 +210,29 @@ func (l *labels) bandWords() {
 
 // thinWords says on the hatching what it is.
 func (l *labels) thinWords() {
-	thin, any := l.plan.TooThin()
-	if !any || thin >= l.piece.high {
-		return
-	}
-	spots := func(yield func(spot) bool) {
-		for z := max(thin, l.piece.low) + 1.2; z < l.piece.high-1; z += tryUp {
-			for i := range l.panes {
-				for s := range l.row(&l.panes[i], z) {
-					if !yield(s) {
-						return
+	for _, thin := range l.sheet.thin {
+		if thin.To <= l.piece.low || thin.From >= l.piece.high {
+			continue
+		}
+		spots := func(yield func(spot) bool) {
+			for z := max(thin.From, l.piece.low) + 1.2; z < min(thin.To, l.piece.high)-1; z += tryUp {
+				for i := range l.panes {
+					for s := range l.row(&l.panes[i], z) {
+						if !yield(s) {
+							return
+						}
 					}
 				}
 			}
 		}
-	}
-	for _, words := range []string{"too thin for the deepest cut", "too thin to cut", "too thin"} {
-		if l.put(spots, sizes([]float64{6}, words)...) {
-			return
+		words := "too thin for any cut"
+		if thin.Cut {
+			words = "too thin for the cuts here"
+		}
+		for _, words := range []string{words, "too thin to cut", "too thin"} {
+			if l.put(spots, sizes([]float64{6}, words)...) {
+				break
+			}
 		}
 	}
 }

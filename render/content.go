@@ -43,27 +43,31 @@ func (s *sheet) marked(st strip) (from, to, low, high float64) {
 	return from, to, low, high
 }
 
-// tooThin hatches off the glass whose wall does not carry the deepest cut.
+// tooThin hatches off the glass that is too thin for the cuts that stand there or,
+// where none do, for the shallowest.
 func (s *sheet) tooThin(d *drawing.Drawing, st strip) {
-	thin, any := s.plan.TooThin()
 	from, to, low, high := s.marked(st)
-	foot := max(thin, low)
-	if !any || foot >= high {
-		return
-	}
-	for _, line := range drawing.Hatch(st.region(from, to, foot, high), math.Pi/4, 2.5) {
-		d.Add(drawing.Marks, drawing.Stroke{Points: line, Pen: hatchPen()})
-	}
-	if thin >= low {
-		d.Add(drawing.Marks, drawing.Stroke{Points: st.level(from, to, thin), Pen: drawing.Pen{Width: 0.25, Ink: 70}})
+	for _, thin := range s.thin {
+		foot, top := max(thin.From, low), min(thin.To, high)
+		if foot >= top {
+			continue
+		}
+		for _, line := range drawing.Hatch(st.region(from, to, foot, top), math.Pi/4, 2.5) {
+			d.Add(drawing.Marks, drawing.Stroke{Points: line, Pen: hatchPen()})
+		}
+		for _, end := range []float64{thin.From, thin.To} {
+			if end > s.low && end < s.high && end >= low && end <= high {
+				d.Add(drawing.Marks, drawing.Stroke{Points: st.level(from, to, end), Pen: drawing.Pen{Width: 0.25, Ink: 70}})
+			}
+		}
 	}
 }
 
 // bands draws the limits of the band.
 func (s *sheet) bands(d *drawing.Drawing, st strip) {
 	from, to, low, high := s.marked(st)
-	for _, z := range []float64{s.plan.Band.Foot, s.plan.Band.Top} {
-		if z >= low && z <= high {
+	for _, limit := range []float64{s.plan.Band.Foot, s.plan.Band.Top} {
+		if z := s.face.Height(limit); z >= low && z <= high {
 			d.Add(drawing.Marks, drawing.Stroke{Points: st.level(from, to, z), Pen: bandPen()})
 		}
 	}
@@ -116,18 +120,19 @@ type trace struct {
 	box      geometry.Box
 }
 
-// traces returns the plan's cuts of one period.
-func traces(p *pattern.Plan) []trace {
+// traces returns the plan's cuts of one period, as places of a face.
+func traces(p *pattern.Plan, face pattern.Face) []trace {
 	all := make([]trace, len(p.Cuts))
 	for i, c := range p.Cuts {
 		t := trace{box: geometry.EmptyBox()}
 		for _, at := range c.Samples {
-			t.line = append(t.line, geometry.Point{X: at.Theta, Y: at.Height})
+			t.line = append(t.line, geometry.Point{X: at.Theta, Y: face.Height(at.Height)})
 		}
 		for _, o := range c.Outlines {
 			outline := make([]geometry.Point, len(o.Points))
 			for k, q := range o.Points {
-				outline[k].X, outline[k].Y = p.Surface.Reverse(q)
+				theta, z := p.Surface.Reverse(q)
+				outline[k] = geometry.Point{X: theta, Y: face.Height(z)}
 			}
 			t.outlines = append(t.outlines, outline)
 			t.box = t.box.Union(geometry.BoxOf(outline...))

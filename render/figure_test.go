@@ -55,8 +55,9 @@ func grooveFigure() drawing.Drawing {
 	rim := arc(radius, radius-depth, 3*math.Pi/2-0.24, 3*math.Pi/2+0.24)
 	wheel := groove.Wheel{Edge: groove.Mitre, Radius: radius, Thick: 6, Angle: math.Pi / 2}
 	round := groove.NewLine([]geometry.Point{{}, {X: 24}})
-	cut := groove.Cut(geometry.NewCone(0, glass, 0, 0), round, wheel, depth, 0)
-	half := cut.LengthFor(geometry.NewCone(0, glass, 0, 0), wheel, depth) / 2
+	outside := geometry.NewCone(0, glass, 0, 0).Surface()
+	cut := groove.Cut(&outside, round, wheel, depth, 0)
+	half := cut.LengthFor(&outside, wheel, depth) / 2
 	angle := half / glass
 	removed := arc(glass, -glass, math.Pi/2+angle, math.Pi/2-angle)
 	turn := math.Asin(glass * math.Sin(angle) / radius)
@@ -74,7 +75,7 @@ func grooveFigure() drawing.Drawing {
 	// The footprints, from above.
 	for i, length := range []float64{10, 21} {
 		line := groove.NewLine([]geometry.Point{{}, {X: length}})
-		g := groove.Cut(geometry.NewCone(0, glass, 0, 0), line, wheel, depth, 0)
+		g := groove.Cut(&outside, line, wheel, depth, 0)
 		corner := geometry.Point{X: 108, Y: 58 - 26*float64(i)}
 		place := func(points []geometry.Point) []geometry.Point {
 			out := make([]geometry.Point, len(points))

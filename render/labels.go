@@ -65,6 +65,7 @@ func (s *sheet) write(d *drawing.Drawing, p piece, strips []strip) {
 		l.panes = append(l.panes, pane{strip: st, outline: paper})
 	}
 	l.repeatNumbers()
+	l.edgeWords()
 	l.ringLetters()
 	if p.highest {
 		l.rim()

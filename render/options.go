@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"roundlay/geometry"
+	"roundlay/render/printing"
 )
 
 // Side is where paper goes on the glass.
@@ -98,4 +99,11 @@ func (o Options) page(width, height float64) format {
 		width: width * across, height: height * up, margin: o.Margin * max(1, across, up),
 		printed: o.Printed,
 	}
+}
+
+// MostDPI returns the most dots to the inch, in whole ones, that every page can be
+// drawn with, however it lies.
+func (o Options) MostDPI() float64 {
+	upright, level := o.standing(), o.lying()
+	return min(printing.MostDPI(upright.width, upright.height), printing.MostDPI(level.width, level.height))
 }

@@ -41,17 +41,18 @@ func (s *sheet) findRings() []ring {
 	told, _ := report.Told(s.plan)
 	for _, g := range told {
 		for _, f := range g.Findings {
-			if !placed(f) || f.Height < s.low || f.Height > s.high {
+			height := s.face.Height(f.Height)
+			if !placed(f) || height < s.low || height > s.high {
 				continue
 			}
-			radius, along := profile.Radius(f.Height), profile.Along(f.Height)
+			radius, along := profile.Radius(height), profile.Along(height)
 			i := slices.IndexFunc(rings, func(r ring) bool {
 				up := along - r.along
 				return math.Abs(up) < within && math.Hypot(math.Remainder(f.Theta-r.theta, period)*radius, up) < within
 			})
 			if i < 0 {
 				i = len(rings)
-				rings = append(rings, ring{theta: f.Theta, height: f.Height, along: along})
+				rings = append(rings, ring{theta: f.Theta, height: height, along: along})
 			}
 			if !slices.Contains(rings[i].letters, g.Letter) {
 				rings[i].letters = append(rings[i].letters, g.Letter)

@@ -33,11 +33,7 @@ func TestEndsMeet(t *testing.T) {
 		{"narrowing", `{height=0, across=90, wall=7}, {height=120, across=70, wall=2}`, Outside, 0.1, straight(45, 35)},
 		// The wall of 8 to 2 mm over 120 mm is 7.2 mm at the floor, 16 mm up.
 		{"inside, wall tapering", straightGlass, Inside, 0.1, straight(42-7.2, 42-2)},
-		// The outside is tapered too, by atan(1/12), so that the wall is wider on
-		// the level: by 1/cos of that. At the floor the outside is 35+16/12 and the
-		// wall 7−5·16/120.
-		{"inside, tapered", taperedGlass, Inside, 0.1, straight(
-			35+16.0/12-(7-5*16.0/120)*math.Hypot(1, 1.0/12), 45-2*math.Hypot(1, 1.0/12))},
+		{"inside, tapered", taperedGlass, Inside, 0.1, straight(taperedInside(16), taperedInside(120))},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			t.Parallel()
@@ -60,14 +56,43 @@ func TestEndsMeet(t *testing.T) {
 	}
 }
 
+// The tapered glass's outside rises by 1 in 12, so that its wall goes by sin α =
+// 1/√145 up and by cos α = 12/√145 in. It thins in a straight line, and so the inside
+// runs straight from the place opposite the foot to the one opposite the rim.
+const taperedSin, taperedCos = 0.08304548, 0.99654576
+
+// taperedInside returns the inside radius at a height.
+func taperedInside(height float64) float64 {
+	const low, high = 35 - 7*taperedCos, 45 - 2*taperedCos
+	return low + (height-7*taperedSin)*(high-low)/(120-5*taperedSin)
+}
+
+// taperedOutside returns the height of the outside that the inside at a height is
+// square to: h = z + (7 − 5z/120) sin α.
+func taperedOutside(height float64) float64 { return (height - 7*taperedSin) / (1 - taperedSin/24) }
+
 // An inside wrap carries every cut square through the wall: rolled up by its own
-// edges, its lines lie at the angle and the height of the cuts outside.
+// edges, its lines lie at the angle and opposite the height of the cuts outside.
 func TestInsideCarriesTheCuts(t *testing.T) {
 	t.Parallel()
-	for name, stations := range map[string]string{"straight, wall tapering": straightGlass, "tapered": taperedGlass} {
-		t.Run(name, func(t *testing.T) {
+	for _, glass := range []struct {
+		name, stations string
+		outside        func(height float64) float64
+	}{
+		{"straight, wall tapering", straightGlass, func(height float64) float64 { return height }},
+		{"tapered", taperedGlass, taperedOutside},
+		// Flared by 20° a side under an even wall of 5 mm, which goes 5 sin 20° up.
+		{"flared", `{height=0, across=60, wall=5}, {height=120, across=147.352855, wall=5}`, func(height float64) float64 {
+			return height - 5*math.Sin(20*math.Pi/180)
+		}},
+		// A dish, flared by 27°, whose wall of 9 mm goes 4.09 mm up.
+		{"dish", `{height=0, across=80, wall=9}, {height=100, across=181.905090, wall=9}`, func(height float64) float64 {
+			return height - 4.085914
+		}},
+	} {
+		t.Run(glass.name, func(t *testing.T) {
 			t.Parallel()
-			p := planOf(t, leafJob(stations, 5))
+			p := planOf(t, leafJob(glass.stations, 5))
 			const floor = 16.0
 			page := printtest.Trace(t, pdfOf(t, wrapOf(t, p, on(t, Inside, huge))))[0]
 			r := roll(t, page)
@@ -81,7 +106,7 @@ func TestInsideCarriesTheCuts(t *testing.T) {
 				for _, q := range line.Points {
 					turn, up := r.place(q)
 					theta, z := seam+turn*2*math.Pi, floor+up*(p.Blank.Height()-floor)
-					off := offCuts(p, theta, z)
+					off := offCuts(p, theta, glass.outside(z))
 					if worst = max(worst, off); off > 0.02 {
 						t.Fatalf("the line at %.2f° and %.2f mm is %.3f mm from any cut", theta*180/math.Pi, z, off)
 					}
@@ -149,7 +174,7 @@ func TestInsideReadsThroughTheWall(t *testing.T) {
 		space := func(q geometry.Point) r3.Vec {
 			turn, up := r.place(q)
 			theta, z := way*(turn-0.5)*2*math.Pi-math.Pi/2, 16+up*104
-			radius := 35 + z/12 - (7-5*z/120)*math.Hypot(1, 1.0/12)
+			radius := taperedInside(z)
 			sin, cos := math.Sincos(theta)
 			return r3.Vec{X: radius * cos, Y: radius * sin, Z: z}
 		}

@@ -37,6 +37,7 @@ type sheet struct {
 	mirror    bool
 	thickness float64
 	traces    []trace
+	thin      []pattern.ThinGlass
 	rings     []ring
 	letters   *lettering.Letters
 	drawn     map[piece]drawing.Drawing // what was drawn already: pages and the picture show the same papers
@@ -70,9 +71,27 @@ func newSheet(p *pattern.Plan, o Options, letters *lettering.Letters) (*sheet, e
 	if s.side == Patches {
 		s.seam = findPatchEdge(p, o.SeamAt)
 	}
-	s.traces = traces(p)
+	s.traces, s.thin = traces(p, s.face), thinOn(p, s.face)
 	s.rings = s.findRings()
 	return s, nil
+}
+
+// thinOn returns where the wall is too thin, as heights on a face. What is too thin
+// to its end is so all the way to the paper's.
+func thinOn(p *pattern.Plan, face pattern.Face) []pattern.ThinGlass {
+	thin := p.TooThin()
+	for i := range thin {
+		t := &thin[i]
+		foot, rim := t.From <= 0, t.To >= p.Blank.Height()
+		t.From, t.To = face.Height(t.From), face.Height(t.To)
+		if foot {
+			t.From = math.Inf(-1)
+		}
+		if rim {
+			t.To = math.Inf(1)
+		}
+	}
+	return thin
 }
 
 // lay finds the flat map of paper whose middle lies some way off the face.
@@ -87,9 +106,7 @@ func (s *sheet) lay(lift float64) {
 	s.gores = s.face.Gores(s.plan.Repeats, lift)
 	if s.side == Patches && s.gores.PerRepeat%2 == 0 {
 		// An even number would part each patch up its middle, and what lies there.
-		s.gores.PerRepeat++
-		half := math.Pi / float64(s.plan.Repeats*s.gores.PerRepeat)
-		s.gores.Gain, s.gores.Loss = s.gore.Excess(half, s.face.Band[0], s.face.Band[1])
+		s.gores = s.face.InGores(s.plan.Repeats, s.gores.PerRepeat+1, lift)
 	}
 	s.parts *= s.gores.PerRepeat
 	joint, ok := s.gore.Join(math.Pi/float64(s.parts), s.low, s.high)

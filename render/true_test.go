@@ -59,7 +59,8 @@ func everyPage(t *testing.T) []printed {
 			add(fmt.Sprintf("%s, %s", glass.name, Side(side)), p, on(t, Side(side), "a4"))
 		}
 	}
-	for name, text := range map[string]string{"crowded": crowdedJob(), "swags": swagJob(taperedGlass, 6), "crowded barrel": crowdedBarrel()} {
+	for name, text := range map[string]string{"foot": bandJob(footGlass, 20, 92, "floor = 16"),
+		"lip": bandJob(lipGlass, 20, 85, "floor = 16"), "bowl": bandJob(bowlGlass, 70, 110, "floor = 58\npaper = [60, \"rim\"]"), "crowded": crowdedJob(), "swags": swagJob(taperedGlass, 6), "crowded barrel": crowdedBarrel()} {
 		for side := range Sides() {
 			add(fmt.Sprintf("%s, %s", name, Side(side)), planOf(t, text), on(t, Side(side), "a4"))
 		}

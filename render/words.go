@@ -38,7 +38,7 @@ func (a author) notes(overlaps bool) []note {
 // setting returns the notes that are not about findings.
 func (a author) setting(overlaps bool) []note {
 	notes := a.settings(overlaps)
-	for _, words := range a.fitWords() {
+	for _, words := range append(a.readings(), a.fitWords()...) {
 		notes = append(notes, note{words: words, size: 9})
 	}
 	return append(notes, a.wheels()...)
@@ -49,10 +49,11 @@ func (a author) found() []note { return append(a.findings(), a.unseen()...) }
 
 // remarks returns what the command tells besides.
 func (a author) remarks() []string {
-	remarks := a.fitWords()
-	if len(remarks) > 0 && !a.sheet.curved {
-		remarks = nil // a small misfit is for the page alone
+	remarks := capitals(report.PaperEnds(a.sheet.plan, a.sheet.face, "this paper"))
+	if a.sheet.curved { // a small misfit is for the page alone
+		remarks = a.fitWords()
 	}
+	remarks = append(a.readings(), remarks...)
 	for _, n := range a.unseen() {
 		remarks = append(remarks, n.words)
 	}
@@ -66,15 +67,28 @@ func (a author) settings(overlaps bool) []note {
 	p, u := a.sheet.plan, a.sheet.plan.Job.Length
 	notes := []note{{words: fmt.Sprintf("Dividers for %d equal parts", p.Repeats), size: 10, bold: true}}
 	for _, c := range p.Chords {
+		if c.Name == pattern.PaperEdge && a.sheet.side == Inside {
+			continue // the outside paper's
+		}
 		notes = append(notes, note{words: capital(dividers(u, c)), size: 9, item: true})
 	}
-	stand := "then stand each base tick on its mark. "
-	if a.sheet.side == Inside {
-		stand = "then turn the paper until each middle line stands over its mark. "
+	return append(notes, note{size: 9, words: a.marking() +
+		" Heavy: the cuts to trace. Grey: each groove at its true width. Dashed: the band's ends. " +
+		"Hatched: too thin for the cuts there or, where none stand, for any of the job's. Chain lines: the repeats' middles. Small numbers: the cuts, as they are listed." + a.ends() + beyond(overlaps)})
+}
+
+// marking says where to step the marks, and how the paper meets them.
+func (a author) marking() string {
+	switch {
+	case a.sheet.side == Inside:
+		return "Step the mark round the foot first, then turn the paper until each middle line stands over its mark."
+	case a.sheet.face.Lower.Why == pattern.Whole:
+		return "Step the mark round the foot first, then stand each base tick on its mark."
 	}
-	return append(notes, note{size: 9, words: "Step the mark round the foot first, " + stand +
-		"Heavy: the cuts to trace. Grey: each groove at its true width. Dashed: the band's ends. " +
-		"Hatched: too thin for the deepest cut. Chain lines: the repeats' middles. Small numbers: the cuts, as they are listed." + a.ends() + beyond(overlaps)})
+	return fmt.Sprintf("Draw a line round the glass %s above the table: hold the pencil on a block and turn the glass past it. "+
+		"Step the marks along it with the dividers set for the paper edge, then stand the paper's lower edge on the line, each tick on its mark. "+
+		"Marks round the foot stand plumb below the ticks: a square on the table carries them up.",
+		a.sheet.plan.Job.Length.Text(a.sheet.face.Low))
 }
 
 // beyond says whose lines lie past a match line, where there are any.
@@ -147,6 +161,7 @@ func (a author) ends() string {
 func (a author) fitWords() []string {
 	s, u := a.sheet, a.sheet.plan.Job.Length
 	misfit := fmt.Sprintf("%s in radius", u.Fine(s.face.Misfit))
+	ends := report.PaperEnds(s.plan, s.face, "this paper")
 	if s.curved {
 		what := "The glass is curved"
 		if s.side == Inside {
@@ -155,17 +170,38 @@ func (a author) fitWords() []string {
 		words := fmt.Sprintf("%s: it leaves the nearest cone by up to %s. So the paper is in %d gores, %d to a repeat%s. ",
 			what, misfit, s.parts, s.gores.PerRepeat, a.joined())
 		words += "Round each gore and up its middle lengths are true; along its edges the paper is " + a.edgeError() +
-			" the glass from end to end of the band. Rub it down from the middle."
-		return []string{words}
+			" the glass from end to end of the " + a.reaching() + ". Rub it down from the middle."
+		return append([]string{words}, capitals(ends)...)
 	}
 	var words []string
 	if !nothing(u, s.face.Misfit) {
 		words = append(words, fmt.Sprintf("Within the band the glass leaves this paper's cone by up to %s, which is %s of girth.",
 			misfit, u.Fine(2*math.Pi*s.face.Misfit)))
 	}
-	if off, z := s.face.Beyond(s.low, s.high); off > pattern.MostMisfit {
-		words = append(words, fmt.Sprintf("Outside the band it leaves it by up to %s, %s above the table: there the paper does not lie close. Cut it away where it is in the way.",
-			u.Fine(off), u.Text(z)))
+	return append(words, capitals(ends)...)
+}
+
+// capitals returns sentences that begin with one.
+func capitals(sentences []string) []string {
+	for i, words := range sentences {
+		sentences[i] = capital(words)
+	}
+	return sentences
+}
+
+// reaching names what gores were made to lie on.
+func (a author) reaching() string {
+	if a.sheet.plan.Blank.Paper != nil {
+		return "paper"
+	}
+	return "band"
+}
+
+// readings says which readings are off a straight line, where that matters.
+func (a author) readings() []string {
+	words := report.Readings(a.sheet.plan)
+	for i := range words {
+		words[i] = capital(words[i])
 	}
 	return words
 }
@@ -208,33 +244,42 @@ func finest(u geometry.Unit) string {
 	return noughts[:i] + "1" + noughts[i+1:]
 }
 
-// unseen lists the cuts that an inside paper can't carry.
+// unseen lists the cuts that the paper can't carry.
 func (a author) unseen() []note {
-	p := a.sheet.plan
-	if a.sheet.side != Inside {
-		return nil
-	}
-	groups := p.UnseenGroups()
+	p, face := a.sheet.plan, a.sheet.face
+	groups := p.UnseenGroups(face)
 	if len(groups) == 0 {
 		return nil
 	}
-	notes := []note{{size: 9, bold: true, words: fmt.Sprintf(
-		"Below the inside floor, %s above the table, this paper carries nothing. Print what lies there as patches (--side patches):",
-		p.Job.Length.Text(p.Blank.Floor))}}
+	u := p.Job.Length
+	low, high := face.Carries()
+	floor := u.Text(p.Blank.Floor) + " above the table"
+	if opposite := u.Text(low); opposite != u.Text(p.Blank.Floor) {
+		floor += " and opposite " + opposite + " outside"
+	}
+	heading := fmt.Sprintf("Below the inside floor, %s, this paper carries nothing. Print what lies there as patches (--side patches):", floor)
+	if a.sheet.side != Inside || face.Lower.Why != pattern.Whole || face.Upper.Why != pattern.Whole {
+		heading = fmt.Sprintf("This paper carries what lies between %s and %s above the table. Not on it:", u.Text(low), u.Text(high))
+	}
+	notes := []note{{size: 9, bold: true, words: heading}}
 	for _, g := range groups {
 		notes = append(notes, note{size: 9, mark: g.Letter, words: a.unseenWords(g)})
 	}
 	return notes
 }
 
-// unseenWords names the cuts of a group, those that lie below the floor wholly
-// and those that do partly.
+// unseenWords names the cuts of a group, those that lie off the paper wholly and
+// those that do partly.
 func (a author) unseenWords(g pattern.Group) string {
 	p := a.sheet.plan
 	var wholly, partly []int
-	lowest := math.Inf(1)
+	lowest, highest := math.Inf(1), math.Inf(-1)
 	for _, f := range g.Findings {
-		lowest = min(lowest, f.Measured)
+		if f.Measured < f.Wanted {
+			lowest = min(lowest, f.Measured)
+		} else {
+			highest = max(highest, f.Measured)
+		}
 		if p.Hidden(f) {
 			wholly = append(wholly, f.Cuts[0])
 		} else {
@@ -248,9 +293,16 @@ func (a author) unseenWords(g pattern.Group) string {
 	if len(partly) > 0 {
 		which = append(which, "partly cuts "+numbers(partly))
 	}
+	var reach []string
+	if !math.IsInf(lowest, 0) {
+		reach = append(reach, "down to "+p.Job.Length.Text(lowest))
+	}
+	if !math.IsInf(highest, 0) {
+		reach = append(reach, "up to "+p.Job.Length.Text(highest))
+	}
 	m := g.Motifs[0]
-	words := fmt.Sprintf("unseen: motif %d (%s), %s: %s, down to %s above the table",
-		m+1, p.Job.Motifs[m].Kind.Name, strings.Join(g.Parts, " and "), strings.Join(which, ", "), p.Job.Length.Text(lowest))
+	words := fmt.Sprintf("unseen: motif %d (%s), %s: %s, %s above the table",
+		m+1, p.Job.Motifs[m].Kind.Name, strings.Join(g.Parts, " and "), strings.Join(which, ", "), strings.Join(reach, " and "))
 	if p.Turns() > 1 {
 		words += fmt.Sprintf("; the same %d times round the glass", p.Turns())
 	}

@@ -19,10 +19,10 @@ func check(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
-	var clear error
+	var verdict error
 	for i, p := range plans {
 		if len(p.Findings) > 0 {
-			clear = errFindings
+			verdict = errFindings
 		}
 		if *asJSON {
 			continue
@@ -50,5 +50,5 @@ func check(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
-	return clear
+	return verdict
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"roundlay/geometry"
@@ -22,7 +23,7 @@ func divide(s *session, args []string) error {
 	set := s.flags.String("set", "", "what the dividers were set to, a `LENGTH`, if not to what was told")
 	gaps := s.flags.StringArray("gap", nil, "the gap a round left on the glass, a `LENGTH`; negative if it passed the start; again for each further round")
 	blank := s.flags.String("blank", "", "only the blank of this name, where the job has several")
-	at := s.flags.String("at", "", "only the job's `CIRCLE` of this name: foot, band-foot or band-top")
+	at := s.flags.String("at", "", "only the job's `CIRCLE` of this name: foot, paper-edge (where the paper begins above the table), band-foot or band-top")
 	asJSON := s.flags.Bool("json", false, "report in JSON")
 	file, err := s.parse(args)
 	if err != nil {
@@ -31,27 +32,41 @@ func divide(s *session, args []string) error {
 	if s.flags.Changed("parts") && (*parts < 2 || *parts > 3600) {
 		return fmt.Errorf("--parts: read %d; accepted: a whole number from 2 to 3600", *parts)
 	}
+	if *at != "" && !slices.Contains(circleNames, circleName(*at)) {
+		return fmt.Errorf("--at: read %q; accepted: foot, paper-edge, band-foot or band-top", *at)
+	}
+	bare := *across != "" || *around != ""
+	for _, flag := range []string{"at", "blank"} {
+		if bare && s.flags.Changed(flag) {
+			return fmt.Errorf("--%s is for a job's circles: leave out --across and --around, or leave out --%s", flag, flag)
+		}
+	}
 	var circles []report.Circle
 	var plans []*pattern.Plan
 	var unit geometry.Unit
-	if *across != "" || *around != "" {
-		for _, flag := range []string{"at", "blank"} {
-			if s.flags.Changed(flag) {
-				return fmt.Errorf("--%s is for a job's circles: leave out --across and --around, or leave out --%s", flag, flag)
-			}
+	var stepped report.Stepped
+	if bare {
+		if circles, unit, err = bareCircle(file, *across, *around, *parts); err != nil {
+			return err
 		}
-		circles, unit, err = bareCircle(file, *across, *around, *parts)
+		stepped, err = readStepped(unit, *set, *gaps)
 	} else {
-		if plans, err = s.plans(file, *blank); err == nil {
-			unit = plans[0].Job.Length
+		j, _, wrong := s.readJob(file)
+		if wrong != nil {
+			return wrong
+		}
+		unit = j.Length
+		if stepped, err = readStepped(unit, *set, *gaps); err == nil {
+			plans, err = s.lay(j, file, *blank)
+		}
+		if err == nil {
 			circles, err = jobCircles(plans, *parts, *at)
 		}
 	}
 	if err != nil {
 		return err
 	}
-	stepped, err := readStepped(unit, *set, *gaps, circles[0])
-	if err != nil {
+	if err := fits(stepped, unit, circles[0], *set, *gaps); err != nil {
 		return err
 	}
 	stepped.Chosen = len(circles) == 1
@@ -80,9 +95,9 @@ func bareCircle(file, across, around string, parts int) ([]report.Circle, geomet
 	if err != nil {
 		return nil, 0, fmt.Errorf("%s: %w", flag, err)
 	}
-	length, err := unit.Parse(text)
+	length, err := parseLength(unit, flag, text)
 	if err != nil {
-		return nil, 0, fmt.Errorf("%s: %w; accepted: %s", flag, err, geometry.LengthForms)
+		return nil, 0, err
 	}
 	if !(length > 0 && length <= mostAcross) {
 		return nil, 0, fmt.Errorf("%s: read %q; accepted: a length above zero and up to %s", flag, text, unit.Text(mostAcross))
@@ -106,13 +121,20 @@ func writtenIn(text string) (geometry.Unit, error) {
 	return 0, fmt.Errorf("read %q; say the unit too: %s in, or %s mm", text, text, text)
 }
 
+// circleNames are the circles that a job marks on a blank.
+var circleNames = []string{"foot", "paper edge", "band foot", "band top"}
+
+// circleName is a circle's name, which may be written with a hyphen so that it
+// needs no quotes.
+func circleName(at string) string { return strings.ReplaceAll(at, "-", " ") }
+
 // jobCircles are the circles that the job marks on its blanks, or those of one
-// name, which may be written with a hyphen so that it needs no quotes.
+// name.
 func jobCircles(plans []*pattern.Plan, parts int, at string) ([]report.Circle, error) {
 	var circles []report.Circle
 	for _, p := range plans {
 		for _, c := range p.Chords {
-			if at != "" && c.Name != strings.ReplaceAll(at, "-", " ") {
+			if at != "" && c.Name != circleName(at) {
 				continue
 			}
 			circle := report.Circle{Name: c.Name, Radius: c.Radius, Parts: c.Parts}
@@ -126,34 +148,46 @@ func jobCircles(plans []*pattern.Plan, parts int, at string) ([]report.Circle, e
 		}
 	}
 	if len(circles) == 0 {
-		return nil, fmt.Errorf("--at: read %q; accepted: foot, band-foot or band-top", at)
+		var names []string
+		for _, c := range plans[0].Chords {
+			names = append(names, strings.ReplaceAll(c.Name, " ", "-"))
+		}
+		last := len(names) - 1
+		return nil, fmt.Errorf("--at: read %q; accepted: %s or %s", at, strings.Join(names[:last], ", "), names[last])
 	}
 	return circles, nil
 }
 
 // readStepped reads what the dividers were set to, and the gap that each round
 // of stepping the first circle left.
-func readStepped(unit geometry.Unit, set string, gaps []string, c report.Circle) (report.Stepped, error) {
+func readStepped(unit geometry.Unit, set string, gaps []string) (report.Stepped, error) {
 	var stepped report.Stepped
+	var err error
 	if set != "" {
-		used, err := unit.Parse(set)
-		if err != nil {
-			return stepped, fmt.Errorf("--set: %w; accepted: %s", err, geometry.LengthForms)
+		if stepped.Used, err = parseLength(unit, "--set", set); err != nil {
+			return stepped, err
 		}
-		if !(used > 0 && used < 2*c.Radius) {
-			return stepped, fmt.Errorf("--set: read %q; accepted: above zero and less than the circle is across, %s", set, unit.AtMost(2*c.Radius))
-		}
-		stepped.Used = used
 	}
 	for _, gap := range gaps {
-		length, err := unit.Parse(gap)
+		length, err := parseLength(unit, "--gap", gap)
 		if err != nil {
-			return stepped, fmt.Errorf("--gap: %w; accepted: %s", err, geometry.LengthForms)
-		}
-		if arc := 2 * math.Pi * c.Radius / float64(c.Parts); math.Abs(length) >= arc {
-			return stepped, fmt.Errorf("--gap: read %q; accepted: less than one part, which is %s round", gap, unit.Text(arc))
+			return stepped, err
 		}
 		stepped.Gaps = append(stepped.Gaps, length)
 	}
 	return stepped, nil
+}
+
+// fits refuses a setting or a gap that is too large for a circle.
+func fits(stepped report.Stepped, unit geometry.Unit, c report.Circle, set string, gaps []string) error {
+	if used := stepped.Used; set != "" && !(used > 0 && used < 2*c.Radius) {
+		return fmt.Errorf("--set: read %q; accepted: above zero and less than the circle is across, %s", set, unit.AtMost(2*c.Radius))
+	}
+	arc := 2 * math.Pi * c.Radius / float64(c.Parts)
+	for i, length := range stepped.Gaps {
+		if math.Abs(length) >= arc {
+			return fmt.Errorf("--gap: read %q; accepted: less than one part, which is %s round", gaps[i], unit.Text(arc))
+		}
+	}
+	return nil
 }

@@ -19,17 +19,26 @@ func fit(s *session, args []string) error {
 	pick := s.flags.Int("pick", 1, "which of the changes to write")
 	force := s.flags.Bool("force", false, "overwrite the file if it is there")
 	file, err := s.parse(args)
-	if err != nil {
+	switch {
+	case err != nil:
 		return err
+	case *rack && (*to != "" || s.flags.Changed("pick")):
+		return errors.New("fit takes --rack or --write, not both")
+	case *to == "" && s.flags.Changed("pick"):
+		return errors.New("--pick says which change to write: give --write FILE too")
+	case *pick < 1:
+		return fmt.Errorf("--pick: read %d; accepted: a whole number from 1", *pick)
+	}
+	if *to != "" {
+		if err := mayWrite(*force, document{path: *to}); err != nil {
+			return err
+		}
 	}
 	j, text, err := s.readJob(file)
 	if err != nil {
 		return err
 	}
 	if *rack {
-		if *to != "" || s.flags.Changed("pick") {
-			return errors.New("fit takes --rack or --write, not both")
-		}
 		wheels, err := pattern.Wheels(j)
 		if err != nil {
 			return s.placed(file, err)
@@ -48,10 +57,15 @@ func fit(s *session, args []string) error {
 		if err != nil {
 			return err
 		}
-		return s.write(*force, document{*to, changed})
-	}
-	if s.flags.Changed("pick") {
-		return errors.New("--pick says which change to write: give --write FILE too")
+		doc := document{path: *to, as: "--write", data: changed}
+		if !*asJSON {
+			return s.write(*force, doc)
+		}
+		// The JSON has standard output to itself.
+		if err := s.put(*force, doc); err != nil {
+			return err
+		}
+		fmt.Fprintf(s.stderr, "wrote %s\n", printable(*to))
 	}
 	if *asJSON {
 		return report.FitJSON(s.stdout, f)
@@ -65,7 +79,7 @@ func picked(f *pattern.Fit, data []byte, pick int) ([]byte, error) {
 	if len(f.Offers) == 0 {
 		return nil, errors.New("fit has no change to write")
 	}
-	if pick < 1 || pick > len(f.Offers) {
+	if pick > len(f.Offers) {
 		return nil, fmt.Errorf("--pick: read %d; accepted: a whole number from 1 to %d", pick, len(f.Offers))
 	}
 	o := f.Offers[pick-1]

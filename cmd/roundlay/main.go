@@ -8,6 +8,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -15,13 +16,17 @@ import (
 	"runtime"
 	"runtime/debug"
 	"strings"
+	"sync"
 
 	"github.com/spf13/pflag"
 )
 
 func main() {
 	collectLate()
-	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
+	ctx, stop := stoppable()
+	status := start(ctx, realDisk{}, os.Args[1:], os.Stdin, os.Stdout, os.Stderr)
+	stop()
+	os.Exit(status)
 }
 
 // collectLate lets the heap grow to 16 MiB before garbage is collected for the
@@ -55,12 +60,19 @@ func commands() []command {
 	}
 }
 
-// session is one run of a command: its flags and its streams.
+// session is one run of a command: its flags, its streams, and the disk it writes to.
 type session struct {
+	ctx            context.Context // done when the person stops the run
+	disk           disk
 	flags          *pflag.FlagSet
+	argument       string // what the one that is no flag is called
 	stdin          io.Reader
 	stdout, stderr io.Writer
-	demo           bool // whether it read the built-in demo for want of a job
+	demo           bool      // whether it read the built-in demo for want of a job
+	counting       *progress // the last line of progress, or nil
+
+	writing sync.Mutex // held while files are put on disk
+	wrote   []string   // what has been put there
 }
 
 // errFindings is returned by a command that did its work and has findings to report.
@@ -72,8 +84,18 @@ const (
 	exitNotDone  = 2
 )
 
+// run runs a command to its end.
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
-	err := dispatch(args, stdin, stdout, stderr)
+	return start(context.Background(), realDisk{}, args, stdin, stdout, stderr)
+}
+
+// start runs a command until it is done or stopped.
+func start(ctx context.Context, d disk, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	out := &printer{to: stdout}
+	err := dispatch(&session{ctx: ctx, disk: d, stdin: stdin, stdout: out, stderr: stderr}, args)
+	if lost := out.failed(); lost != nil && (err == nil || errors.Is(err, errFindings) || errors.Is(err, lost)) {
+		err = fmt.Errorf("standard output: %w", bare(lost))
+	}
 	switch {
 	case err == nil:
 		return exitClear
@@ -84,33 +106,41 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	return exitNotDone
 }
 
-func dispatch(args []string, stdin io.Reader, stdout, stderr io.Writer) error {
+func dispatch(s *session, args []string) error {
 	if len(args) == 0 || args[0] == "help" || args[0] == "-h" || args[0] == "--help" {
-		usage(stdout)
+		usage(s.stdout)
 		return nil
 	}
-	for _, c := range commands() {
-		if c.name != args[0] {
-			continue
-		}
-		s := &session{flags: pflag.NewFlagSet(c.name, pflag.ContinueOnError), stdin: stdin, stdout: stdout, stderr: stderr}
-		s.flags.SetOutput(io.Discard)
-		s.flags.SortFlags = false
-		err := c.do(s, glue(args[1:]))
-		if errors.Is(err, pflag.ErrHelp) {
-			fmt.Fprintf(stdout, "roundlay %s %s: %s\n\n%s", c.name, c.args, c.about, s.flags.FlagUsages())
-			return nil
-		}
-		if s.demo && (err == nil || errors.Is(err, errFindings)) {
-			fmt.Fprintln(stderr, "No job file was given: this is the built-in demo job.")
-		}
+	if args[0] == "--version" || args[0] == "version" {
+		info, _ := debug.ReadBuildInfo()
+		_, err := fmt.Fprintln(s.stdout, version(info))
 		return err
 	}
-	names := make([]string, 0, len(commands()))
+	var names []string
 	for _, c := range commands() {
+		if c.name == args[0] {
+			return s.perform(c, args[1:])
+		}
 		names = append(names, c.name)
 	}
-	return fmt.Errorf("there is no command %q; the commands are %s", args[0], strings.Join(names, ", "))
+	return unknownCommand(args[0], names)
+}
+
+// perform runs one command.
+func (s *session) perform(c command, args []string) error {
+	s.flags = pflag.NewFlagSet(c.name, pflag.ContinueOnError)
+	s.argument = strings.Trim(c.args, "[]")
+	s.flags.SetOutput(io.Discard)
+	s.flags.SortFlags = false
+	err := s.heed(func() error { return c.do(s, glue(args)) })
+	if errors.Is(err, pflag.ErrHelp) {
+		fmt.Fprintf(s.stdout, "roundlay %s %s: %s\n\n%s", c.name, c.args, c.about, s.flags.FlagUsages())
+		return nil
+	}
+	if s.demo && (err == nil || errors.Is(err, errFindings)) {
+		fmt.Fprintln(s.stderr, "No job file was given: this is the built-in demo job.")
+	}
+	return err
 }
 
 func usage(w io.Writer) {
@@ -120,53 +150,6 @@ func usage(w io.Writer) {
 	}
 	fmt.Fprint(w, `
 JOB is a job file; - is standard input; without one the built-in demo is used.
-"roundlay COMMAND --help" lists a command's flags.
+"roundlay COMMAND --help" lists a command's flags; "roundlay --version" says which roundlay this is.
 `)
 }
-
-// parse reads the command's arguments and returns the one that is not a flag,
-// or "" without one.
-func (s *session) parse(args []string) (string, error) {
-	if err := s.flags.Parse(args); err != nil {
-		return "", err
-	}
-	if s.flags.NArg() > 1 {
-		return "", fmt.Errorf("%s takes one argument, and was given %q", s.flags.Name(), s.flags.Args())
-	}
-	return s.flags.Arg(0), nil
-}
-
-// glue joins a length that the shell split back together, so that
-// --across 3 1/8 in reads as --across "3 1/8 in".
-func glue(args []string) []string {
-	var out []string
-	for i, arg := range args {
-		if i > 0 && len(out) > 0 && continuesLength(out[len(out)-1], arg) {
-			out[len(out)-1] += " " + arg
-		} else {
-			out = append(out, arg)
-		}
-	}
-	return out
-}
-
-// continuesLength reports whether next goes on with the length that before
-// ends in: a digit, and then a fraction or a unit.
-func continuesLength(before, next string) bool {
-	if before == "" || !strings.ContainsAny(before[len(before)-1:], "0123456789") {
-		return false
-	}
-	over, under, fraction := strings.Cut(strings.TrimSuffix(next, `"`), "/")
-	digits := func(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
-	if fraction && digits(over) && digits(under) {
-		return true
-	}
-	switch strings.ToLower(next) {
-	case "in", "in.", "inch", "inches", "mm", "cm", `"`:
-		return true
-	}
-	return false
-}
-
-// oneLine keeps a message on one line, whatever a file or a library put in it.
-func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }

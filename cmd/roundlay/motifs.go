@@ -6,6 +6,7 @@ import (
 
 	"roundlay/geometry"
 	"roundlay/motifs"
+	"roundlay/pattern/job"
 	"roundlay/render"
 	"roundlay/render/report"
 )
@@ -31,7 +32,7 @@ func listMotifs(s *session, args []string) error {
 	if name != "" {
 		kind, ok := motifs.Find(name)
 		if !ok {
-			return fmt.Errorf("there is no motif %q; the motifs are %s", name, report.Names(kinds))
+			return unknownMotif(name, kinds)
 		}
 		kinds = []motifs.Kind{kind}
 	}
@@ -57,8 +58,16 @@ func (s *session) chart(name, out, paper string, force bool) error {
 		}
 	}
 	const dpi = 150
-	to := target{out: out, dpi: dpi}
+	to := target{out: out, dpi: dpi, mostDPI: options.MostDPI()}
 	if err := to.read(s.flags); err != nil {
+		return err
+	}
+	of := name
+	if of == "" {
+		of = "motifs"
+	}
+	docs := to.files(of+"-chart", "--out")
+	if err := mayWrite(force, docs...); err != nil {
 		return err
 	}
 	var drawn *render.Wrap
@@ -66,15 +75,26 @@ func (s *session) chart(name, out, paper string, force bool) error {
 	if kind, ok := motifs.Find(name); ok {
 		drawn, err = render.NewMotifChart(kind, options)
 	} else {
-		name = "motifs"
 		drawn, err = render.NewChart(motifs.All(), options)
 	}
 	if err != nil {
 		return err
 	}
-	docs, err := documents(drawn, name+"-chart", to)
-	if err != nil {
+	if err := fill(docs, drawn, to); err != nil {
 		return err
 	}
 	return s.write(force, docs...)
+}
+
+// unknownMotif names the nearest of the motifs there are.
+func unknownMotif(name string, kinds []motifs.Kind) error {
+	err := fmt.Errorf("there is no motif %q; the motifs are %s", name, report.Names(kinds))
+	names := make([]string, len(kinds))
+	for i, kind := range kinds {
+		names[i] = kind.Name
+	}
+	if near := job.Nearest(name, names); near != "" {
+		err = fmt.Errorf("%w; the nearest is %s", err, near)
+	}
+	return err
 }

@@ -35,7 +35,7 @@ const (
 // line on standard error where nothing was done, and within its bounds.
 // ROUNDLAY_MUTANTS says how many are tried.
 func TestMutants(t *testing.T) {
-	count := 40
+	count := 60
 	if given := os.Getenv("ROUNDLAY_MUTANTS"); given != "" {
 		var err error
 		if count, err = strconv.Atoi(given); err != nil {
@@ -54,7 +54,7 @@ func TestMutants(t *testing.T) {
 			t.Errorf("seed %d, roundlay %s: %s\n%s", seed, strings.Join(args, " "), wrong, text)
 		}
 	}
-	if count >= 40 && (ended[exitClear] == 0 || ended[exitFindings] == 0 || ended[exitNotDone] == 0) {
+	if count >= 60 && (ended[exitClear] == 0 || ended[exitFindings] == 0 || ended[exitNotDone] == 0) {
 		t.Errorf("exit statuses %v: the mutants are all of one sort", ended)
 	}
 }

@@ -31,5 +31,5 @@ func newJob(s *session, args []string) error {
 		_, err := s.stdout.Write(text)
 		return err
 	}
-	return s.write(*force, document{file, text})
+	return s.write(*force, document{path: file, data: text})
 }

@@ -16,19 +16,24 @@ func plan(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
-	plans, err := s.plans(file, *blank)
+	if *asJSON && *asCSV {
+		return errors.New("plan takes --json or --csv, not both")
+	}
+	j, _, err := s.readJob(file)
+	if err != nil {
+		return err
+	}
+	if n := len(j.Blanks); *asJSON && *blank == "" && n > 1 {
+		return fmt.Errorf("plan --json is for one blank, and the job has %d: name one with --blank", n)
+	}
+	plans, err := s.lay(j, file, *blank)
 	if err != nil {
 		return err
 	}
 	switch {
-	case *asJSON && *asCSV:
-		return errors.New("plan takes --json or --csv, not both")
 	case *asCSV:
 		return report.CutList(s.stdout, plans)
 	case *asJSON:
-		if len(plans) > 1 {
-			return fmt.Errorf("plan --json is for one blank, and the job has %d: name one with --blank", len(plans))
-		}
 		return report.PlanJSON(s.stdout, plans[0])
 	}
 	for i, p := range plans {

@@ -7,7 +7,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"roundlay/geometry"
-	"roundlay/pattern"
+	"roundlay/pattern/job"
 	"roundlay/render"
 )
 
@@ -38,9 +38,9 @@ func (p paperFlags) options(unit geometry.Unit) (render.Options, error) {
 // long.
 func readLength(unit geometry.Unit, flag, text string, into *float64, most float64, means string) error {
 	if text != "" {
-		length, err := unit.Parse(text)
+		length, err := parseLength(unit, flag, text)
 		if err != nil {
-			return fmt.Errorf("%s: %w; accepted: %s", flag, err, geometry.LengthForms)
+			return err
 		}
 		*into = length
 	}
@@ -49,6 +49,18 @@ func readLength(unit geometry.Unit, flag, text string, into *float64, most float
 		return fmt.Errorf("%s: read %q; accepted: from 0 to %s, %s%s", flag, text, means, unit.AtMost(most), otherUnit(unit, text, accepts))
 	}
 	return nil
+}
+
+// parseLength reads a flag's length.
+func parseLength(unit geometry.Unit, flag, text string) (float64, error) {
+	length, err := unit.Parse(text)
+	if err != nil {
+		return 0, fmt.Errorf("%s: %w; accepted: %s", flag, err, geometry.LengthForms)
+	}
+	if unit == geometry.Millimetre && geometry.IsInchFraction(text) {
+		return 0, fmt.Errorf("%s: read %q for a job in mm; give the unit: %s in", flag, text, strings.TrimSpace(text))
+	}
+	return length, nil
 }
 
 // printFlags are the flags that say how paper is made and printed.
@@ -73,8 +85,8 @@ func addPrintFlags(f *pflag.FlagSet) printFlags {
 }
 
 // options reads the flags for a job.
-func (p printFlags) options(job *pattern.Plan) (render.Options, error) {
-	unit := job.Job.Length
+func (p printFlags) options(j *job.Job) (render.Options, error) {
+	unit := j.Length
 	o, err := p.paperFlags.options(unit)
 	if err != nil {
 		return o, err
@@ -91,8 +103,8 @@ func (p printFlags) options(job *pattern.Plan) (render.Options, error) {
 	if o.Printed, err = p.printed(unit); err != nil {
 		return o, err
 	}
-	if o.SeamAt = *p.seamAt; o.SeamAt < 1 || o.SeamAt > job.Repeats {
-		return o, fmt.Errorf("--seam-at: read %d; accepted: a repeat, from 1 to %d", o.SeamAt, job.Repeats)
+	if o.SeamAt = *p.seamAt; o.SeamAt < 1 || o.SeamAt > j.Layout.Repeats {
+		return o, fmt.Errorf("--seam-at: read %d; accepted: a repeat, from 1 to %d", o.SeamAt, j.Layout.Repeats)
 	}
 	o.Mirror = *p.mirror
 	return o, nil

@@ -28,6 +28,9 @@ func (s *session) progress(what string, all int) *progress {
 	if f, ok := s.stderr.(*os.File); ok && all > 1 && term.IsTerminal(int(f.Fd())) {
 		p.to = f
 	}
+	s.writing.Lock()
+	s.counting = p // to be taken away where the run is stopped
+	s.writing.Unlock()
 	return p
 }
 
@@ -43,9 +46,12 @@ func (p *progress) step(plan *pattern.Plan) {
 	}
 }
 
-// done takes the line away.
+// done takes the line away, for good.
 func (p *progress) done() {
+	p.mu.Lock()
+	defer p.mu.Unlock()
 	if p.to != nil {
 		fmt.Fprint(p.to, home+erase)
 	}
+	p.to = nil
 }

@@ -6,7 +6,11 @@ import (
 	"fmt"
 	"path/filepath"
 
+	"github.com/spf13/pflag"
+
 	"roundlay/pattern"
+	"roundlay/pattern/glass"
+	"roundlay/pattern/job"
 	"roundlay/render"
 	"roundlay/render/bench"
 )
@@ -14,51 +18,57 @@ import (
 // sheet writes the sheet that goes to the wheel, and learns from a timed piece
 // how fast this shop cuts.
 func sheet(s *session, args []string) error {
-	out := s.flags.String("out", "", "where to write: a file ending in .pdf, or a folder (this folder if not given)")
-	paper := addPaperFlags(s.flags)
-	took := s.flags.String("took", "", "learn the shop's rate from how long a piece took at the wheel, a `TIME` such as 95, \"1 h 35 min\" or 1:35; of several blanks say with --blank which. Makes a sheet only with --out")
-	write := s.flags.String("write", "", "with --took: save the job with the rate learnt, in this `FILE`")
-	blank := s.flags.String("blank", "", "only the blank of this name")
-	force := s.flags.Bool("force", false, "overwrite files that are there")
+	f := addSheetFlags(s.flags)
 	file, err := s.parse(args)
 	if err != nil {
+		return err
+	}
+	if err := f.read(s.flags); err != nil {
 		return err
 	}
 	j, text, err := s.readJob(file)
 	if err != nil {
 		return err
 	}
-	plans, err := s.lay(j, file, *blank)
+	o, err := f.paper.options(j.Length)
 	if err != nil {
 		return err
 	}
-	var docs []document
-	switch {
-	case s.flags.Changed("took"):
-		timed, said, err := timed(plans, text, *took, *write)
+	docs, err := f.files(j)
+	if err != nil {
+		return err
+	}
+	if err := mayWrite(*f.force, docs...); err != nil {
+		return err
+	}
+	plans, err := s.lay(j, file, *f.blank)
+	if err != nil {
+		return err
+	}
+	said := ""
+	if f.learns {
+		l, err := learn(plans, *f.took, f.minutes)
 		if err != nil {
 			return err
 		}
-		if docs = timed; !s.flags.Changed("out") { // the piece is cut: no sheet is asked for
-			err = s.write(*force, docs...)
-			if err == nil {
-				fmt.Fprintln(s.stdout, said)
+		said = l.words(j.Length)
+		if *f.write != "" {
+			if docs[0].data, err = l.into(text, j.Length); err != nil {
+				return err
 			}
+		}
+	}
+	if f.draws {
+		if docs[len(docs)-1].data, err = s.drawSheet(plans, o); err != nil {
 			return err
 		}
-	case *write != "":
-		return errors.New("--write saves the rate that --took learns: give --took too")
 	}
-	o, err := paper.options(j.Length)
-	if err != nil {
+	if err := s.write(*f.force, docs...); err != nil {
 		return err
 	}
-	drawn, err := s.drawSheet(plans, o, *out)
-	if err != nil {
-		return err
-	}
-	if err := s.write(*force, append(docs, drawn)...); err != nil {
-		return err
+	if !f.draws {
+		fmt.Fprintln(s.stdout, said)
+		return nil
 	}
 	for _, p := range plans {
 		if n := len(p.Groups()); n > 0 {
@@ -68,32 +78,91 @@ func sheet(s *session, args []string) error {
 	return nil
 }
 
-// drawSheet makes the sheet of plans.
-func (s *session) drawSheet(plans []*pattern.Plan, o render.Options, out string) (document, error) {
-	path, err := sheetPath(out, plans)
-	if err != nil {
-		return document{}, err
+// sheetFlags are the flags of sheet, and what comes of them.
+type sheetFlags struct {
+	out, took, write, blank *string
+	paper                   paperFlags
+	force                   *bool
+
+	learns, draws bool
+	minutes       float64 // that the timed piece took
+}
+
+func addSheetFlags(f *pflag.FlagSet) *sheetFlags {
+	return &sheetFlags{
+		out:   f.String("out", "", "where to write: a file ending in .pdf, or a folder (this folder if not given)"),
+		paper: addPaperFlags(f),
+		took:  f.String("took", "", "how long a piece took at the wheel, a `TIME` such as 95, \"1 h 35 min\" or 1:35: learns the shop's rate from it. Of several blanks say with --blank which. Makes a sheet only with --out"),
+		write: f.String("write", "", "with --took: save the job with the rate learnt, in this `FILE`"),
+		blank: f.String("blank", "", "only the blank of this name"),
+		force: f.Bool("force", false, "overwrite files that are there"),
 	}
-	progress := s.progress("bench sheet", len(plans))
-	drawn, err := bench.New(plans, o, progress.step)
-	progress.done()
-	if err != nil {
-		return document{}, err
+}
+
+// read finds out what is asked for. A piece that was timed is cut: no sheet is
+// wanted then but where one is named.
+func (f *sheetFlags) read(flags *pflag.FlagSet) error {
+	f.learns = flags.Changed("took")
+	f.draws = !f.learns || flags.Changed("out")
+	if *f.write != "" && !f.learns {
+		return errors.New("--write saves the rate that --took learns: give --took too")
 	}
-	var pdf bytes.Buffer
-	err = drawn.PDF(&pdf)
-	return document{path, pdf.Bytes()}, err
+	if !f.learns {
+		return nil
+	}
+	var err error
+	if f.minutes, err = readMinutes(*f.took); err != nil {
+		return fmt.Errorf("--took: %w", err)
+	}
+	return nil
+}
+
+// files are the files asked for, not made yet: the job with its rate, and the
+// sheet.
+func (f *sheetFlags) files(j *job.Job) ([]document, error) {
+	chosen, err := blanks(j, *f.blank)
+	if err != nil {
+		return nil, err
+	}
+	if f.learns && len(chosen) > 1 {
+		return nil, errors.New("--took is the time of one piece, and the job has several blanks: say with --blank which it was")
+	}
+	var docs []document
+	if *f.write != "" {
+		docs = append(docs, document{path: *f.write, as: "--write"})
+	}
+	if f.draws {
+		path, err := sheetPath(*f.out, j, chosen)
+		if err != nil {
+			return nil, err
+		}
+		docs = append(docs, document{path: path, as: "--out"})
+	}
+	return docs, nil
 }
 
 // sheetPath reads --out: where the sheet goes.
-func sheetPath(out string, plans []*pattern.Plan) (string, error) {
+func sheetPath(out string, j *job.Job, chosen []*glass.Blank) (string, error) {
 	folder, ending, err := outTarget(out, pdfEnding)
 	if err != nil || !folder {
 		return out, err
 	}
-	name := fileName(plans[0].Job.Title)
-	if len(plans) == 1 {
-		name = planName(plans[0])
+	name := fileName(j.Title, mostTitle)
+	if len(chosen) == 1 {
+		name = blankFile(j, chosen[0])
 	}
 	return filepath.Join(out, name+"-sheet"+ending), nil
+}
+
+// drawSheet makes the sheet of plans.
+func (s *session) drawSheet(plans []*pattern.Plan, o render.Options) ([]byte, error) {
+	progress := s.progress("bench sheet", len(plans))
+	drawn, err := bench.New(plans, o, progress.step)
+	progress.done()
+	if err != nil {
+		return nil, err
+	}
+	var pdf bytes.Buffer
+	err = drawn.PDF(&pdf)
+	return pdf.Bytes(), err
 }

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"regexp"
 	"strconv"
@@ -13,42 +12,19 @@ import (
 	"roundlay/render/report"
 )
 
-// timed takes in how long a piece took: the plans' jobs get the rate. It returns
-// what there is to say of it, and the job file with the rate, if that is to be
-// written.
-func timed(plans []*pattern.Plan, data []byte, took, write string) (docs []document, said string, err error) {
-	l, err := learn(plans, took)
-	if err != nil {
-		return nil, "", err
-	}
-	for _, p := range plans {
-		p.Job.Shop.Rate = l.rate
-	}
-	u := plans[0].Job.Length
-	if write == "" {
-		return nil, l.words(u), nil
-	}
-	text, err := l.into(data, u)
-	return []document{{write, text}}, l.words(u), err
-}
-
 // learnt is how fast a timed piece was cut: mm of groove, in all and a minute.
 type learnt struct{ rate, length, minutes float64 }
 
-// learn works out the rate of the piece that was timed.
-func learn(plans []*pattern.Plan, took string) (learnt, error) {
-	minutes, err := readMinutes(took)
-	if err != nil {
-		return learnt{}, fmt.Errorf("--took: %w", err)
-	}
-	if len(plans) > 1 {
-		return learnt{}, errors.New("--took is the time of one piece, and the job has several blanks: say with --blank which it was")
-	}
+// learn works out the rate of the piece that was timed. The plans' jobs get it.
+func learn(plans []*pattern.Plan, took string, minutes float64) (learnt, error) {
 	length := plans[0].Totals().Length
 	l := learnt{length / minutes, length, minutes}
 	if !(l.rate >= job.LeastRate && l.rate <= job.MostRate) {
 		return l, fmt.Errorf("--took: read %q; accepted for %s of groove: from %s to %s", took, report.Groove(plans[0].Job.Length, length),
 			report.Minutes(length/job.MostRate), report.Minutes(length/job.LeastRate))
+	}
+	for _, p := range plans {
+		p.Job.Shop.Rate = l.rate
 	}
 	return l, nil
 }

@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 	"io"
 	"math"
@@ -11,6 +10,8 @@ import (
 	"strings"
 
 	"roundlay/pattern"
+	"roundlay/pattern/glass"
+	"roundlay/pattern/job"
 	"roundlay/render/picture"
 )
 
@@ -34,25 +35,29 @@ func view(s *session, args []string) error {
 	if o.Tilt, err = readDegrees("--tilt", *tilt, 0, picture.MostTilt*180/math.Pi); err != nil {
 		return err
 	}
-	plans, err := s.plans(file, *blank)
+	j, _, err := s.readJob(file)
 	if err != nil {
 		return err
 	}
-	folder, ending, err := pictureTarget(*out, len(plans) > 1)
+	chosen, err := blanks(j, *blank)
 	if err != nil {
 		return err
 	}
-	var docs []document
-	for _, p := range plans {
-		data, err := pictureFile(p, o, ending)
-		if err != nil {
+	docs, ending, err := viewFiles(j, chosen, *out)
+	if err != nil {
+		return err
+	}
+	if err := mayWrite(*force, docs...); err != nil {
+		return err
+	}
+	plans, err := s.lay(j, file, *blank)
+	if err != nil {
+		return err
+	}
+	for i, p := range plans {
+		if docs[i].data, err = pictureFile(p, o, ending); err != nil {
 			return err
 		}
-		path := *out
-		if folder {
-			path = filepath.Join(*out, planName(p)+"-view"+ending)
-		}
-		docs = append(docs, document{path, data})
 	}
 	if err := s.write(*force, docs...); err != nil {
 		return err
@@ -74,14 +79,23 @@ func readDegrees(flag, text string, least, most float64) (float64, error) {
 	return degrees * math.Pi / 180, nil
 }
 
-// pictureTarget reads --out: whether it names a folder, and the ending of the
-// files to write.
-func pictureTarget(out string, several bool) (folder bool, ending string, err error) {
-	folder, ending, err = outTarget(out, svgEnding, pngEnding, pdfEnding)
-	if err == nil && !folder && several {
-		err = errors.New("--out names one file, and the job has several blanks: name a folder, or one blank with --blank")
+// viewFiles reads --out: the files of every blank, not made yet, and their ending.
+func viewFiles(j *job.Job, chosen []*glass.Blank, out string) (docs []document, ending string, err error) {
+	folder, ending, err := outTarget(out, svgEnding, pngEnding, pdfEnding)
+	if err == nil && !folder && len(chosen) > 1 {
+		err = errSeveral
 	}
-	return folder, ending, err
+	if err != nil {
+		return nil, "", err
+	}
+	for _, b := range chosen {
+		path := out
+		if folder {
+			path = filepath.Join(out, blankFile(j, b)+"-view"+ending)
+		}
+		docs = append(docs, document{path: path, as: fmt.Sprintf("blank %q", b.Name)})
+	}
+	return docs, ending, nil
 }
 
 // pictureFile makes the picture of one blank, in the format of an ending.
@@ -90,7 +104,7 @@ func pictureFile(p *pattern.Plan, o picture.Options, ending string) ([]byte, err
 	if err != nil {
 		return nil, err
 	}
-	write := map[string]func(io.Writer) error{".svg": drawn.SVG, ".png": drawn.PNG, ".pdf": drawn.PDF}[ending]
+	write := map[string]func(io.Writer) error{svgEnding: drawn.SVG, pngEnding: drawn.PNG, pdfEnding: drawn.PDF}[ending]
 	var data bytes.Buffer
 	if err := write(&data); err != nil {
 		return nil, err

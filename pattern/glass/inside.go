@@ -3,6 +3,7 @@ package glass
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"roundlay/geometry"
 )
@@ -14,9 +15,9 @@ var (
 	ErrNoOpening = errors.New("the wall leaves no opening inside")
 )
 
-// Inside returns the inside surface, from the inside floor up to the rim: the
-// outside less the wall. The wall was measured square to the outside, so on the
-// level it is wider, by 1/cos α.
+// Inside returns the inside surface from the floor up to the rim as a profile by
+// height, as paper is laid on it. Where it turns back on itself the profile keeps
+// to what lies nearest the axis.
 func (b *Blank) Inside() (*geometry.Profile, error) {
 	switch {
 	case b.Floor <= 0:
@@ -24,27 +25,45 @@ func (b *Blank) Inside() (*geometry.Profile, error) {
 	case b.Floor >= b.Height():
 		return nil, ErrAllFloor
 	}
-	const spacing = 1 // mm, at most
-	var heights, radii []float64
-	add := func(z float64) {
-		heights = append(heights, z)
-		radii = append(radii, b.profile.Radius(z)-b.Wall(z)*math.Hypot(1, b.profile.Slope(z)))
-	}
-	from := b.Floor
-	for _, s := range b.Stations {
-		if s.Height <= from {
-			continue
+	heights := b.inner.levels()
+	radii := make([]float64, len(heights))
+	for i, height := range heights {
+		z, times := b.inner.facing(height)
+		if times == 0 {
+			return nil, ErrNoOpening
 		}
-		n := int(math.Ceil((s.Height - from) / spacing))
-		for i := range n {
-			add(from + (s.Height-from)*float64(i)/float64(n))
-		}
-		from = s.Height
+		radii[i], _ = b.inner.Opposite(z)
 	}
-	add(from)
 	profile, err := geometry.NewProfile(heights, radii)
 	if err != nil {
 		return nil, ErrNoOpening
 	}
 	return profile, nil
+}
+
+// levels returns heights from the floor to the rim, close enough for a profile,
+// with those opposite the stations among them.
+func (n *Inner) levels() []float64 {
+	const spacing = 1.0 // mm, at most
+	var corners []float64
+	for _, z := range n.kinks {
+		if _, height := n.Opposite(z); n.floor < height && height < n.rim {
+			corners = append(corners, height)
+		}
+	}
+	slices.Sort(corners)
+	heights := []float64{n.floor}
+	for _, corner := range append(corners, n.rim) {
+		from := heights[len(heights)-1]
+		const tooNear = 0.01 // mm: they are one
+		if corner-from < tooNear {
+			continue
+		}
+		steps := int(math.Ceil((corner - from) / spacing))
+		for i := range steps {
+			heights = append(heights, from+(corner-from)*float64(i+1)/float64(steps))
+		}
+	}
+	heights[len(heights)-1] = n.rim
+	return heights
 }

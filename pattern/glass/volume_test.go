@@ -3,6 +3,7 @@ package glass
 import (
 	"errors"
 	"math"
+	"slices"
 	"testing"
 )
 
@@ -37,7 +38,7 @@ func TestFrustums(t *testing.T) {
 		// A wall like foil and a floor like foil: what it holds is the frustum.
 		b := blankOf(t, 1e-9, at(0, c.end*5, 1e-9), at(c.high*10, c.wide*5, 1e-9))
 		want := c.volume / c.pi * math.Pi * 1000
-		if got := b.turned(b.profile.Radius, b.heights()); !within(got, want, 1e-12) {
+		if got := b.outside(); !within(got, want, 1e-12) {
 			t.Errorf("%s: %g mm³, wanted %g", c.source, got, want)
 		}
 		if got := b.Holds(b.Height()); !within(got, want, 1e-9) {
@@ -83,35 +84,30 @@ func TestTaperByHand(t *testing.T) {
 	}
 }
 
-// TestVolumeNumeric sums thin rings of curved blanks with a wall that changes:
-// from the stations' own curve, a hundred thousand of them by the midpoint rule.
+// TestVolumeNumeric sums thin discs of curved blanks with a wall that changes: of
+// the outside a hundred thousand, of the hollow one for each step of the walk.
 func TestVolumeNumeric(t *testing.T) {
 	for name, b := range map[string]*Blank{
 		"tulip":  blankOf(t, 12, at(0, 30, 9), at(15, 28, 6), at(50, 38, 3), at(80, 36, 2.5), at(105, 40, 2)),
 		"barrel": blankOf(t, 6, at(0, 31, 5), at(45, 39, 3.5), at(90, 33, 2)),
 		"taper":  blankOf(t, 8, at(0, 28, 7), at(50, 34, 4), at(110, 41, 2)),
+		"foot":   blankOf(t, 5, at(0, 44, 9), at(8, 36, 7), at(20, 35, 4), at(100, 38, 2)),
 	} {
-		const rings = 100_000
+		const discs = 100_000
+		solid := 0.0
+		for i := range discs {
+			r := b.profile.Radius(b.Height() * (float64(i) + 0.5) / discs)
+			solid += math.Pi * r * r * b.Height() / discs
+		}
+		walked := walk(b, 1)
 		for _, to := range []float64{33.3, 71, b.Height()} {
-			holds, solid := 0.0, 0.0
-			for i := range rings {
-				z := to * (float64(i) + 0.5) / rings
-				slope := (b.profile.Radius(z+1e-4) - b.profile.Radius(z-1e-4)) / 2e-4
-				cos := math.Cos(math.Atan(slope))
-				outside := b.profile.Radius(z)
-				solid += math.Pi * outside * outside * to / rings
-				if z > b.Floor {
-					inside := outside - b.Wall(z)/cos
-					holds += math.Pi * inside * inside * to / rings
-				}
+			// The sum's own error is a step of the walk at the floor and at the rim.
+			if got, want := b.Holds(to), walked.holds(to); !within(got, want, 1e-4) {
+				t.Errorf("%s to %g: holds %g, summed %g", name, to, got, want)
 			}
-			// The rule's own error here is a ring or so at the floor's edge.
-			if got := b.Holds(to); !within(got, holds, 2e-5) {
-				t.Errorf("%s to %g: holds %g, summed %g", name, to, got, holds)
-			}
-			if got := b.Volume(); to == b.Height() && !within(got, solid-holds, 5e-5) {
-				t.Errorf("%s: glass %g, summed %g", name, got, solid-holds)
-			}
+		}
+		if got, want := b.Volume(), solid-walked.holds(b.Height()); !within(got, want, 2e-4) {
+			t.Errorf("%s: glass %g, summed %g", name, got, want)
 		}
 	}
 }
@@ -142,17 +138,50 @@ func TestWeighed(t *testing.T) {
 		if !within(got.Factor, factor, 1e-8) || !within(got.Weight(), truth.Weight(), 1e-9) {
 			t.Errorf("factor %g, wanted %g; weighs %g, wanted %g", got.Factor, factor, got.Weight(), truth.Weight())
 		}
-		for i, s := range got.Stations {
-			if !within(s.Wall, factor*b.Stations[i].Wall, 1e-8) || s.Radius != b.Stations[i].Radius {
-				t.Errorf("station %+v of %+v, times %g", s, b.Stations[i], factor)
-			}
+		if !slices.Equal(got.Stations, b.Stations) {
+			t.Errorf("times %g the stations are %+v, no longer as measured", factor, got.Stations)
 		}
-		if got.Fill != 90 || got.Material.Name != "lead crystal" || got.Weighs != truth.Weight() || !within(got.Wall(20), factor*b.Wall(20), 1e-8) {
+		if got.Fill != 90 || got.Material.Name != "lead crystal" || got.Weighs != truth.Weight() {
 			t.Errorf("something was lost: %+v", got)
 		}
 	}
 	if b.Factor != 1 || b.Weighs != 0 || b.Stations[0].Wall != 9 {
 		t.Error("weighing changed the blank that was measured")
+	}
+}
+
+// A glass 80 mm across with walls of 4 mm: of a heavier scale's it holds less, and
+// leaves no more; of a lighter scale's it holds more, and leaves less.
+func TestWeighedLeaves(t *testing.T) {
+	b := blankOf(t, 10, at(0, 40, 4), at(100, 40, 4))
+	for _, c := range []struct{ grams, inside, leaves float64 }{
+		{2.5 * math.Pi * (160 - 90*1.225), 35, 4}, // 35² = 1225: walls of 5 mm
+		{2.5 * math.Pi * (160 - 90*1.369), 37, 3}, // 37² = 1369
+	} {
+		got, err := b.Weighed(c.grams)
+		if err != nil {
+			t.Fatal(err)
+		}
+		inside, err := got.Inside()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !within(got.Holds(100), math.Pi*c.inside*c.inside*90, 1e-8) || !within(inside.Radius(50), c.inside, 1e-8) {
+			t.Errorf("of %g g it holds %g, and its inside has a radius of %g; by hand %g", c.grams, got.Holds(100), inside.Radius(50), c.inside)
+		}
+		for name, leaves := range map[string]float64{
+			"Wall": got.Wall(50), "LeastWall": got.LeastWall(-1, 101), "Distance": got.ThinInner().Distance(40, 50),
+		} {
+			if !within(leaves, c.leaves, 1e-8) {
+				t.Errorf("of %g g: %s %g, by hand %g", c.grams, name, leaves, c.leaves)
+			}
+		}
+		if up := got.Carries(c.leaves+0.01, 0); up != 0 {
+			t.Errorf("of %g g it carries %g up to %g", c.grams, c.leaves+0.01, up)
+		}
+		if up := got.Carries(c.leaves-0.01, 0); up != 100 {
+			t.Errorf("of %g g it carries %g up to %g only", c.grams, c.leaves-0.01, up)
+		}
 	}
 }
 

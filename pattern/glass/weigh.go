@@ -36,8 +36,8 @@ func (e *FactorError) In(unit string, grams float64) string {
 		text(e.Least, math.Ceil), text(e.Most, math.Floor), leastFactor, mostFactor, text(e.Computed, math.Round))
 }
 
-// Weighed returns the blank with all its walls times the one factor that makes
-// it weigh the given grams. It errs with a *FactorError, or with ErrWall where
+// Weighed returns the blank with the one factor on all its walls that makes it
+// weigh the given grams. It errs with a *FactorError, or with ErrWall where
 // walls so thick would meet.
 func (b *Blank) Weighed(grams float64) (*Blank, error) {
 	least, err := b.thicker(leastFactor)
@@ -77,17 +77,21 @@ func (b *Blank) Weighed(grams float64) (*Blank, error) {
 	return found, nil
 }
 
-// thicker returns the blank with every wall times a factor on what was measured.
+// thicker returns the blank with its walls so many times as thick as measured.
+// What glass left goes by gets thinner with them, never thicker.
 func (b *Blank) thicker(factor float64) (*Blank, error) {
-	stations := make([]Station, len(b.Stations))
-	for i, s := range b.Stations {
-		s.Wall *= factor / b.Factor
-		stations[i] = s
+	for _, s := range b.Stations {
+		if !(s.Wall*factor < s.Radius) {
+			return nil, ErrWall
+		}
 	}
-	thick, err := NewBlank(b.Name, b.Floor, stations)
-	if err != nil {
-		return nil, err
+	thick := *b
+	thick.Factor, thick.inner = factor, b.innerTimes(factor)
+	switch {
+	case factor <= 1:
+		thick.thin = thick.inner
+	case b.Factor < 1:
+		thick.thin = b.innerTimes(1)
 	}
-	thick.Fill, thick.Material, thick.Weighs, thick.Factor = b.Fill, b.Material, b.Weighs, factor
-	return thick, nil
+	return &thick, nil
 }

@@ -17,7 +17,7 @@ func contactLength(halfAngle, glass, wheel, depth, psi float64) float64 {
 	sin, cos := math.Sincos(psi)
 	line := groove.NewLine([]geometry.Point{{X: -5 * sin, Y: 50 - 5*cos}, {X: 5 * sin, Y: 50 + 5*cos}})
 	w := groove.Wheel{Edge: groove.Round, Radius: wheel, Thick: 12, Convex: 6}
-	return groove.Cut(cone, line, w, depth, 0).LengthFor(cone, w, depth)
+	return groove.Cut(outside(cone), line, w, depth, 0).LengthFor(outside(cone), w, depth)
 }
 
 // A mark round a straight glass ends where the wheel's circle meets the glass's:
@@ -73,18 +73,18 @@ func TestGroovesGrow(t *testing.T) {
 	width, deep := 0.0, 0.0
 	for i := range 20 {
 		long := groove.NewLine([]geometry.Point{{Y: 20}, {X: 20, Y: 60}})
-		g := groove.Cut(cone, long, w, 0.05+0.1*float64(i), 0)
+		g := groove.Cut(outside(cone), long, w, 0.05+0.1*float64(i), 0)
 		if g.Width < width {
 			t.Errorf("%g deep it is %g wide, shallower %g", g.Asked, g.Width, width)
 		}
 		width = g.Width
 		short := groove.NewLine([]geometry.Point{{Y: 50}, {X: 0.5 + 0.4*float64(i), Y: 50.3}})
-		h := groove.Cut(cone, short, w, 5, 0)
+		h := groove.Cut(outside(cone), short, w, 5, 0)
 		if !h.Touch || h.Depth < deep {
 			t.Errorf("a mark %g long is %g deep, a shorter one %g", h.Length, h.Depth, deep)
 		}
 		deep = h.Depth
-		polished := groove.Cut(cone, long, w, g.Asked, 0.15)
+		polished := groove.Cut(outside(cone), long, w, g.Asked, 0.15)
 		if d := polished.Width - g.Width; math.Abs(d-0.3) > 1e-9 {
 			t.Errorf("polishing 0.15 mm off each side widens by %g", d)
 		}

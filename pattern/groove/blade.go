@@ -108,6 +108,9 @@ func (b *blade) halfWidth(h, lean, across, face float64) (width, rise float64) {
 	slope, curve := lean, across+b.hollow()
 	root := func(h float64) float64 {
 		rise = math.Sqrt(max(slope*slope+2*curve*h, 0))
+		if slope+rise <= 0 { // the surface draws nearer to the wheel all the way
+			return math.Inf(1)
+		}
 		return 2 * h / (slope + rise)
 	}
 	width = b.breadth

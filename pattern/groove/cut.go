@@ -1,29 +1,49 @@
 package groove
 
 import (
-	"gonum.org/v1/gonum/spatial/r2"
+	"math"
 
 	"roundlay/geometry"
 )
+
+// Inside is the surface inside the glass, as far as a groove asks for it.
+type Inside interface {
+	// Distance returns how much glass lies between a place in the glass, by its
+	// radius and its height, and the inside: none or less where there is none.
+	Distance(radius, height float64) float64
+	// Kinks returns the heights, as places of the outside, at which the glass
+	// between it and the inside changes suddenly, in rising order.
+	Kinks() []float64
+}
 
 // Lathe holds a glass to the wheel. It cuts one groove at a time, and has room
 // for what is measured along it, used again for the next: processors that cut
 // the same glass have a lathe each.
 type Lathe struct {
-	surface  surface
-	stations []station
-	placings []placing
-	sections footprint
+	surface *geometry.Surface
+	inside  Inside
+	// How much longer the chart makes anything at most, and the least curvature of
+	// the profile.
+	stretch, hollowest float64
+	stations           []station
+	placings           []placing
+	sections           footprint
 	// What the grooves keep.
 	samples  stock[Sample]
 	points   stock[geometry.Point]
 	outlines stock[geometry.Outline]
 }
 
-// NewLathe returns a lathe that holds a cone.
-func NewLathe(cone geometry.Cone) *Lathe { return &Lathe{surface: newSurface(cone)} }
+// NewLathe returns a lathe that holds a glass by its outside and its inside:
+// without one, nil, grooves don't know what glass they leave.
+func NewLathe(outside *geometry.Surface, inside Inside) *Lathe {
+	return &Lathe{
+		surface: outside, inside: inside,
+		stretch: outside.Stretch(0, outside.Length()), hollowest: outside.Hollowest(0, outside.Length()),
+	}
+}
 
-// Cut returns the groove that a wheel leaves along a line on the cone when it
+// Cut returns the groove that a wheel leaves along a line on the glass when it
 // is asked for a depth. A mark's length is the whole groove, tails included:
 // where the line is too short for the depth the wheel is pressed in once, on
 // the straight line between the mark's ends, as deep as its length allows.
@@ -36,27 +56,40 @@ func NewLathe(cone geometry.Cone) *Lathe { return &Lathe{surface: newSurface(con
 // is where the wheel's surface meets the glass's.
 func (l *Lathe) Cut(line Line, wheel Wheel, depth, polish float64) Groove {
 	l.placings = l.placings[:0]
-	k := stroke{Lathe: l, line: line, wheel: wheel, middle: wheel.middle(), depth: depth}
-	pressed := k
-	pressed.line = line.chord()
-	pressed.press()
-	// A straight line, all of it, is too short to draw along just where one touch
-	// as long as it is not as deep.
-	touch := line.whole() && pressed.depth < depth
-	if touch = touch || !k.draw(); touch {
-		k = pressed
-	}
-	g := Groove{Touch: touch, Length: k.line.Length(), Depth: k.depth, Asked: depth}
-	g.Ends, _ = line.Ends()
+	asked := line
+	line = l.laid(line)
+	k, touch := l.solve(line, wheel, depth)
+	g := Groove{Touch: touch, Length: k.to - k.from, Depth: k.depth, Asked: depth}
+	g.Line = asked
+	g.Ends, _ = asked.Ends()
 	g.RunsOn = line.on[0] || line.on[1]
 	k.trace(&g, polish)
 	g.Strain = k.strain(line, g)
 	return g
 }
 
-// Cut returns the groove of a single cut: see Lathe.Cut.
-func Cut(cone geometry.Cone, line Line, wheel Wheel, depth, polish float64) Groove {
-	return NewLathe(cone).Cut(line, wheel, depth, polish)
+// solve finds where a wheel is set down and lifted on a line that is laid on the
+// glass, and how deep it goes: a touch, or drawn along.
+func (l *Lathe) solve(line Line, wheel Wheel, depth float64) (k stroke, touch bool) {
+	k = stroke{Lathe: l, line: line, wheel: wheel, middle: wheel.middle(), depth: depth, asked: depth, about: Remains{Least: math.Inf(1)}}
+	k.hollow = !l.surface.Flat() && 1/wheel.Radius+l.hollowest <= 0
+	pressed := k
+	pressed.line = l.chord(line)
+	pressed.press()
+	// A straight line, all of it, is too short to draw along just where one touch
+	// as long as it is not as deep.
+	touch = line.whole() && pressed.depth < depth
+	if touch = touch || !k.draw(); touch {
+		k = pressed
+	}
+	k.bridge()
+	return k, touch
+}
+
+// Cut returns the groove of a single cut on a glass without an inside: see
+// Lathe.Cut.
+func Cut(outside *geometry.Surface, line Line, wheel Wheel, depth, polish float64) Groove {
+	return NewLathe(outside, nil).Cut(line, wheel, depth, polish)
 }
 
 // stock hands out short runs from longer ones, which are made anew as they are
@@ -81,17 +114,30 @@ func (s *stock[T]) take(n int) []T {
 // last, and lifted.
 type stroke struct {
 	*Lathe
-	line        Line
+	line        Line // as it lies on the glass
 	wheel       Wheel
 	middle      blade
 	depth       float64
+	asked       float64
 	first, last float64
+	// from and to are where the groove begins and ends: with the line, but where a
+	// wheel that bridges a hollow bites beyond it.
+	from, to float64
+	hollow   bool // somewhere the glass is as hollow as the wheel is round, or more
+	bridges  bool
+	stands   []placing // where it bridges: the wheel all along the stroke
+	// elsewhere is what the wheel bites apart from its mark, about the least it
+	// leaves anywhere, where the glass is so hollow that it was looked at all over.
+	elsewhere Bridge
+	about     Remains
 }
 
 // at sets the wheel down at a distance along the line.
 func (k *stroke) at(s float64) placing {
 	at, ahead := k.line.At(s)
-	return k.surface.place(k.wheel.Radius, k.depth, at, ahead)
+	p := place(k.surface, k.wheel.Radius, k.depth, at, ahead)
+	p.stands = s
+	return p
 }
 
 // draw finds where to set the wheel down and lift it so that its tails end
@@ -105,7 +151,7 @@ func (k *stroke) draw() bool {
 		guess, fall := stand.tail()
 		return root(func(s float64) float64 {
 			p := k.at(end + side*s)
-			return p.inside(&k.middle, r2.Sub(p.at, r2.Scale(side*s, p.ahead)))
+			return p.inside(&k.middle, p.spot(-side*s, 0))
 		}, guess, fall)
 	}
 	k.first, k.last = 0, length
@@ -115,6 +161,7 @@ func (k *stroke) draw() bool {
 	if !k.line.on[1] {
 		k.last -= tail(length, -1)
 	}
+	k.from, k.to = 0, length
 	return k.first < k.last
 }
 
@@ -123,15 +170,21 @@ func (k *stroke) draw() bool {
 func (k *stroke) press() {
 	k.depth = 0
 	length := k.line.Length()
-	start, _ := k.line.At(0)
-	end, _ := k.line.At(length)
-	needs := func(p *placing, q geometry.Point) float64 { deep, _, _ := p.bite(&k.middle, q); return -deep }
 	middle := k.at(length / 2)
-	k.first = root(func(s float64) float64 {
+	start, end := spotOf(k.surface, k.line.start().at), spotOf(k.surface, k.line.end().at)
+	needs := func(p *placing, q spot) float64 { deep, _, _ := p.bite(&k.middle, q); return -deep }
+	tips := func(s float64) float64 {
 		p := k.at(s)
 		return needs(&p, end) - needs(&p, start)
-	}, length/2, middle.stiff()*length)
+	}
+	if k.hollow {
+		k.first = crossing(tips, length)
+	} else {
+		k.first = root(tips, length/2, middle.stiff()*length)
+	}
+	k.first = min(max(k.first, 0), length)
 	k.last = k.first
 	p := k.at(k.first)
 	k.depth = (needs(&p, start) + needs(&p, end)) / 2
+	k.from, k.to = 0, length
 }

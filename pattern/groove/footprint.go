@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 
 	"roundlay/geometry"
 )
@@ -54,13 +55,19 @@ func (k *stroke) footprint(b *blade, line []station) footprint {
 // smooth adds cross-sections where an outline turns too sharply to stay within
 // stray of the true curve: where the wheel's face comes to bound the groove.
 func (k *stroke) smooth(b *blade, f footprint) footprint {
-	const rounds = 8 // halving a millimetre to less than stray
+	if k.bridges {
+		return f // stations of different standings don't lie on one curve
+	}
+	const (
+		rounds = 8    // halving a millimetre to less than stray
+		most   = 2000 // sections: of a groove so long and so oddly bent that no eye follows it
+	)
 	for range rounds {
 		i := 0
 		for i < len(f) && !f.sharp(i) {
 			i++
 		}
-		if i == len(f) {
+		if i == len(f) || len(f) > most {
 			break
 		}
 		finer := append(make(footprint, 0, 2*len(f)), f[:i]...)
@@ -86,8 +93,8 @@ func (f footprint) sharp(i int) bool {
 		cross := r2.Cross(chord, r2.Sub(p, a))
 		return cross*cross > most*most*r2.Norm2(chord)
 	}
-	left := func(i int) geometry.Point { return f[i].across(f[i].left) }
-	right := func(i int) geometry.Point { return f[i].across(f[i].right) }
+	left := func(i int) geometry.Point { return f[i].chart(f[i].left) }
+	right := func(i int) geometry.Point { return f[i].chart(f[i].right) }
 	switch next := i + 1; {
 	case len(f) < 2:
 		return false
@@ -105,7 +112,7 @@ func (f footprint) sharp(i int) bool {
 // where the wheel is lifted (side 1), or already does where it is set down (side
 // -1).
 func (k *stroke) tip(b *blade, end []station, side float64) float64 {
-	if k.line.on[0] && side < 0 || k.line.on[1] && side > 0 {
+	if k.line.on[0] && side < 0 || k.line.on[1] && side > 0 || k.bridges {
 		return end[0].along
 	}
 	own, stand := end[0].own, k.last
@@ -121,10 +128,16 @@ func (k *stroke) tip(b *blade, end []station, side float64) float64 {
 	middle := -own.curve.twist * b.offset / own.stiff()
 	bite := func(s float64) float64 {
 		ahead := middle + side*s
-		return b.deepest(station{stand + ahead, own, r2.Add(own.at, r2.Scale(ahead, own.ahead))}).deep
+		return b.deepest(newStation(stand+ahead, own, ahead, 0)).deep
 	}
 	if bite(0) <= 0 {
 		return stand + middle
+	}
+	// Across a hollow a broad edge may bite on and on beside the line: as far as it
+	// is wide is far enough.
+	most := 2*(guess+b.face) + math.Abs(b.offset)
+	if bite(most) > 0 {
+		return stand + middle + side*most
 	}
 	return stand + middle + side*root(bite, guess, fall)
 }
@@ -144,12 +157,14 @@ func (k *stroke) lobe(b *blade, end []station, tip float64) []station {
 	if from <= k.first {
 		beyond = -beyond
 	}
-	parts := 5
+	parts := max(5, int(math.Ceil(math.Abs(beyond)*5/9))) // 9/25 of it is the longest
 	switch {
 	case beyond > -slight && beyond < slight, b.sharp() && beyond > 0 && beyond < 5*slight:
 		return nil
-	case b.sharp() || beyond < 0:
+	case beyond < 0:
 		parts = 1
+	case b.sharp():
+		parts = int(math.Ceil(beyond))
 	}
 	lobe := make([]station, parts)
 	for i := range lobe {
@@ -166,9 +181,10 @@ type ridge struct{ line, deep, lean float64 }
 
 // own returns the ridge on a blade's own line.
 func (b *blade) own(s station) ridge {
-	deep, _, aside := s.own.bite(b, s.across(b.offset))
-	lean := s.own.curve.twist*s.ahead() + s.own.curve.across*b.offset
-	return ridge{b.offset - aside, deep + b.drop(aside) + lean*aside, lean}
+	line := b.offset - s.aside
+	deep, _, aside := s.own.bite(b, s.across(line))
+	lean := s.own.curve.twist*s.ahead + s.own.curve.across*b.offset
+	return ridge{line - aside, deep + b.drop(aside) + lean*aside, lean}
 }
 
 // deepest returns where a blade is deepest, to second order: on its own line,
@@ -195,7 +211,10 @@ func (b *blade) deepest(s station) ridge {
 	if !b.sharp() {
 		most = min(most, b.breadth)
 	}
-	away := min(steep/curve, most)
+	away := most // where the glass is hollow across the cut
+	if curve > 0 {
+		away = min(steep/curve, most)
+	}
 	line := r.line - math.Copysign(away, r.lean)
 	deep, room, _ := s.own.bite(b, s.across(line))
 	if away == b.face || room < 0 { // as far as the face, wherever that is here
@@ -206,14 +225,6 @@ func (b *blade) deepest(s station) ridge {
 		return r
 	}
 	return ridge{line, deep, r.lean + curve*(line-r.line)}
-}
-
-// ahead returns how far the station lies ahead of where the wheel stands.
-func (s station) ahead() float64 { return r2.Dot(r2.Sub(s.at, s.own.at), s.own.ahead) }
-
-// across returns the place on the map at a distance to the left of the station.
-func (s station) across(left float64) geometry.Point {
-	return r2.Add(s.at, r2.Scale(left, s.own.left))
 }
 
 // section returns the cross-section that a blade leaves at a station.
@@ -227,7 +238,7 @@ func (s station) section(b *blade) section {
 		r = b.deepest(s)
 	}
 	x := section{s, r, r.line, r.line}
-	if r.deep <= 0 {
+	if r.deep <= 0 || math.Abs(b.offset) >= b.face { // or the wheel has no room for the mitre
 		return x
 	}
 	edge := func(hand float64) float64 {
@@ -247,7 +258,7 @@ func (x *section) grow(s *Sample, polish float64) {
 		left, right = max(left, s.Left), max(right, s.Right)
 	}
 	s.Left, s.Right = left, right
-	s.LeftEdge, s.RightEdge = x.across(left), x.across(-right)
+	s.LeftEdge, s.RightEdge = x.chart(left), x.chart(-right)
 }
 
 // volume sums the cross-sections of a blade's footprint along the stroke.
@@ -289,19 +300,28 @@ func (b *blade) area(h, lean, curve, width float64) float64 {
 	return max(h*width-lean*width*width/2-curve*width*width*width/6-b.filled(width), 0)
 }
 
-// outline runs up the left edge of the footprint, widened by polishing, and
-// back down the right, along points for two to a cross-section.
-func (f footprint) outline(points []geometry.Point, polish float64) geometry.Outline {
+// outline runs up the left edge of a footprint, widened by polishing, and back
+// down the right, with two points to a cross-section.
+func (k *stroke) outline(f footprint, polish float64) geometry.Outline {
 	n := len(f)
+	points := k.points.take(2 * n)
 	for i, s := range f {
 		switch i { // polishing wears the tips outward too
 		case 0:
-			s.at = r2.Sub(s.at, r2.Scale(polish, s.own.ahead))
+			s.station = newStation(s.along, s.own, s.ahead-polish, s.aside)
 		case n - 1:
-			s.at = r2.Add(s.at, r2.Scale(polish, s.own.ahead))
+			s.station = newStation(s.along, s.own, s.ahead+polish, s.aside)
 		}
-		points[i] = s.across(s.left + polish)
-		points[2*n-1-i] = s.across(s.right - polish)
+		points[i] = s.chart(s.left + polish)
+		points[2*n-1-i] = s.chart(s.right - polish)
 	}
-	return geometry.NewOutline(points)
+	o := geometry.NewOutline(points)
+	if k.surface.Flat() {
+		return o
+	}
+	space := make([]r3.Vec, len(points))
+	for i, q := range points {
+		space[i] = k.surface.Space(q)
+	}
+	return o.InSpace(space, k.stretch)
 }

@@ -20,7 +20,7 @@ func BenchmarkCut(b *testing.B) {
 		line := groove.NewLine([]geometry.Point{{Y: 30}, c.to})
 		b.Run(c.name, func(b *testing.B) {
 			for range b.N {
-				groove.Cut(cone, line, wheel, 0.8, 0)
+				groove.Cut(outside(cone), line, wheel, 0.8, 0)
 			}
 		})
 	}

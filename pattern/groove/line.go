@@ -9,10 +9,11 @@ import (
 	"roundlay/geometry"
 )
 
-// Line is the centre line of a cut on the flat map, measured along its length.
+// Line is the centre line of a cut on the chart, measured along its length.
 type Line struct {
-	points []point
-	on     [2]bool // whether the wheel comes from beyond the start, and goes on past the end
+	points   []point
+	straight bool    // on the glass, whatever it is on the chart
+	on       [2]bool // whether the wheel comes from beyond the start, and goes on past the end
 }
 
 // point is a point of a line: how far along it lies, and the unit direction of
@@ -22,9 +23,9 @@ type point struct {
 	along     float64
 }
 
-// NewLine returns the line through the given points, at least two and all
-// different: two for a straight line; close together, a small part of the
-// radius of its bends apart, for a curved one.
+// NewLine returns the line through the given places of the chart, at least two
+// and all different: two for a line that is straight on the glass; close
+// together, a small part of the radius of its bends apart, for a curved one.
 func NewLine(through []geometry.Point) Line {
 	l := make([]point, len(through))
 	last := len(l) - 1
@@ -39,7 +40,7 @@ func NewLine(through []geometry.Point) Line {
 		l[0].ahead = r2.Unit(r2.Sub(r2.Scale(2, l[0].ahead), l[1].ahead))
 		l[last].ahead = r2.Unit(r2.Sub(r2.Scale(2, l[last].ahead), l[last-1].ahead))
 	}
-	return Line{points: l}
+	return Line{points: l, straight: last == 1}
 }
 
 // start and end return the line's first and last point.
@@ -50,7 +51,7 @@ func (l Line) end() *point   { return &l.points[len(l.points)-1] }
 func (l Line) Length() float64 { return l.end().along }
 
 // Straight reports whether the line has no bend.
-func (l Line) Straight() bool { return len(l.points) == 2 }
+func (l Line) Straight() bool { return l.straight }
 
 // whole reports whether the line is straight and ends at its ends.
 func (l Line) whole() bool { return l.Straight() && l.on == [2]bool{} }
@@ -59,7 +60,7 @@ func (l Line) whole() bool { return l.Straight() && l.on == [2]bool{} }
 // there. Beyond its ends the line runs on straight.
 func (l Line) At(s float64) (at, ahead geometry.Point) {
 	switch start, end := l.start(), l.end(); {
-	case l.Straight() || s <= 0:
+	case len(l.points) == 2 || s <= 0:
 		return r2.Add(start.at, r2.Scale(s, start.ahead)), start.ahead
 	case s >= end.along:
 		return r2.Add(end.at, r2.Scale(s-end.along, end.ahead)), end.ahead
@@ -97,10 +98,13 @@ func (l Line) Ends() (at, out [2]geometry.Point) {
 	return [2]geometry.Point{start.at, end.at}, [2]geometry.Point{r2.Scale(-1, start.ahead), end.ahead}
 }
 
-// chord returns the straight line between the ends, running on beyond neither.
-func (l Line) chord() Line {
-	if l.Straight() {
-		return l.RunningOn(false, false)
+// moved returns the line carried along by a motion of the chart.
+func (l Line) moved(m geometry.Motion) Line {
+	points := make([]point, len(l.points))
+	swing := geometry.Motion{Cos: m.Cos, Sin: m.Sin}
+	for i, p := range l.points {
+		points[i] = point{m.Apply(p.at), swing.Apply(p.ahead), p.along}
 	}
-	return NewLine([]geometry.Point{l.start().at, l.end().at})
+	l.points = points
+	return l
 }

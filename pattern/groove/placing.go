@@ -14,29 +14,70 @@ import (
 type placing struct {
 	foothold
 	wheelRadius, depth float64
-	ahead, left        geometry.Point // on the surface's flat map
-	cosine, sine       float64        // of the cut's angle from the slant, to the right
+	stands             float64        // how far along the stroke
+	at, ahead          geometry.Point // on the surface's chart
+	cosine, sine       float64        // of the cut's angle from the profile, to the right
 	curve              bending
 }
 
 // bending is how the surface curves at a place, seen along a direction on it:
-// Euler's theorem with κ₂ = 0, and the twist that goes with it.
+// Euler's theorem, and the twist that goes with it.
 type bending struct{ along, across, twist float64 }
 
-// place sets a wheel on the glass.
-func (c *surface) place(radius, depth float64, at, ahead geometry.Point) placing {
+// place sets a wheel on the glass at a place of the chart.
+func place(surface *geometry.Surface, radius, depth float64, at, ahead geometry.Point) placing {
+	theta, along := surface.Locate(at)
 	p := placing{
-		foothold: c.foothold(at), wheelRadius: radius, depth: depth,
-		ahead: ahead, left: geometry.Point{X: -ahead.Y, Y: ahead.X},
+		foothold: newFoothold(surface, theta, along), wheelRadius: radius, depth: depth, at: at, ahead: ahead,
 	}
-	p.cosine, p.sine = r2.Dot(ahead, p.up), r2.Dot(ahead, p.right)
-	curvature := p.cos / p.radius
+	right, up := surface.Compass(theta)
+	p.cosine, p.sine = r2.Dot(ahead, up), r2.Dot(ahead, right)
+	if !p.flat {
+		p.sine *= p.radius / surface.ChartRadius(along)
+		unit := 1 / math.Sqrt(p.sine*p.sine+p.cosine*p.cosine)
+		p.sine, p.cosine = p.sine*unit, p.cosine*unit
+	}
+	sin2, cos2 := p.sine*p.sine, p.cosine*p.cosine
 	p.curve = bending{
-		along:  curvature * p.sine * p.sine,
-		across: curvature * p.cosine * p.cosine,
-		twist:  -curvature * p.sine * p.cosine,
+		along:  p.round*sin2 + p.bulge*cos2,
+		across: p.round*cos2 + p.bulge*sin2,
+		twist:  (p.bulge - p.round) * p.sine * p.cosine,
 	}
 	return p
+}
+
+// spot returns the place on the glass so far ahead of the wheel, straight on, and
+// from there so far to the left, square to that line.
+func (p *placing) spot(ahead, left float64) spot {
+	if p.flat {
+		return p.on(ahead*p.sine-left*p.cosine, ahead*p.cosine+left*p.sine)
+	}
+	return p.heading().straight(p.surface, ahead).left().straight(p.surface, left).spot(p.surface)
+}
+
+// heading returns where the wheel stands and the way it looks.
+func (p *placing) heading() heading {
+	return heading{p.theta, p.along, math.Atan2(p.sine, p.cosine)}
+}
+
+// local returns how far ahead of the wheel, and how far to its left, a place on
+// the glass lies: it undoes spot.
+func (p *placing) local(s spot) (ahead, left float64) {
+	for range 20 {
+		at := p.spot(ahead, left)
+		x, y := (s.theta-at.theta)*s.radius, s.along-at.along
+		ahead, left = ahead+x*p.sine+y*p.cosine, left-x*p.cosine+y*p.sine
+		if x*x+y*y < 1e-16 {
+			break
+		}
+	}
+	return ahead, left
+}
+
+// chart returns the place on a straight glass's chart so far ahead of the wheel
+// and so far to its left: it keeps every length and angle.
+func (p *placing) chart(ahead, left float64) geometry.Point {
+	return geometry.Point{X: p.at.X + ahead*p.ahead.X - left*p.ahead.Y, Y: p.at.Y + ahead*p.ahead.Y + left*p.ahead.X}
 }
 
 // seen turns a direction or a place of the foothold's to the wheel's own: X
@@ -45,18 +86,12 @@ func (p *placing) seen(v r3.Vec) r3.Vec {
 	return r3.Vec{X: v.Y*p.cosine + v.X*p.sine, Y: v.Y*p.sine - v.X*p.cosine, Z: v.Z}
 }
 
-// local takes a place on the surface's flat map to the foothold's.
-func (p *placing) local(q geometry.Point) geometry.Point {
-	d := r2.Sub(q, p.at)
-	return geometry.Point{X: r2.Dot(d, p.right), Y: r2.Dot(d, p.up)}
-}
-
 // bite returns how much deeper the wheel stands than it would have to for a
 // blade's edge just to meet the surface at a place, and how much room there is
 // from there to the wheel's nearer face: both are positive where the blade is
 // in the glass. aside is how far to the left of the blade's line the place lies.
-func (p *placing) bite(b *blade, q geometry.Point) (deep, room, aside float64) {
-	return p.covers(b, p.seen(p.space(p.turn(p.local(q)))))
+func (p *placing) bite(b *blade, s spot) (deep, room, aside float64) {
+	return p.covers(b, p.seen(p.space(s)))
 }
 
 // covers is bite for any place in space, as the wheel sees it.
@@ -65,15 +100,21 @@ func (p *placing) covers(b *blade, v r3.Vec) (deep, room, aside float64) {
 	return v.Z - p.above(p.wheelRadius-b.drop(aside), v.X), b.face - math.Abs(v.Y), aside
 }
 
-// depthAt returns how deep a blade goes at a place, square to the surface.
-func (p *placing) depthAt(b *blade, q geometry.Point) float64 {
-	sin, cos, along := p.turn(p.local(q))
-	v, in := p.seen(p.space(sin, cos, along)), p.seen(p.normal(sin, cos))
-	deep, _, _ := p.covers(b, v)
-	return root(func(d float64) float64 {
+// depthAt returns how deep a blade goes at a place, square to the surface, and
+// where that ends, as a radius and a height: 0 and the place itself where it does
+// not reach.
+func (p *placing) depthAt(b *blade, s spot) (depth, radius, height float64) {
+	leanSin, leanCos := p.lean(s)
+	v, in := p.seen(p.space(s)), p.seen(p.normal(s, leanSin, leanCos))
+	deep, room, _ := p.covers(b, v)
+	if deep <= 0 || room <= 0 {
+		return 0, s.radius, s.height
+	}
+	depth = root(func(d float64) float64 {
 		deep, room, _ := p.covers(b, r3.Sub(v, r3.Scale(d, in)))
 		return min(deep, room)
 	}, max(deep, 0), 1)
+	return depth, s.radius - depth*leanCos, s.height + depth*leanSin
 }
 
 // above returns how far above the place the part of the wheel with the given
@@ -88,8 +129,8 @@ func (p *placing) above(radius, ahead float64) float64 {
 }
 
 // inside is positive where the blade is in the glass, and falls away from there.
-func (p *placing) inside(b *blade, q geometry.Point) float64 {
-	deep, room, _ := p.bite(b, q)
+func (p *placing) inside(b *blade, s spot) float64 {
+	deep, room, _ := p.bite(b, s)
 	return min(deep, room)
 }
 
@@ -97,7 +138,7 @@ func (p *placing) inside(b *blade, q geometry.Point) float64 {
 // cut, ahead of it (side 1) or behind it (side -1).
 func (p *placing) contact(b *blade, side float64) float64 {
 	guess, fall := p.tail()
-	return root(func(s float64) float64 { return p.inside(b, r2.Add(p.at, r2.Scale(side*s, p.ahead))) }, guess, fall)
+	return root(func(s float64) float64 { return p.inside(b, p.spot(side*s, 0)) }, guess, fall)
 }
 
 // tail returns, to second order, how far from the place the rim stays in the
@@ -107,5 +148,10 @@ func (p *placing) tail() (length, fall float64) {
 	return length, p.stiff() * length
 }
 
-// stiff is how fast the rim curves away from the surface, 1/R + κ_along.
-func (p *placing) stiff() float64 { return 1/p.wheelRadius + p.curve.along }
+// stiff is how fast the rim curves away from the surface, 1/R + κ_along. In a
+// hollow as round as the wheel, or rounder, it does not: all that follows from
+// it is a first guess then, and a little is a better one than nothing.
+func (p *placing) stiff() float64 {
+	const little = 0.02
+	return max(1/p.wheelRadius+p.curve.along, little/p.wheelRadius)
+}

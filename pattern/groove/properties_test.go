@@ -39,7 +39,7 @@ func everyEdge(t *testing.T, count int, check func(*testing.T, *rand.Rand, *scen
 func TestOutlinesHoldSamples(t *testing.T) {
 	t.Parallel()
 	everyEdge(t, 200, func(t *testing.T, rnd *rand.Rand, s *scene) {
-		g := groove.Cut(s.cone, s.line(), s.wheel, s.depth, between(rnd, 0, 0.3))
+		g := groove.Cut(outside(s.cone), s.line(), s.wheel, s.depth, between(rnd, 0, 0.3))
 		if first := g.Samples[0].Along; first > 0.001+rounding {
 			t.Errorf("the first sample is %g mm along: %v", first, s)
 		}
@@ -82,10 +82,10 @@ func TestTurnedKeepsShape(t *testing.T) {
 		sin, cos := math.Sincos(s.angle)
 		end := r2.Add(start, r2.Scale(s.length, geometry.Point{X: sin, Y: cos}))
 		cut := func(a, b geometry.Point) groove.Groove {
-			return groove.Cut(s.cone, groove.NewLine([]geometry.Point{a, b}), s.wheel, s.depth, 0.1)
+			return groove.Cut(outside(s.cone), groove.NewLine([]geometry.Point{a, b}), s.wheel, s.depth, 0.1)
 		}
 		g := cut(start, end)
-		turned, fresh := g.Turned(s.cone, theta), cut(m.Apply(start), m.Apply(end))
+		turned, fresh := g.Turned(outside(s.cone), theta), cut(m.Apply(start), m.Apply(end))
 		near := func(what string, got, want, within float64) {
 			if !(math.Abs(got-want) <= within) {
 				t.Errorf("%s is %g, wanted %g: turned by %g, %v", what, got, want, theta, s)
@@ -123,7 +123,7 @@ func TestDeeperIsWider(t *testing.T) {
 			return // a bend sweeps a deeper wheel's longer contact farther, or presses it
 		}
 		deeper := s.depth * between(rnd, 1, 2)
-		g, h := groove.Cut(s.cone, s.line(), s.wheel, s.depth, 0), groove.Cut(s.cone, s.line(), s.wheel, deeper, 0)
+		g, h := groove.Cut(outside(s.cone), s.line(), s.wheel, s.depth, 0), groove.Cut(outside(s.cone), s.line(), s.wheel, deeper, 0)
 		// Drawn askew, a wheel takes a little more than its own width; pressed in at
 		// one place it does not.
 		if h.Touch == g.Touch && h.Width < g.Width-settled || h.Depth < g.Depth {
@@ -134,7 +134,7 @@ func TestDeeperIsWider(t *testing.T) {
 		}
 		short := *s
 		short.length *= between(rnd, 0.5, 1)
-		if k := groove.Cut(s.cone, short.line(), s.wheel, s.depth, 0); g.Touch && !(k.Touch && k.Depth < g.Depth) {
+		if k := groove.Cut(outside(s.cone), short.line(), s.wheel, s.depth, 0); g.Touch && !(k.Touch && k.Depth < g.Depth) {
 			t.Errorf("%g mm long %g deep, %g mm long %g deep: %v", g.Length, g.Depth, k.Length, k.Depth, s)
 		}
 	})
@@ -145,7 +145,7 @@ func TestPolishWidens(t *testing.T) {
 	t.Parallel()
 	everyEdge(t, 50, func(t *testing.T, rnd *rand.Rand, s *scene) {
 		polish := between(rnd, 0, 0.5)
-		plain, polished := groove.Cut(s.cone, s.line(), s.wheel, s.depth, 0), groove.Cut(s.cone, s.line(), s.wheel, s.depth, polish)
+		plain, polished := groove.Cut(outside(s.cone), s.line(), s.wheel, s.depth, 0), groove.Cut(outside(s.cone), s.line(), s.wheel, s.depth, polish)
 		for i, at := range polished.Samples {
 			was := plain.Samples[i]
 			if was.Left+was.Right == 0 {
@@ -203,7 +203,7 @@ func extreme(t *testing.T, w groove.Wheel, glass, half, psi, length, depth float
 	if apex := cone.ApexRadius(50); math.Abs(apex) < length {
 		return // the mark would run over the apex
 	}
-	g := groove.Cut(cone, groove.NewLine([]geometry.Point{r2.Sub(middle, off), r2.Add(middle, off)}), w, depth, 0)
+	g := groove.Cut(outside(cone), groove.NewLine([]geometry.Point{r2.Sub(middle, off), r2.Add(middle, off)}), w, depth, 0)
 	numbers := []float64{g.Length, g.Depth, g.Width, g.Volume, g.Strain.Buried}
 	for _, s := range g.Samples {
 		numbers = append(numbers, s.Theta, s.Height, s.Along, s.Depth, s.Left, s.Right, s.LeftEdge.X, s.LeftEdge.Y)
@@ -235,12 +235,12 @@ func TestRunningOn(t *testing.T) {
 		if tail, last := s.tails(); s.bend != 0 || last-tail < 5*tail {
 			return
 		}
-		whole := groove.Cut(s.cone, s.line(), s.wheel, s.depth, 0)
+		whole := groove.Cut(outside(s.cone), s.line(), s.wheel, s.depth, 0)
 		n := len(whole.Samples)
 		first, meet, last := whole.Samples[0].At, whole.Middle(), whole.Samples[n-1].At
 		before := groove.NewLine([]geometry.Point{first, meet.At}).RunningOn(false, true)
 		after := groove.NewLine([]geometry.Point{meet.At, last}).RunningOn(true, false)
-		g, h := groove.Cut(s.cone, before, s.wheel, s.depth, 0), groove.Cut(s.cone, after, s.wheel, s.depth, 0)
+		g, h := groove.Cut(outside(s.cone), before, s.wheel, s.depth, 0), groove.Cut(outside(s.cone), after, s.wheel, s.depth, 0)
 		for _, at := range []groove.Sample{g.Samples[len(g.Samples)-1], h.Samples[0]} {
 			if off := r2.Norm(r2.Sub(at.At, meet.At)); off > rounding {
 				t.Errorf("a piece ends %g from where it meets the other: %v", off, s)

@@ -8,13 +8,19 @@ import "math"
 func root(f func(float64) float64, guess, fall float64) float64 {
 	const (
 		near    = 1e-3 // mm: a step as short as this ends well within it
-		far     = 1e6  // mm: beyond any place that is asked for
+		far     = 1e3  // mm: beyond any place that is asked for
 		shallow = 0.1  // a fall as gentle as this may be badly guessed
 		wide    = 0.1  // mm: so far apart two places tell little of the fall between
 	)
 	lo, hi, step := 0.0, far, 0.0
-	x := guess
+	x := min(max(guess, 0), far)
 	y := f(x)
+	if x == 0 && !(y > 0) {
+		return 0
+	}
+	if !(fall > 0) {
+		fall = shallow
+	}
 	if fall < shallow {
 		step = wide
 	}
@@ -28,7 +34,7 @@ func root(f func(float64) float64, guess, fall float64) float64 {
 		switch {
 		case i%3 == 0 && hi < far, !(next > lo && next < hi) && hi < far:
 			next = (lo + hi) / 2
-		case !(next > lo):
+		case !(next > lo && next < far):
 			next = 2*lo + near
 		}
 		last := step
@@ -40,4 +46,35 @@ func root(f func(float64) float64, guess, fall float64) float64 {
 		x, y = next, z
 	}
 	return x
+}
+
+// crossing returns where between 0 and a length f crosses zero, either way, nearest
+// to the middle; the middle where it does not.
+func crossing(f func(float64) float64, length float64) float64 {
+	const parts = 64
+	best, middle := length/2, length/2
+	least, before := math.Inf(1), f(0)
+	for i := 1; i <= parts; i++ {
+		from, to := length*float64(i-1)/parts, length*float64(i)/parts
+		after := f(to)
+		if off := math.Abs((from+to)/2 - middle); before*after <= 0 && off < least {
+			best, least = bisected(f, from, to, before), off
+		}
+		before = after
+	}
+	return best
+}
+
+// bisected returns where f crosses zero between two places, of which it has a
+// value at the first.
+func bisected(f func(float64) float64, from, to, at float64) float64 {
+	for range 40 {
+		half := (from + to) / 2
+		if y := f(half); y*at > 0 {
+			from = half
+		} else {
+			to = half
+		}
+	}
+	return (from + to) / 2
 }

@@ -2,8 +2,6 @@ package groove
 
 import (
 	"math"
-
-	"gonum.org/v1/gonum/spatial/r2"
 )
 
 // Strain is what a cut asks of its wheel beyond what the wheel can do cleanly.
@@ -43,12 +41,14 @@ func (k *stroke) strain(asked Line, g Groove) Strain {
 	if g.Touch {
 		half = g.Width // nothing is swept: the mark only runs straight where the line does not
 	}
+	line := *k
+	line.line = asked
 	for at := 0.0; at <= asked.Length(); at += 0.5 {
 		q, ahead := asked.At(at)
-		p := k.surface.place(k.wheel.Radius, k.depth, q, ahead)
+		p := place(k.surface, k.wheel.Radius, k.depth, q, ahead)
 		tail, _ := p.tail()
 		contact := min(tail, asked.Length()/2)
-		bend := math.Abs(asked.Bend(at))
+		bend := math.Abs(line.bend(at))
 		if sweep := bend * contact * contact / 2; sweep > s.Sweep {
 			s.Sweep, s.Share, s.Bend, s.Contact, s.At = sweep, sweep/half, bend, contact, at
 		}
@@ -68,7 +68,7 @@ func (k *stroke) buried() float64 {
 	rim := blade{face: math.Inf(1)}
 	for _, side := range []float64{-1, 1} {
 		// A place on the surface hardly farther off the middle plane than on the map.
-		below, _, _ := p.bite(&rim, r2.Add(p.at, r2.Scale(side*k.middle.face, p.left)))
+		below, _, _ := p.bite(&rim, p.spot(0, side*k.middle.face))
 		worst = max(worst, below-k.wheel.MostDepth())
 	}
 	return worst

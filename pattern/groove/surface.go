@@ -8,66 +8,72 @@ import (
 	"roundlay/geometry"
 )
 
-// surface is the outside of the glass, with what every question about it needs.
-type surface struct {
-	geometry.Cone
-	sin, cos float64 // of the half-angle
+// spot is a place on the glass: the angle round it and the distance along its
+// profile name it, radius and height say where that is.
+type spot struct{ theta, along, radius, height float64 }
+
+// spotOf returns the spot of a place on the chart.
+func spotOf(surface *geometry.Surface, at geometry.Point) spot {
+	s := spot{}
+	s.theta, s.along = surface.Locate(at)
+	s.radius, s.height = surface.At(s.along)
+	return s
 }
 
-func newSurface(cone geometry.Cone) surface {
-	sin, cos := math.Sincos(cone.HalfAngle)
-	return surface{cone, sin, cos}
-}
-
-// foothold is a place on the surface and the surface seen from there. Its flat
-// map has the place at the origin, X to the right round the glass and Y up the
-// slant; in space X and Y lie the same way on the tangent plane and Z goes out.
+// foothold is a place on the glass and the glass seen from there: in space, X to
+// the right round the glass and Y up the profile on the tangent plane, Z out.
 type foothold struct {
-	at, right, up geometry.Point // on the surface's own flat map
-	radius        float64        // of the glass
-	taper         float64        // one over the distance from the apex
-	sin, cos      float64        // of the half-angle
+	spot
+	surface  *geometry.Surface
+	flat     bool    // the surface has no bend along its profile
+	sin, cos float64 // of the lean of the profile
+	taper    float64 // one over the distance from the apex of the cone that touches the glass here
+	round    float64 // κ₁, the curvature round the glass
+	bulge    float64 // κ₂, the curvature along the profile
 }
 
-// foothold returns the foothold at a place on the flat map.
-func (c *surface) foothold(at geometry.Point) foothold {
-	hung := foothold{radius: c.Radius, taper: c.sin / c.Radius}
-	side, up, along := hung.polar(geometry.Point{X: at.X, Y: at.Y - c.Along})
-	far := math.Sqrt(side*side + up*up)
-	side, up = side/far, up/far // straight up the slant is straight away from the apex
-	radius := c.Radius + along*c.sin
-	return foothold{
-		at: at, right: geometry.Point{X: up, Y: -side}, up: geometry.Point{X: side, Y: up},
-		radius: radius, taper: c.sin / radius, sin: c.sin, cos: c.cos,
+// newFoothold returns the foothold at a place on the glass.
+func newFoothold(surface *geometry.Surface, theta, along float64) foothold {
+	f := foothold{spot: spot{theta: theta, along: along}, surface: surface, flat: surface.Flat()}
+	f.radius, f.height = surface.At(along)
+	f.sin, f.cos, f.bulge = surface.Lean(along)
+	f.taper, f.round = f.sin/f.radius, f.cos/f.radius
+	return f
+}
+
+// on returns where on a straight glass a place of the foothold's map lies, which
+// keeps every length and angle.
+func (f *foothold) on(x, y float64) spot {
+	side, up := f.taper*x, 1+f.taper*y
+	along := (f.taper*(x*x+y*y) + 2*y) / (math.Sqrt(side*side+up*up) + 1)
+	return spot{
+		theta: f.theta + x/(f.radius*up)*atanc(side/up), along: f.along + along,
+		radius: f.radius + along*f.sin, height: f.height + along*f.cos,
 	}
 }
 
-// polar returns where a place lies from the apex, to the side and up, both in
-// units of the foothold's own distance from it; and how much farther from the
-// apex it lies than the foothold, along the slant.
-func (f *foothold) polar(q geometry.Point) (side, up, along float64) {
-	side, up = f.taper*q.X, 1+f.taper*q.Y
-	return side, up, (f.taper*(q.X*q.X+q.Y*q.Y) + 2*q.Y) / (math.Sqrt(side*side+up*up) + 1)
+// space returns where a spot lies in space as the foothold sees it.
+func (f *foothold) space(s spot) r3.Vec {
+	sin, cos := math.Sincos(s.theta - f.theta)
+	away, rise := s.radius*cos-f.radius, s.height-f.height
+	return r3.Vec{X: s.radius * sin, Y: away*f.sin + rise*f.cos, Z: away*f.cos - rise*f.sin}
 }
 
-// turn returns how far round the glass a place on the foothold's flat map
-// lies from it, and how far along the slant.
-func (f *foothold) turn(q geometry.Point) (sin, cos, along float64) {
-	side, up, along := f.polar(q)
-	sin, cos = math.Sincos(q.X / (f.radius * up) * atanc(side/up))
-	return sin, cos, along
+// lean returns the sine and cosine of the profile's lean at a spot.
+func (f *foothold) lean(s spot) (sin, cos float64) {
+	if f.flat {
+		return f.sin, f.cos
+	}
+	sin, cos, _ = f.surface.Lean(s.along)
+	return sin, cos
 }
 
-// space returns where a place lies in space that turn tells.
-func (f *foothold) space(sin, cos, along float64) r3.Vec {
-	radius, rise := f.radius+along*f.sin, along*f.cos
-	away := radius*cos - f.radius // from the glass's axis
-	return r3.Vec{X: radius * sin, Y: away*f.sin + rise*f.cos, Z: away*f.cos - rise*f.sin}
-}
-
-// normal returns the outward unit normal at a place that turn tells.
-func (f *foothold) normal(sin, cos float64) r3.Vec {
-	return r3.Vec{X: f.cos * sin, Y: f.cos * f.sin * (cos - 1), Z: f.cos*f.cos*cos + f.sin*f.sin}
+// normal returns the outward unit normal at a spot, where the profile has a lean,
+// as the foothold sees it.
+func (f *foothold) normal(s spot, leanSin, leanCos float64) r3.Vec {
+	sin, cos := math.Sincos(s.theta - f.theta)
+	out := leanCos * cos
+	return r3.Vec{X: leanCos * sin, Y: out*f.sin - leanSin*f.cos, Z: out*f.cos + leanSin*f.sin}
 }
 
 // atanc returns atan(x)/x, 1 at zero.

@@ -2,8 +2,6 @@ package groove
 
 import (
 	"math"
-
-	"gonum.org/v1/gonum/spatial/r2"
 )
 
 // widen moves the edges of a cross-section out to what the wheel takes as it
@@ -66,9 +64,7 @@ func (k *stroke) sweep(b *blade, s station, edge, hand, way, guess float64) floa
 		from := edge + least
 		if bent || b.offset != 0 {
 			// The blade's own line lies to the outside of the station.
-			line := r2.Cross(r2.Sub(p.at, s.at), p.ahead) / r2.Cross(s.own.left, p.ahead)
-			_, _, aside := p.bite(b, s.across(line))
-			from = max(from, hand*(line-aside/r2.Dot(s.own.left, p.left)))
+			from = max(from, hand*p.crosses(b, s))
 		}
 		out := func(x float64) float64 { return p.inside(b, s.across(hand*(from+x))) }
 		if out(0) <= 0 {
@@ -112,4 +108,15 @@ func (k *stroke) reach(b *blade, own *placing) float64 {
 // along: where it goes by askew, less than there is.
 func (p *placing) swept() float64 {
 	return p.curve.across - p.curve.twist*p.curve.twist/p.stiff()
+}
+
+// crosses returns how far to the left of a station a wheel that stands elsewhere
+// has the line of a blade.
+func (p *placing) crosses(b *blade, s station) float64 {
+	aside := func(left float64) float64 { _, _, aside := p.bite(b, s.across(left)); return aside }
+	const far = 1.0 // mm
+	begin := aside(0)
+	grows := max((aside(far)-begin)/far, 0.1)
+	left := -begin / grows
+	return left - aside(left)/grows
 }

@@ -3,8 +3,6 @@ package groove
 import (
 	"math"
 
-	"gonum.org/v1/gonum/spatial/r2"
-
 	"roundlay/geometry"
 )
 
@@ -16,6 +14,7 @@ func (k *stroke) trace(g *Groove, polish float64) {
 	for i, s := range line {
 		g.Samples[i] = k.sample(s)
 	}
+	left := newRemains(k)
 	g.Outlines = k.outlines.take(k.wheel.blades())[:0]
 	for i := range k.wheel.blades() {
 		b := k.wheel.blade(i)
@@ -24,7 +23,13 @@ func (k *stroke) trace(g *Groove, polish float64) {
 			continue // an outer mitre of a gang that does not reach the glass
 		}
 		g.Volume += k.volume(&b, f)
-		g.Outlines = append(g.Outlines, f.outline(k.points.take(2*len(f)), polish))
+		if k.inside != nil || !k.surface.Flat() {
+			left.footprint(&b, f)
+		}
+		g.Outlines = append(g.Outlines, k.outline(f, polish))
+		if k.wheel.blades() == 1 {
+			g.Tips = k.tips(f, polish)
+		}
 		at := 0
 		for j := range f {
 			for at < len(line) && line[at].along < f[j].along {
@@ -38,36 +43,102 @@ func (k *stroke) trace(g *Groove, polish float64) {
 	for _, s := range g.Samples {
 		g.Width = max(g.Width, s.Left+s.Right)
 	}
+	g.Bridge = k.spanning(g)
+	g.Remains = left.settle()
+	if k.about.Least < g.Remains.Least {
+		g.Remains = k.about
+	}
+	if g.Bridges() && g.Bridge.Left < g.Remains.Least {
+		g.Remains = Remains{g.Bridge.Left, g.Bridge.Theta, g.Bridge.Height}
+	}
+	g.Depth = max(g.Depth, g.Bridge.Depth, left.deepest)
+}
+
+// tips returns what of a footprint lies beyond the ends of the line.
+func (k *stroke) tips(f footprint, polish float64) (tips [2][]Sample) {
+	first, last := k.stations[0].along, k.stations[len(k.stations)-1].along
+	add := func(end int, x *section) {
+		if x.empty() {
+			return
+		}
+		on := x.across(0)
+		at := x.chart(0)
+		s := Sample{At: at, Theta: on.theta, Height: on.height, Along: x.along - k.from}
+		s.Left, s.Right = x.left+polish, polish-x.right
+		s.LeftEdge, s.RightEdge = x.chart(s.Left), x.chart(-s.Right)
+		tips[end] = append(tips[end], s)
+	}
+	for i := len(f) - 1; i >= 0; i-- {
+		if f[i].along < first {
+			add(0, &f[i])
+		}
+	}
+	for i := range f {
+		if f[i].along > last {
+			add(1, &f[i])
+		}
+	}
+	return tips
 }
 
 // station is a place where the groove is measured: on the line, or on the
 // straight tail that the wheel leaves where it is set down and lifted.
 type station struct {
 	along float64  // the stroke
-	own   *placing // the wheel as it stands nearest
-	at    geometry.Point
+	own   *placing // the wheel as it stands nearest; over a hollow it bridges, where it bites deepest
+	// Where the station lies as that wheel sees it, and on a curved glass the way
+	// it looks there, square to which places beside the station are.
+	ahead, aside float64
+	way          heading
+}
+
+// newStation returns the station that a wheel has so far ahead and to its left.
+func newStation(along float64, own *placing, ahead, aside float64) station {
+	s := station{along: along, own: own, ahead: ahead, aside: aside}
+	if !own.flat {
+		s.way = own.heading().straight(own.surface, ahead).left()
+	}
+	return s
+}
+
+// across returns the place on the glass at a distance to the left of the station.
+func (s *station) across(left float64) spot {
+	if s.own.flat {
+		return s.own.spot(s.ahead, s.aside+left)
+	}
+	return s.way.straight(s.own.surface, s.aside+left).spot(s.own.surface)
+}
+
+// chart returns that place on the chart.
+func (s *station) chart(left float64) geometry.Point {
+	if s.own.flat {
+		return s.own.chart(s.ahead, s.aside+left)
+	}
+	at := s.across(left)
+	return s.own.surface.Place(at.theta, at.along)
 }
 
 // under returns the station at a distance along the stroke. It takes the wheel
-// from the last of its neighbours if that one stands nearest too.
+// from the last of its neighbours if that one stands there too.
 func (k *stroke) under(s float64, neighbours []station) station {
-	stand := min(max(s, k.first), k.last)
-	var own *placing
-	if n := len(neighbours); n > 0 && min(max(neighbours[n-1].along, k.first), k.last) == stand {
-		own = neighbours[n-1].own
-	} else {
-		k.placings = append(k.placings, k.at(stand))
-		own = &k.placings[len(k.placings)-1]
+	nearest := min(max(s, k.first), k.last)
+	if k.bridges {
+		return k.spanned(s)
 	}
-	return station{s, own, r2.Add(own.at, r2.Scale(s-stand, own.ahead))}
+	if n := len(neighbours); n > 0 && neighbours[n-1].own.stands == nearest {
+		return newStation(s, neighbours[n-1].own, s-nearest, 0)
+	}
+	k.placings = append(k.placings, k.at(nearest))
+	return newStation(s, &k.placings[len(k.placings)-1], s-nearest, 0)
 }
 
 // sample measures the depth at a station; the edges are added blade by blade.
 func (k *stroke) sample(s station) Sample {
-	theta, z := k.surface.Reverse(s.at)
+	at, on := s.chart(0), s.across(0)
+	depth, _, _ := s.own.depthAt(&k.middle, on)
 	return Sample{
-		At: s.at, Theta: theta, Height: z, Along: s.along, Depth: s.own.depthAt(&k.middle, s.at),
-		LeftEdge: s.at, RightEdge: s.at,
+		At: at, Theta: on.theta, Height: on.height, Along: s.along - k.from, Depth: depth,
+		LeftEdge: at, RightEdge: at,
 	}
 }
 
@@ -80,30 +151,31 @@ const stray = 0.003
 // them stay within stray of a plain footprint.
 func (k *stroke) measure() {
 	const hair = 0.001 // mm: the tips themselves have no width to measure
-	length := k.line.Length()
-	tip := min(hair, length/1000)
+	tip := min(hair, (k.to-k.from)/1000)
+	from, to := k.from+tip, k.to-tip
 	before, beyond, body := 0, 0, 0
 	if !k.line.on[0] {
-		before = k.parts(k.first - tip)
+		before = k.parts(k.first - from)
 	}
 	if !k.line.on[1] {
-		beyond = k.parts(length - tip - k.last)
+		beyond = k.parts(to - k.last)
 	}
 	if k.last > k.first {
 		body = int(math.Ceil(max(k.last-k.first, k.turns())))
 	}
-	to := k.stations[:0]
+	all := k.stations[:0]
+	add := func(s float64) { all = append(all, k.under(s, all)) }
 	for i := before; i > 0; i-- {
-		to = append(to, k.under(k.first-k.tail(i, before)*(k.first-tip), to))
+		add(k.first - k.tail(i, before)*(k.first-from))
 	}
-	to = append(to, k.under(k.first, to))
+	add(k.first)
 	for i := 1; i <= body; i++ {
-		to = append(to, k.under(k.first+(k.last-k.first)*float64(i)/float64(body), to))
+		add(k.first + (k.last-k.first)*float64(i)/float64(body))
 	}
 	for i := 1; i <= beyond; i++ {
-		to = append(to, k.under(k.last+k.tail(i, beyond)*(length-tip-k.last), to))
+		add(k.last + k.tail(i, beyond)*(to-k.last))
 	}
-	k.stations = to
+	k.stations = all
 }
 
 // parts returns into how many parts a tail of some length is cut.
@@ -135,7 +207,7 @@ func (k *stroke) turns() float64 {
 	}
 	bend := 0.0
 	for s := k.first; s < k.last; s++ {
-		bend = max(bend, math.Abs(k.line.Bend(s)))
+		bend = max(bend, math.Abs(k.bend(s)))
 	}
 	return (k.last - k.first) * math.Sqrt(bend/(8*stray))
 }

@@ -11,22 +11,32 @@ import (
 )
 
 // Turned returns the groove carried round the glass by an angle.
-func (g Groove) Turned(cone geometry.Cone, theta float64) Groove {
+func (g Groove) Turned(outside *geometry.Surface, theta float64) Groove {
 	if theta == 0 {
 		return g
 	}
-	m := cone.Turned(theta)
-	samples := make([]Sample, len(g.Samples))
-	for i, s := range g.Samples {
-		s.At, s.LeftEdge, s.RightEdge = m.Apply(s.At), m.Apply(s.LeftEdge), m.Apply(s.RightEdge)
-		s.Theta += theta
-		samples[i] = s
+	m := outside.Turned(theta)
+	turned := func(samples []Sample) []Sample {
+		if samples == nil {
+			return nil
+		}
+		all := make([]Sample, len(samples))
+		for i, s := range samples {
+			s.At, s.LeftEdge, s.RightEdge = m.Apply(s.At), m.Apply(s.LeftEdge), m.Apply(s.RightEdge)
+			s.Theta += theta
+			all[i] = s
+		}
+		return all
 	}
 	outlines := make([]geometry.Outline, len(g.Outlines))
 	for i, o := range g.Outlines {
-		outlines[i] = o.Moved(m)
+		outlines[i] = o.Turned(outside, theta)
 	}
-	g.Samples, g.Outlines = samples, outlines
+	g.Line = g.Line.moved(m)
+	g.Samples, g.Outlines = turned(g.Samples), outlines
+	g.Remains.Theta += theta
+	g.Bridge.Theta += theta
+	g.Tips = [2][]Sample{turned(g.Tips[0]), turned(g.Tips[1])}
 	g.Ends = [2]geometry.Point{m.Apply(g.Ends[0]), m.Apply(g.Ends[1])}
 	return g
 }
@@ -55,10 +65,10 @@ func (g Groove) Short() bool { return g.Depth < g.Asked*(1-1e-6) }
 
 // LengthFor returns the shortest mark, where the groove lies, that reaches a
 // depth under a wheel: twice the contact half-length.
-func (g Groove) LengthFor(cone geometry.Cone, wheel Wheel, depth float64) float64 {
+func (g Groove) LengthFor(outside *geometry.Surface, wheel Wheel, depth float64) float64 {
 	i := len(g.Samples) / 2
 	ahead := r2.Unit(r2.Sub(g.Samples[i+1].At, g.Samples[i-1].At))
-	surface, b := newSurface(cone), wheel.middle()
-	p := surface.place(wheel.Radius, depth, g.Samples[i].At, ahead)
+	b := wheel.middle()
+	p := place(outside, wheel.Radius, depth, g.Samples[i].At, ahead)
 	return p.contact(&b, -1) + p.contact(&b, 1)
 }

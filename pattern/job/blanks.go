@@ -1,6 +1,7 @@
 package job
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -48,9 +49,33 @@ func (s section) blank(several bool, names map[string]bool) *glass.Blank {
 		s.required("station").refuse("stations of a glass", oneLine(err.Error(), 120))
 		return nil
 	}
+	b = s.straightened(b)
 	s.material(b)
 	s.fill(b)
-	return s.weighed(b)
+	b = s.weighed(b)
+	s.paper(b)
+	return b
+}
+
+// straightened takes a blank as straight, where the job asks for that.
+func (s section) straightened(b *glass.Blank) *glass.Blank {
+	field := s.optional("straight")
+	if asked, ok := field.truth(); !ok || !asked {
+		return b
+	}
+	straight, err := b.Straightened()
+	var wrong *glass.OffError
+	switch {
+	case errors.As(err, &wrong):
+		field.refuse(fmt.Sprintf("true of a glass whose stations all lie within %s across of one straight line", s.unit.AtMost(2*glass.MostOff)),
+			fmt.Sprintf("at %s above the table it was read %s across, where %s would be straight: measure there once more, or leave straight out",
+				s.unit.Given(wrong.Station.Height), s.unit.Given(2*wrong.Station.Radius), s.unit.Fine(2*wrong.Line)))
+	case err != nil:
+		field.refuse("true of a glass that is straight", oneLine(err.Error(), 120))
+	default:
+		return straight
+	}
+	return b
 }
 
 // floor reads the thickness of the glass under the inside, 0 if it isn't given.
@@ -63,7 +88,8 @@ func (s section) floor(stations []glass.Station) float64 {
 		return floor
 	}
 	if top := stations[len(stations)-1].Height; floor >= top {
-		field.refuse(fmt.Sprintf("a thickness below the height of the glass, %s", s.unit.AtMost(top)), "")
+		field.refuse(fmt.Sprintf("a thickness below the height of the glass, %s", s.unit.AtMost(top)),
+			field.otherUnit(func(mm float64) bool { return mm < top }))
 	}
 	return floor
 }
@@ -118,11 +144,16 @@ func (s section) leaps(all []glass.Station, i int) bool {
 	if all[i].Radius <= mostWider*widest || beside <= math.Tan(mostSteep*math.Pi/180) {
 		return false
 	}
-	field, accepted := s.optional("across"), "a diameter "
+	field, accepted, perAcross := s.optional("across"), "a diameter ", 1.0
 	if field.value == nil {
-		field, accepted = s.optional("around"), "the girth of a diameter "
+		field, accepted, perAcross = s.optional("around"), "the girth of a diameter ", math.Pi
 	}
-	field.refuse(accepted+fmt.Sprintf("up to %g times what the glass is across elsewhere, %s", mostWider, s.unit.AtMost(2*widest)), "one of the two was misread")
+	alike := func(mm float64) bool { return mm/perAcross >= widest && mm/perAcross <= 2*mostWider*widest }
+	hint := field.otherUnit(alike)
+	if hint == "" {
+		hint = "one of the two was misread"
+	}
+	field.refuse(accepted+fmt.Sprintf("up to %g times what the glass is across elsewhere, %s", mostWider, s.unit.AtMost(2*widest)), hint)
 	return true
 }
 
@@ -134,7 +165,8 @@ func (s section) station(below []glass.Station) (glass.Station, bool) {
 	field := s.required("wall")
 	wall, walled := field.length(span{0.1, mostAcross / 2, 3})
 	if round && walled && wall >= station.Radius {
-		field.refuse(fmt.Sprintf("a wall thinner than half of the glass, %s", s.unit.AtMost(station.Radius)), "")
+		field.refuse(fmt.Sprintf("a wall thinner than half of the glass, %s", s.unit.AtMost(station.Radius)),
+			field.otherUnit(func(mm float64) bool { return mm < station.Radius }))
 		walled = false
 	}
 	station.Height, station.Wall = height, wall

@@ -120,6 +120,16 @@ func list(words []string) string {
 // meant returns a hint that names the known word nearest to the one that was
 // read, or "" where none is near.
 func meant(read string, known []string) string {
+	nearest := Nearest(read, known)
+	if nearest == "" {
+		return ""
+	}
+	return "the nearest is " + quoted(nearest)
+}
+
+// Nearest returns the known word nearest to one that was read, or "" where none
+// is near enough to have been meant.
+func Nearest(read string, known []string) string {
 	if len(read) > 64 {
 		return "" // not a slip of the hand
 	}
@@ -130,8 +140,5 @@ func meant(read string, known []string) string {
 			nearest, least = word, d
 		}
 	}
-	if nearest == "" {
-		return ""
-	}
-	return "the nearest is " + quoted(nearest)
+	return nearest
 }

@@ -74,11 +74,14 @@ func (f field) length(s span) (float64, bool) {
 		return 0, false
 	}
 	mm, hint := f.millimetres()
-	if hint != "" || !s.holds(mm) {
-		f.refuse(accepted, hint)
-		return 0, false
+	if hint == "" && s.holds(mm) {
+		return mm, true
 	}
-	return mm, true
+	if hint == "" {
+		hint = f.otherUnit(s.holds)
+	}
+	f.refuse(accepted, hint)
+	return 0, false
 }
 
 // millimetres reads the value as a length; where it can't, hint says why.
@@ -92,6 +95,9 @@ func (f field) millimetres() (mm float64, hint string) {
 		if errors.As(err, &wrong) {
 			return 0, oneLine(wrong.Reason, 120)
 		}
+		if f.in.unit == geometry.Millimetre && geometry.IsInchFraction(v.text) {
+			return 0, fmt.Sprintf("such a fraction is of inches: write %s, or %.4g where it is mm", quoted(strings.TrimSpace(v.text)+" in"), mm)
+		}
 		return mm, ""
 	case v.isNumber():
 		x, err := v.number()
@@ -101,6 +107,41 @@ func (f field) millimetres() (mm float64, hint string) {
 		return x * f.in.unit.Millimetres(), ""
 	}
 	return 0, "write " + geometry.LengthForms
+}
+
+// otherUnit asks, of a length that is given without a unit and can't be, whether it
+// is in the other one, in which it could; otherwise it is nothing.
+func (f field) otherUnit(accepts func(mm float64) bool) string {
+	if f.value == nil {
+		return ""
+	}
+	unit, other, called, text := geometry.Inch, geometry.Millimetre, "mm", f.value.text
+	if f.in.unit == geometry.Millimetre {
+		unit, other, called = other, unit, "inches"
+	}
+	if f.value.isNumber() {
+		if x, err := f.value.number(); err != nil || !accepts(x*other.Millimetres()) {
+			return ""
+		}
+	} else if mm, err := other.Parse(text); err != nil || !accepts(mm) {
+		return ""
+	}
+	mm, err := unit.Parse(text)
+	if was, _ := other.Parse(text); err != nil || was == mm {
+		return "" // its unit was said
+	}
+	return fmt.Sprintf("%s %s is %s: is it %s? write %s", text, unit, inOther(mm, other), called, quoted(text+" "+other.String()))
+}
+
+// inOther says how much a length is to someone who thinks in a unit.
+func inOther(mm float64, u geometry.Unit) string {
+	switch {
+	case mm >= 1000:
+		return fmt.Sprintf("over %.0f m", math.Floor(mm/1000))
+	case mm < 0.1:
+		return "less than a tenth of a millimetre"
+	}
+	return fmt.Sprintf("%.3g %s", mm/u.Millimetres(), u)
 }
 
 // number reads a number that is not a length.
@@ -129,7 +170,7 @@ func inQuotes(text string) string {
 	switch {
 	case err == nil:
 		return "write it without quotes"
-	case text == mostWord:
+	case isMost(text):
 		return quoted(mostWord) + " is for the counts of a motif, such as fronds"
 	}
 	return "write it in digits, without quotes"
@@ -167,14 +208,17 @@ func (f field) measure(fraction, length span) (Measure, bool) {
 		return Measure{x, true}, true
 	}
 	mm, hint := f.millimetres()
-	if f.value.kind == unstable.String && f.value.text == mostWord {
+	if f.value.kind == unstable.String && isMost(f.value.text) {
 		hint = inQuotes(mostWord)
 	}
-	if hint != "" || !length.holds(mm) {
-		f.refuse(accepted, hint)
-		return Measure{}, false
+	if hint == "" && length.holds(mm) {
+		return Measure{mm, false}, true
 	}
-	return Measure{mm, false}, true
+	if hint == "" {
+		hint = f.otherUnit(length.holds)
+	}
+	f.refuse(accepted, hint)
+	return Measure{}, false
 }
 
 // text reads a line of text.

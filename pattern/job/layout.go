@@ -30,7 +30,8 @@ func (s section) layout(blanks []*glass.Blank) Layout {
 	for _, b := range blanks {
 		// A height copied from the blank's own may differ in its last digit.
 		if to > b.Height()+1e-9 {
-			top.refuse(fmt.Sprintf("a height on the glass %s, at most %s", quoted(b.Name), s.unit.AtMost(b.Height())), "")
+			top.refuse(fmt.Sprintf("a height on the glass %s, at most %s", quoted(b.Name), s.unit.AtMost(b.Height())),
+				top.otherUnit(func(mm float64) bool { return mm > from && mm <= b.Height() }))
 		}
 	}
 	l.Band = &Band{from, to}

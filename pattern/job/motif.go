@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 
@@ -100,7 +101,7 @@ func (s section) values(kind motifs.Kind) (values motifs.Values, most []string) 
 			}
 			continue
 		}
-		if p.Sort == motifs.Count && field.value != nil && field.value.kind == unstable.String && field.value.text == mostWord {
+		if p.Sort == motifs.Count && field.value != nil && field.value.kind == unstable.String && isMost(field.value.text) {
 			values[p.Name] = p.Least
 			most = append(most, p.Name)
 			continue
@@ -118,6 +119,9 @@ func (s section) values(kind motifs.Kind) (values motifs.Values, most []string) 
 
 // mostWord stands in a job for the largest count that clears.
 const mostWord = "most"
+
+// isMost reports whether a text is that word, however it is written.
+func isMost(text string) bool { return strings.EqualFold(strings.TrimSpace(text), mostWord) }
 
 // motifWheel reads which wheel of the rack cuts the motif.
 func (s section) motifWheel(wheels rack) int {

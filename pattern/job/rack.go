@@ -47,7 +47,8 @@ func (s section) wheel() groove.Wheel {
 	thick, hasThick := field.length(span{0.1, mostAcross, 6})
 	w.Thick = thick
 	if hasAcross && hasThick && thick >= across {
-		field.refuse(fmt.Sprintf("a thickness below what the wheel is across, %s", s.unit.AtMost(across)), "")
+		field.refuse(fmt.Sprintf("a thickness below what the wheel is across, %s", s.unit.AtMost(across)),
+			field.otherUnit(func(mm float64) bool { return mm < across }))
 		hasThick = false
 	}
 	edge, ok := s.required("edge").word(groove.Edges())

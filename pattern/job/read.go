@@ -103,7 +103,7 @@ func keysOf(table string) []string {
 	case "":
 		return []string{"title", "length", "blank", "limits", "wheel", "shop", "layout", "motif"}
 	case "blank":
-		return []string{"name", "floor", "fill", "glass", "density", "weighs", "station"}
+		return []string{"name", "floor", "fill", "glass", "density", "weighs", "straight", "paper", "station"}
 	case "station":
 		return []string{"height", "across", "around", "wall"}
 	case "limits":

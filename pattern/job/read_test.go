@@ -29,7 +29,8 @@ func TestRead(t *testing.T) {
 		t.Fatal(err)
 	}
 	const mm = geometry.MillimetresPerInch
-	// One factor on both walls makes the blank weigh what the scale says.
+	// One factor on both walls makes the blank weigh what the scale says. They stay
+	// as they were measured.
 	factor := got.Blanks[0].Factor
 	if weight := got.Blanks[0].Weight(); math.Abs(weight-18*28.349523125) > 1e-6 || factor < 1 || factor > 1.2 {
 		t.Errorf("weighs %g g with %g times the walls", weight, factor)
@@ -45,11 +46,13 @@ func TestRead(t *testing.T) {
 			Floor:    12.7,
 			Fill:     76.2,
 			Material: glass.Material{Name: "lead crystal", Density: 3.1},
+			Paper:    &glass.Extent{Low: 0, High: 82.55},
 			Weighs:   18 * 28.349523125,
+			Straight: true,
 			Factor:   factor,
 			Stations: []glass.Station{
-				{Height: 0, Radius: 38.1, Wall: 9.525 * factor},
-				{Height: 88.9, Radius: 10.25 * mm / (2 * math.Pi), Wall: 2.5 * factor},
+				{Height: 0, Radius: 38.1, Wall: 9.525},
+				{Height: 88.9, Radius: 10.25 * mm / (2 * math.Pi), Wall: 2.5},
 			},
 		}},
 		Limits: Limits{Land: 0.79375, Leave: 1.5875, Rim: 9.525, Foot: 6.35, Clear: 0.5, Reach: DefaultLimits().Reach},
@@ -100,7 +103,7 @@ motif = [
 	if got.Title != "Untitled" || got.Blanks[0].Name != "blank" || got.Blanks[0].Floor != 0 {
 		t.Errorf("title %q, blank %q, floor %g", got.Title, got.Blanks[0].Name, got.Blanks[0].Floor)
 	}
-	if b := got.Blanks[0]; b.Fill != 0 || b.Material != glass.Materials()[0] || b.Weighs != 0 || b.Factor != 1 {
+	if b := got.Blanks[0]; b.Fill != 0 || b.Material != glass.Materials()[0] || b.Weighs != 0 || b.Factor != 1 || b.Paper != nil {
 		t.Errorf("fill %g, %+v, weighs %g, walls times %g", b.Fill, b.Material, b.Weighs, b.Factor)
 	}
 	if got.Layout.Match != Set || got.Shop.Rate != 0 || got.Shop.Order != nil || got.Shop.Finish != Undecided {
@@ -327,20 +330,23 @@ func TestStarterNotes(t *testing.T) {
 		}
 		blank := j.Blanks[0]
 		if len(j.Rack) != 3 || j.Layout.Band == nil || j.Motifs[0].Land == nil || j.Shop.Rate == 0 || j.Shop.Order == nil ||
-			blank.Fill == 0 || blank.Weighs == 0 || j.Motifs[0].CutOrder == 0 {
+			blank.Fill == 0 || blank.Weighs == 0 || !blank.Straight || j.Motifs[0].CutOrder == 0 {
 			t.Errorf("not all of the notes were read: %+v", j)
 		}
 	}
 }
 
-// A count may be "most": its value is the least until the most is found.
+// A count may be "most", however it is written: its value is the least until the
+// most is found.
 func TestReadMostWord(t *testing.T) {
-	got, err := Read("six.toml", base().with(t, "motif[1].fronds", `fronds = "most"`).bytes())
-	if err != nil {
-		t.Fatal(err)
-	}
-	m := got.Motifs[0]
-	if len(m.Most) != 1 || m.Most[0] != "fronds" || m.Values["fronds"] != 1 || m.Found || got.Motifs[1].Most != nil {
-		t.Errorf("most of %v, fronds %g, found %v", m.Most, m.Values["fronds"], m.Found)
+	for _, word := range []string{"most", "Most", "MOST", " most "} {
+		got, err := Read("six.toml", base().with(t, "motif[1].fronds", `fronds = "`+word+`"`).bytes())
+		if err != nil {
+			t.Fatal(err)
+		}
+		m := got.Motifs[0]
+		if len(m.Most) != 1 || m.Most[0] != "fronds" || m.Values["fronds"] != 1 || m.Found || got.Motifs[1].Most != nil {
+			t.Errorf("most of %v, fronds %g, found %v", m.Most, m.Values["fronds"], m.Found)
+		}
 	}
 }

@@ -50,7 +50,7 @@ func rules() map[string]struct {
 		return rule{words, []string{`""`, `3`, `nan`, `true`, `"zebra crossing"`, `"a\nb"`}}
 	}
 	angle := rule{"a number from 20 to 170", join(degrees.wrong, []string{`0`, `-90`, `19.9`, `170.1`})}
-	count := rule{"a whole number from ", join(notNumbers, []string{`-1`, `0`, `2.5`, `361`, `"6"`, `"more"`, `"Most"`})}
+	count := rule{"a whole number from ", join(notNumbers, []string{`-1`, `0`, `2.5`, `361`, `"6"`, `"more"`, `"Mots"`})}
 	edges := `"mitre", "round", "flat" or "gang"`
 	rack := `the name of a wheel in the rack, "mitre", "olive", "lines" or "panel"`
 	return map[string]key{
@@ -59,9 +59,11 @@ func rules() map[string]struct {
 		"blank.name":              {text, false},
 		"blank.floor":             {size, true}, // for the sake of what follows
 		"blank.fill":              {size, false},
+		"blank.paper":             {rule{"a list of two heights", []string{`3`, `"rim"`, `true`, `nan`, `[]`, `["rim"]`, `["table", 1, "rim"]`, `{}`}}, false},
 		"blank.glass":             {word(`"soda-lime", "crystal", "lead crystal" or "full lead crystal"`), false},
 		"blank.density":           {rule{"a number from 2 to 8", join(notNumbers, negative[:2], []string{`0`, `1.99`, `8.01`, `"2.5"`})}, false},
 		"blank.weighs":            {rule{"a weight with its unit in quotes", badWeights}, false},
+		"blank.straight":          {rule{"true or false", []string{`"true"`, `1`, `0`, `nan`, `""`}}, false},
 		"blank.station[1].height": {limit, true},
 		"blank.station[1].across": {rule{"across, the diameter, or around, the girth|a length from ", size.wrong}, true},
 		"blank.station[1].wall":   {size, true},
@@ -226,13 +228,22 @@ func TestRefuse(t *testing.T) {
 		// What the glass holds and weighs.
 		{name: "blank.fill", text: `fill = "1/2"`, accepted: "a height above the table, over the floor of 1/2 in and up to the rim at 3 1/2 in"},
 		{name: "blank.fill", text: `fill = "3 9/16"`, accepted: "up to the rim at 3 1/2 in"},
+		// Where paper is to be.
+		{name: "blank.paper", text: `paper = ["tabel", "rim"]`, key: "blank.paper[1]", read: `"tabel"`, accepted: `"table", "rim", or a length from 0 in`},
+		{name: "blank.paper", text: `paper = [-1, "rim"]`, key: "blank.paper[1]", read: "-1", accepted: `"table", "rim", or a length from 0 in`},
+		{name: "blank.paper", text: `paper = [0, nan]`, key: "blank.paper[2]", read: "nan", accepted: `"table", "rim", or a length`},
+		{name: "blank.paper", text: `paper = [0, true]`, key: "blank.paper[2]", read: "true", accepted: `"table", "rim", or a length`},
+		{name: "blank.paper", text: `paper = [0, ["rim"]]`, key: "blank.paper[2]", read: "a list of 1", accepted: `"table", "rim", or a length`},
+		{name: "blank.paper", text: `paper = ["rim", "table"]`, key: "blank.paper[1]", accepted: "a height below the rim", hint: "the paper's lower edge comes first"},
+		{name: "blank.paper", text: `paper = [3, 1]`, key: "blank.paper[2]", read: "1", accepted: "a height above the paper's lower edge, 3 13/64 in at least", hint: "paper runs from the foot up"},
+		{name: "blank.paper", text: `paper = [0, 4]`, key: "blank.paper[2]", read: "4", accepted: `a height on the glass, 3 1/2 in at most, or "rim"`},
 		{name: "blank.glass", text: `glass = "lead cristal"`, accepted: `"lead crystal"`, hint: `"lead crystal"`},
 		{name: "blank.weighs", text: `weighs = 412`, accepted: "a weight with its unit", hint: "say the unit too"},
 		{name: "blank.weighs", text: `weighs = "412"`, accepted: "a weight with its unit", hint: "say the unit too"},
-		{name: "blank.weighs", text: `weighs = "100 g"`, accepted: "what walls from 0.7 to 1.4 times as thick would make; as measured they make 482 g", hint: "measure the walls"},
-		{name: "blank.weighs", text: `weighs = "2 oz"`, accepted: "from 14.1 oz to 20.7 oz, what walls from 0.7 to 1.4 times as thick would make; as measured they make 17.0 oz"},
-		{name: "blank.weighs", text: `weighs = "3 kg"`, accepted: "what walls from 0.7 to 1.4 times as thick would make; as measured they make 0.482 kg", hint: "measure the walls"},
-		{name: "blank.weighs", text: `weighs = "2 oz"`, accepted: "from 14.1 oz to 20.7 oz, what walls from 0.7 to 1.4 times as thick would make; as measured they make 17.0 oz"},
+		{name: "blank.weighs", text: `weighs = "100 g"`, accepted: "what walls from 0.7 to 1.4 times as thick would make; as measured they make 483 g", hint: "measure the walls"},
+		{name: "blank.weighs", text: `weighs = "2 oz"`, accepted: "from 14.1 oz to 20.8 oz, what walls from 0.7 to 1.4 times as thick would make; as measured they make 17.0 oz"},
+		{name: "blank.weighs", text: `weighs = "3 kg"`, accepted: "what walls from 0.7 to 1.4 times as thick would make; as measured they make 0.483 kg", hint: "measure the walls"},
+		{name: "blank.weighs", text: `weighs = "2 oz"`, accepted: "from 14.1 oz to 20.8 oz, what walls from 0.7 to 1.4 times as thick would make; as measured they make 17.0 oz"},
 		{name: "blank.floor", text: ``, at: "blank", key: "blank.floor", read: "nothing", accepted: "a length from "},
 		{name: "blank.floor", text: ``, without: "blank.weighs", at: "blank", key: "blank.floor", read: "nothing"},
 

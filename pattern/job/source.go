@@ -44,6 +44,16 @@ func (j *Job) Refuse(key, read, accepted, hint string) *Error {
 	return e
 }
 
+// Where names the place of a key in the job's file, or the key alone of a job from
+// no file.
+func (j *Job) Where(key string) string {
+	e := j.Refuse(key, "", "", "")
+	if e.File == "" {
+		return e.Key
+	}
+	return fmt.Sprintf("%s:%d: %s", e.File, e.Line, e.Key)
+}
+
 // find returns the value of a key, nil where the file has none.
 func (s source) find(key string) *value {
 	if s.doc == nil {

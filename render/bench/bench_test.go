@@ -11,6 +11,7 @@ import (
 	"roundlay/render"
 	"roundlay/render/drawing"
 	"roundlay/render/printing"
+	"roundlay/render/report"
 )
 
 // ticks returns the words beside the boxes to tick of a page, as they are read.
@@ -32,8 +33,8 @@ func ticks(page printing.Page) []string {
 	return found
 }
 
-// Every cut of every blank has one box to tick with its own number, and they
-// come in the order to cut them.
+// Every cut of every blank has one box to tick with its own number, or the line
+// that it is of has one with its numbers, and they come in the order to cut them.
 func TestEveryCutHasItsBox(t *testing.T) {
 	for name, plans := range trials(t) {
 		s := sheetOf(t, plans, "")
@@ -44,8 +45,12 @@ func TestEveryCutHasItsBox(t *testing.T) {
 					got = append(got, ticks(page)...)
 				}
 			}
-			for _, id := range p.Sequence() {
-				want = append(want, fmt.Sprint(id))
+			for _, pass := range p.Order() {
+				for _, c := range pass.Chains {
+					for turns := range c.Times {
+						want = append(want, report.Line(p.Copy(c, turns), c.Closed))
+					}
+				}
 			}
 			if !slices.Equal(got, want) {
 				t.Errorf("%s, %s: boxes %v, the order is %v", name, p.Blank.Name, got, want)
@@ -104,9 +109,9 @@ lines = 1
 `), "")
 	text := allWords(s)
 	for _, want := range []string{
-		"56.6 mm",                         // the chord of a quarter: 80 / √2
-		"ring, drawn 62.8 0.50 1.00 4.50", // 90° at 0.5 mm deep is 1 mm wide along a cylinder's round, and leaves 4.5 of 5
-		"goes on into the next: do not lift the wheel there",
+		"56.6 mm",                          // the chord of a quarter: 80 / √2
+		"ring, drawn 251.3 0.50 1.00 4.50", // all round, 80π; 90° at 0.5 mm deep is 1 mm wide along a cylinder's round, and leaves 4.5 of 5
+		"1→2→3→4→1", "each box one line from repeat to repeat: do not lift the wheel in it",
 		"4 cuts, 0.25 m of groove, 10 minutes",
 		"Mitre of 90°, 100.0 mm across, 6.0 mm thick",
 		"Checked: nothing is crowded",

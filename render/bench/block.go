@@ -1,7 +1,6 @@
 package bench
 
 import (
-	"fmt"
 	"math"
 
 	"roundlay/geometry"
@@ -156,13 +155,13 @@ const (
 const boxFoot = (boxLine + 0.72*bodySize*lettering.MillimetresPerPoint) / 2
 
 // boxes sets a box to tick for each of some numbers, in lines of a width. The
-// numbers come in groups that stand a little apart; one that does not fit what is
+// numbers, or what stands for them, come in groups that stand a little apart; one that does not fit what is
 // left of a line begins the next.
-func (s scribe) boxes(groups [][]int, width float64) []boxes {
+func (s scribe) boxes(groups [][]string, width float64) []boxes {
 	widest := 0.0
 	for _, group := range groups {
 		for _, n := range group {
-			widest = max(widest, s.letters.Width(fmt.Sprint(n), bodySize, false))
+			widest = max(widest, s.letters.Width(n, bodySize, false))
 		}
 	}
 	cell := boxSide + boxNumber + widest + boxApart
@@ -196,7 +195,7 @@ type boxes struct {
 func (l boxes) block(at float64) block {
 	return block{depth: boxLine, draw: func(d *drawing.Drawing, left, top float64) {
 		for _, b := range l.boxes {
-			tick(d, left+at+b.at, top, fmt.Sprint(b.number))
+			tick(d, left+at+b.at, top, b.number)
 		}
 	}}
 }
@@ -204,7 +203,7 @@ func (l boxes) block(at float64) block {
 // box is a box to tick, some way along its line.
 type box struct {
 	at     float64
-	number int
+	number string
 }
 
 // tick draws a box to tick with words beside it.

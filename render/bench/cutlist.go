@@ -17,7 +17,7 @@ import (
 // row is cuts that follow one another and are told by the same words.
 type row struct {
 	words
-	ids [][]int // of each cut, all round the glass
+	numbers [][]string // of each cut, or of each line that goes on, all round the glass
 }
 
 // words is what a row says of each of its cuts.
@@ -27,16 +27,21 @@ type words struct {
 	onwards                   bool
 }
 
-// rows puts the cuts of a pass into rows, in their order.
+// rows puts what is cut in a pass into rows, in its order.
 func (g glass) rows(pass pattern.Pass) []row {
 	var rows []row
-	for _, c := range pass.Cuts {
-		said, ids := g.words(c), g.plan.Around(c.ID)
+	for _, c := range pass.Chains {
+		said := g.words(g.plan.Sum(c))
+		said.onwards = !c.Alone()
+		numbers := make([]string, c.Times)
+		for turns := range numbers {
+			numbers[turns] = report.Line(g.plan.Copy(c, turns), c.Closed)
+		}
 		if n := len(rows); n > 0 && rows[n-1].words == said {
-			rows[n-1].ids = append(rows[n-1].ids, ids)
+			rows[n-1].numbers = append(rows[n-1].numbers, numbers)
 			continue
 		}
-		rows = append(rows, row{said, [][]int{ids}})
+		rows = append(rows, row{said, [][]string{numbers}})
 	}
 	return rows
 }
@@ -45,6 +50,9 @@ func (g glass) words(c pattern.Cut) words {
 	how := "drawn"
 	if c.Touch {
 		how = "touch"
+	}
+	if c.Bridges() { // what is listed is how deep it bites
+		how += ", NOT CLEAR, wheel too large"
 	}
 	m := g.plan.Job.Motifs[c.Motif]
 	part := m.Kind.Name + " " + c.Part
@@ -57,7 +65,7 @@ func (g glass) words(c pattern.Cut) words {
 	return words{
 		part:   part + ", " + how,
 		length: bare(g.unit.Text(c.Length)), depth: bare(g.unit.Fine(c.Depth)),
-		wide: bare(g.unit.Fine(c.Width)), left: bare(g.unit.Fine(c.Left)), onwards: c.RunsOn,
+		wide: bare(g.unit.Fine(c.Width)), left: bare(report.GlassLeft(g.unit, c)),
 	}
 }
 
@@ -77,7 +85,7 @@ func (g glass) cuts() []block {
 	blocks := g.heading("3  Cut, and tick", width)
 	said := "The numbers are those on the wrap."
 	if p.Turns() > 1 {
-		said = "Each line all round the glass before the next. " + said
+		said = "Each entry all round the glass before the next. " + said
 	}
 	if p.Overruled() {
 		said += " The order is the job's own."
@@ -130,7 +138,7 @@ func (g glass) columns() []block {
 	return []block{head, rule(g.column())}
 }
 
-// lines sets one row: what is cut, and a box for each of its cuts. Again is what
+// lines sets one row: what is cut, and a box for each of its cuts or lines. Again is what
 // stands above it where it begins a page; a long one that goes on there says once
 // more what is cut.
 func (g glass) lines(r row, again []block) []block {
@@ -144,7 +152,7 @@ func (g glass) lines(r row, again []block) []block {
 		text{at: wide, words: r.wide, size: bodySize, align: drawing.Right},
 		text{at: left, words: r.left, size: bodySize, align: drawing.Right},
 	)
-	ticks := g.boxes(r.ids, g.column())
+	ticks := g.boxes(r.numbers, g.column())
 	var blocks []block
 	if at := g.letters.Width(r.part, bodySize, false) + boxApart; len(ticks) == 1 && at+ticks[0].width < longest {
 		blocks = append(blocks, beside(what, ticks[0].block(at)))
@@ -155,7 +163,7 @@ func (g glass) lines(r row, again []block) []block {
 		}
 	}
 	if r.onwards {
-		blocks = append(blocks, line(text{at: 4, words: "goes on into the next: do not lift the wheel there", size: bodySize}))
+		blocks = append(blocks, line(text{at: 4, words: "each box one line from repeat to repeat: do not lift the wheel in it", size: bodySize}))
 	}
 	blocks = append(together(blocks), space(0.8))
 	for i := range blocks {

@@ -3,6 +3,7 @@ package bench
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"roundlay/geometry"
@@ -88,6 +89,10 @@ func (g glass) marks() []string {
 		fmt.Sprintf("Band: a line round %s up, and one %s up.", u.Text(p.Band.Foot), u.Text(p.Band.Top)),
 		"Each mark is the middle of a repeat. Check it at the band's top with the dividers.",
 	}
+	if edge := slices.IndexFunc(p.Chords, func(c pattern.Chord) bool { return c.Name == pattern.PaperEdge }); edge >= 0 {
+		steps[0] = fmt.Sprintf("Step %d marks round the foot; for the outside paper, along a line drawn round %s up, where it begins. Number them to the right, rim up.",
+			p.Repeats, u.Text(p.Chords[edge].Height))
+	}
 	if p.Repeats == 1 {
 		steps[0], steps[2] = "One mark at the foot.", "The mark is the middle of the design."
 	}
@@ -105,6 +110,9 @@ func (g glass) notes() []string {
 	said := []string{about + "."}
 	if words := report.Calibrated(p); words != "" {
 		said = append(said, words)
+	}
+	for _, words := range report.Doubts(p) {
+		said = append(said, strings.ToUpper(words[:1])+words[1:])
 	}
 	if words := g.round(); words != "" {
 		said = append(said, words)

@@ -23,7 +23,7 @@ func general(p *pattern.Plan) []advice {
 	all := []advice{
 		{"Carry the pattern over", []string{
 			"Seen through: tape the inside wrap into the dry glass, its print to the wall. You look through the glass at the line while you cut, and nothing wears it off.",
-			"Traced: stand the outside wrap, or a patch, on the foot's marks, and go over each line's ends and its course. Take the paper off before the water.",
+			"Traced: stand the outside wrap, or a patch, on its marks, and go over each line's ends and its course. Take the paper off before the water.",
 			"Scribed: scratch the line lightly with a small diamond burr and ink it. Only where a groove will take the scratch away.",
 		}},
 		{"Marks that stay", []string{

@@ -26,9 +26,9 @@ type vertex struct {
 }
 
 // facets returns the walls of a groove. Those of one cut bear its number.
-func facets(cut int, g groove.Groove, wheel groove.Wheel, cone geometry.Cone) []facet {
+func facets(cut int, g groove.Groove, wheel groove.Wheel, outside *geometry.Surface) []facet {
 	var all []facet
-	for _, m := range meshes(g, wheel, cone) {
+	for _, m := range meshes(g, wheel, outside) {
 		for i := range m.falls {
 			for k := range m.falls[i] {
 				c := m.field(i, k)
@@ -55,11 +55,11 @@ func (f facet) appendTo(all []facet, a, b, c vertex) []facet {
 }
 
 // meshes returns a mesh for every blade of the wheel.
-func meshes(g groove.Groove, wheel groove.Wheel, cone geometry.Cone) []mesh {
+func meshes(g groove.Groove, wheel groove.Wheel, outside *geometry.Surface) []mesh {
 	var all []mesh
 	chosen := ribs(g.Samples)
 	for _, i := range chosen {
-		for blade, rungs := range section(g.Samples[i], wheel, cone) {
+		for blade, rungs := range section(g.Samples[i], wheel, outside) {
 			if blade == len(all) {
 				all = append(all, mesh{crease: wheel.Edge == groove.Mitre || wheel.Edge == groove.Gang})
 			}
@@ -70,7 +70,7 @@ func meshes(g groove.Groove, wheel groove.Wheel, cone geometry.Cone) []mesh {
 		m := &all[b]
 		for i := range m.ribs[1:] {
 			falls := make([]geometry.Point, len(m.ribs[i])-1)
-			up, right := axes(cone, g.Samples[chosen[i]].Theta)
+			right, up := outside.Compass(g.Samples[chosen[i]].Theta)
 			for k := range falls {
 				fall := m.fall(i, k)
 				falls[k] = geometry.Point{X: r2.Dot(fall, right), Y: r2.Dot(fall, up)}

@@ -19,8 +19,8 @@ type rung struct {
 
 // section returns the rungs across a groove at a sample, under each blade of the
 // wheel, from the left edge to the right.
-func section(s groove.Sample, w groove.Wheel, cone geometry.Cone) [][]rung {
-	curve := bend(s, cone)
+func section(s groove.Sample, w groove.Wheel, outside *geometry.Surface) [][]rung {
+	curve := bend(s, outside)
 	switch w.Edge {
 	case groove.Gang:
 		return gang(s, w, curve)
@@ -75,10 +75,12 @@ func gang(s groove.Sample, w groove.Wheel, curve float64) [][]rung {
 }
 
 // bend returns the curvature of the surface across the groove at a sample.
-func bend(s groove.Sample, cone geometry.Cone) float64 {
-	_, right := axes(cone, s.Theta)
-	round := r2.Dot(aside(s), right)
-	return cone.Curvature(s.Height) * round * round
+func bend(s groove.Sample, outside *geometry.Surface) float64 {
+	across := aside(s)
+	right, up := outside.Compass(s.Theta)
+	round, along := outside.Curvatures(s.Height)
+	level, upright := r2.Dot(across, right), r2.Dot(across, up)
+	return round*level*level + along*upright*upright
 }
 
 // aside returns the direction across the groove to the left; none at a tip, where
@@ -88,13 +90,6 @@ func aside(s groove.Sample) geometry.Point {
 		return geometry.Point{}
 	}
 	return r2.Unit(r2.Sub(s.LeftEdge, s.RightEdge))
-}
-
-// axes returns the directions up the slant and round to the right on the flat
-// map at an angle.
-func axes(cone geometry.Cone, theta float64) (up, right geometry.Point) {
-	sin, cos := math.Sincos(theta * math.Sin(cone.HalfAngle))
-	return geometry.Point{X: sin, Y: cos}, geometry.Point{X: cos, Y: -sin}
 }
 
 // ribs returns at which samples a groove is divided along its length: so many

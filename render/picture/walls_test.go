@@ -13,7 +13,7 @@ import (
 // An upright cut on a straight glass of radius 40: the surface's curvature across
 // it is 1/40.
 func TestSections(t *testing.T) {
-	cone := geometry.NewCone(0, 40, 0, 0)
+	cone := geometry.NewCone(0, 40, 0, 0).Surface()
 	s := groove.Sample{
 		At: geometry.Point{X: 0, Y: 50}, Height: 50, Depth: 0.8, Left: 2, Right: 2,
 		LeftEdge: geometry.Point{X: -2, Y: 50}, RightEdge: geometry.Point{X: 2, Y: 50},
@@ -32,7 +32,7 @@ func TestSections(t *testing.T) {
 		// faces leave a step of 0.75.
 		{"flat", groove.Wheel{Edge: groove.Flat, Thick: 4}, []float64{-2, -1, 0, 1, 2}, []float64{0.75, 0.7875, 0.8, 0.7875, 0.75}},
 	} {
-		rungs := section(s, c.wheel, cone)[0]
+		rungs := section(s, c.wheel, &cone)[0]
 		if len(rungs) != len(c.x) {
 			t.Fatalf("%s: %d rungs", c.name, len(rungs))
 		}
@@ -48,7 +48,7 @@ func TestSections(t *testing.T) {
 	}
 	// Three mitres of 90°, 1 mm apart and 0.8 deep: they run into one another 0.3
 	// deep, half a millimetre from each bottom. The outer ones are 1/80 less deep.
-	g := section(s, groove.Wheel{Edge: groove.Gang, Angle: 90 * degree, Mitres: 3, Spacing: 1}, cone)
+	g := section(s, groove.Wheel{Edge: groove.Gang, Angle: 90 * degree, Mitres: 3, Spacing: 1}, &cone)
 	if len(g) != 3 {
 		t.Fatalf("a gang of three leaves %d mitres", len(g))
 	}
@@ -127,7 +127,7 @@ func TestSeenIsDeepest(t *testing.T) {
 		for turns := -1; turns <= 1; turns++ {
 			m := p.Surface.Turned(float64(turns*p.Period) * p.Pitch())
 			for i, c := range p.Cuts {
-				for _, f := range facets(i+turns*len(p.Cuts), c.Groove, p.Job.Rack[c.Wheel], p.Surface) {
+				for _, f := range facets(i+turns*len(p.Cuts), c.Groove, p.Job.Rack[c.Wheel], &p.Surface) {
 					f = f.moved(m)
 					all, boxes = append(all, f), append(boxes, geometry.BoxOf(f.outline...))
 				}
@@ -157,7 +157,7 @@ func TestSeenIsDeepest(t *testing.T) {
 // stepped.
 func TestTonesMeet(t *testing.T) {
 	p := planFor(t, trellis)
-	all := facets(0, p.Cuts[0].Groove, p.Job.Rack[0], p.Surface)
+	all := facets(0, p.Cuts[0].Groove, p.Job.Rack[0], &p.Surface)
 	type side struct {
 		at    geometry.Point
 		right bool

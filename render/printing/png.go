@@ -12,6 +12,7 @@ import (
 	"github.com/tdewolff/canvas"
 	"github.com/tdewolff/canvas/renderers/rasterizer"
 
+	"roundlay/geometry"
 	"roundlay/render/drawing"
 	"roundlay/render/lettering"
 )
@@ -26,12 +27,11 @@ func PNG(w io.Writer, page Page, dpi float64, letters *lettering.Letters) error 
 	if err := page.check(); err != nil {
 		return err
 	}
-	resolution := canvas.DPI(dpi)
-	across, up := math.Round(page.Width*resolution.DPMM()), math.Round(page.Height*resolution.DPMM())
+	across, up := dots(page.Width, page.Height, dpi)
 	if !(across >= 1 && up >= 1 && across*up <= mostDots) {
 		return fmt.Errorf("a picture at %g dots to the inch cannot be %.0f by %.0f dots", dpi, across, up)
 	}
-	colours := rasterizer.New(page.Width, page.Height, resolution, canvas.LinearColorSpace{})
+	colours := rasterizer.New(page.Width, page.Height, canvas.DPI(dpi), canvas.LinearColorSpace{})
 	draw.Draw(colours, colours.Bounds(), image.White, image.Point{}, draw.Src)
 	for _, layer := range drawing.Layers() {
 		paint(colours, page.Drawing.On(layer), letters)
@@ -49,4 +49,22 @@ func PNG(w io.Writer, page Page, dpi float64, letters *lettering.Letters) error 
 		return err
 	}
 	return write(w, file.Bytes())
+}
+
+// dots is how many dots a page of a size in mm has across and up.
+func dots(width, height, dpi float64) (across, up float64) {
+	perMM := canvas.DPI(dpi).DPMM()
+	return math.Round(width * perMM), math.Round(height * perMM)
+}
+
+// MostDPI returns the most dots to the inch, in whole ones, that PNG draws a page
+// of a size in mm with.
+func MostDPI(width, height float64) float64 {
+	most := math.Ceil(math.Sqrt(mostDots/(width*height)) * geometry.MillimetresPerInch)
+	for {
+		if across, up := dots(width, height, most); across*up <= mostDots {
+			return most
+		}
+		most--
+	}
 }

@@ -3,7 +3,9 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"roundlay/geometry"
 	"roundlay/pattern"
@@ -81,9 +83,9 @@ func Heading(b *strings.Builder, p *pattern.Plan) {
 
 // shape says what surface the band is drawn on.
 func shape(p *pattern.Plan) string {
-	words := fmt.Sprintf("it widens upwards by %.2f° a side", float64(degrees(p.Surface.HalfAngle)))
-	if p.Surface.HalfAngle < 0 {
-		words = fmt.Sprintf("it narrows upwards by %.2f° a side", -float64(degrees(p.Surface.HalfAngle)))
+	words := fmt.Sprintf("it widens upwards by %.2f° a side", float64(degrees(p.Cone.HalfAngle)))
+	if p.Cone.HalfAngle < 0 {
+		words = fmt.Sprintf("it narrows upwards by %.2f° a side", -float64(degrees(p.Cone.HalfAngle)))
 	}
 	if p.Straight() {
 		words = "straight sides"
@@ -94,16 +96,28 @@ func shape(p *pattern.Plan) string {
 	return words
 }
 
-// notes says what is no finding, and yet good to know: of a curved glass, how
-// its paper is made, and how far off what is measured on its cone may be.
+// notes says what is no finding, and yet good to know.
 func notes(p *pattern.Plan) []string {
+	return slices.Concat(Doubts(p), Readings(p), gored(p), paperNotes(p, p.Outside()), floorless(p))
+}
+
+// floorless says of a glass whose floor was not measured what was taken for it.
+func floorless(p *pattern.Plan) []string {
+	if p.Blank.ThinInner().FloorKnown() {
+		return nil
+	}
+	return []string{"the floor was not measured: glass left is told as if the inside ran on down to the table."}
+}
+
+// gored says of a curved glass how its paper is made.
+func gored(p *pattern.Plan) []string {
 	face, u := p.Outside(), p.Job.Length
 	if !face.Curved() || p.Ungored() {
 		return nil
 	}
 	g := face.Gores(p.Repeats, 0)
-	return []string{fmt.Sprintf("curved: its paper is in %d gores, %d a repeat, whose edges are up to %s out; lands are measured on a cone, and up to %s off.",
-		g.PerRepeat*p.Repeats, g.PerRepeat, u.Fine(g.Worst()), u.Fine(p.LandError()))}
+	return []string{fmt.Sprintf("curved: its paper is in %d gores, %d a repeat, whose edges are up to %s out.",
+		g.PerRepeat*p.Repeats, g.PerRepeat, u.Fine(g.Worst()))}
 }
 
 // shortMarks says of marks too short for the depth asked how deep they come out,
@@ -178,6 +192,9 @@ func Measured(p *pattern.Plan, f pattern.Finding) string {
 		measured, wanted = heights(u, f)
 		return fmt.Sprintf("reaches %s above the table; the band ends at %s", measured, wanted)
 	case pattern.Thin:
+		if f.Measured <= 0 {
+			return fmt.Sprintf("breaks through where %s of glass is the least", u.Text(f.Wanted))
+		}
 		measured, wanted = limited(u, f)
 		return fmt.Sprintf("leaves %s of glass where %s is the least", measured, wanted)
 	case pattern.Rim, pattern.Foot:
@@ -188,11 +205,10 @@ func Measured(p *pattern.Plan, f pattern.Finding) string {
 	case pattern.Tight:
 		return fmt.Sprintf("the wheel stands %s off the bent line at the ends of its contact; %s is the most", measured, wanted)
 	case pattern.Uneven:
-		if len(f.Cuts) > 0 {
-			return fmt.Sprintf("the glass leaves the cone that lands are measured on: a land here is up to %s off, and %s is the most", measured, wanted)
-		}
 		return fmt.Sprintf("the glass is too curved for its paper: gores as narrow as can be handled are %s out at their edges; %s is the most",
 			measured, wanted)
+	case pattern.Bridged:
+		return bridged(p, f, u)
 	case pattern.Shallow:
 		return fmt.Sprintf("the mark is too short: it comes out %s deep, and at least %s is wanted", measured, wanted)
 	}
@@ -241,7 +257,8 @@ func wrap(text string, width int, indent string) string {
 	var b strings.Builder
 	line := 0
 	for i, word := range strings.Fields(text) {
-		if i > 0 && line+1+len(word) > width {
+		long := utf8.RuneCountInString(word)
+		if i > 0 && line+1+long > width {
 			b.WriteString("\n" + indent)
 			line = 0
 		} else if i > 0 {
@@ -249,7 +266,7 @@ func wrap(text string, width int, indent string) string {
 			line++
 		}
 		b.WriteString(word)
-		line += len(word)
+		line += long
 	}
 	return b.String()
 }

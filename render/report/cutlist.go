@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
+	"math"
 	"strconv"
 	"strings"
 
@@ -42,15 +43,27 @@ func cutRow(p *pattern.Plan, step int, c pattern.Cut) []string {
 		stroke = "touch"
 	}
 	return []string{
-		p.Blank.Name, strconv.Itoa(step), p.Job.Rack[c.Wheel].Name, strconv.Itoa(c.ID), strconv.Itoa(c.Repeat),
+		plainText(p.Blank.Name), strconv.Itoa(step), plainText(p.Job.Rack[c.Wheel].Name), strconv.Itoa(c.ID), strconv.Itoa(c.Repeat),
 		strconv.Itoa(c.Motif + 1), p.Job.Motifs[c.Motif].Kind.Name, c.Part, stroke,
 		decimal(u, c.Length), decimal(u, c.Depth), decimal(u, c.Asked), decimal(u, c.Width), decimal(u, c.Left),
 		decimal(u, start.Height), angle(start.Theta), decimal(u, end.Height), angle(end.Theta),
 	}
 }
 
+// plainText returns a name as a spreadsheet shows it and does nothing else with
+// it: one that begins like a formula gets an apostrophe in front.
+func plainText(name string) string {
+	if start := strings.TrimSpace(name); start != "" && strings.Contains("=+-@＝＋－＠", string([]rune(start)[:1])) {
+		return "'" + name
+	}
+	return name
+}
+
 // decimal writes a length as a bare decimal, ten times finer than calipers show.
 func decimal(u geometry.Unit, mm float64) string {
+	if math.IsInf(mm, 0) {
+		return "" // of a cut off the glass, what it leaves
+	}
 	number, _, _ := strings.Cut(u.Fine(mm), " ")
 	return number
 }

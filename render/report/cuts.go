@@ -3,9 +3,11 @@ package report
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 	"text/tabwriter"
 
+	"roundlay/geometry"
 	"roundlay/pattern"
 )
 
@@ -25,6 +27,7 @@ func Plan(w io.Writer, p *pattern.Plan) error {
 	}
 	b.WriteString(":\n")
 	cutTable(&b, p)
+	goingOn(&b, p)
 	b.WriteByte('\n')
 	Order(&b, p)
 	t := p.Totals()
@@ -55,16 +58,31 @@ func verdict(b *strings.Builder, p *pattern.Plan) {
 func cutTable(b *strings.Builder, p *pattern.Plan) {
 	u := p.Job.Length
 	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(t, "  cut\tmotif\tpart\twheel\tlength\tdepth\twidth\tglass left\tshortest mark for the depth asked")
+	head, on := "", linesOf(p)
+	if len(on) > 0 {
+		head = "\tgoes on as"
+	}
+	fmt.Fprintf(t, "  cut\tmotif\tpart\twheel\tlength\tdepth\twidth\tglass left\tshortest mark for the depth asked%s\n", head)
 	for _, c := range p.Cuts {
 		how := "drawn"
 		if c.Touch {
 			how = "touch"
 		}
+		if c.Bridges() {
+			how += fmt.Sprintf(", bridges: %s asked", u.Fine(c.Asked))
+		}
 		wheel := p.Job.Rack[c.Wheel]
-		fmt.Fprintf(t, "  %d\t%d %s\t%s, %s\t%s\t%s\t%s\t%s\t%s\t%s\n", c.ID, c.Motif+1, p.Job.Motifs[c.Motif].Kind.Name,
-			c.Part, how, wheel.Name, u.Text(c.Length), u.Fine(c.Depth), u.Fine(c.Width), u.Fine(c.Left),
-			u.AtLeast(c.LengthFor(p.Surface, wheel, c.Asked)))
+		fmt.Fprintf(t, "  %d\t%d %s\t%s, %s\t%s\t%s\t%s\t%s\t%s\t%s%s\n", c.ID, c.Motif+1, p.Job.Motifs[c.Motif].Kind.Name,
+			c.Part, how, wheel.Name, u.Text(c.Length), u.Fine(c.Depth), u.Fine(c.Width), GlassLeft(u, c),
+			u.AtLeast(c.LengthFor(&p.Surface, wheel, c.Asked)), on[c.ID])
 	}
 	t.Flush()
+}
+
+// GlassLeft says how much glass a cut leaves: a dash where all of it is off the glass.
+func GlassLeft(u geometry.Unit, c pattern.Cut) string {
+	if math.IsInf(c.Left, 0) {
+		return "–"
+	}
+	return u.Fine(c.Left)
 }

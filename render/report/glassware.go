@@ -66,9 +66,15 @@ func Glassware(b *strings.Builder, p *pattern.Plan) {
 		Weight(u, glass.Weight()), glass.Material.Name, glass.Material.Density, Weight(u, away), Weight(u, glass.Weight()-away))
 	if glass.Weighs > 0 {
 		text += fmt.Sprintf(" To weigh what the scale says, its walls are taken %.3f times as thick as measured.", glass.Factor)
+		if glass.Factor > 1 {
+			text += asMeasured
+		}
 	}
 	fmt.Fprintf(b, "%s\n", wrap(text, 100, ""))
 }
+
+// asMeasured goes with walls that a scale makes thicker.
+const asMeasured = " Glass left goes by the walls as measured."
 
 // Calibrated says of a blank that was weighed what that made of its walls, nothing
 // of one that was not.
@@ -79,7 +85,7 @@ func Calibrated(p *pattern.Plan) string {
 	}
 	text := fmt.Sprintf("Its walls are taken %.3f times as thick as measured, to weigh what the scale says.", glass.Factor)
 	if glass.Factor > 1 {
-		text += " Measure once more where the cuts are deepest."
+		text += asMeasured
 	}
 	return text
 }

@@ -21,10 +21,7 @@ type passJSON struct {
 func passes(p *pattern.Plan) []passJSON {
 	out := []passJSON{}
 	for _, pass := range p.Order() {
-		one := passJSON{Wheel: p.Job.Rack[pass.Wheel].Name, Length: number(p.Length(pass))}
-		for _, c := range pass.Cuts {
-			one.Cuts = append(one.Cuts, p.Around(c.ID)...)
-		}
+		one := passJSON{Wheel: p.Job.Rack[pass.Wheel].Name, Cuts: p.Within(pass), Length: number(p.Length(pass))}
 		if p.Job.Shop.Rate > 0 {
 			minutes := number(p.Minutes(p.Length(pass)))
 			one.Minutes = &minutes
@@ -38,7 +35,10 @@ func passes(p *pattern.Plan) []passJSON {
 func Order(b *strings.Builder, p *pattern.Plan) {
 	order := p.Order()
 	fmt.Fprintf(b, "Cutting order, %s", count(len(order), "wheel"))
-	if p.Turns() > 1 {
+	switch {
+	case p.GoesOn():
+		b.WriteString("; each with all its copies round the glass before the next")
+	case p.Turns() > 1:
 		fmt.Fprintf(b, "; each cut %d times round the glass before the next", p.Turns())
 	}
 	b.WriteString(":\n")
@@ -49,7 +49,7 @@ func Order(b *strings.Builder, p *pattern.Plan) {
 		if p.Job.Shop.Rate > 0 {
 			fmt.Fprintf(b, ", %s", Minutes(p.Minutes(length)))
 		}
-		fmt.Fprintf(b, "\n     %s\n", wrap(runs(pass.Cuts), 74, "     "))
+		fmt.Fprintf(b, "\n     %s\n", wrap(runs(pass.Chains), 74, "     "))
 	}
 }
 
@@ -66,19 +66,25 @@ func Groove(u geometry.Unit, mm float64) string {
 	return fmt.Sprintf("%.0f in (%.0f ft)", inches, inches/foot)
 }
 
-// runs writes the numbers of cuts, those that follow on from one another joined.
-func runs(cuts []pattern.Cut) string {
+// runs writes the numbers of cuts, those that follow on from one another joined,
+// and lines that go on from repeat to repeat as one.
+func runs(chains []pattern.Chain) string {
 	var items []string
-	for i := 0; i < len(cuts); {
-		last := i
-		for last+1 < len(cuts) && cuts[last+1].ID == cuts[last].ID+1 {
+	for i := 0; i < len(chains); {
+		if !chains[i].Alone() {
+			items = append(items, Line(chains[i].Cuts, chains[i].Closed))
+			i++
+			continue
+		}
+		id, last := chains[i].Cuts[0], i
+		for last+1 < len(chains) && chains[last+1].Alone() && chains[last+1].Cuts[0] == id+last+1-i {
 			last++
 		}
 		if last-i >= 2 {
-			items = append(items, fmt.Sprintf("%d to %d", cuts[i].ID, cuts[last].ID))
+			items = append(items, fmt.Sprintf("%d to %d", id, id+last-i))
 		} else {
-			for ; i <= last; i++ {
-				items = append(items, fmt.Sprint(cuts[i].ID))
+			for k := i; k <= last; k++ {
+				items = append(items, fmt.Sprint(id+k-i))
 			}
 		}
 		i = last + 1

@@ -16,12 +16,40 @@ func TestRuns(t *testing.T) {
 		"3, 2, 1":                {3, 2, 1},
 		"1 to 3, 7 to 9":         {1, 2, 3, 7, 8, 9},
 	} {
-		cuts := make([]pattern.Cut, len(ids))
+		chains := make([]pattern.Chain, len(ids))
 		for i, id := range ids {
-			cuts[i].ID = id
+			chains[i].Cuts = []int{id}
 		}
-		if got := runs(cuts); got != want {
+		if got := runs(chains); got != want {
 			t.Errorf("%v: %q, wanted %q", ids, got, want)
+		}
+	}
+}
+
+// Lines that go on are told as such, and break what follows on.
+func TestRunsOfLines(t *testing.T) {
+	alone := func(id int) pattern.Chain { return pattern.Chain{Cuts: []int{id}} }
+	got := runs([]pattern.Chain{alone(1), alone(2), alone(3), {Cuts: []int{4, 20}}, alone(5), {Cuts: []int{6, 22, 38}, Closed: true}})
+	if want := "1 to 3, 4→20, 5, 6→22→38→6"; got != want {
+		t.Errorf("%q, wanted %q", got, want)
+	}
+}
+
+func TestLine(t *testing.T) {
+	for _, c := range []struct {
+		ids    []int
+		closed bool
+		want   string
+	}{
+		{[]int{6, 22, 38}, false, "6→22→38"},
+		{[]int{1, 2, 3, 4, 5}, false, "1→2→3→4→5"},
+		{[]int{1, 2, 3, 4, 5, 6}, false, "1→2→3→…→6"},
+		{[]int{1}, true, "1→1"},
+		{[]int{6, 22, 38, 54}, true, "6→22→38→54→6"},
+		{[]int{6, 22, 38, 54, 70, 86}, true, "6→22→38→…→6"},
+	} {
+		if got := Line(c.ids, c.closed); got != c.want {
+			t.Errorf("%q, wanted %q", got, c.want)
 		}
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"encoding/json"
 	"io"
 	"math"
+	"slices"
 
 	"roundlay/pattern"
 	"roundlay/pattern/groove"
@@ -26,6 +27,7 @@ type planJSON struct {
 	Limits   limitsJSON    `json:"limits"`
 	Most     []mostJSON    `json:"most"` // the counts the job asks the most of
 	Cuts     []cutJSON     `json:"cuts"`
+	Lines    []lineJSON    `json:"lines"` // cuts that go on into one another
 	Findings []findingJSON `json:"findings"`
 	Chords   []chordJSON   `json:"chords"`
 	Totals   totalsJSON    `json:"totals"`
@@ -38,12 +40,25 @@ type blankJSON struct {
 	Name        string        `json:"name"`
 	Stations    []stationJSON `json:"stations"`
 	InsideFloor *number       `json:"inside_floor"`
+	Straight    bool          `json:"straight,omitempty"` // taken as straight, whatever its stations read
+	// The outside and the inside, from the foot up, at steps of half a millimetre
+	// or less, as grooves are reckoned on them. Without a floor the inside is
+	// taken to run on down to the table.
+	Profile []curveJSON `json:"profile"`
+	Inside  []curveJSON `json:"inside"`
+}
+
+// curveJSON is one place of the outside's or the inside's curve.
+type curveJSON struct {
+	Height number `json:"height"`
+	Radius number `json:"radius"`
 }
 
 type stationJSON struct {
 	Height number `json:"height"`
 	Radius number `json:"radius"`
 	Wall   number `json:"wall"`
+	Off    number `json:"off,omitempty"` // in radius, of a glass that is taken as straight
 }
 
 type surfaceJSON struct {
@@ -78,7 +93,7 @@ type cutJSON struct {
 	Depth       number     `json:"depth"`
 	Asked       number     `json:"depth_asked"`
 	Width       number     `json:"width"`
-	Left        number     `json:"left"`
+	Left        *number    `json:"left,omitempty"` // left out where all of it is off the glass
 	Touch       bool       `json:"touch"`
 	Path        []pathJSON `json:"path"`
 }
@@ -89,7 +104,9 @@ type pathJSON struct {
 	X         number `json:"x"`
 	Y         number `json:"y"`
 	Depth     number `json:"depth"`
-	HalfWidth number `json:"half_width"`
+	HalfWidth number `json:"half_width"` // the mean of what lies to the left and to the right
+	Left      number `json:"left"`
+	Right     number `json:"right"`
 }
 
 type findingJSON struct {
@@ -126,7 +143,16 @@ type totalsJSON struct {
 type number float64
 
 func (n number) MarshalJSON() ([]byte, error) {
-	return json.Marshal(math.Round(float64(n)*1e6) / 1e6)
+	return json.Marshal(math.Round(float64(n)*1e6)/1e6 + 0) // + 0: never minus zero
+}
+
+// known returns a number that is left out where it is infinite.
+func known(x float64) *number {
+	if math.IsInf(x, 0) {
+		return nil
+	}
+	n := number(x)
+	return &n
 }
 
 func degrees(radians float64) number { return number(radians * 180 / math.Pi) }
@@ -137,7 +163,7 @@ func PlanJSON(w io.Writer, p *pattern.Plan) error {
 		Schema: schema, Title: p.Job.Title, Length: p.Job.Length.String(),
 		Blank: blank(p), Surface: surface(p), Repeats: p.Repeats,
 		Band: [2]number{number(p.Band.Foot), number(p.Band.Top)}, Limits: limits(p), Most: mosts(p),
-		Cuts: cuts(p), Findings: findings(p), Chords: chords(p),
+		Cuts: cuts(p), Lines: lines(p), Findings: findings(p), Chords: chords(p),
 		Glass: glassware(p), Rounds: rounds(p), Order: passes(p),
 	}
 	t := p.Totals()
@@ -157,22 +183,34 @@ func write(w io.Writer, v any) error {
 }
 
 func blank(p *pattern.Plan) blankJSON {
-	b := blankJSON{Name: p.Blank.Name}
+	b := blankJSON{Name: p.Blank.Name, Straight: p.Blank.Straight}
 	for _, s := range p.Blank.Stations {
-		b.Stations = append(b.Stations, stationJSON{number(s.Height), number(s.Radius), number(s.Wall)})
+		b.Stations = append(b.Stations, stationJSON{number(s.Height), number(s.Radius), number(p.Blank.Wall(s.Height)), number(p.Blank.Off(s))})
 	}
 	if p.Blank.Floor > 0 {
 		floor := number(p.Blank.Floor)
 		b.InsideFloor = &floor
 	}
+	m := p.Blank.Meridian()
+	n := int(math.Ceil(m.Length() / curveStep))
+	for i := range n + 1 {
+		r, z := m.At(m.Length() * float64(i) / float64(n))
+		b.Profile = append(b.Profile, curveJSON{number(z), number(r)})
+	}
+	for _, at := range p.Blank.ThinInner().Places(curveStep) {
+		b.Inside = append(b.Inside, curveJSON{number(at.Height), number(at.Radius)})
+	}
 	return b
 }
 
+// curveStep is how far apart the places of the glass's curves are told, at most.
+const curveStep = 0.5
+
 func surface(p *pattern.Plan) surfaceJSON {
 	s := surfaceJSON{
-		Kind: "cone", HalfAngle: degrees(p.Surface.HalfAngle), WorstRadiusError: number(p.WorstRadiusError),
+		Kind: "cone", HalfAngle: degrees(p.Cone.HalfAngle), WorstRadiusError: number(p.WorstRadiusError),
 	}
-	rho := number(p.Surface.ApexRadius(0))
+	rho := number(p.Cone.ApexRadius(0))
 	if p.Straight() {
 		s.Kind = "cylinder"
 	} else {
@@ -202,18 +240,23 @@ func cuts(p *pattern.Plan) []cutJSON {
 			ID: c.ID, Repeat: c.Repeat, Motif: p.Job.Motifs[c.Motif].Kind.Name, MotifNumber: c.Motif + 1,
 			Part: c.Part, Wheel: p.Job.Rack[c.Wheel].Name, Joins: append([]int{}, c.Joins...),
 			Length: number(c.Length), Depth: number(c.Depth), Asked: number(c.Asked),
-			Width: number(c.Width), Left: number(c.Left), Touch: c.Touch, Path: path(c.Samples),
+			Width: number(c.Width), Left: known(c.Left), Touch: c.Touch, Path: path(&c.Groove),
 		}
 	}
 	return out
 }
 
-func path(samples []groove.Sample) []pathJSON {
+// path returns the centre line of a groove, from one end of its footprint to the
+// other.
+func path(g *groove.Groove) []pathJSON {
+	samples := slices.Clone(g.Tips[0])
+	slices.Reverse(samples)
+	samples = slices.Concat(samples, g.Samples, g.Tips[1])
 	out := make([]pathJSON, len(samples))
 	for i, s := range samples {
 		out[i] = pathJSON{
 			degrees(s.Theta), number(s.Height), number(s.At.X), number(s.At.Y),
-			number(s.Depth), number(s.HalfWidth()),
+			number(s.Depth), number(s.HalfWidth()), number(s.Left), number(s.Right),
 		}
 	}
 	return out

@@ -48,13 +48,26 @@ type holdJSON struct {
 	Before   int    `json:"findings_before"`
 }
 
+// standingJSON tells of across and wall the most they differ by anywhere, and at
+// which height of the blank: null where they do about as much all the way up.
 type standingJSON struct {
-	Blank      string `json:"blank"`
-	Apart      number `json:"apart"`
-	Height     number `json:"height"`
-	Across     number `json:"across"`
-	Wall       number `json:"wall"`
-	OutOfRound number `json:"out_of_round"`
+	Blank      string  `json:"blank"`
+	Apart      number  `json:"apart"`
+	Height     number  `json:"height"`
+	Across     number  `json:"across"`
+	AcrossAt   *number `json:"across_at"`
+	Wall       number  `json:"wall"`
+	WallAt     *number `json:"wall_at"`
+	OutOfRound number  `json:"out_of_round"`
+}
+
+// somewhere is a height, nil where it is everywhere.
+func somewhere(height float64) *number {
+	if height < 0 {
+		return nil
+	}
+	n := number(height)
+	return &n
 }
 
 func set(s *pattern.Set) *setJSON {
@@ -82,7 +95,8 @@ func set(s *pattern.Set) *setJSON {
 	}
 	for _, d := range s.Standings() {
 		out.Practice = append(out.Practice, standingJSON{
-			d.Member.Blank.Name, number(d.Apart), number(d.Height), number(d.Width), number(d.Wall), number(d.OutOfRound),
+			d.Member.Blank.Name, number(d.Apart), number(d.Height), number(d.Width), somewhere(d.WidthAt),
+			number(d.Wall), somewhere(d.WallAt), number(d.OutOfRound),
 		})
 	}
 	return out
@@ -115,9 +129,9 @@ func Set(w io.Writer, s *pattern.Set) error {
 func members(b *strings.Builder, s *pattern.Set) {
 	u := s.Job.Length
 	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(t, "  blank\theight\tacross\tthinnest\tout of round\tmay be cut to\tthen comes\tholds\tweighs\tfindings")
+	fmt.Fprintln(t, "  blank\theight\tacross\tthinnest\tout of round\tband may reach\tthen comes\tholds\tweighs\tfindings")
 	for _, m := range s.Members {
-		ends := map[pattern.Bound]string{pattern.ByWall: "thin wall", pattern.ByRim: "rim margin"}[m.By]
+		ends := map[pattern.Bound]string{pattern.ByWall: "thin wall", pattern.ByRim: "rim margin", pattern.ByPaper: "end of paper"}[m.By]
 		holds, weighs, round := "-", "-", "-"
 		if m.Blank.Hollow() {
 			ml, g := m.Blank.Holds(m.Blank.Height())/1000, m.Blank.Weight()
@@ -134,7 +148,7 @@ func members(b *strings.Builder, s *pattern.Set) {
 			u.Fine(m.Wall), round, u.AtMost(m.Own.Top), ends, holds, weighs, len(m.Groups()))
 	}
 	t.Flush()
-	b.WriteString("  (across: at the middle of the band; thinnest: its wall in the band)\n")
+	b.WriteString("  (across: at the middle of the band; thinnest: its wall in the band; band may reach: by itself)\n")
 }
 
 // held says how a blank holds the set back, and what leaving it out would win.
@@ -170,11 +184,21 @@ func held(s *pattern.Set, h pattern.Hold) string {
 
 // lowered says how a blank holds the band down.
 func lowered(s *pattern.Set, h pattern.Hold) string {
-	u, top := s.Job.Length, h.Member.Own.Top
-	ends := map[pattern.Bound]string{
-		pattern.ByWall: fmt.Sprintf("above %s its wall is too thin for the deepest cut", u.AtMost(top)),
-		pattern.ByRim:  fmt.Sprintf("above %s its rim's margin begins", u.AtMost(top)),
-	}[h.By]
+	u, top := s.Job.Length, s.Band.Top
+	if s.Job.Layout.Band != nil {
+		top = h.Member.Own.Top
+	}
+	ends := fmt.Sprintf("above %s its rim's margin begins", u.AtMost(top))
+	switch h.By {
+	case pattern.ByPaper:
+		ends = fmt.Sprintf("above %s the job has no paper on it", u.AtMost(top))
+	case pattern.ByWall:
+		m := h.End.Motif
+		ends = fmt.Sprintf("above %s its wall is too thin for motif %d (%s)", u.AtMost(h.End.Thin), m+1, s.Job.Motifs[m].Kind.Name)
+		if h.End.Thin < top-u.Step()/2 {
+			ends += fmt.Sprintf(", which a band that reached above %s would bring there", u.AtMost(top))
+		}
+	}
 	switch {
 	case s.Job.Layout.Band != nil:
 		return fmt.Sprintf("is asked for too tall a band: %s.", ends)
@@ -193,6 +217,9 @@ func practice(s *pattern.Set) string {
 		return "Practise on any: the blanks stand alike."
 	}
 	text := fmt.Sprintf("Practise on %q first: it stands furthest from the set, %s.", all[0].Member.Blank.Name, Why(u, all[0]))
+	if len(all[0].Member.Doubts()) > 0 {
+		text += " But measure it again before: a reading of it is questioned."
+	}
 	const listed = 3 // more is in the JSON
 	for i, d := range all[1:min(len(all), listed)] {
 		text += [2]string{" Then ", "; then "}[min(i, 1)] + fmt.Sprintf("%q, %s", d.Member.Blank.Name, Why(u, d))
@@ -208,7 +235,7 @@ func practice(s *pattern.Set) string {
 func Why(u geometry.Unit, d pattern.Standing) string {
 	height, width, wall, round := d.Shows()
 	var words []string
-	add := func(shows bool, by float64, more, less string) {
+	add := func(shows bool, by, at float64, more, less string) {
 		if !shows {
 			return
 		}
@@ -216,12 +243,15 @@ func Why(u geometry.Unit, d pattern.Standing) string {
 		if by < 0 {
 			how = less
 		}
+		if at >= 0 {
+			how += " at " + u.Text(at)
+		}
 		words = append(words, difference(u, math.Abs(by))+" "+how)
 	}
-	add(height, d.Height, "taller", "shorter")
-	add(width, d.Width, "wider", "narrower")
-	add(wall, d.Wall, "thicker in the wall", "thinner in the wall")
-	add(round, d.OutOfRound, "further out of round", "rounder")
+	add(height, d.Height, -1, "taller", "shorter")
+	add(width, d.Width, d.WidthAt, "wider", "narrower")
+	add(wall, d.Wall, d.WallAt, "thicker in the wall", "thinner in the wall")
+	add(round, d.OutOfRound, -1, "further out of round", "rounder")
 	if words == nil {
 		return "close to the middle of the set"
 	}

@@ -1,0 +1,135 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"roundlay/pattern/job"
+)
+
+// parse reads the command's arguments and returns the one that is not a flag,
+// or "" without one. What is given as nothing is refused: it mostly comes of a
+// variable the shell doesn't know.
+func (s *session) parse(args []string) (string, error) {
+	if err := s.flags.Parse(args); err != nil {
+		return "", s.flagError(err)
+	}
+	var empty error
+	s.flags.Visit(func(f *pflag.Flag) {
+		if empty == nil && givenEmpty(f) {
+			_, usage := pflag.UnquoteUsage(f)
+			empty = fmt.Errorf("--%s: read \"\"; accepted: %s", f.Name, usage)
+		}
+	})
+	switch {
+	case empty != nil:
+		return "", empty
+	case slices.Contains(s.flags.Args(), ""):
+		return "", fmt.Errorf("%s: read \"\" for %s; accepted: a name, or no argument at all", s.flags.Name(), s.argument)
+	case s.flags.NArg() > 1:
+		return "", fmt.Errorf("%s takes one argument, and was given %q", s.flags.Name(), s.flags.Args())
+	}
+	return s.flags.Arg(0), nil
+}
+
+// givenEmpty reports whether a flag was given nothing for its text.
+func givenEmpty(f *pflag.Flag) bool {
+	if all, ok := f.Value.(pflag.SliceValue); ok {
+		return slices.ContainsFunc(all.GetSlice(), isBlank)
+	}
+	return isBlank(f.Value.String())
+}
+
+func isBlank(text string) bool { return strings.TrimSpace(text) == "" }
+
+// flagError words what pflag says of a flag as this program says it.
+func (s *session) flagError(err error) error {
+	var unknown *pflag.NotExistError
+	var wrong *pflag.InvalidValueError
+	var bare *pflag.ValueRequiredError
+	switch {
+	case errors.As(err, &unknown):
+		return s.unknownFlag(unknown)
+	case errors.As(err, &wrong):
+		return fmt.Errorf("--%s: read %q; accepted: %s", wrong.GetFlag().Name, wrong.GetValue(), valueOf(wrong.GetFlag()))
+	case errors.As(err, &bare):
+		_, usage := pflag.UnquoteUsage(bare.GetFlag())
+		return fmt.Errorf("--%s: nothing follows it; accepted: %s", bare.GetFlag().Name, usage)
+	}
+	return err
+}
+
+// valueOf says what a flag's value is.
+func valueOf(f *pflag.Flag) string {
+	switch f.Value.Type() {
+	case "bool":
+		return "nothing after it, or =true or =false"
+	case "int":
+		return "a whole number"
+	}
+	return "a number"
+}
+
+// unknownFlag names the nearest of the flags there are.
+func (s *session) unknownFlag(err *pflag.NotExistError) error {
+	name, dashes := err.GetSpecifiedName(), "--"
+	if one := err.GetSpecifiedShortnames(); one != "" {
+		name, dashes = one, "-" // no flag here has a single letter
+	}
+	var names []string
+	s.flags.VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
+	if near := job.Nearest(name, names); near != "" {
+		return fmt.Errorf("unknown flag: %s%s; the nearest is --%s", dashes, name, near)
+	}
+	return fmt.Errorf("unknown flag: %s%s; accepted by %s: --%s", dashes, name, s.flags.Name(), strings.Join(names, ", --"))
+}
+
+// unknownCommand names the nearest of the commands there are, or says where a
+// job goes.
+func unknownCommand(name string, names []string) error {
+	all := strings.Join(names, ", ")
+	if strings.HasSuffix(strings.ToLower(name), ".toml") {
+		return fmt.Errorf("%s stands where a command does: write roundlay check %s, or another of the commands %s", name, name, all)
+	}
+	err := fmt.Errorf("there is no command %q; the commands are %s", name, all)
+	if near := job.Nearest(strings.TrimLeft(name, "-"), names); near != "" {
+		err = fmt.Errorf("%w; the nearest is %s", err, near)
+	}
+	return err
+}
+
+// glue joins a length that the shell split back together, so that
+// --across 3 1/8 in reads as --across "3 1/8 in".
+func glue(args []string) []string {
+	var out []string
+	for i, arg := range args {
+		if i > 0 && len(out) > 0 && continuesLength(out[len(out)-1], arg) {
+			out[len(out)-1] += " " + arg
+		} else {
+			out = append(out, arg)
+		}
+	}
+	return out
+}
+
+// continuesLength reports whether next goes on with the length that before
+// ends in: a digit, and then a fraction or a unit.
+func continuesLength(before, next string) bool {
+	if before == "" || !strings.ContainsAny(before[len(before)-1:], "0123456789") {
+		return false
+	}
+	over, under, fraction := strings.Cut(strings.TrimSuffix(next, `"`), "/")
+	digits := func(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
+	if fraction && digits(over) && digits(under) {
+		return true
+	}
+	switch strings.ToLower(next) {
+	case "in", "in.", "inch", "inches", "mm", "cm", `"`:
+		return true
+	}
+	return false
+}

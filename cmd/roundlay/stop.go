@@ -1,0 +1,44 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/signal"
+	"strings"
+	"syscall"
+)
+
+// stoppable returns a context that is done when the person presses Ctrl-C or the
+// system asks the program to end. The second time ends it as it stands.
+func stoppable() (ctx context.Context, stop context.CancelFunc) {
+	ctx, stop = signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	context.AfterFunc(ctx, stop)
+	return ctx, stop
+}
+
+// errStopped is what a run that was stopped ends with, nothing having been
+// written.
+var errStopped = errors.New("stopped: nothing was written")
+
+// heed does work until it is done or the run is stopped. Work that doesn't look
+// at the context is left behind, for the program is about to end; but files that
+// are being written are first taken back, or all put in their places.
+func (s *session) heed(work func() error) error {
+	done := make(chan error, 1)
+	go func() { done <- work() }()
+	select {
+	case err := <-done:
+		return err
+	case <-s.ctx.Done():
+	}
+	s.writing.Lock() // and never unlocked: nothing is written from here on
+	if p := s.counting; p != nil {
+		p.done()
+	}
+	if len(s.wrote) == 0 {
+		return errStopped
+	}
+	return fmt.Errorf("stopped, when all of this had been written: %s", strings.Join(s.wrote, ", "))
+}

@@ -1,0 +1,96 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"github.com/spf13/pflag"
+)
+
+// The endings a file may be asked for with.
+const pdfEnding, svgEnding, pngEnding = ".pdf", ".svg", ".png"
+
+// errSeveral refuses one file for the papers or pictures of several blanks.
+var errSeveral = errors.New("--out names one file, and the job has several blanks: name a folder, or one blank with --blank")
+
+// outTarget reads --out of a command that writes files of the given endings:
+// whether it names a folder, and the ending, the first of them in a folder.
+func outTarget(out string, endings ...string) (folder bool, ending string, err error) {
+	ending = strings.ToLower(filepath.Ext(out))
+	switch {
+	case out == "" || isFolder(out) || strings.HasSuffix(out, "/") || ending == "":
+		return true, endings[0], nil
+	case !slices.Contains(endings, ending):
+		last := len(endings) - 1
+		named := endings[last]
+		if last > 0 {
+			named = strings.Join(endings[:last], ", ") + " or " + named
+		}
+		return false, "", fmt.Errorf("--out: read %q; accepted: a file ending in %s, or a folder", out, named)
+	}
+	return false, ending, nil
+}
+
+func isFolder(path string) bool {
+	info, err := os.Stat(path)
+	return err == nil && info.IsDir()
+}
+
+// target is where and in what form papers are to be written.
+type target struct {
+	out     string
+	page    int // 0 where none is asked for
+	dpi     float64
+	mostDPI float64 // that a page of this paper can be drawn at
+	several bool    // whether more than one paper is to be written
+
+	folder, only string // the folder, or the one ending that out names
+}
+
+// leastDPI is the coarsest that a picture of a page may be.
+const leastDPI = 10
+
+// read finds out whether a folder or a file is named, and whether the flags
+// suit it.
+func (t *target) read(flags *pflag.FlagSet) error {
+	t.folder = t.out
+	ending := strings.ToLower(filepath.Ext(t.out))
+	if slices.Contains([]string{pdfEnding, svgEnding, pngEnding}, ending) && !isFolder(t.out) {
+		if t.several {
+			return errSeveral
+		}
+		t.folder, t.only = "", ending
+	}
+	switch {
+	case t.only == "" && ending != "" && !isFolder(t.out) && !strings.HasSuffix(t.out, "/"):
+		return fmt.Errorf("--out: read %q; accepted: a file ending in .pdf, .svg or .png, or a folder (a new one whose name has a dot ends in /)", t.out)
+	case flags.Changed("page") && t.only != pngEnding && t.only != svgEnding:
+		return errors.New("--page is for a picture of one page: name it too, such as --out page.png")
+	case flags.Changed("page") && t.page < 1:
+		return fmt.Errorf("--page: read %d; accepted: a page of the paper, from 1", t.page)
+	case flags.Changed("dpi") && t.only != pngEnding:
+		return errors.New("--dpi is for a .png: name it too, such as --out page.png")
+	case !(t.dpi >= leastDPI && t.dpi <= t.mostDPI):
+		return fmt.Errorf("--dpi: read %g; accepted: dots to the inch, from %d to %.0f on this paper", t.dpi, leastDPI, t.mostDPI)
+	}
+	if t.page == 0 && t.only == pngEnding {
+		t.page = 1
+	}
+	return nil
+}
+
+// files are the documents of one paper that are asked for, not made yet.
+func (t target) files(name, as string) []document {
+	if t.only != "" {
+		return []document{{path: t.out, as: as}}
+	}
+	var docs []document
+	for _, ending := range []string{pdfEnding, svgEnding} {
+		docs = append(docs, document{path: filepath.Join(t.folder, name+ending), as: as})
+	}
+	return docs
+}

@@ -1,0 +1,34 @@
+package main
+
+import (
+	"runtime/debug"
+	"strings"
+)
+
+// version says which roundlay this is: version, commit and the commit's date, as
+// far as the build knows them.
+func version(info *debug.BuildInfo) string {
+	if info == nil {
+		return "roundlay, of a version that was not recorded"
+	}
+	known := map[string]string{}
+	for _, s := range info.Settings {
+		known[s.Key] = s.Value
+	}
+	words := "roundlay " + info.Main.Version
+	if info.Main.Version == "" {
+		words = "roundlay (devel)"
+	}
+	commit := known["vcs.revision"]
+	if commit == "" {
+		return words + ", commit not recorded, built with " + info.GoVersion
+	}
+	words += ", commit " + commit[:min(12, len(commit))]
+	if date, _, _ := strings.Cut(known["vcs.time"], "T"); date != "" {
+		words += " of " + date
+	}
+	if known["vcs.modified"] == "true" {
+		words += " with changes since"
+	}
+	return words + ", built with " + info.GoVersion
+}

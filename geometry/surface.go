@@ -1,0 +1,180 @@
+package geometry
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Surface is a surface of revolution about the z axis, and the chart on which
+// its places are named. A point at the angle θ and the distance s along the
+// profile lies on the chart where the point of the same θ and s lies on the flat
+// map of a cone that comes near the surface. Where the profile is straight that
+// is the surface itself, and the chart keeps every length and angle; elsewhere
+// it keeps lengths up the profile, and carries a turn round the glass to a turn
+// about the cone's apex.
+type Surface struct {
+	Meridian
+	chart Cone
+	flat  bool
+}
+
+// NewSurface returns the surface of a profile, charted on a cone whose distances
+// along the profile are the profile's own.
+func NewSurface(p *Profile, chart Cone) Surface { return NewMeridian(p).Charted(chart) }
+
+// Charted returns the surface of a meridian, charted on a cone.
+func (m Meridian) Charted(chart Cone) Surface {
+	return Surface{Meridian: m, chart: chart, flat: m.Straight()}
+}
+
+// Near returns the place on the chart that lies x to the right and y up from the
+// place at angle θ and distance s along the profile, as on a paper that is flat
+// there: on the cone that touches the surface, with level lines as long as they
+// are on the surface.
+func (s *Surface) Near(theta, along float64, by Point) Point {
+	radius, height := s.At(along)
+	sin, cos, _ := s.Lean(along)
+	cone := NewCone(math.Atan2(sin, cos), radius, height, along)
+	turn, to := cone.roll(Point{X: by.X, Y: along + by.Y})
+	if !s.flat {
+		there, _ := s.At(to)
+		turn *= (radius + (to-along)*sin) / there
+	}
+	return s.Place(theta+turn, to)
+}
+
+// Surface returns the cone itself as a surface.
+func (c Cone) Surface() Surface { return Surface{Meridian: c.meridian(), chart: c, flat: true} }
+
+// Flat reports whether the chart keeps every length and angle.
+func (s *Surface) Flat() bool { return s.flat }
+
+// Upright reports whether the surface is a cylinder.
+func (s *Surface) Upright() bool { return s.flat && s.chart.sin == 0 }
+
+// Chart returns the cone whose flat map the chart is.
+func (s *Surface) Chart() Cone { return s.chart }
+
+// RadiusAt returns the surface's radius at height z.
+func (s *Surface) RadiusAt(z float64) float64 {
+	radius, _ := s.At(s.AlongAt(z))
+	return radius
+}
+
+// Curvatures returns the curvatures at height z, round the surface, κ₁ = cos α / r,
+// and along its profile, κ₂: positive where it bulges.
+func (s *Surface) Curvatures(z float64) (round, along float64) {
+	at := s.AlongAt(z)
+	radius, _ := s.At(at)
+	_, cos, bulge := s.Lean(at)
+	return cos / radius, bulge
+}
+
+// HeightAt returns the height at a distance along the profile.
+func (s *Surface) HeightAt(along float64) float64 {
+	_, z := s.At(along)
+	return z
+}
+
+// AlongAt returns the distance along the profile at height z.
+func (s *Surface) AlongAt(z float64) float64 {
+	first, last := &s.joints[0], &s.joints[len(s.joints)-1]
+	switch {
+	case s.Straight() || z <= first.height:
+		return s.from + (z-first.height)/first.cos
+	case z >= last.height:
+		return s.from + s.Length() + (z-last.height)/last.cos
+	}
+	return s.from + s.step*s.below(z)
+}
+
+// below returns how many steps lie below height z.
+func (m *Meridian) below(z float64) float64 {
+	lo, hi := 0, len(m.joints)-1
+	for hi-lo > 1 {
+		if mid := (lo + hi) / 2; m.joints[mid].height <= z {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	// Newton's rule within the piece.
+	from := m.from + float64(lo)*m.step
+	s := from + m.step*(z-m.joints[lo].height)/(m.joints[hi].height-m.joints[lo].height)
+	for range 20 {
+		_, at := m.At(s)
+		_, cos, _ := m.Lean(s)
+		step := (at - z) / cos
+		s = min(max(s-step, from), from+m.step)
+		if math.Abs(step) < 1e-11 {
+			break
+		}
+	}
+	return (s - m.from) / m.step
+}
+
+// Place returns the place on the chart of the point at angle θ and the distance
+// s along the profile. θ is not reduced.
+func (s *Surface) Place(theta, along float64) Point { return s.chart.unroll(theta, along) }
+
+// Locate returns the angle and the distance along the profile of a place on the
+// chart: it undoes Place within half a turn of the chart.
+func (s *Surface) Locate(p Point) (theta, along float64) { return s.chart.roll(p) }
+
+// Forward returns the place on the chart of the point at angle θ and height z.
+func (s *Surface) Forward(theta, z float64) Point { return s.Place(theta, s.AlongAt(z)) }
+
+// Reverse returns the angle and height of a place on the chart: it undoes Forward.
+func (s *Surface) Reverse(p Point) (theta, z float64) {
+	theta, along := s.Locate(p)
+	return theta, s.HeightAt(along)
+}
+
+// HeightOf returns the height of a place on the chart.
+func (s *Surface) HeightOf(p Point) float64 { return s.HeightAt(s.chart.alongOf(p)) }
+
+// Turned returns the motion of the chart that carries every place round the
+// surface by the angle θ.
+func (s *Surface) Turned(theta float64) Motion { return s.chart.Turned(theta) }
+
+// Space returns where a place of the chart is in space. Seen from above θ grows
+// anticlockwise, which is to the right as the body is seen from outside.
+func (s *Surface) Space(p Point) r3.Vec {
+	theta, along := s.Locate(p)
+	r, z := s.At(along)
+	sin, cos := math.Sincos(theta)
+	return r3.Vec{X: r * cos, Y: r * sin, Z: z}
+}
+
+// ChartRadius returns the radius that the chart's cone has at a distance along
+// the profile: a level line is as much longer on the surface than on the chart
+// as the surface's radius is greater.
+func (s *Surface) ChartRadius(along float64) float64 {
+	return s.chart.Radius + (along-s.chart.Along)*s.chart.sin
+}
+
+// Stretch returns the most by which the chart makes anything longer than it is on
+// the surface, between two distances along the profile.
+func (s *Surface) Stretch(from, to float64) float64 {
+	if s.flat {
+		return 1
+	}
+	longest := 1.0
+	for along := from; along < to+s.step; along += s.step {
+		if r, _ := s.At(min(along, to)); r > 0 {
+			longest = max(longest, s.ChartRadius(min(along, to))/r)
+		}
+	}
+	return longest
+}
+
+// Compass returns the directions on the chart, at an angle θ, of a level line to
+// the right and of a line up the profile, each of unit length.
+func (s *Surface) Compass(theta float64) (right, up Point) {
+	sin, cos := 0.0, 1.0
+	if s.chart.sin != 0 {
+		sin, cos = math.Sincos(theta * s.chart.sin)
+	}
+	return Point{X: cos, Y: -sin}, Point{X: sin, Y: cos}
+}

@@ -1,0 +1,292 @@
+package pattern
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"roundlay/geometry"
+	"roundlay/pattern/glass"
+	"roundlay/pattern/job"
+)
+
+// Where a job states no band, the decoration gets all the glass that may be cut,
+// from the foot's margin up. Motifs stand at shares of the band, so how high it
+// may reach is a search: for the greatest top with which the wall carries every
+// motif at the heights where that top puts it. Where the job asks for paper, the
+// band keeps to it.
+//
+// A motif goes by its box, as it is turned, and by the depth it is asked for: a
+// cut is no deeper, and stands nowhere else. What of the box is beyond the band's
+// ends doesn't count: a motif that fills the band or overreaches it lets the band
+// rise just as far as its wall carries it.
+
+// End is what keeps a band from reaching higher.
+type End struct {
+	By Bound // ByWall, ByRim or ByPaper
+	// Of ByWall, the motif, by its number from 0, that a taller band would put on
+	// too thin a wall, and the height at which the wall gets too thin for it.
+	Motif int
+	Thin  float64
+}
+
+// findBand returns the job's band or, where it states none, all the glass that
+// may be cut.
+func findBand(j *job.Job, blank *glass.Blank) (job.Band, error) {
+	if b := j.Layout.Band; b != nil {
+		return *b, onGlass(j, blank)
+	}
+	band, end := carried(j, blank)
+	return band, worth(j, blank, band, end)
+}
+
+// onGlass refuses a stated band that reaches above a blank's rim.
+func onGlass(j *job.Job, blank *glass.Blank) error {
+	const slack = 1e-9 // what job files may be off by, too
+	if b := j.Layout.Band; b.Top > blank.Height()+slack {
+		return fmt.Errorf("layout.band: its top is %s, but blank %q is only %s high",
+			j.Length.Text(b.Top), blank.Name, j.Length.Text(blank.Height()))
+	}
+	return nil
+}
+
+// worth refuses a band too low to lay anything out in.
+func worth(j *job.Job, blank *glass.Blank, band job.Band, end End) error {
+	margins := job.Band{Foot: j.Limits.Foot, Top: blank.Height() - j.Limits.Rim}
+	switch {
+	case band.Top-band.Foot >= leastBand:
+		return nil
+	case end.By == ByWall:
+		return tooThin(j, blank, band.Foot)
+	case margins.Top-margins.Foot < leastBand:
+		return noRoom(j, blank)
+	}
+	return offPaper(j, blank, margins)
+}
+
+// worthAll is worth for a band that every blank of a set is given. It begins where
+// the paper asked for on any of them does, which may be too high for another one:
+// then it is that paper that can't be.
+func worthAll(j *job.Job, blank *glass.Blank, band job.Band, end End) error {
+	if band.Top-band.Foot >= leastBand || lowest(j, blank) >= band.Foot {
+		return worth(j, blank, band, end)
+	}
+	alone, err := findBand(j, blank)
+	if err != nil {
+		return err
+	}
+	i := slices.IndexFunc(j.Blanks, func(b *glass.Blank) bool { return lowest(j, b) >= band.Foot })
+	return offPaper(j, j.Blanks[i], alone)
+}
+
+// commonBand returns the heights that every blank of a set can give to the
+// decoration and, where the job states none, which blank ends them, by number,
+// and how.
+func commonBand(j *job.Job) (common job.Band, by int, end End, err error) {
+	if j.Layout.Band != nil {
+		for _, b := range j.Blanks {
+			if err := onGlass(j, b); err != nil {
+				return common, 0, end, err
+			}
+		}
+		return *j.Layout.Band, 0, end, nil
+	}
+	common = job.Band{Foot: j.Limits.Foot, Top: math.Inf(1)}
+	for _, b := range j.Blanks {
+		common.Foot = max(common.Foot, lowest(j, b))
+	}
+	// A top that one blank ends may put a motif on thin glass of one looked at
+	// before: round again, until the top suits all.
+	const rounds = 20
+	for range rounds {
+		top := common.Top
+		for i, b := range j.Blanks {
+			own, ends := carriedTo(j, b, common.Foot, common.Top)
+			if err := worthAll(j, b, own, ends); err != nil {
+				return common, i, ends, err
+			}
+			if own.Top < common.Top {
+				common.Top, by, end = own.Top, i, ends
+			}
+		}
+		if common.Top == top {
+			break
+		}
+	}
+	return common, by, end, nil
+}
+
+// carried returns the glass of a blank that may be cut, and what ends it at the
+// top. It begins as low as may be cut or, where the job states a band, where that
+// does.
+func carried(j *job.Job, blank *glass.Blank) (job.Band, End) {
+	foot := lowest(j, blank)
+	if b := j.Layout.Band; b != nil {
+		foot = b.Foot
+	}
+	return carriedTo(j, blank, foot, math.Inf(1))
+}
+
+// lowest returns the least height that may be cut: over the foot's margin, and
+// where the job asks for paper.
+func lowest(j *job.Job, blank *glass.Blank) float64 {
+	if paper := blank.Paper; paper != nil {
+		return max(j.Limits.Foot, paper.Low)
+	}
+	return j.Limits.Foot
+}
+
+// highest returns the greatest height that may be cut, whatever the wall: below
+// the rim's margin, and where the job asks for paper.
+func highest(j *job.Job, blank *glass.Blank) (float64, End) {
+	rim := blank.Height() - j.Limits.Rim
+	if paper := blank.Paper; paper != nil && paper.High < rim {
+		return paper.High, End{By: ByPaper}
+	}
+	return rim, End{By: ByRim}
+}
+
+// carriedTo is carried from a given foot and up to a given top at the most. A
+// band that the wall does not carry at all ends at its foot.
+func carriedTo(j *job.Job, blank *glass.Blank, foot, most float64) (job.Band, End) {
+	const (
+		rounds = 100
+		fine   = 0.01 // mm: by so much more it is tried whether the band was brought down too far
+	)
+	top, end := highest(j, blank)
+	if most < top {
+		top = most // a blank of the set ends it there
+	}
+	c := climb{j, blank, thinFor(j, blank)}
+	over, found := top, false
+	for range rounds {
+		if top < foot+leastBand {
+			break
+		}
+		lower, motif, thin, ok := c.lower(job.Band{Foot: foot, Top: top})
+		if found = ok; ok {
+			break
+		}
+		over, top, end = top, lower, End{ByWall, motif, thin}
+	}
+	switch {
+	case end.By != ByWall:
+	case !found:
+		top = min(top, blank.Carries(j.Limits.Leave+deepest(j), foot))
+	case c.carries(foot, top+fine):
+		top = c.between(foot, top, over)
+	}
+	return job.Band{Foot: foot, Top: top}, end
+}
+
+// deepest returns the greatest depth that any motif asks for.
+func deepest(j *job.Job) float64 {
+	depth := 0.0
+	for _, m := range j.Motifs {
+		depth = max(depth, m.Depth)
+	}
+	return depth
+}
+
+// climb looks for how high a blank's band may reach.
+type climb struct {
+	job   *job.Job
+	blank *glass.Blank
+	thin  [][]glass.Span // where the wall is too thin, motif by motif
+}
+
+// thinFor returns where a blank's wall is too thin for each motif of a job.
+func thinFor(j *job.Job, blank *glass.Blank) [][]glass.Span {
+	thin := make([][]glass.Span, len(j.Motifs))
+	for i, m := range j.Motifs {
+		const slack = 1e-12 // mm: what adding up a wall may leave
+		thin[i] = blank.Thinner(j.Limits.Leave-slack, m.Depth)
+		if n := len(thin[i]); n > 0 && thin[i][n-1].To >= blank.Height() {
+			thin[i][n-1].To = math.Inf(1)
+		}
+	}
+	return thin
+}
+
+// lower reports whether the wall carries every motif in a band; if not, it
+// returns the top to which the band must come down at least for it, and which
+// motif asks for that where the wall is too thin.
+func (c *climb) lower(band job.Band) (top float64, motif int, thin float64, ok bool) {
+	const still = 1e-3 // mm in one of the band's height
+	p := uncut(c.job, c.blank, band)
+	half := uncut(c.job, c.blank, job.Band{Foot: band.Foot, Top: (band.Foot + band.Top) / 2})
+	top, ok = band.Top, true
+	for i, m := range c.job.Motifs {
+		from, bad := c.meets(p, i)
+		if !bad {
+			continue
+		}
+		// A band of half the height tells how the motif comes down with the top.
+		_, high := p.span(m)
+		_, lower := half.span(m)
+		rate := (high - lower) / (band.Top - half.Band.Top)
+		if rate < still {
+			continue // it stands where the job says, whatever the band: check tells of it
+		}
+		if to := max(from, band.Top-(high-from)/rate); to < top {
+			top, motif, thin, ok = to, i, from, false
+		}
+	}
+	return top, motif, thin, ok
+}
+
+// carries reports whether the wall carries every motif in a band.
+func (c *climb) carries(foot, top float64) bool {
+	_, _, _, ok := c.lower(job.Band{Foot: foot, Top: top})
+	return ok
+}
+
+// between returns the greatest top between one that is known to be carried and
+// one that is not, to the thousandth of a millimetre.
+func (c *climb) between(foot, carried, not float64) float64 {
+	for not-carried > 1e-3 {
+		if half := (carried + not) / 2; c.carries(foot, half) {
+			carried = half
+		} else {
+			not = half
+		}
+	}
+	return carried
+}
+
+// meets reports whether a motif stands on glass too thin for it, as far as it is
+// in a plan's band, and from which height on up.
+func (c *climb) meets(p *Plan, motif int) (from float64, thin bool) {
+	const touch = 1e-9 // mm
+	low, high := p.span(c.job.Motifs[motif])
+	low, high = max(low, p.Band.Foot), min(high, p.Band.Top)-touch
+	for _, t := range c.thin[motif] {
+		if t.To > low && t.From < high {
+			return t.From, true
+		}
+	}
+	return 0, false
+}
+
+// uncut returns the plan of a job in a band of a blank with nothing on it: enough
+// to say where motifs stand.
+func uncut(j *job.Job, blank *glass.Blank, band job.Band) *Plan {
+	p := &Plan{Job: j, Blank: blank, Repeats: j.Layout.Repeats, Band: band, Period: period(j), sized: j.Motifs}
+	p.Cone, p.WorstRadiusError = blank.Profile().FitCone(band.Foot, band.Top)
+	p.Surface = blank.Meridian().Charted(p.Cone)
+	return p
+}
+
+// span returns the heights that a motif's box spans, turned as it is and with the
+// motif it is inside.
+func (p *Plan) span(m job.Motif) (low, high float64) {
+	s := p.set(m)
+	low, high = math.Inf(1), math.Inf(-1)
+	for _, x := range []float64{-0.5, 0, 0.5} { // one that keeps its shape may reach furthest in the middle
+		for _, y := range []float64{0, 0.5, 1} {
+			z := p.Surface.HeightOf(s.place(s.local(geometry.Point{X: x, Y: y})))
+			low, high = min(low, z), max(high, z)
+		}
+	}
+	return low, high
+}

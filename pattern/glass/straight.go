@@ -1,0 +1,114 @@
+package glass
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/stat"
+
+	"roundlay/geometry"
+)
+
+// MostOff is how far a reading may lie off the line of a glass that is taken as
+// straight, as a radius: a sixteenth of an inch across. Past that paper on a cone
+// would be 5 mm out round the glass.
+const MostOff = geometry.MillimetresPerInch / 32
+
+// OffError is returned for a glass that can't be taken as straight: it names the
+// station that alone is off a line, or the one furthest off, and the radius the
+// line has there.
+type OffError struct {
+	Station Station
+	Line    float64
+}
+
+func (e *OffError) Error() string {
+	return fmt.Sprintf("the station at %g mm is %g mm off a straight line in radius", e.Station.Height, e.Station.Radius-e.Line)
+}
+
+// Straightened returns the blank with a straight line for its profile, that of
+// least squares through the radii. Its stations keep what was measured. It errs
+// with an *OffError where one of them is more than MostOff from the line, and with
+// ErrWall where the line leaves a wall no room.
+func (b *Blank) Straightened() (*Blank, error) {
+	foot, rate := line(b.Stations)
+	worst, most := b.Stations[0], -1.0
+	for _, s := range b.Stations {
+		if off := math.Abs(s.Radius - foot - rate*s.Height); off > most {
+			worst, most = s, off
+		}
+	}
+	if most > MostOff+1e-9 {
+		if i, radius, ok := b.Odd(MostOff / 4); ok {
+			return nil, &OffError{b.Stations[i], radius}
+		}
+		return nil, &OffError{worst, foot + rate*worst.Height}
+	}
+	for _, s := range b.Stations {
+		if s.Wall >= foot+rate*s.Height {
+			return nil, ErrWall
+		}
+	}
+	ends := []float64{b.Stations[0].Height, b.Height()}
+	profile, err := geometry.NewProfile(ends, []float64{foot + rate*ends[0], foot + rate*ends[1]})
+	if err != nil {
+		return nil, err
+	}
+	straight := *b
+	straight.Straight = true
+	straight.shape(profile)
+	return &straight, nil
+}
+
+// Off returns how far a station's reading lies outside the profile, as a radius:
+// nothing, unless the glass is taken as straight.
+func (b *Blank) Off(s Station) float64 {
+	if !b.Straight {
+		return 0
+	}
+	return s.Radius - b.profile.Radius(s.Height)
+}
+
+// line returns the radius at height 0, and the rate, of the line of least squares
+// through the stations' radii.
+func line(stations []Station) (foot, rate float64) {
+	heights, radii := make([]float64, len(stations)), make([]float64, len(stations))
+	for i, s := range stations {
+		heights[i], radii[i] = s.Height, s.Radius
+	}
+	return stat.LinearRegression(heights, radii, nil, false)
+}
+
+// Odd returns the station without which all the others lie on one line within so
+// much of radius, and the radius that line has at its height. It must be off that
+// line by far more than any other, or the glass is round on the whole. Of several
+// it is the one that leaves the others nearest to their line, and of three
+// stations the middle one.
+func (b *Blank) Odd(within float64) (odd int, radius float64, ok bool) {
+	// A glass whose profile is an even curve comes to 1.7 times at a station
+	// between others, and to 5 times at its foot or rim.
+	const far, farAtEnd = 2, 8
+	last := len(b.Stations) - 1
+	least := math.Inf(1)
+	for i, s := range b.Stations {
+		if last < 2 || last == 2 && i != 1 {
+			continue
+		}
+		others := slices.Delete(slices.Clone(b.Stations), i, i+1)
+		foot, rate := line(others)
+		most := 0.0
+		for _, o := range others {
+			most = max(most, math.Abs(o.Radius-foot-rate*o.Height))
+		}
+		times := float64(far)
+		if i == 0 || i == last {
+			times = farAtEnd
+		}
+		on := foot + rate*s.Height
+		if most <= within && most < least && math.Abs(s.Radius-on) > times*most {
+			least, odd, radius, ok = most, i, on, true
+		}
+	}
+	return odd, radius, ok
+}

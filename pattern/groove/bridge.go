@@ -1,0 +1,368 @@
+package groove
+
+import (
+	"math"
+	"slices"
+)
+
+// Bridge is where a wheel bites that is too large for the hollow it enters: it
+// rests on two places, and the deeper may be neither its own nor on its line. The
+// zero Bridge is none.
+type Bridge struct {
+	// Depth is how deep the wheel bites at the worst, square to the glass; Theta and
+	// Height say where that is.
+	Depth         float64
+	Theta, Height float64
+	// Left is the glass that is left there: 0 where it breaks through, +Inf where
+	// the inside is not known.
+	Left float64
+}
+
+// Bridges reports whether the wheel is too large for a hollow under the cut.
+func (g *Groove) Bridges() bool { return g.Bridge.Depth > 0 }
+
+const (
+	// span is how far apart places are tried for what a wheel does in a hollow, in
+	// millimetres. Between two of them depths differ from a straight line's by less
+	// than span²/8 times the sum of the curvatures: 0.01 mm in a hollow of 15 mm.
+	span = 1.0
+	// deeper is by how much more than at its own place, in millimetres, a wheel
+	// bites elsewhere before that is a bridge; apart, how deep it bites in a place
+	// apart from its mark: what no eye sees.
+	deeper, apart = 0.005, 0.02
+	// A broad edge across a hollow bites deeper beside its line, by its nature: it
+	// is a bridge past this, in millimetres, and a fifth of the depth.
+	beside = 0.05
+)
+
+// mayBridge reports whether the glass is anywhere as hollow as the wheel's rim is
+// round, or so hollow that the wheel's edge may touch it before its line does.
+func (k *stroke) mayBridge() (rim, edge bool) {
+	if k.surface.Flat() || k.hollowest >= 0 {
+		return false, false
+	}
+	rim = 1/k.wheel.Radius+k.hollowest <= 0
+	const parts = 8
+	for part := 1; part <= parts; part++ {
+		aside := k.wheel.Thick / 2 * float64(part) / parts
+		edge = edge || k.wheel.Drop(aside)+k.hollowest*aside*aside/2 < -beside
+	}
+	return rim, edge
+}
+
+// bridge finds out whether the wheel spans a hollow, and how far beyond the ends
+// of the line it bites if it does.
+func (k *stroke) bridge() {
+	if k.depth <= 0 { // it rests on both ends of the mark, and not between
+		k.depth, k.first, k.last = k.asked, k.line.Length()/2, k.line.Length()/2
+	}
+	rim, edge := k.mayBridge()
+	if !rim && !edge {
+		return
+	}
+	stands := k.standings()
+	for i := range stands {
+		if rim && !k.bridges {
+			k.bridges = k.spans(&stands[i])
+		}
+		if often := max(5, len(stands)/8); i%often == 0 || i == len(stands)-1 {
+			k.lookAbout(&stands[i])
+		}
+	}
+	if !k.bridges {
+		return
+	}
+	k.stands = stands
+	for i := range stands {
+		p := &stands[i]
+		k.from = min(k.from, p.stands-k.bites(p, -1))
+		k.to = max(k.to, p.stands+k.bites(p, 1))
+	}
+}
+
+// rests reports whether the wheel bites anywhere but in its mark.
+func (k *stroke) rests() bool { return k.bridges || k.elsewhere.Depth > 0 }
+
+// standings sets the wheel down at places all along the stroke.
+func (k *stroke) standings() []placing {
+	n := int(math.Ceil((k.last - k.first) / span))
+	all := make([]placing, n+1)
+	for i := range all {
+		all[i] = k.at(k.first + (k.last-k.first)*float64(i)/float64(max(n, 1)))
+	}
+	return all
+}
+
+// along calls visit with the ways across the line straight ahead of a wheel (side
+// 1) or behind it (side -1), as far as the wheel reaches and there is glass, until
+// it returns false.
+func (k *stroke) along(p *placing, side float64, visit func(far float64, way heading) bool) {
+	h := p.heading()
+	for far := span; far < k.wheel.Radius; far += span {
+		h = h.straight(k.surface, side*span)
+		// On the far side of the glass no wheel that stands on this one bites.
+		if !k.glassAt(h.along) || math.Abs(h.theta-p.theta) > math.Pi/2 || !visit(far, h) {
+			return
+		}
+	}
+}
+
+// glassAt reports whether there is glass at a distance along the profile.
+func (k *stroke) glassAt(along float64) bool { return along >= 0 && along <= k.surface.Length() }
+
+// spans reports whether a wheel rests on a second place along the line: bites
+// deeper there than where it stands, or deeper than on the way there.
+func (k *stroke) spans(p *placing) bool {
+	found := false
+	for _, side := range [2]float64{-1, 1} {
+		least := p.depth
+		k.along(p, side, func(_ float64, h heading) bool {
+			deep, _, _ := p.bite(&k.middle, h.spot(k.surface))
+			found = deep > p.depth+deeper || deep > max(least, 0)+apart
+			least = min(least, deep)
+			return !found
+		})
+		if found {
+			return true
+		}
+	}
+	return false
+}
+
+// bites returns how far to one side a wheel bites at all.
+func (k *stroke) bites(p *placing, side float64) float64 {
+	furthest := 0.0
+	k.along(p, side, func(far float64, h heading) bool {
+		if deep, _, _ := p.bite(&k.middle, h.spot(k.surface)); deep > 0 {
+			furthest = far
+		}
+		return true
+	})
+	return furthest
+}
+
+// column is a line round the wheel: how far to the left of its middle, and of
+// which blade.
+type column struct {
+	blade blade
+	left  float64
+}
+
+// columns returns the lines of a gang's mitres, or lines evenly across another
+// edge, the middle one in the middle.
+func (k *stroke) columns() []column {
+	if n := k.wheel.blades(); n > 1 {
+		all := make([]column, n)
+		for i := range all {
+			b := k.wheel.blade(i)
+			all[i] = column{b, b.offset}
+		}
+		return all
+	}
+	const n = 9
+	edge := k.middle
+	edge.face = k.wheel.Thick / 2
+	all := make([]column, n)
+	for i := range all {
+		all[i] = column{edge, edge.face * (float64(i)/(n-1)*2 - 1) * 0.999}
+	}
+	return all
+}
+
+// lookAbout looks all over a wheel, in each column a span apart, for what it bites
+// apart from its mark or much deeper than where it stands, and for what it leaves.
+func (k *stroke) lookAbout(p *placing) {
+	columns := k.columns()
+	beyond := 3 + k.wheel.Thick // mm: how much nearer the glass may come within the wheel's faces
+	var cells [][]float64       // how deep, from behind to ahead
+	var ways []heading
+	add := func(_ float64, way heading) bool {
+		row := make([]float64, len(columns))
+		middle, _, _ := p.bite(&k.middle, way.spot(k.surface))
+		for i, c := range columns {
+			row[i] = middle
+			if middle > -beyond { // or none of it is near the glass
+				deep, room, _ := p.bite(&c.blade, k.abreast(p, way, c.left))
+				row[i] = min(deep, room)
+			}
+		}
+		cells, ways = append(cells, row), append(ways, way)
+		return true
+	}
+	k.along(p, -1, add)
+	slices.Reverse(cells)
+	slices.Reverse(ways)
+	own := len(cells)
+	add(0, p.heading())
+	k.along(p, 1, add)
+	mark := marked(cells, own, len(columns)/2)
+	var least spotted
+	found := false
+	for i := range cells {
+		for c, deep := range cells[i] {
+			if deep <= 0 {
+				continue
+			}
+			at := k.abreast(p, ways[i], columns[c].left)
+			depth, radius, height := p.depthAt(&columns[c].blade, at)
+			left := math.Inf(1)
+			if k.inside != nil {
+				left = max(k.inside.Distance(radius, height), 0)
+			}
+			if left < k.about.Least {
+				k.about = Remains{left, at.theta, at.height}
+				least, found = spotted{p, ways[i], columns[c]}, true
+			}
+			if rests := deep > apart && !mark[[2]int{i, c}] || deep > 1.2*p.depth+beside; rests && depth > k.elsewhere.Depth {
+				k.elsewhere = Bridge{Depth: depth, Theta: at.theta, Height: at.height, Left: left}
+			}
+		}
+	}
+	if found {
+		k.closer(least)
+	}
+}
+
+// spotted is a place under a wheel: on a way across its line, in a column.
+type spotted struct {
+	p   *placing
+	way heading
+	column
+}
+
+// closer looks between the places that were looked at for where less is left.
+func (k *stroke) closer(at spotted) {
+	try := func(ahead, left float64) bool {
+		next := at
+		next.way, next.left = at.way.straight(k.surface, ahead), at.left+left
+		q := k.abreast(next.p, next.way, next.left)
+		if deep, room, _ := next.p.bite(&next.blade, q); deep <= 0 || room <= 0 || !k.glassAt(q.along) {
+			return false
+		}
+		_, radius, height := next.p.depthAt(&next.blade, q)
+		left = max(k.inside.Distance(radius, height), 0)
+		if left >= k.about.Least {
+			return false
+		}
+		at, k.about = next, Remains{left, q.theta, q.height}
+		return true
+	}
+	for step := span / 2; step > 0.02; {
+		if !try(step, 0) && !try(-step, 0) && !try(0, step) && !try(0, -step) {
+			step /= 2
+		}
+	}
+}
+
+// abreast returns the place across a way that a wheel sees so far to its left: on
+// a glass that turns away, farther along the glass than that.
+func (k *stroke) abreast(p *placing, way heading, left float64) spot {
+	const near = 0.01 // mm
+	way = way.left()
+	on := left
+	at := way.straight(k.surface, on).spot(k.surface)
+	for range 4 {
+		off := left - p.seen(p.space(at)).Y
+		if math.Abs(off) < near {
+			break
+		}
+		on += off
+		at = way.straight(k.surface, on).spot(k.surface)
+	}
+	return at
+}
+
+// marked returns the cells that hang together with the one where the wheel stands.
+func marked(cells [][]float64, row, column int) map[[2]int]bool {
+	seen := map[[2]int]bool{{row, column}: true}
+	for next := [][2]int{{row, column}}; len(next) > 0; {
+		at := next[len(next)-1]
+		next = next[:len(next)-1]
+		for i := max(at[0]-1, 0); i <= min(at[0]+1, len(cells)-1); i++ {
+			for c := max(at[1]-1, 0); c <= min(at[1]+1, len(cells[i])-1); c++ {
+				if to := [2]int{i, c}; !seen[to] && cells[i][c] > 0 {
+					seen[to] = true
+					next = append(next, to)
+				}
+			}
+		}
+	}
+	return seen
+}
+
+// spanned returns the station at a distance along the stroke with the wheel as
+// it bites deepest there, wherever along the stroke that is.
+func (k *stroke) spanned(s float64) station {
+	at := k.on(s)
+	best, deepest := 0, math.Inf(-1)
+	for i := range k.stands {
+		if deep, _, _ := k.stands[i].bite(&k.middle, at); deep > deepest {
+			best, deepest = i, deep
+		}
+	}
+	own := &k.stands[best]
+	if k.line.Straight() {
+		return newStation(s, own, s-own.stands, 0)
+	}
+	ahead, aside := own.local(at)
+	return newStation(s, own, ahead, aside)
+}
+
+// on returns the place on the glass at a distance along the stroke, straight on
+// beyond the line's ends.
+func (k *stroke) on(s float64) spot {
+	end := min(max(s, 0), k.line.Length())
+	p := k.at(end)
+	return p.spot(s-end, 0)
+}
+
+// spanning returns what is to be said of the bridge that a finished groove has.
+func (k *stroke) spanning(g *Groove) Bridge {
+	if !k.rests() {
+		return Bridge{}
+	}
+	b := k.elsewhere
+	if b.Depth == 0 {
+		b.Left = math.Inf(1)
+	}
+	for i, s := range g.Samples {
+		if s.Depth > b.Depth && k.bridges {
+			b.Depth, b.Theta, b.Height = s.Depth, s.Theta, s.Height
+			if own := k.stations[i]; k.inside != nil {
+				_, radius, height := own.own.depthAt(&k.middle, own.across(0))
+				b.Left = max(k.inside.Distance(radius, height), 0)
+			}
+		}
+	}
+	return b
+}
+
+// LargestWheel returns the radius of the largest wheel of the same edge that bites
+// nowhere but in its mark along a line, up to the wheel's own: 0 where none does.
+func (l *Lathe) LargestWheel(line Line, wheel Wheel, depth float64) float64 {
+	const (
+		steps = 9  // of bisection: to a five-hundredth of the wheel's
+		tries = 10 // near the limit a little less may do where a little more did not
+	)
+	line = l.laid(line)
+	goesIn := func(radius float64) bool {
+		wheel.Radius = radius
+		k, _ := l.solve(line, wheel, depth)
+		return !k.rests()
+	}
+	low, high := 0.0, wheel.Radius
+	for range steps {
+		if middle := (low + high) / 2; goesIn(middle) {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	for range tries {
+		if goesIn(0.98 * low) {
+			break
+		}
+		low *= 0.97
+	}
+	return low
+}

@@ -1,0 +1,188 @@
+package groove
+
+import (
+	"math"
+	"sort"
+)
+
+// Remains is the least glass that a groove leaves under anything the wheel
+// takes: 0 where it breaks through, +Inf where the inside is not known or all of
+// the groove is off the glass. The place is that of the outside over it.
+type Remains struct{ Least, Theta, Height float64 }
+
+// remains is what is left so far, and where on the wheel that was.
+type remains struct {
+	Remains
+	*stroke
+	blade       blade
+	own         *placing
+	ahead, left float64
+	foot, rim   float64 // the heights between which there is glass
+	deepest     float64 // beside the cut's own line, on glass that is hollow across it
+}
+
+// remaining measures the glass left under a footprint of a blade.
+func (r *remains) footprint(b *blade, f footprint) {
+	r.blade = *b
+	for i := range f {
+		x := &f[i]
+		r.section(x)
+		if i > 0 {
+			r.kinks(&f[i-1], x)
+			r.end(&f[i-1], x)
+		}
+	}
+}
+
+// end measures what is left where the blade comes out of the glass between two
+// sections.
+func (r *remains) end(a, b *section) {
+	if (a.deep > 0) == (b.deep > 0) {
+		return
+	}
+	share := a.deep / (a.deep - b.deep)
+	tip := r.under(a.along+share*(b.along-a.along), nil).section(&r.blade)
+	r.section(&tip)
+}
+
+// kinks measures what is left where the glass under a stroke changes suddenly
+// from one section to the next, there and a little to each side: where a kink is
+// nearest is not quite square under it.
+func (r *remains) kinks(a, b *section) {
+	low, high := a.across(a.line).height, b.across(b.line).height
+	from, to := a.along, b.along
+	if low > high {
+		from, to, low, high = to, from, high, low
+	}
+	if r.inside == nil {
+		return
+	}
+	kinks := r.inside.Kinks()
+	for i := sort.SearchFloat64s(kinks, low); i < len(kinks) && kinks[i] < high; i++ {
+		at := (kinks[i] - low) / (high - low)
+		for j := -2; j <= 2; j++ {
+			share := min(max(at+float64(j)/10, 0), 1)
+			between := r.under(from+share*(to-from), nil).section(&r.blade)
+			r.section(&between)
+		}
+	}
+}
+
+// section measures what is left under a section: under the blade's line if it is
+// sharp, all across it if not.
+func (r *remains) section(x *section) {
+	if b := &r.blade; b.sharp() {
+		r.beside(x, x.line)
+		return
+	}
+	const fine = 0.5 // mm
+	n := max(int(math.Ceil((x.left-x.right)/fine)), 2)
+	for i := range n + 1 {
+		r.beside(x, x.right+(x.left-x.right)*float64(i)/float64(n))
+	}
+}
+
+// beside measures a section at a place so far to the left of the cut's line.
+func (r *remains) beside(x *section, line float64) {
+	ahead, left := x.ahead, x.aside+line
+	if !x.own.flat { // the wheel sees places nearer than they are along the glass
+		v := x.own.seen(x.own.space(x.across(line)))
+		ahead, left = v.X, v.Y
+	}
+	if r.blade.sharp() {
+		left = r.blade.offset
+	}
+	r.edge(x.own, ahead, left)
+	if left != 0 && r.last > r.first && !r.bridges {
+		// Askew the wheel is deepest there a little before or after it stands.
+		off := x.own.curve.twist * left / x.own.stiff()
+		r.edge(x.own, ahead+off, left)
+		r.edge(x.own, ahead-off, left)
+	}
+}
+
+// edge measures what is left under one place of the blade's edge: so far ahead
+// of where the wheel stands and so far to the left of its middle.
+func (r *remains) edge(own *placing, ahead, left float64) bool {
+	radius, height := own.rim(&r.blade, ahead, left)
+	if left != 0 && !own.flat && own.cuts(&r.blade, ahead, left) {
+		r.deepest = max(r.deepest, own.under(radius, height))
+	}
+	if r.inside == nil {
+		return false
+	}
+	least := r.inside.Distance(radius, height)
+	if !(least < r.Least) || height > r.rim || height < r.foot || !own.cuts(&r.blade, ahead, left) {
+		return false
+	}
+	r.Least, r.own, r.ahead, r.left = least, own, ahead, left
+	return true
+}
+
+// newRemains returns what is left before anything is cut.
+func newRemains(k *stroke) remains {
+	r := remains{Remains: Remains{Least: math.Inf(1)}, stroke: k}
+	_, r.foot = k.surface.At(0)
+	_, r.rim = k.surface.At(k.surface.Length())
+	return r
+}
+
+// settle looks about the place where least is left for where less is still, on
+// the same wheel, and says where on the glass that is.
+func (r *remains) settle() Remains {
+	if r.own == nil {
+		return r.Remains
+	}
+	const far = 1.0 // mm: as far as the sections are apart
+	own, ahead, left := r.own, r.ahead, r.left
+	try := func(onward, aside float64) bool {
+		a, l := r.ahead+onward, r.left+aside
+		return math.Abs(a-ahead) <= far && math.Abs(l-left) <= far && r.edge(own, a, l)
+	}
+	for step := 0.3; step > 0.02; {
+		if !try(step, 0) && !try(-step, 0) && !try(0, step) && !try(0, -step) {
+			step /= 2
+		}
+	}
+	at := own.spot(r.ahead, r.left)
+	return Remains{max(r.Least, 0), at.theta, at.height}
+}
+
+// rim returns where a place of a blade's edge is, as a radius and a height.
+func (p *placing) rim(b *blade, ahead, left float64) (radius, height float64) {
+	out := p.above(p.wheelRadius-b.drop(left-b.offset), ahead)
+	right, up := ahead*p.sine-left*p.cosine, ahead*p.cosine+left*p.sine
+	away := p.radius + up*p.sin + out*p.cos
+	return math.Sqrt(away*away + right*right), p.height + up*p.cos - out*p.sin
+}
+
+// under returns how deep a place near the wheel lies under the outside of the
+// glass: its distance from the profile.
+func (p *placing) under(radius, height float64) float64 {
+	s := p.along
+	var r, z, sin, cos float64
+	for range 20 {
+		var bulge float64
+		r, z = p.surface.At(s)
+		sin, cos, bulge = p.surface.Lean(s)
+		// How far the place lies along the profile, and how far inside it.
+		on, in := (radius-r)*sin+(height-z)*cos, (r-radius)*cos+(z-height)*-sin
+		step := on / max(1-bulge*in, 0.2)
+		s += step
+		if math.Abs(step) < 1e-6 {
+			break
+		}
+	}
+	return (r-radius)*cos - (z-height)*sin
+}
+
+// cuts reports whether a place of a blade's edge is in the glass at all: within
+// the wheel's faces and under the surface.
+func (p *placing) cuts(b *blade, ahead, left float64) bool {
+	const hair = 1e-3 // mm
+	if math.Abs(left) > b.face+hair {
+		return false
+	}
+	deep, _, _ := p.bite(b, p.spot(ahead, left))
+	return deep > -hair
+}

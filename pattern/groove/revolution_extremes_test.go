@@ -1,0 +1,166 @@
+package groove_test
+
+import (
+	"fmt"
+	"math"
+	"reflect"
+	"testing"
+	"time"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"roundlay/pattern/groove"
+)
+
+// What a groove may cost: so many samples a millimetre and so many for its ends,
+// so many points of outline for each sample, and so long.
+const (
+	samplesAMillimetre = 4
+	samplesAtEnds      = 400
+	pointsASample      = 8
+	longest            = 5 * time.Second // on a machine with other things to do
+)
+
+// extremeWheels returns every edge, each with what else of it may be small or large.
+func extremeWheels() []groove.Wheel {
+	return []groove.Wheel{
+		{Edge: groove.Mitre, Angle: degrees(20)},
+		{Edge: groove.Mitre, Angle: degrees(170)},
+		{Edge: groove.Mitre, Angle: degrees(90), Tip: 0.4},
+		{Edge: groove.Mitre, Angle: degrees(90), TipRadius: 0.4},
+		{Edge: groove.Round, Convex: 0.6},
+		{Edge: groove.Round, Convex: 200},
+		{Edge: groove.Flat},
+		{Edge: groove.Gang, Angle: degrees(90), Mitres: 2, Spacing: 0.3},
+		{Edge: groove.Gang, Angle: degrees(60), Mitres: 12, Spacing: 1},
+	}
+}
+
+// extremeVessels returns straight, tapered and curved glass.
+func extremeVessels() []*vessel {
+	return []*vessel{
+		straightVessel(15, 0, -90, 90), straightVessel(60, 0, -90, 90),
+		straightVessel(50, 0.4, -90, 90), straightVessel(50, -0.4, -90, 90),
+		ringVessel(-55, 0, 100, 1, 75), ringVessel(125, 0, 100, -1, 90),
+		waveVessel(40, 0, 0, tightest, 60, -90, 90), waveVessel(40, 0, 30, tightest, 60, -90, 90),
+		flareVessel(18, 30, 0, tightest, -90, 90), flareVessel(18, -30, 0, 40, -90, 90),
+	}
+}
+
+// Each pair of extremes and more at once: whatever is asked, the answer is made
+// of numbers, of places in a row and of lengths that can be, and its cost is bounded.
+func TestCurvedExtremes(t *testing.T) {
+	t.Parallel()
+	for i, v := range extremeVessels() {
+		if testing.Short() && i%3 > 0 {
+			continue
+		}
+		on := turning{vessel: v, share: 0.5, length: 1}
+		on.prepare(-20, 20)
+		on.lining = v.lined(v.bottom+10, func(z float64) float64 { return 3 + z/60 })
+		for _, wheel := range extremeWheels() {
+			for _, radius := range []float64{2, 300} {
+				for _, thick := range []float64{0.5, 30} {
+					wheel.Radius, wheel.Thick = radius, thick
+					for _, depth := range []float64{0.01, 5} {
+						extremeLines(t, on, wheel, depth)
+					}
+				}
+			}
+		}
+	}
+}
+
+// extremeLines tries a wheel along the shortest and the longest lines, in all
+// directions.
+func extremeLines(t *testing.T, on turning, wheel groove.Wheel, depth float64) {
+	for _, length := range []float64{0.5, 150} {
+		for _, angle := range []float64{0, math.Pi / 4, math.Pi / 2, 5 * math.Pi / 4} {
+			s := &on
+			s.wheel, s.depth, s.angle, s.length = wheel, depth, angle, length
+			s.draw()
+			start := time.Now()
+			endless := time.AfterFunc(longest*4, func() { panic(fmt.Sprintf("it does not end: %v", s)) })
+			g, cause := s.tried()
+			endless.Stop()
+			if cause != nil {
+				t.Errorf("panic: %v: %v", cause, s)
+				continue
+			}
+			if took := time.Since(start); took > longest {
+				t.Errorf("it takes %v: %v", took, s)
+			}
+			for _, fault := range s.faults(g) {
+				t.Errorf("%s: %v", fault, s)
+			}
+		}
+	}
+}
+
+// tried asks the package, and catches its panic.
+func (s *turning) tried() (g told, cause any) {
+	defer func() { cause = recover() }()
+	return s.told(0.1), nil
+}
+
+// faults says what is wrong with a groove, whatever was asked.
+func (s *turning) faults(g told) (faults []string) {
+	fault := func(format string, args ...any) { faults = append(faults, fmt.Sprintf(format, args...)) }
+	if where := notNumber(reflect.ValueOf(g), "groove"); where != "" {
+		fault("%s is not a number", where)
+		return faults
+	}
+	if !(g.depth >= 0) || g.Volume < 0 || g.Width < 0 || !(g.Length > 0) {
+		fault("%g long, %g deep, %g wide, %g mm³", g.Length, g.depth, g.Width, g.Volume)
+	}
+	n := len(g.Samples)
+	if most := samplesAtEnds + int(samplesAMillimetre*s.line.length()); n < 2 || n > most {
+		fault("%d samples, at most %d", n, most)
+	}
+	for i := 1; i < n; i++ {
+		a, b := g.Samples[i-1], g.Samples[i]
+		apart := r3.Norm(r3.Sub(s.chart.space(b.At), s.chart.space(a.At)))
+		if !(b.Along > a.Along && b.Along-a.Along <= 1+1e-6 && apart <= 1.001) {
+			fault("samples %d and %d are %g apart, %g along", i-1, i, apart, b.Along-a.Along)
+			break
+		}
+	}
+	for i, o := range g.Outlines {
+		if len(o.Points) < 3 || len(o.Points) > pointsASample*max(n, 4) {
+			fault("outline %d has %d points for %d samples", i, len(o.Points), n)
+		}
+	}
+	return faults
+}
+
+// notNumber returns the name of a figure that is not a number, or not finite,
+// anywhere in a value.
+func notNumber(v reflect.Value, name string) string {
+	switch v.Kind() {
+	case reflect.Float64:
+		if x := v.Float(); math.IsNaN(x) || math.IsInf(x, 0) {
+			return name
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			// What is left under a gang none of whose mitres reach the glass has no end.
+			if name := v.Type().Field(i).Name; (name == "Least" || name == "left") && math.IsInf(v.Field(i).Float(), 1) {
+				continue
+			}
+			if where := notNumber(v.Field(i), name+"."+v.Type().Field(i).Name); where != "" {
+				return where
+			}
+		}
+	case reflect.Slice, reflect.Array:
+		for i := range v.Len() {
+			if where := notNumber(v.Index(i), fmt.Sprintf("%s[%d]", name, i)); where != "" {
+				return where
+			}
+		}
+	case reflect.Pointer:
+		if !v.IsNil() {
+			return notNumber(v.Elem(), name)
+		}
+	}
+	return ""
+}

@@ -1,0 +1,62 @@
+package groove
+
+import (
+	"math"
+
+	"roundlay/geometry"
+)
+
+// heading is a place on the glass and the way a line goes from there: the angle ψ
+// from the profile, to the right.
+type heading struct{ theta, along, psi float64 }
+
+// stride is the longest step of a way on a curved glass, in millimetres: on a
+// glass round as a ball of 15 mm it is out by less than 0.0001 mm.
+const stride = 3.0
+
+// straight returns where a straight way, the shortest on the glass, leads in a
+// length, forwards or backwards. By Clairaut's relation r·sin ψ does not change along it: it
+// is the equation θ′ = sin ψ/r, s′ = cos ψ, ψ′ = −sin α sin ψ/r, stepped by the rule
+// of Runge and Kutta.
+func (h heading) straight(surface *geometry.Surface, length float64) heading {
+	n := math.Ceil(math.Abs(length) / stride)
+	for range int(n) {
+		h = h.step(surface, length/n)
+	}
+	return h
+}
+
+func (h heading) step(surface *geometry.Surface, step float64) heading {
+	a := h.rate(surface)
+	b := h.on(a, step/2).rate(surface)
+	c := h.on(b, step/2).rate(surface)
+	d := h.on(c, step).rate(surface)
+	const third = 1.0 / 3
+	return heading{
+		h.theta + step*third*(a.theta/2+b.theta+c.theta+d.theta/2),
+		h.along + step*third*(a.along/2+b.along+c.along+d.along/2),
+		h.psi + step*third*(a.psi/2+b.psi+c.psi+d.psi/2),
+	}
+}
+
+func (h heading) on(by heading, step float64) heading {
+	return heading{h.theta + step*by.theta, h.along + step*by.along, h.psi + step*by.psi}
+}
+
+func (h heading) rate(surface *geometry.Surface) heading {
+	const least = 0.01 // mm: nearer to the axis no way leads
+	radius, lean := surface.Bearing(h.along)
+	radius = max(radius, least)
+	sin, cos := math.Sincos(h.psi)
+	return heading{sin / radius, cos, -lean * sin / radius}
+}
+
+// left returns the heading square to this one, to the left.
+func (h heading) left() heading { return heading{h.theta, h.along, h.psi - math.Pi/2} }
+
+// spot returns where the heading is.
+func (h heading) spot(surface *geometry.Surface) spot {
+	s := spot{theta: h.theta, along: h.along}
+	s.radius, s.height = surface.At(h.along)
+	return s
+}

@@ -1,0 +1,52 @@
+package pattern
+
+import (
+	"math"
+
+	"roundlay/geometry"
+	"roundlay/pattern/glass"
+	"roundlay/pattern/job"
+)
+
+// Misreading is a station that alone makes an otherwise straight glass curved.
+type Misreading struct {
+	Station glass.Station
+	// Read is what the job says of it, Straight what it would have to say for the
+	// glass to be straight: girths if Round, else diameters.
+	Read, Straight float64
+	Round          bool
+	// Sure is that a glass is hardly made that way: it bulges, or is hollow, at one
+	// station between others on a line. At a foot, at a rim or with three stations
+	// in all it may well be.
+	Sure bool
+	// Takes is that the job may take the glass as straight meanwhile.
+	Takes bool
+}
+
+// mostSlip is how far off a reading may be across to be asked about where the
+// glass may well be shaped like that: a 32nd of an inch, where a rule is misread.
+const mostSlip = geometry.MillimetresPerInch / 32
+
+// Misread returns the station that makes the glass curved, in the band, though
+// all the others lie on one straight line as near as calipers tell.
+func (p *Plan) Misread() (Misreading, bool) {
+	b := p.Blank
+	if b.Straight || p.WorstRadiusError <= mostMisfit {
+		return Misreading{}, false
+	}
+	i, radius, ok := b.Odd(mostMisfit)
+	if !ok || !(radius > b.Stations[i].Wall) {
+		return Misreading{}, false
+	}
+	s, last := b.Stations[i], len(b.Stations)-1
+	m := Misreading{Station: s, Read: 2 * s.Radius, Straight: 2 * radius, Sure: last > 2 && i > 0 && i < last}
+	if !m.Sure && math.Abs(m.Read-m.Straight) > mostSlip+1e-6 {
+		return Misreading{}, false
+	}
+	if m.Round = p.Job.Given(blankKey(p.Job, b) + "." + job.Item("station", i) + ".around"); m.Round {
+		m.Read, m.Straight = math.Pi*m.Read, math.Pi*m.Straight
+	}
+	_, err := b.Straightened()
+	m.Takes = err == nil
+	return m, true
+}

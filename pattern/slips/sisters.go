@@ -1,0 +1,163 @@
+package slips
+
+import (
+	"math"
+	"slices"
+
+	"roundlay/pattern/glass"
+)
+
+// reading is one of a blank's.
+type reading struct {
+	of      Quantity
+	station int
+	at      float64 // of the blank's height
+	value   float64
+}
+
+// middleHeight returns the middle one of blanks' heights.
+func middleHeight(blanks []*glass.Blank) float64 {
+	heights := make([]float64, len(blanks))
+	for i, b := range blanks {
+		heights[i] = b.Height()
+	}
+	return median(heights)
+}
+
+// readings returns what was read of a blank, where its height is the given one.
+func readings(b *glass.Blank, of Quantity, height float64) []reading {
+	last := len(b.Stations) - 1
+	switch of {
+	case OfHeight:
+		return []reading{{of, last, 1, b.Height()}}
+	case OfFloor:
+		if b.Floor > 0 {
+			return []reading{{of, -1, 0, b.Floor}}
+		}
+		return nil
+	}
+	all := make([]reading, 0, len(b.Stations))
+	for i, s := range b.Stations {
+		at := min(s.Height/height, 1)
+		if i == last {
+			at = 1
+		}
+		all = append(all, reading{of, i, at, value(b, of, i)})
+	}
+	return all
+}
+
+// value returns what was read of a width or a wall at a station.
+func value(b *glass.Blank, of Quantity, station int) float64 {
+	s := b.Stations[station]
+	if of == OfWidth {
+		return 2 * s.Radius
+	}
+	return s.Wall / b.Factor // as it was before the scale corrected it
+}
+
+// there is what a blank has of a quantity at a share of its height: between two
+// stations in a straight line, or anything from one to the other where neither is
+// near. Known is false where none is anywhere near.
+type there struct {
+	value, least, most float64
+	known              bool
+}
+
+func at(b *glass.Blank, of Quantity, share float64) (there, bool) {
+	switch of {
+	case OfHeight:
+		return there{b.Height(), b.Height(), b.Height(), true}, true
+	case OfFloor:
+		return there{b.Floor, b.Floor, b.Floor, true}, b.Floor > 0
+	}
+	const near, far = 0.04, 0.1 // of the height
+	z := share * b.Height()
+	i := 0
+	for i+2 < len(b.Stations) && b.Stations[i+1].Height < z {
+		i++
+	}
+	lower, upper := value(b, of, i), value(b, of, i+1)
+	way := (z - b.Stations[i].Height) / (b.Stations[i+1].Height - b.Stations[i].Height)
+	t := there{value: lower + way*(upper-lower)}
+	one, off := lower, z-b.Stations[i].Height
+	if rest := b.Stations[i+1].Height - z; rest < off {
+		one, off = upper, rest
+	}
+	if off > near*b.Height() {
+		t.least, t.most = min(lower, upper), max(lower, upper)
+	} else {
+		t.least, t.most = min(one, t.value), max(one, t.value)
+	}
+	t.known = off <= far*b.Height()
+	return t, true
+}
+
+// ask returns what blanks have of a quantity at a share of their heights: of those
+// that were measured near it, if there are enough.
+func ask(of Quantity, share float64, blanks []*glass.Blank) (all []there, known bool) {
+	var near []there
+	for _, b := range blanks {
+		if t, ok := at(b, of, share); ok {
+			all = append(all, t)
+			if t.known {
+				near = append(near, t)
+			}
+		}
+	}
+	if len(near) >= leastSisters {
+		return near, true
+	}
+	return all, false
+}
+
+// between returns the least and the most that blanks have at a share of their
+// heights, without those that are far from their middle.
+func between(of Quantity, share float64, blanks []*glass.Blank) (least, most float64) {
+	all, _ := ask(of, share, blanks)
+	middle := median(valuesOf(all, func(t there) float64 { return t.value }))
+	least, most = middle, middle
+	for _, t := range all {
+		if math.Abs(math.Log(t.value/middle)) <= 2*honest(of) {
+			least, most = min(least, t.value), max(most, t.value)
+		}
+	}
+	return least, most
+}
+
+// off returns how far a reading is from what blanks have there. Where none was
+// measured anywhere near it they can't tell, unless it is very far.
+func off(r reading, blanks []*glass.Blank) (by float64, ok bool) {
+	all, known := ask(r.of, r.at, blanks)
+	if len(all) == 0 {
+		return 0, false
+	}
+	least := math.Log(median(valuesOf(all, func(t there) float64 { return t.least })))
+	most := math.Log(median(valuesOf(all, func(t there) float64 { return t.most })))
+	if !known {
+		const unknown = 4
+		least, most = least-unknown*honest(r.of), most+unknown*honest(r.of)
+	}
+	switch value := math.Log(r.value); {
+	case value > most:
+		return value - most, true
+	case value < least:
+		return value - least, true
+	}
+	return 0, true
+}
+
+// median returns the middle one of some numbers, or half way between the middle two.
+func median(of []float64) float64 {
+	sorted := slices.Sorted(slices.Values(of))
+	n := len(sorted)
+	return (sorted[(n-1)/2] + sorted[n/2]) / 2
+}
+
+func valuesOf(all []there, of func(there) float64) []float64 {
+	out := make([]float64, len(all))
+	for i, t := range all {
+		out[i] = of(t)
+	}
+	return out
+}

@@ -1,0 +1,86 @@
+package pattern
+
+import "math"
+
+// ThinGlass is a range of heights at which the wall is too thin: for the cuts that
+// stand there or, where none do, for the shallowest of the job's motifs.
+type ThinGlass struct {
+	From, To float64
+	Cut      bool // cuts stand somewhere in it
+}
+
+// grain is how far apart heights are looked at for cuts that stand there, in
+// millimetres.
+const grain = 0.1
+
+// TooThin returns the heights at which the wall is too thin to be cut as the job
+// asks, from the foot up. Where cuts stand it is so where check finds them thin.
+func (p *Plan) TooThin() []ThinGlass {
+	const slack = 1e-9 // as in thin
+	idle := math.Inf(1)
+	for _, m := range p.Job.Motifs {
+		idle = min(idle, m.Depth)
+	}
+	var all []ThinGlass
+	for i, left := range p.leftAt() {
+		t := ThinGlass{grain * float64(i), min(grain*float64(i+1), p.Blank.Height()), !math.IsInf(left, 1)}
+		if t.Cut && left >= p.Job.Limits.Leave-slack {
+			continue
+		}
+		if !t.Cut {
+			low := p.Blank.LeftUnder(t.From, idle) - p.Job.Limits.Leave + slack
+			high := p.Blank.LeftUnder(t.To, idle) - p.Job.Limits.Leave + slack
+			if low >= 0 && high >= 0 {
+				continue
+			}
+			// It changes along a straight line, or as good as.
+			if cross := t.From + (t.To-t.From)*low/(low-high); low >= 0 {
+				t.From = cross
+			} else if high >= 0 {
+				t.To = cross
+			}
+		}
+		if n := len(all); n > 0 && all[n-1].To == t.From {
+			all[n-1].To, all[n-1].Cut = t.To, all[n-1].Cut || t.Cut
+		} else {
+			all = append(all, t)
+		}
+	}
+	return all
+}
+
+// leftAt returns the least glass left under any cut in each step of a grain from
+// the foot up, infinite where none stands.
+func (p *Plan) leftAt() []float64 {
+	least := make([]float64, int(math.Ceil(p.Blank.Height()/grain)))
+	for i := range least {
+		least[i] = math.Inf(1)
+	}
+	for i := range p.Cuts {
+		// The least under a broad wheel may lie beside the cut's line.
+		if r := p.Cuts[i].Remains; r.Height >= 0 && r.Height < p.Blank.Height() {
+			n := int(r.Height / grain)
+			least[n] = min(least[n], r.Least)
+		}
+		samples := p.Cuts[i].Samples
+		for k := range samples {
+			a, b := samples[max(k-1, 0)], samples[k]
+			if a.Height > b.Height {
+				a, b = b, a
+			}
+			one := p.Blank.LeftUnder(a.Height, a.Depth)
+			other := p.Blank.LeftUnder(b.Height, b.Depth)
+			from, to := max(int(a.Height/grain), 0), min(int(b.Height/grain), len(least)-1)
+			for n := from; n <= to; n++ {
+				// Of the way between the two samples, what lies in the step.
+				begin, end := 0.0, 1.0
+				if rise := b.Height - a.Height; rise > 0 {
+					begin = min(max((grain*float64(n)-a.Height)/rise, 0), 1)
+					end = min(max((grain*float64(n+1)-a.Height)/rise, 0), 1)
+				}
+				least[n] = min(least[n], one+(other-one)*begin, one+(other-one)*end)
+			}
+		}
+	}
+	return least
+}

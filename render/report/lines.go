@@ -1,0 +1,90 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"roundlay/pattern"
+)
+
+// lineJSON is cuts that go on into one another and are cut without lifting the
+// wheel: their ids from end to end and, where they close on themselves round the
+// glass, that the last goes on into the first.
+type lineJSON struct {
+	Cuts   []int `json:"cuts"`
+	Closed bool  `json:"closed"`
+}
+
+func lines(p *pattern.Plan) []lineJSON {
+	out := []lineJSON{}
+	for _, c := range p.Chains() {
+		if c.Alone() {
+			continue
+		}
+		for turns := range c.Times {
+			out = append(out, lineJSON{p.Copy(c, turns), c.Closed})
+		}
+	}
+	return out
+}
+
+// Line names cuts that are one line by their numbers, 6→22→38, and by the first
+// ones where they are many; one that closes on itself ends as it begins.
+func Line(ids []int, closed bool) string {
+	const most, first = 5, 3
+	if closed {
+		ids = append(ids[:len(ids):len(ids)], ids[0])
+	}
+	words := make([]string, 0, most)
+	for i, id := range ids {
+		switch {
+		case len(ids) <= most || i < first || i == len(ids)-1:
+			words = append(words, fmt.Sprint(id))
+		case i == first:
+			words = append(words, "…")
+		}
+	}
+	return strings.Join(words, "→")
+}
+
+// linesOf names the line that a cut of the period is of, by the cut's id, for a
+// column of its own: of those that go on from repeat to repeat.
+func linesOf(p *pattern.Plan) map[int]string {
+	of := map[int]string{}
+	for _, c := range p.Chains() {
+		if c.Alone() {
+			continue
+		}
+		for turns := range c.Times {
+			ids := p.Copy(c, turns)
+			for _, id := range ids {
+				if id <= len(p.Cuts) {
+					of[id] = "\t" + Line(ids, c.Closed)
+				}
+			}
+		}
+	}
+	return of
+}
+
+// goingOn lists the lines that go on from repeat to repeat, one of each kind.
+func goingOn(b *strings.Builder, p *pattern.Plan) {
+	var rows []string
+	for _, c := range p.Chains() {
+		if c.Alone() {
+			continue
+		}
+		sum := p.Sum(c)
+		row := fmt.Sprintf("  %s, %s long", Line(c.Cuts, c.Closed), p.Job.Length.Text(sum.Length))
+		if c.Closed {
+			row += ", closed round the glass"
+		}
+		if c.Times > 1 {
+			row += fmt.Sprintf("; %d such", c.Times)
+		}
+		rows = append(rows, row)
+	}
+	if len(rows) > 0 {
+		fmt.Fprintf(b, "\nThese go on from repeat to repeat, and are cut as one line without lifting the wheel:\n%s\n", strings.Join(rows, "\n"))
+	}
+}

@@ -17,9 +17,9 @@ import (
 const (
 	mostCuts   = 5000  // on one glass, all round
 	mostInAll  = 10000 // on all blanks together
-	mostGroove = 60e3  // mm, on one glass
-	mostAlong  = 150e3 // mm, on all blanks together
-	mostMitred = 240e3 // mm, on one glass, where each mitre of a gang counts
+	mostGroove = 40e3  // mm, on one glass
+	mostAlong  = 100e3 // mm, on all blanks together
+	mostMitred = 160e3 // mm, on one glass, where each mitre of a gang counts
 	mostBeside = 1e6   // mm, in one period, along which cuts that meet or cross are measured against one another
 )
 
@@ -38,8 +38,12 @@ type toll struct {
 // toll returns what a motif that is drawn comes to. Lines are taken as long as they
 // would be on the widest of the band.
 func (p *Plan) toll(i int, d drawing) toll {
-	at := p.Surface.RadiusAt(p.Surface.HeightAt(d.along))
-	wide := max(1, p.Surface.RadiusAt(p.Band.Foot)/at, p.Surface.RadiusAt(p.Band.Top)/at)
+	const looks = 8
+	at, wide := p.Surface.RadiusAt(p.Surface.HeightAt(d.along)), 1.0
+	for k := range looks + 1 {
+		z := p.Band.Foot + (p.Band.Top-p.Band.Foot)*float64(k)/looks
+		wide = max(wide, p.Surface.RadiusAt(z)/at)
+	}
 	lengths := make([]float64, len(d.cuts))
 	var t toll
 	for n, c := range d.cuts {

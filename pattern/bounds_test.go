@@ -140,11 +140,11 @@ func TestBounds(t *testing.T) {
 		{"cuts", j, "motif[2]", "5050 cuts round the glass", "up to 5000"},
 		// 10 × 10 × 8 = 800 on each.
 		{"cuts of a set", set(13, olives(t, 10, 8)), "motif[1]", "800 cuts on each of 13 blanks, 10400 in all", "up to 10000 in all: 12 blanks in a job, or 769 cuts on each"},
-		// Sixty metres are a thousand flutes of 60 mm; 40 each repeat, 26 repeats.
-		{"groove", changedBy(set(1, motif(t, "flute", motifs.Values{"panels": 40, "arch": 0}, with(fine))), Change{Motif: -1, Key: "repeats", Value: 26}),
-			"motif[1]", "62.4 m of groove round the glass", "up to 60 m"},
-		{"groove of a set", changedBy(set(4, motif(t, "flute", motifs.Values{"panels": 40, "arch": 0}, with(fine))), Change{Motif: -1, Key: "repeats", Value: 20}),
-			"motif[1]", "48 m of groove on each of 4 blanks, 192 m in all", "up to 150 m in all: 3 blanks in a job, or 37.5 m on each"},
+		// Forty metres are 667 flutes of 60 mm; 40 each repeat, 17 repeats.
+		{"groove", changedBy(set(1, motif(t, "flute", motifs.Values{"panels": 40, "arch": 0}, with(fine))), Change{Motif: -1, Key: "repeats", Value: 17}),
+			"motif[1]", "40.8 m of groove round the glass", "up to 40 m"},
+		{"groove of a set", changedBy(set(5, motif(t, "flute", motifs.Values{"panels": 40, "arch": 0}, with(fine))), Change{Motif: -1, Key: "repeats", Value: 10}),
+			"motif[1]", "24 m of groove on each of 5 blanks, 120 m in all", "up to 100 m in all: 4 blanks in a job, or 20 m on each"},
 	} {
 		_, err := Lay(c.job)
 		var wrong *job.Error

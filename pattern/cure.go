@@ -99,7 +99,7 @@ func (r proven) clean() bool { return len(r.fresh)+len(r.more) == 0 }
 func (c *curing) cure(g Group) Cure {
 	cure := c.change(g)
 	for _, f := range g.Findings {
-		if g.Kind != Bridged && c.of(f, 0).Bridges() {
+		if g.Kind != Bridged && len(f.Cuts) > 0 && c.of(f, 0).Bridges() {
 			return c.orWheel(g, cure)
 		}
 	}

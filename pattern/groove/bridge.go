@@ -53,9 +53,6 @@ func (k *stroke) mayBridge() (rim, edge bool) {
 // bridge finds out whether the wheel spans a hollow, and how far beyond the ends
 // of the line it bites if it does.
 func (k *stroke) bridge() {
-	if k.depth <= 0 { // it rests on both ends of the mark, and not between
-		k.depth, k.first, k.last = k.asked, k.line.Length()/2, k.line.Length()/2
-	}
 	rim, edge := k.mayBridge()
 	if !rim && !edge {
 		return
@@ -65,7 +62,7 @@ func (k *stroke) bridge() {
 		if rim && !k.bridges {
 			k.bridges = k.spans(&stands[i])
 		}
-		if often := max(5, len(stands)/8); i%often == 0 || i == len(stands)-1 {
+		if lookedAt(i, len(stands)) {
 			k.lookAbout(&stands[i])
 		}
 	}
@@ -82,6 +79,33 @@ func (k *stroke) bridge() {
 
 // rests reports whether the wheel bites anywhere but in its mark.
 func (k *stroke) rests() bool { return k.bridges || k.elsewhere.Depth > 0 }
+
+// restsAnywhere finds out whether the wheel bites anywhere but in its mark, and no
+// more than that.
+func (k *stroke) restsAnywhere() bool {
+	rim, edge := k.mayBridge()
+	if !rim && !edge {
+		return false
+	}
+	stands := k.standings()
+	for i := range stands {
+		if rim && k.spans(&stands[i]) {
+			return true
+		}
+	}
+	for i := range stands {
+		if lookedAt(i, len(stands)) {
+			if k.lookAbout(&stands[i]); k.elsewhere.Depth > 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// lookedAt reports whether the wheel is looked at all over at one of so many
+// standings: at every fifth, or eighth part, and the last.
+func lookedAt(i, of int) bool { return i%max(5, of/8) == 0 || i == of-1 }
 
 // standings sets the wheel down at places all along the stroke.
 func (k *stroke) standings() []placing {
@@ -176,13 +200,17 @@ func (k *stroke) lookAbout(p *placing) {
 	beyond := 3 + k.wheel.Thick // mm: how much nearer the glass may come within the wheel's faces
 	var cells [][]float64       // how deep, from behind to ahead
 	var ways []heading
+	spots := make([]spot, len(columns))
 	add := func(_ float64, way heading) bool {
 		row := make([]float64, len(columns))
 		middle, _, _ := p.bite(&k.middle, way.spot(k.surface))
+		if middle > -beyond {
+			k.row(p, way, columns, spots)
+		}
 		for i, c := range columns {
 			row[i] = middle
 			if middle > -beyond { // or none of it is near the glass
-				deep, room, _ := p.bite(&c.blade, k.abreast(p, way, c.left))
+				deep, room, _ := p.bite(&c.blade, spots[i])
 				row[i] = min(deep, room)
 			}
 		}
@@ -257,19 +285,37 @@ func (k *stroke) closer(at spotted) {
 // abreast returns the place across a way that a wheel sees so far to its left: on
 // a glass that turns away, farther along the glass than that.
 func (k *stroke) abreast(p *placing, way heading, left float64) spot {
+	return k.aside(p, way.left(), left).spot(k.surface)
+}
+
+// aside carries a heading that looks to a wheel's left on, or back, to where the
+// wheel sees it so far to its left.
+func (k *stroke) aside(p *placing, way heading, left float64) heading {
 	const near = 0.01 // mm
-	way = way.left()
-	on := left
-	at := way.straight(k.surface, on).spot(k.surface)
-	for range 4 {
-		off := left - p.seen(p.space(at)).Y
+	for range 5 {
+		off := left - p.seen(p.space(way.spot(k.surface))).Y
 		if math.Abs(off) < near {
 			break
 		}
-		on += off
-		at = way.straight(k.surface, on).spot(k.surface)
+		way = way.straight(k.surface, off)
 	}
-	return at
+	return way
+}
+
+// row finds the places across a way that a wheel sees in its columns, each from
+// the one before, from the middle outwards.
+func (k *stroke) row(p *placing, way heading, columns []column, spots []spot) {
+	middle := len(columns) / 2
+	from := way.left()
+	for i := middle; i < len(columns); i++ {
+		from = k.aside(p, from, columns[i].left)
+		spots[i] = from.spot(k.surface)
+	}
+	from = way.left()
+	for i := middle - 1; i >= 0; i-- {
+		from = k.aside(p, from, columns[i].left)
+		spots[i] = from.spot(k.surface)
+	}
 }
 
 // marked returns the cells that hang together with the one where the wheel stands.
@@ -347,8 +393,8 @@ func (l *Lathe) LargestWheel(line Line, wheel Wheel, depth float64) float64 {
 	line = l.laid(line)
 	goesIn := func(radius float64) bool {
 		wheel.Radius = radius
-		k, _ := l.solve(line, wheel, depth)
-		return !k.rests()
+		k, _ := l.set(line, wheel, depth)
+		return !k.restsAnywhere()
 	}
 	low, high := 0.0, wheel.Radius
 	for range steps {

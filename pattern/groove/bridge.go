@@ -289,14 +289,17 @@ func (k *stroke) abreast(p *placing, way heading, left float64) spot {
 }
 
 // aside carries a heading that looks to a wheel's left on, or back, to where the
-// wheel sees it so far to its left.
+// wheel sees it so far to its left: as near to that as it comes on a glass that
+// turns away altogether.
 func (k *stroke) aside(p *placing, way heading, left float64) heading {
 	const near = 0.01 // mm
+	last := math.Inf(1)
 	for range 5 {
 		off := left - p.seen(p.space(way.spot(k.surface))).Y
-		if math.Abs(off) < near {
+		if math.Abs(off) < near || math.Abs(off) >= last {
 			break
 		}
+		last = math.Abs(off)
 		way = way.straight(k.surface, off)
 	}
 	return way

@@ -64,7 +64,7 @@ func (k *stroke) smooth(b *blade, f footprint) footprint {
 	)
 	for range rounds {
 		i := 0
-		for i < len(f) && !f.sharp(i) {
+		for i < len(f) && !k.rough(f, i) {
 			i++
 		}
 		if i == len(f) || len(f) > most {
@@ -72,7 +72,7 @@ func (k *stroke) smooth(b *blade, f footprint) footprint {
 		}
 		finer := append(make(footprint, 0, 2*len(f)), f[:i]...)
 		for ; i < len(f); i++ {
-			if i > 0 && (f.sharp(i-1) || f.sharp(i)) {
+			if i > 0 && (k.rough(f, i-1) || k.rough(f, i)) {
 				between := k.under((f[i-1].along+f[i].along)/2, []station{f[i].station})
 				finer = append(finer, k.section(b, between))
 			}
@@ -81,6 +81,12 @@ func (k *stroke) smooth(b *blade, f footprint) footprint {
 		f = finer
 	}
 	return f
+}
+
+// rough reports whether the outline turns too sharply at a section, on the glass:
+// beyond its ends there is nothing to follow, and a narrow neck may close up there.
+func (k *stroke) rough(f footprint, i int) bool {
+	return (f[i].own.flat || k.glassAt(f[i].across(f[i].line).along)) && f.sharp(i)
 }
 
 // sharp reports whether the outline turns too sharply at a section: whether an

@@ -58,10 +58,11 @@ func (k *stroke) smooth(b *blade, f footprint) footprint {
 	if k.bridges {
 		return f // stations of different standings don't lie on one curve
 	}
-	const (
-		rounds = 8    // halving a millimetre to less than stray
-		most   = 2000 // sections: of a groove so long and so oddly bent that no eye follows it
-	)
+	rounds := 8 // halving a millimetre to less than stray
+	if k.rests() {
+		rounds = 2 // its edges jump from where the wheel rests to where it does not
+	}
+	const most = 2000 // sections: of a groove so long and so oddly bent that no eye follows it
 	for range rounds {
 		i := 0
 		for i < len(f) && !k.rough(f, i) {

@@ -56,7 +56,7 @@ func TestCurvedExtremes(t *testing.T) {
 			continue
 		}
 		on := turning{vessel: v, share: 0.5, length: 1}
-		on.prepare(-20, 20)
+		on.prepare(-70, 70) // a chart with room for the longest line
 		on.lining = v.lined(v.bottom+10, func(z float64) float64 { return 3 + z/60 })
 		turn := i
 		for _, wheel := range extremeWheels() {
@@ -74,9 +74,9 @@ func TestCurvedExtremes(t *testing.T) {
 	}
 }
 
-// extremeLines tries a wheel along the shortest and the longest lines: with each
-// wheel and depth on a glass, two of the four directions in turn, so that every
-// wheel goes every way on every glass at some depth.
+// extremeLines tries a wheel along the shortest and the longest lines, each in
+// one of four directions in turn: on every glass, every edge at either depth goes
+// along either line in all four.
 func extremeLines(t *testing.T, on turning, wheel groove.Wheel, depth float64, turn int) {
 	angles := []float64{0, math.Pi / 4, math.Pi / 2, 5 * math.Pi / 4}
 	for i, length := range []float64{0.5, 150} {

@@ -117,13 +117,17 @@ func (k *stroke) standings() []placing {
 	return all
 }
 
-// along calls visit with the ways across the line straight ahead of a wheel (side
-// 1) or behind it (side -1), as far as the wheel reaches and there is glass, until
-// it returns false.
+// along calls visit with the ways that the glass has under a wheel's middle plane,
+// ahead of it (side 1) or behind it (side -1), as far as the wheel reaches and
+// there is glass, until it returns false. A straight way on the glass would leave
+// that plane, on a curved glass soon by more than the wheel is thick.
 func (k *stroke) along(p *placing, side float64, visit func(far float64, way heading) bool) {
 	h := p.heading()
 	for far := span; far < k.wheel.Radius; far += span {
 		h = h.straight(k.surface, side*span)
+		off := -p.seen(p.space(h.spot(k.surface))).Y
+		on := h.left().straight(k.surface, min(max(off, -span), span))
+		h = heading{on.theta, on.along, h.psi - side*min(max(off/span, -1), 1)}
 		// On the far side of the glass no wheel that stands on this one bites.
 		if !k.glassAt(h.along) || math.Abs(h.theta-p.theta) > math.Pi/2 || !visit(far, h) {
 			return
@@ -237,6 +241,7 @@ func (k *stroke) lookAbout(p *placing) {
 			if k.inside != nil {
 				left = max(k.inside.Distance(radius, height), 0)
 			}
+			k.deepest = max(k.deepest, depth)
 			if left < k.about.Least {
 				k.about = Remains{left, at.theta, at.height}
 				least, found = spotted{p, ways[i], columns[c]}, true

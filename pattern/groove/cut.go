@@ -131,8 +131,10 @@ type stroke struct {
 	stands   []placing // where it bridges: the wheel all along the stroke
 	// elsewhere is what the wheel bites apart from its mark, about the least it
 	// leaves anywhere, where the glass is so hollow that it was looked at all over.
+	// deepest is how deep it bites there, at the most.
 	elsewhere Bridge
 	about     Remains
+	deepest   float64
 }
 
 // at sets the wheel down at a distance along the line.

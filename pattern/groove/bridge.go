@@ -254,6 +254,7 @@ func (k *stroke) lookAbout(p *placing) {
 	if found {
 		k.closer(least)
 	}
+	k.lookRound(p)
 }
 
 // spotted is a place under a wheel: on a way across its line, in a column.

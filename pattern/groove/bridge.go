@@ -176,15 +176,23 @@ type column struct {
 	left  float64
 }
 
-// columns returns the lines of a gang's mitres, or lines evenly across another
-// edge, the middle one in the middle.
+// columns returns the lines of a gang's mitres and its faces, or lines evenly
+// across another edge, the middle one in the middle.
 func (k *stroke) columns() []column {
 	if n := k.wheel.blades(); n > 1 {
-		all := make([]column, n)
-		for i := range all {
-			b := k.wheel.blade(i)
-			all[i] = column{b, b.offset}
+		all := make([]column, 0, n+2)
+		add := func(b blade, left float64) {
+			if math.Abs(left) < b.face { // or the wheel has no room for it
+				all = append(all, column{b, left})
+			}
 		}
+		face := 0.999 * k.middle.face
+		add(k.wheel.blade(0), -face)
+		for i := range n {
+			b := k.wheel.blade(i)
+			add(b, b.offset)
+		}
+		add(k.wheel.blade(n-1), face)
 		return all
 	}
 	const n = 9

@@ -74,6 +74,7 @@ func (l *Lathe) Cut(line Line, wheel Wheel, depth, polish float64) Groove {
 func (l *Lathe) set(line Line, wheel Wheel, depth float64) (k stroke, touch bool) {
 	k = stroke{Lathe: l, line: line, wheel: wheel, middle: wheel.middle(), depth: depth, asked: depth, about: Remains{Least: math.Inf(1)}}
 	k.hollow = !l.surface.Flat() && 1/wheel.Radius+l.hollowest <= 0
+	_, k.broad = k.mayBridge()
 	pressed := k
 	pressed.line = l.chord(line)
 	pressed.press()
@@ -127,6 +128,7 @@ type stroke struct {
 	// wheel that bridges a hollow bites beyond it.
 	from, to float64
 	hollow   bool // somewhere the glass is as hollow as the wheel is round, or more
+	broad    bool // and so hollow that the wheel's edge may touch it before its line does
 	bridges  bool
 	stands   []placing // where it bridges: the wheel all along the stroke
 	// elsewhere is what the wheel bites apart from its mark, about the least it

@@ -235,7 +235,27 @@ func (b *blade) deepest(s station) ridge {
 }
 
 // section returns the cross-section that a blade leaves at a station.
-func (k *stroke) section(b *blade, s station) section { return k.widen(b, s.section(b)) }
+func (k *stroke) section(b *blade, s station) section {
+	x := s.section(b)
+	if k.broad && !x.empty() {
+		x.left, x.right = x.rests(b, x.left, 1), -x.rests(b, -x.right, -1)
+	}
+	return k.widen(b, x)
+}
+
+// rests returns how far to one hand of a section a wheel bites that is broad for a
+// hollow across it: beyond the edge of its mark it may bite again, out to its face.
+func (x *section) rests(b *blade, edge, hand float64) float64 {
+	const parts = 6
+	for i := parts; i > 0; i-- {
+		from := edge + (b.face-edge)*(float64(i)-0.05)/parts
+		out := func(far float64) float64 { return x.own.inside(b, x.across(hand*(from+far))) }
+		if from > edge && out(0) > 0 {
+			return from + root(out, 0.01, 0.05)
+		}
+	}
+	return edge
+}
 
 // section returns the cross-section that the wheel, where it stands, cuts
 // through a station.

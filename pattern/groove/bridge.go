@@ -53,9 +53,6 @@ func (k *stroke) mayBridge() (rim, edge bool) {
 // bridge finds out whether the wheel spans a hollow, and how far beyond the ends
 // of the line it bites if it does.
 func (k *stroke) bridge() {
-	if k.depth <= 0 { // it rests on both ends of the mark, and not between
-		k.depth, k.first, k.last = k.asked, k.line.Length()/2, k.line.Length()/2
-	}
 	rim, edge := k.mayBridge()
 	if !rim && !edge {
 		return
@@ -65,7 +62,7 @@ func (k *stroke) bridge() {
 		if rim && !k.bridges {
 			k.bridges = k.spans(&stands[i])
 		}
-		if often := max(5, len(stands)/8); i%often == 0 || i == len(stands)-1 {
+		if lookedAt(i, len(stands)) {
 			k.lookAbout(&stands[i])
 		}
 	}
@@ -83,6 +80,33 @@ func (k *stroke) bridge() {
 // rests reports whether the wheel bites anywhere but in its mark.
 func (k *stroke) rests() bool { return k.bridges || k.elsewhere.Depth > 0 }
 
+// restsAnywhere finds out whether the wheel bites anywhere but in its mark, and no
+// more than that.
+func (k *stroke) restsAnywhere() bool {
+	rim, edge := k.mayBridge()
+	if !rim && !edge {
+		return false
+	}
+	stands := k.standings()
+	for i := range stands {
+		if rim && k.spans(&stands[i]) {
+			return true
+		}
+	}
+	for i := range stands {
+		if lookedAt(i, len(stands)) {
+			if k.lookAbout(&stands[i]); k.elsewhere.Depth > 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// lookedAt reports whether the wheel is looked at all over at one of so many
+// standings: at every fifth, or eighth part, and the last.
+func lookedAt(i, of int) bool { return i%max(5, of/8) == 0 || i == of-1 }
+
 // standings sets the wheel down at places all along the stroke.
 func (k *stroke) standings() []placing {
 	n := int(math.Ceil((k.last - k.first) / span))
@@ -93,13 +117,17 @@ func (k *stroke) standings() []placing {
 	return all
 }
 
-// along calls visit with the ways across the line straight ahead of a wheel (side
-// 1) or behind it (side -1), as far as the wheel reaches and there is glass, until
-// it returns false.
+// along calls visit with the ways that the glass has under a wheel's middle plane,
+// ahead of it (side 1) or behind it (side -1), as far as the wheel reaches and
+// there is glass, until it returns false. A straight way on the glass would leave
+// that plane, on a curved glass soon by more than the wheel is thick.
 func (k *stroke) along(p *placing, side float64, visit func(far float64, way heading) bool) {
 	h := p.heading()
 	for far := span; far < k.wheel.Radius; far += span {
 		h = h.straight(k.surface, side*span)
+		off := -p.seen(p.space(h.spot(k.surface))).Y
+		on := h.left().straight(k.surface, min(max(off, -span), span))
+		h = heading{on.theta, on.along, h.psi - side*min(max(off/span, -1), 1)}
 		// On the far side of the glass no wheel that stands on this one bites.
 		if !k.glassAt(h.along) || math.Abs(h.theta-p.theta) > math.Pi/2 || !visit(far, h) {
 			return
@@ -148,15 +176,23 @@ type column struct {
 	left  float64
 }
 
-// columns returns the lines of a gang's mitres, or lines evenly across another
-// edge, the middle one in the middle.
+// columns returns the lines of a gang's mitres and its faces, or lines evenly
+// across another edge, the middle one in the middle.
 func (k *stroke) columns() []column {
 	if n := k.wheel.blades(); n > 1 {
-		all := make([]column, n)
-		for i := range all {
-			b := k.wheel.blade(i)
-			all[i] = column{b, b.offset}
+		all := make([]column, 0, n+2)
+		add := func(b blade, left float64) {
+			if math.Abs(left) < b.face { // or the wheel has no room for it
+				all = append(all, column{b, left})
+			}
 		}
+		face := 0.999 * k.middle.face
+		add(k.wheel.blade(0), -face)
+		for i := range n {
+			b := k.wheel.blade(i)
+			add(b, b.offset)
+		}
+		add(k.wheel.blade(n-1), face)
 		return all
 	}
 	const n = 9
@@ -176,13 +212,17 @@ func (k *stroke) lookAbout(p *placing) {
 	beyond := 3 + k.wheel.Thick // mm: how much nearer the glass may come within the wheel's faces
 	var cells [][]float64       // how deep, from behind to ahead
 	var ways []heading
+	spots := make([]spot, len(columns))
 	add := func(_ float64, way heading) bool {
 		row := make([]float64, len(columns))
 		middle, _, _ := p.bite(&k.middle, way.spot(k.surface))
+		if middle > -beyond {
+			k.row(p, way, columns, spots)
+		}
 		for i, c := range columns {
 			row[i] = middle
 			if middle > -beyond { // or none of it is near the glass
-				deep, room, _ := p.bite(&c.blade, k.abreast(p, way, c.left))
+				deep, room, _ := p.bite(&c.blade, spots[i])
 				row[i] = min(deep, room)
 			}
 		}
@@ -209,6 +249,7 @@ func (k *stroke) lookAbout(p *placing) {
 			if k.inside != nil {
 				left = max(k.inside.Distance(radius, height), 0)
 			}
+			k.deepest = max(k.deepest, depth)
 			if left < k.about.Least {
 				k.about = Remains{left, at.theta, at.height}
 				least, found = spotted{p, ways[i], columns[c]}, true
@@ -221,6 +262,7 @@ func (k *stroke) lookAbout(p *placing) {
 	if found {
 		k.closer(least)
 	}
+	k.lookRound(p)
 }
 
 // spotted is a place under a wheel: on a way across its line, in a column.
@@ -257,19 +299,40 @@ func (k *stroke) closer(at spotted) {
 // abreast returns the place across a way that a wheel sees so far to its left: on
 // a glass that turns away, farther along the glass than that.
 func (k *stroke) abreast(p *placing, way heading, left float64) spot {
+	return k.aside(p, way.left(), left).spot(k.surface)
+}
+
+// aside carries a heading that looks to a wheel's left on, or back, to where the
+// wheel sees it so far to its left: as near to that as it comes on a glass that
+// turns away altogether.
+func (k *stroke) aside(p *placing, way heading, left float64) heading {
 	const near = 0.01 // mm
-	way = way.left()
-	on := left
-	at := way.straight(k.surface, on).spot(k.surface)
-	for range 4 {
-		off := left - p.seen(p.space(at)).Y
-		if math.Abs(off) < near {
+	last := math.Inf(1)
+	for range 5 {
+		off := left - p.seen(p.space(way.spot(k.surface))).Y
+		if math.Abs(off) < near || math.Abs(off) >= last {
 			break
 		}
-		on += off
-		at = way.straight(k.surface, on).spot(k.surface)
+		last = math.Abs(off)
+		way = way.straight(k.surface, off)
 	}
-	return at
+	return way
+}
+
+// row finds the places across a way that a wheel sees in its columns, each from
+// the one before, from the middle outwards.
+func (k *stroke) row(p *placing, way heading, columns []column, spots []spot) {
+	middle := len(columns) / 2
+	from := way.left()
+	for i := middle; i < len(columns); i++ {
+		from = k.aside(p, from, columns[i].left)
+		spots[i] = from.spot(k.surface)
+	}
+	from = way.left()
+	for i := middle - 1; i >= 0; i-- {
+		from = k.aside(p, from, columns[i].left)
+		spots[i] = from.spot(k.surface)
+	}
 }
 
 // marked returns the cells that hang together with the one where the wheel stands.
@@ -347,8 +410,8 @@ func (l *Lathe) LargestWheel(line Line, wheel Wheel, depth float64) float64 {
 	line = l.laid(line)
 	goesIn := func(radius float64) bool {
 		wheel.Radius = radius
-		k, _ := l.solve(line, wheel, depth)
-		return !k.rests()
+		k, _ := l.set(line, wheel, depth)
+		return !k.restsAnywhere()
 	}
 	low, high := 0.0, wheel.Radius
 	for range steps {

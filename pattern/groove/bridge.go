@@ -388,16 +388,48 @@ func (k *stroke) spanning(g *Groove) Bridge {
 	if b.Depth == 0 {
 		b.Left = math.Inf(1)
 	}
-	for i, s := range g.Samples {
-		if s.Depth > b.Depth && k.bridges {
+	if k.bridges {
+		worst := deepest(g.Samples)
+		if g.Samples[worst].Depth <= k.asked+deeper { // where it stands: the other place is what matters
+			worst = again(g.Samples, worst)
+		}
+		if s := g.Samples[worst]; s.Depth > b.Depth {
 			b.Depth, b.Theta, b.Height = s.Depth, s.Theta, s.Height
-			if own := k.stations[i]; k.inside != nil {
+			if own := k.stations[worst]; k.inside != nil {
 				_, radius, height := own.own.depthAt(&k.middle, own.across(0))
 				b.Left = max(k.inside.Distance(radius, height), 0)
 			}
 		}
 	}
 	return b
+}
+
+// deepest returns the number of the deepest sample.
+func deepest(samples []Sample) int {
+	worst := 0
+	for i, s := range samples {
+		if s.Depth > samples[worst].Depth {
+			worst = i
+		}
+	}
+	return worst
+}
+
+// again returns the number of the sample at which a groove that was deepest at one
+// is deeper again than on the way there, by the most; that one itself if it
+// nowhere is.
+func again(samples []Sample, from int) int {
+	rise, at := 0.0, from
+	for _, way := range [2]int{-1, 1} {
+		least := samples[from].Depth
+		for i := from; i >= 0 && i < len(samples); i += way {
+			least = min(least, samples[i].Depth)
+			if up := samples[i].Depth - least; up > rise {
+				rise, at = up, i
+			}
+		}
+	}
+	return at
 }
 
 // LargestWheel returns the radius of the largest wheel of the same edge that bites

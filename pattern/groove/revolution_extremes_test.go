@@ -18,6 +18,7 @@ const (
 	samplesAMillimetre = 4
 	samplesAtEnds      = 400
 	pointsASample      = 8
+	pointsAtEnds       = 128             // what a wheel of 30 mm set askew takes beyond a line's ends
 	longest            = 5 * time.Second // on a machine with other things to do
 )
 
@@ -117,7 +118,7 @@ func (s *turning) faults(g told) (faults []string) {
 		fault("%g long, %g deep, %g wide, %g mm³", g.Length, g.depth, g.Width, g.Volume)
 	}
 	n := len(g.Samples)
-	if most := samplesAtEnds + int(samplesAMillimetre*s.line.length()); n < 2 || n > most {
+	if most := samplesAtEnds + int(samplesAMillimetre*max(s.line.length(), g.Length)); n < 2 || n > most {
 		fault("%d samples, at most %d", n, most)
 	}
 	for i := 1; i < n; i++ {
@@ -132,19 +133,19 @@ func (s *turning) faults(g told) (faults []string) {
 		}
 	}
 	for i, o := range g.Outlines {
-		if len(o.Points) < 3 || len(o.Points) > pointsASample*max(n, 4) {
+		if len(o.Points) < 3 || len(o.Points) > pointsASample*n+pointsAtEnds {
 			fault("outline %d has %d points for %d samples", i, len(o.Points), n)
 		}
 	}
 	return faults
 }
 
-// uncharted reports whether a sample lies where the chart's cone has come near its
-// point, and the chart has no room for it: a large wheel on a short line may bite so
-// far from where the line lies.
+// uncharted reports whether a sample lies beyond the ends of the glass, or where the
+// chart's cone has come near its point and the chart has no room for it: a large
+// wheel on a short line may bite so far from where the line lies.
 func (s *turning) uncharted(at groove.Sample) bool {
 	const least = 8 // mm
-	return s.chart.cone.RadiusAt(at.Height) < least
+	return s.chart.cone.RadiusAt(at.Height) < least || at.Height < s.vessel.bottom || at.Height > s.vessel.top
 }
 
 // notNumber returns the name of a figure that is not a number, or not finite,

@@ -190,10 +190,17 @@ func (s scatter) doubts(c comparison, i, sisters int) bool {
 	const (
 		twice = 2.2
 		few   = 3.0 // with so few sisters it has to be off twice as far as with very many
+		// A few that agree so many times better with one another than the reading
+		// does with them speak for more: then so many times of what is honest will do.
+		agree  = 5.0
+		agreed = 1.5
 	)
-	least := honest(c.readings[i].of) * (1 + few/float64(sisters))
 	off, own := math.Abs(c.off[i]), math.Abs(c.own[i])
-	if min(off, own) < least {
+	least := 1 + few/float64(sisters)
+	if off > agree*s.off && own > agree*s.own {
+		least = min(least, agreed)
+	}
+	if min(off, own) < least*honest(c.readings[i].of) {
 		return false
 	}
 	return off > twice*s.off || own > twice*s.own

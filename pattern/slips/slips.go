@@ -8,8 +8,8 @@
 // difference that honest glass may have, and more than twice as far as any of them
 // is from the others. One of them may be as far off: it may be misread too. Few
 // sisters ask for a greater difference, but for one of five times what they differ
-// by themselves. But a blank that is wider, or thicker, all the way up is just that: the reading has to
-// be off from its own others as well.
+// by themselves. But a blank that is wider, or thicker, all the way up is just
+// that: the reading has to be off from its own others as well.
 package slips
 
 import (

@@ -13,6 +13,38 @@ func (k *stroke) lookRound(p *placing) {
 				k.bitten(p, &c, ahead, radius, height)
 			}
 		}
+		k.alongEdge(p, c, reach)
+	}
+}
+
+// alongEdge looks between the places of a column that were looked at for where
+// less is left, from each that leaves less than both its neighbours.
+func (k *stroke) alongEdge(p *placing, c column, reach float64) {
+	if k.inside == nil {
+		return
+	}
+	left := func(ahead float64) float64 {
+		if radius, height := p.rim(&c.blade, ahead, c.left); k.holds(radius, height) {
+			return k.inside.Distance(radius, height)
+		}
+		return math.Inf(1)
+	}
+	before, here := math.Inf(1), math.Inf(1)
+	for ahead := -math.Floor(reach/span) * span; ahead <= reach+span; ahead += span {
+		after := left(ahead)
+		if at := ahead - span; here <= before && here <= after && here < k.about.Least+span {
+			for step := span / 2; step > 0.01; step /= 2 {
+				for _, next := range [2]float64{at - step, at + step} {
+					if l := left(next); l < here {
+						at, here = next, l
+					}
+				}
+			}
+			if radius, height := p.rim(&c.blade, at, c.left); k.holds(radius, height) {
+				k.bitten(p, &c, at, radius, height)
+			}
+		}
+		before, here = here, after
 	}
 }
 

@@ -91,7 +91,7 @@ func shape(p *pattern.Plan) string {
 		words = "straight sides"
 	}
 	if u := p.Job.Length; p.WorstRadiusError > 0.005 {
-		words += fmt.Sprintf(", which the glass leaves by up to %s in radius", u.Fine(p.WorstRadiusError))
+		words += fmt.Sprintf(", which the glass leaves by up to %s in radius within the band", u.Fine(p.WorstRadiusError))
 	}
 	return words
 }
@@ -136,7 +136,11 @@ func shortMarks(b *strings.Builder, p *pattern.Plan) {
 		if u.Fine(short.Least) != u.Fine(short.Most) {
 			deep = u.Fine(short.Least) + " to " + deep
 		}
-		fmt.Fprintf(b, "Motif %d (%s): %s in all too short for the %s asked, and %s deep; %s would reach it.\n",
+		deep += " deep"
+		if short.Allowed {
+			deep += fmt.Sprintf(", which limits.reach = %g allows", p.Job.Limits.Reach)
+		}
+		fmt.Fprintf(b, "Motif %d (%s): %s in all too short for the %s asked, and %s; %s would reach it.\n",
 			i+1, m.Kind.Name, count(short.Marks*p.Turns(), "mark"), asked, deep, u.AtLeast(short.Needed))
 	}
 }

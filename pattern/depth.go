@@ -24,7 +24,7 @@ func (p *Plan) shallow() []Finding {
 	var found []Finding
 	for i := range p.Cuts {
 		c := &p.Cuts[i]
-		if c.Depth >= c.Asked*p.Job.Limits.Reach-1e-9 {
+		if p.reaches(c) {
 			continue
 		}
 		at := c.Middle()
@@ -36,11 +36,15 @@ func (p *Plan) shallow() []Finding {
 	return found
 }
 
+// reaches reports whether a cut is as deep as the job is content with.
+func (p *Plan) reaches(c *Cut) bool { return c.Depth >= c.Asked*p.Job.Limits.Reach-1e-9 }
+
 // ShortMarks is a motif's marks that are too short for the depth asked for.
 type ShortMarks struct {
 	Marks       int     // in one period
 	Least, Most float64 // how deep they come out
 	Needed      float64 // the mark that reaches the depth wherever one of them lies
+	Allowed     bool    // whether the job is content with every one of them
 }
 
 // ShortMarks returns the marks of each motif that are too short.
@@ -55,7 +59,7 @@ func (p *Plan) ShortMarks() []ShortMarks {
 	})
 	short := make([]ShortMarks, len(p.Job.Motifs))
 	for i := range short {
-		short[i].Least = math.Inf(1)
+		short[i].Least, short[i].Allowed = math.Inf(1), true
 	}
 	for i, length := range needed {
 		if length == 0 {
@@ -64,6 +68,7 @@ func (p *Plan) ShortMarks() []ShortMarks {
 		c := &p.Cuts[i]
 		s := &short[c.Motif]
 		s.Marks++
+		s.Allowed = s.Allowed && p.reaches(c)
 		s.Least, s.Most, s.Needed = min(s.Least, c.Depth), max(s.Most, c.Depth), max(s.Needed, length)
 	}
 	return short

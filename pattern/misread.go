@@ -23,15 +23,20 @@ type Misreading struct {
 	Takes bool
 }
 
-// mostSlip is how far off a reading may be across to be asked about where the
-// glass may well be shaped like that: a 32nd of an inch, where a rule is misread.
-const mostSlip = geometry.MillimetresPerInch / 32
+// How far off a reading may be across to be asked about where the glass may well be
+// shaped like that: a 32nd of an inch, where a rule is misread, or two of them at a
+// foot or a rim, where the others by themselves lie on a line.
+const (
+	mostSlip    = geometry.MillimetresPerInch / 32
+	mostEndSlip = 2 * mostSlip
+)
 
-// Misread returns the station that makes the glass curved, in the band, though
-// all the others lie on one straight line as near as calipers tell.
+// Misread returns the station that makes the glass curved, so that paper on a cone
+// won't do in the band or ends short of the glass, though all the others lie on one
+// straight line as near as calipers tell.
 func (p *Plan) Misread() (Misreading, bool) {
 	b := p.Blank
-	if b.Straight || p.WorstRadiusError <= mostMisfit {
+	if b.Straight || !p.leavesCone() {
 		return Misreading{}, false
 	}
 	i, radius, ok := b.Odd(mostMisfit)
@@ -39,8 +44,13 @@ func (p *Plan) Misread() (Misreading, bool) {
 		return Misreading{}, false
 	}
 	s, last := b.Stations[i], len(b.Stations)-1
-	m := Misreading{Station: s, Read: 2 * s.Radius, Straight: 2 * radius, Sure: last > 2 && i > 0 && i < last}
-	if !m.Sure && math.Abs(m.Read-m.Straight) > mostSlip+1e-6 {
+	atEnd := i == 0 || i == last
+	m := Misreading{Station: s, Read: 2 * s.Radius, Straight: 2 * radius, Sure: last > 2 && !atEnd}
+	most := mostSlip
+	if atEnd {
+		most = mostEndSlip
+	}
+	if !m.Sure && math.Abs(m.Read-m.Straight) > most+1e-6 {
 		return Misreading{}, false
 	}
 	if m.Round = p.Job.Given(blankKey(p.Job, b) + "." + job.Item("station", i) + ".around"); m.Round {
@@ -49,4 +59,14 @@ func (p *Plan) Misread() (Misreading, bool) {
 	_, err := b.Straightened()
 	m.Takes = err == nil
 	return m, true
+}
+
+// leavesCone reports whether the glass parts from its paper's cone: in the band, or
+// beyond it, where the paper then ends.
+func (p *Plan) leavesCone() bool {
+	if p.WorstRadiusError > mostMisfit {
+		return true
+	}
+	outside := p.Outside()
+	return outside.Lower.Why == Parts || outside.Upper.Why == Parts
 }

@@ -167,16 +167,16 @@ func (a author) fitWords() []string {
 		if s.side == Inside {
 			what = "The inside is curved"
 		}
-		words := fmt.Sprintf("%s: it leaves the nearest cone by up to %s. So the paper is in %d gores, %d to a repeat%s. ",
-			what, misfit, s.parts, s.gores.PerRepeat, a.joined())
+		words := fmt.Sprintf("%s: on the %s it leaves the nearest cone by up to %s. So the paper is in %d gores, %d to a repeat%s. ",
+			what, a.reaching(), misfit, s.parts, s.gores.PerRepeat, a.joined())
 		words += "Round each gore and up its middle lengths are true; along its edges the paper is " + a.edgeError() +
 			" the glass from end to end of the " + a.reaching() + ". Rub it down from the middle."
 		return append([]string{words}, capitals(ends)...)
 	}
 	var words []string
 	if !nothing(u, s.face.Misfit) {
-		words = append(words, fmt.Sprintf("Within the band the glass leaves this paper's cone by up to %s, which is %s of girth.",
-			misfit, u.Fine(2*math.Pi*s.face.Misfit)))
+		words = append(words, fmt.Sprintf("On the %s the glass leaves this paper's cone by up to %s, which is %s of girth.",
+			a.reaching(), misfit, u.Fine(2*math.Pi*s.face.Misfit)))
 	}
 	return append(words, capitals(ends)...)
 }

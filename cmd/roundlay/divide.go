@@ -66,7 +66,8 @@ func divide(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
-	if err := fits(stepped, unit, circles[0], *set, *gaps); err != nil {
+	stepped.On = marked(circles)
+	if err := fits(stepped, unit, circles[stepped.On], *set, *gaps); err != nil {
 		return err
 	}
 	stepped.Chosen = len(circles) == 1
@@ -122,7 +123,9 @@ func writtenIn(text string) (geometry.Unit, error) {
 }
 
 // circleNames are the circles that a job marks on a blank.
-var circleNames = []string{"foot", "paper edge", "band foot", "band top"}
+var circleNames = []string{"foot", paperEdge, "band foot", "band top"}
+
+const paperEdge = "paper edge"
 
 // circleName is a circle's name, which may be written with a hyphen so that it
 // needs no quotes.
@@ -158,8 +161,16 @@ func jobCircles(plans []*pattern.Plan, parts int, at string) ([]report.Circle, e
 	return circles, nil
 }
 
+// marked returns which circle the marks of the first blank are stepped on: the
+// paper's edge where that begins above the table, or else the first.
+func marked(circles []report.Circle) int {
+	return max(0, slices.IndexFunc(circles, func(c report.Circle) bool {
+		return c.Name == paperEdge && c.Blank == circles[0].Blank
+	}))
+}
+
 // readStepped reads what the dividers were set to, and the gap that each round
-// of stepping the first circle left.
+// of stepping a circle left.
 func readStepped(unit geometry.Unit, set string, gaps []string) (report.Stepped, error) {
 	var stepped report.Stepped
 	var err error

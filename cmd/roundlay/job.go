@@ -41,6 +41,9 @@ func (s *session) readData(name string) (string, []byte, error) {
 			return name, nil, err
 		}
 		defer f.Close()
+		if about, err := f.Stat(); err == nil && about.IsDir() {
+			return name, nil, fmt.Errorf("%s: is a folder; give a job file", name)
+		}
 		in = f
 	}
 	// One byte past the most that Read takes is enough for it to refuse.

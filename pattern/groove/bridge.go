@@ -1,9 +1,6 @@
 package groove
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
 // Bridge is where a wheel bites that is too large for the hollow it enters: it
 // rests on two places, and the deeper may be neither its own nor on its line. The
@@ -53,9 +50,6 @@ func (k *stroke) mayBridge() (rim, edge bool) {
 // bridge finds out whether the wheel spans a hollow, and how far beyond the ends
 // of the line it bites if it does.
 func (k *stroke) bridge() {
-	if k.depth <= 0 { // it rests on both ends of the mark, and not between
-		k.depth, k.first, k.last = k.asked, k.line.Length()/2, k.line.Length()/2
-	}
 	rim, edge := k.mayBridge()
 	if !rim && !edge {
 		return
@@ -65,7 +59,7 @@ func (k *stroke) bridge() {
 		if rim && !k.bridges {
 			k.bridges = k.spans(&stands[i])
 		}
-		if often := max(5, len(stands)/8); i%often == 0 || i == len(stands)-1 {
+		if lookedAt(i, len(stands)) {
 			k.lookAbout(&stands[i])
 		}
 	}
@@ -83,6 +77,33 @@ func (k *stroke) bridge() {
 // rests reports whether the wheel bites anywhere but in its mark.
 func (k *stroke) rests() bool { return k.bridges || k.elsewhere.Depth > 0 }
 
+// restsAnywhere finds out whether the wheel bites anywhere but in its mark, and no
+// more than that.
+func (k *stroke) restsAnywhere() bool {
+	rim, edge := k.mayBridge()
+	if !rim && !edge {
+		return false
+	}
+	stands := k.standings()
+	for i := range stands {
+		if rim && k.spans(&stands[i]) {
+			return true
+		}
+	}
+	for i := range stands {
+		if lookedAt(i, len(stands)) {
+			if k.lookAbout(&stands[i]); k.elsewhere.Depth > 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// lookedAt reports whether the wheel is looked at all over at one of so many
+// standings: at every fifth, or eighth part, and the last.
+func lookedAt(i, of int) bool { return i%max(5, of/8) == 0 || i == of-1 }
+
 // standings sets the wheel down at places all along the stroke.
 func (k *stroke) standings() []placing {
 	n := int(math.Ceil((k.last - k.first) / span))
@@ -93,13 +114,17 @@ func (k *stroke) standings() []placing {
 	return all
 }
 
-// along calls visit with the ways across the line straight ahead of a wheel (side
-// 1) or behind it (side -1), as far as the wheel reaches and there is glass, until
-// it returns false.
+// along calls visit with the ways that the glass has under a wheel's middle plane,
+// ahead of it (side 1) or behind it (side -1), as far as the wheel reaches and
+// there is glass, until it returns false. A straight way on the glass would leave
+// that plane, on a curved glass soon by more than the wheel is thick.
 func (k *stroke) along(p *placing, side float64, visit func(far float64, way heading) bool) {
 	h := p.heading()
 	for far := span; far < k.wheel.Radius; far += span {
 		h = h.straight(k.surface, side*span)
+		off := -p.seen(p.space(h.spot(k.surface))).Y
+		on := h.left().straight(k.surface, min(max(off, -span), span))
+		h = heading{on.theta, on.along, h.psi - side*min(max(off/span, -1), 1)}
 		// On the far side of the glass no wheel that stands on this one bites.
 		if !k.glassAt(h.along) || math.Abs(h.theta-p.theta) > math.Pi/2 || !visit(far, h) {
 			return
@@ -141,155 +166,6 @@ func (k *stroke) bites(p *placing, side float64) float64 {
 	return furthest
 }
 
-// column is a line round the wheel: how far to the left of its middle, and of
-// which blade.
-type column struct {
-	blade blade
-	left  float64
-}
-
-// columns returns the lines of a gang's mitres, or lines evenly across another
-// edge, the middle one in the middle.
-func (k *stroke) columns() []column {
-	if n := k.wheel.blades(); n > 1 {
-		all := make([]column, n)
-		for i := range all {
-			b := k.wheel.blade(i)
-			all[i] = column{b, b.offset}
-		}
-		return all
-	}
-	const n = 9
-	edge := k.middle
-	edge.face = k.wheel.Thick / 2
-	all := make([]column, n)
-	for i := range all {
-		all[i] = column{edge, edge.face * (float64(i)/(n-1)*2 - 1) * 0.999}
-	}
-	return all
-}
-
-// lookAbout looks all over a wheel, in each column a span apart, for what it bites
-// apart from its mark or much deeper than where it stands, and for what it leaves.
-func (k *stroke) lookAbout(p *placing) {
-	columns := k.columns()
-	beyond := 3 + k.wheel.Thick // mm: how much nearer the glass may come within the wheel's faces
-	var cells [][]float64       // how deep, from behind to ahead
-	var ways []heading
-	add := func(_ float64, way heading) bool {
-		row := make([]float64, len(columns))
-		middle, _, _ := p.bite(&k.middle, way.spot(k.surface))
-		for i, c := range columns {
-			row[i] = middle
-			if middle > -beyond { // or none of it is near the glass
-				deep, room, _ := p.bite(&c.blade, k.abreast(p, way, c.left))
-				row[i] = min(deep, room)
-			}
-		}
-		cells, ways = append(cells, row), append(ways, way)
-		return true
-	}
-	k.along(p, -1, add)
-	slices.Reverse(cells)
-	slices.Reverse(ways)
-	own := len(cells)
-	add(0, p.heading())
-	k.along(p, 1, add)
-	mark := marked(cells, own, len(columns)/2)
-	var least spotted
-	found := false
-	for i := range cells {
-		for c, deep := range cells[i] {
-			if deep <= 0 {
-				continue
-			}
-			at := k.abreast(p, ways[i], columns[c].left)
-			depth, radius, height := p.depthAt(&columns[c].blade, at)
-			left := math.Inf(1)
-			if k.inside != nil {
-				left = max(k.inside.Distance(radius, height), 0)
-			}
-			if left < k.about.Least {
-				k.about = Remains{left, at.theta, at.height}
-				least, found = spotted{p, ways[i], columns[c]}, true
-			}
-			if rests := deep > apart && !mark[[2]int{i, c}] || deep > 1.2*p.depth+beside; rests && depth > k.elsewhere.Depth {
-				k.elsewhere = Bridge{Depth: depth, Theta: at.theta, Height: at.height, Left: left}
-			}
-		}
-	}
-	if found {
-		k.closer(least)
-	}
-}
-
-// spotted is a place under a wheel: on a way across its line, in a column.
-type spotted struct {
-	p   *placing
-	way heading
-	column
-}
-
-// closer looks between the places that were looked at for where less is left.
-func (k *stroke) closer(at spotted) {
-	try := func(ahead, left float64) bool {
-		next := at
-		next.way, next.left = at.way.straight(k.surface, ahead), at.left+left
-		q := k.abreast(next.p, next.way, next.left)
-		if deep, room, _ := next.p.bite(&next.blade, q); deep <= 0 || room <= 0 || !k.glassAt(q.along) {
-			return false
-		}
-		_, radius, height := next.p.depthAt(&next.blade, q)
-		left = max(k.inside.Distance(radius, height), 0)
-		if left >= k.about.Least {
-			return false
-		}
-		at, k.about = next, Remains{left, q.theta, q.height}
-		return true
-	}
-	for step := span / 2; step > 0.02; {
-		if !try(step, 0) && !try(-step, 0) && !try(0, step) && !try(0, -step) {
-			step /= 2
-		}
-	}
-}
-
-// abreast returns the place across a way that a wheel sees so far to its left: on
-// a glass that turns away, farther along the glass than that.
-func (k *stroke) abreast(p *placing, way heading, left float64) spot {
-	const near = 0.01 // mm
-	way = way.left()
-	on := left
-	at := way.straight(k.surface, on).spot(k.surface)
-	for range 4 {
-		off := left - p.seen(p.space(at)).Y
-		if math.Abs(off) < near {
-			break
-		}
-		on += off
-		at = way.straight(k.surface, on).spot(k.surface)
-	}
-	return at
-}
-
-// marked returns the cells that hang together with the one where the wheel stands.
-func marked(cells [][]float64, row, column int) map[[2]int]bool {
-	seen := map[[2]int]bool{{row, column}: true}
-	for next := [][2]int{{row, column}}; len(next) > 0; {
-		at := next[len(next)-1]
-		next = next[:len(next)-1]
-		for i := max(at[0]-1, 0); i <= min(at[0]+1, len(cells)-1); i++ {
-			for c := max(at[1]-1, 0); c <= min(at[1]+1, len(cells[i])-1); c++ {
-				if to := [2]int{i, c}; !seen[to] && cells[i][c] > 0 {
-					seen[to] = true
-					next = append(next, to)
-				}
-			}
-		}
-	}
-	return seen
-}
-
 // spanned returns the station at a distance along the stroke with the wheel as
 // it bites deepest there, wherever along the stroke that is.
 func (k *stroke) spanned(s float64) station {
@@ -325,16 +201,48 @@ func (k *stroke) spanning(g *Groove) Bridge {
 	if b.Depth == 0 {
 		b.Left = math.Inf(1)
 	}
-	for i, s := range g.Samples {
-		if s.Depth > b.Depth && k.bridges {
+	if k.bridges {
+		worst := deepest(g.Samples)
+		if g.Samples[worst].Depth <= k.asked+deeper { // where it stands: the other place is what matters
+			worst = again(g.Samples, worst)
+		}
+		if s := g.Samples[worst]; s.Depth > b.Depth {
 			b.Depth, b.Theta, b.Height = s.Depth, s.Theta, s.Height
-			if own := k.stations[i]; k.inside != nil {
+			if own := k.stations[worst]; k.inside != nil {
 				_, radius, height := own.own.depthAt(&k.middle, own.across(0))
 				b.Left = max(k.inside.Distance(radius, height), 0)
 			}
 		}
 	}
 	return b
+}
+
+// deepest returns the number of the deepest sample.
+func deepest(samples []Sample) int {
+	worst := 0
+	for i, s := range samples {
+		if s.Depth > samples[worst].Depth {
+			worst = i
+		}
+	}
+	return worst
+}
+
+// again returns the number of the sample at which a groove that was deepest at one
+// is deeper again than on the way there, by the most; that one itself if it
+// nowhere is.
+func again(samples []Sample, from int) int {
+	rise, at := 0.0, from
+	for _, way := range [2]int{-1, 1} {
+		least := samples[from].Depth
+		for i := from; i >= 0 && i < len(samples); i += way {
+			least = min(least, samples[i].Depth)
+			if up := samples[i].Depth - least; up > rise {
+				rise, at = up, i
+			}
+		}
+	}
+	return at
 }
 
 // LargestWheel returns the radius of the largest wheel of the same edge that bites
@@ -347,8 +255,8 @@ func (l *Lathe) LargestWheel(line Line, wheel Wheel, depth float64) float64 {
 	line = l.laid(line)
 	goesIn := func(radius float64) bool {
 		wheel.Radius = radius
-		k, _ := l.solve(line, wheel, depth)
-		return !k.rests()
+		k, _ := l.set(line, wheel, depth)
+		return !k.restsAnywhere()
 	}
 	low, high := 0.0, wheel.Radius
 	for range steps {

@@ -58,7 +58,8 @@ func (l *Lathe) Cut(line Line, wheel Wheel, depth, polish float64) Groove {
 	l.placings = l.placings[:0]
 	asked := line
 	line = l.laid(line)
-	k, touch := l.solve(line, wheel, depth)
+	k, touch := l.set(line, wheel, depth)
+	k.bridge()
 	g := Groove{Touch: touch, Length: k.to - k.from, Depth: k.depth, Asked: depth}
 	g.Line = asked
 	g.Ends, _ = asked.Ends()
@@ -68,11 +69,12 @@ func (l *Lathe) Cut(line Line, wheel Wheel, depth, polish float64) Groove {
 	return g
 }
 
-// solve finds where a wheel is set down and lifted on a line that is laid on the
+// set finds where a wheel is set down and lifted on a line that is laid on the
 // glass, and how deep it goes: a touch, or drawn along.
-func (l *Lathe) solve(line Line, wheel Wheel, depth float64) (k stroke, touch bool) {
+func (l *Lathe) set(line Line, wheel Wheel, depth float64) (k stroke, touch bool) {
 	k = stroke{Lathe: l, line: line, wheel: wheel, middle: wheel.middle(), depth: depth, asked: depth, about: Remains{Least: math.Inf(1)}}
 	k.hollow = !l.surface.Flat() && 1/wheel.Radius+l.hollowest <= 0
+	_, k.broad = k.mayBridge()
 	pressed := k
 	pressed.line = l.chord(line)
 	pressed.press()
@@ -82,7 +84,9 @@ func (l *Lathe) solve(line Line, wheel Wheel, depth float64) (k stroke, touch bo
 	if touch = touch || !k.draw(); touch {
 		k = pressed
 	}
-	k.bridge()
+	if k.depth <= 0 { // it rests on both ends of the mark, and not between
+		k.depth, k.first, k.last = k.asked, k.line.Length()/2, k.line.Length()/2
+	}
 	return k, touch
 }
 
@@ -124,12 +128,15 @@ type stroke struct {
 	// wheel that bridges a hollow bites beyond it.
 	from, to float64
 	hollow   bool // somewhere the glass is as hollow as the wheel is round, or more
+	broad    bool // and so hollow that the wheel's edge may touch it before its line does
 	bridges  bool
 	stands   []placing // where it bridges: the wheel all along the stroke
 	// elsewhere is what the wheel bites apart from its mark, about the least it
 	// leaves anywhere, where the glass is so hollow that it was looked at all over.
+	// deepest is how deep it bites there, at the most.
 	elsewhere Bridge
 	about     Remains
+	deepest   float64
 }
 
 // at sets the wheel down at a distance along the line.

@@ -58,13 +58,14 @@ func (k *stroke) smooth(b *blade, f footprint) footprint {
 	if k.bridges {
 		return f // stations of different standings don't lie on one curve
 	}
-	const (
-		rounds = 8    // halving a millimetre to less than stray
-		most   = 2000 // sections: of a groove so long and so oddly bent that no eye follows it
-	)
+	rounds := 8 // halving a millimetre to less than stray
+	if k.rests() {
+		rounds = 2 // its edges jump from where the wheel rests to where it does not
+	}
+	const most = 2000 // sections: of a groove so long and so oddly bent that no eye follows it
 	for range rounds {
 		i := 0
-		for i < len(f) && !f.sharp(i) {
+		for i < len(f) && !k.rough(f, i) {
 			i++
 		}
 		if i == len(f) || len(f) > most {
@@ -72,7 +73,7 @@ func (k *stroke) smooth(b *blade, f footprint) footprint {
 		}
 		finer := append(make(footprint, 0, 2*len(f)), f[:i]...)
 		for ; i < len(f); i++ {
-			if i > 0 && (f.sharp(i-1) || f.sharp(i)) {
+			if i > 0 && (k.rough(f, i-1) || k.rough(f, i)) {
 				between := k.under((f[i-1].along+f[i].along)/2, []station{f[i].station})
 				finer = append(finer, k.section(b, between))
 			}
@@ -81,6 +82,12 @@ func (k *stroke) smooth(b *blade, f footprint) footprint {
 		f = finer
 	}
 	return f
+}
+
+// rough reports whether the outline turns too sharply at a section, on the glass:
+// beyond its ends there is nothing to follow, and a narrow neck may close up there.
+func (k *stroke) rough(f footprint, i int) bool {
+	return (f[i].own.flat || k.glassAt(f[i].across(f[i].line).along)) && f.sharp(i)
 }
 
 // sharp reports whether the outline turns too sharply at a section: whether an
@@ -228,7 +235,27 @@ func (b *blade) deepest(s station) ridge {
 }
 
 // section returns the cross-section that a blade leaves at a station.
-func (k *stroke) section(b *blade, s station) section { return k.widen(b, s.section(b)) }
+func (k *stroke) section(b *blade, s station) section {
+	x := s.section(b)
+	if k.broad && !x.empty() {
+		x.left, x.right = x.rests(b, x.left, 1), -x.rests(b, -x.right, -1)
+	}
+	return k.widen(b, x)
+}
+
+// rests returns how far to one hand of a section a wheel bites that is broad for a
+// hollow across it: beyond the edge of its mark it may bite again, out to its face.
+func (x *section) rests(b *blade, edge, hand float64) float64 {
+	const parts = 6
+	for i := parts; i > 0; i-- {
+		from := edge + (b.face-edge)*(float64(i)-0.05)/parts
+		out := func(far float64) float64 { return x.own.inside(b, x.across(hand*(from+far))) }
+		if from > edge && out(0) > 0 {
+			return from + root(out, 0.01, 0.05)
+		}
+	}
+	return edge
+}
 
 // section returns the cross-section that the wheel, where it stands, cuts
 // through a station.

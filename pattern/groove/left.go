@@ -23,10 +23,17 @@ type remains struct {
 
 // remaining measures the glass left under a footprint of a blade.
 func (r *remains) footprint(b *blade, f footprint) {
+	// Nearer together than this there is nothing between two sections that looking
+	// about in the end does not find.
+	const near = 0.3 // mm
 	r.blade = *b
+	last := math.Inf(-1)
 	for i := range f {
 		x := &f[i]
-		r.section(x)
+		if x.own.flat || x.along > last+near || i == len(f)-1 {
+			r.section(x)
+			last = x.along
+		}
 		if i > 0 {
 			r.kinks(&f[i-1], x)
 			r.end(&f[i-1], x)
@@ -71,27 +78,42 @@ func (r *remains) kinks(a, b *section) {
 // section measures what is left under a section: under the blade's line if it is
 // sharp, all across it if not.
 func (r *remains) section(x *section) {
-	if b := &r.blade; b.sharp() {
-		r.beside(x, x.line)
+	if r.blade.sharp() {
+		r.line(x)
 		return
 	}
 	const fine = 0.5 // mm
 	n := max(int(math.Ceil((x.left-x.right)/fine)), 2)
+	apart := (x.left - x.right) / float64(n)
+	way := x.way.straight(r.surface, x.aside+x.right)
 	for i := range n + 1 {
-		r.beside(x, x.right+(x.left-x.right)*float64(i)/float64(n))
+		ahead, left := x.ahead, x.aside+x.right+apart*float64(i)
+		if !x.own.flat {
+			ahead, left = x.own.sees(way.spot(r.surface))
+			way = way.straight(r.surface, apart)
+		}
+		r.beside(x, ahead, left)
 	}
 }
 
-// beside measures a section at a place so far to the left of the cut's line.
-func (r *remains) beside(x *section, line float64) {
-	ahead, left := x.ahead, x.aside+line
-	if !x.own.flat { // the wheel sees places nearer than they are along the glass
-		v := x.own.seen(x.own.space(x.across(line)))
-		ahead, left = v.X, v.Y
+// sees returns how far ahead of the wheel, and how far to its left, the wheel
+// sees a place: nearer than it is along a curved glass.
+func (p *placing) sees(s spot) (ahead, left float64) {
+	v := p.seen(p.space(s))
+	return v.X, v.Y
+}
+
+// line measures a section under the blade's own line.
+func (r *remains) line(x *section) {
+	ahead := x.ahead
+	if !x.own.flat {
+		ahead, _ = x.own.sees(x.across(x.line))
 	}
-	if r.blade.sharp() {
-		left = r.blade.offset
-	}
+	r.beside(x, ahead, r.blade.offset)
+}
+
+// beside measures a section at a place so far ahead of the wheel and to its left.
+func (r *remains) beside(x *section, ahead, left float64) {
 	r.edge(x.own, ahead, left)
 	if left != 0 && r.last > r.first && !r.bridges {
 		// Askew the wheel is deepest there a little before or after it stands.

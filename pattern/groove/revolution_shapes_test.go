@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"os"
 )
 
 // straightVessel returns a cylinder or a cone of a radius at height 0.
@@ -92,11 +91,7 @@ func randomVessel(rnd *rand.Rand) (v *vessel, middle float64) {
 	if rnd.IntN(6) == 0 {
 		rho = tightest
 	}
-	kind := rnd.IntN(7)
-	if os.Getenv("KIND") != "" {
-		kind = int(os.Getenv("KIND")[0] - 48)
-	}
-	switch kind {
+	switch kind := rnd.IntN(7); kind {
 	case 0:
 		slope := 0.0
 		if rnd.IntN(3) > 0 {

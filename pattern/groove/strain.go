@@ -50,7 +50,10 @@ func (k *stroke) strain(asked Line, g Groove) Strain {
 		contact := min(tail, asked.Length()/2)
 		bend := math.Abs(line.bend(at))
 		if sweep := bend * contact * contact / 2; sweep > s.Sweep {
-			s.Sweep, s.Share, s.Bend, s.Contact, s.At = sweep, sweep/half, bend, contact, at
+			s.Sweep, s.Bend, s.Contact, s.At = sweep, bend, contact, at
+			if half > 0 { // or it cuts nothing
+				s.Share = sweep / half
+			}
 		}
 	}
 	return s

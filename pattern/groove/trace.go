@@ -51,7 +51,7 @@ func (k *stroke) trace(g *Groove, polish float64) {
 	if g.Bridges() && g.Bridge.Left < g.Remains.Least {
 		g.Remains = Remains{g.Bridge.Left, g.Bridge.Theta, g.Bridge.Height}
 	}
-	g.Depth = max(g.Depth, g.Bridge.Depth, left.deepest)
+	g.Depth = max(g.Depth, g.Bridge.Depth, left.deepest, k.deepest)
 }
 
 // tips returns what of a footprint lies beyond the ends of the line.

@@ -163,14 +163,29 @@ func (s section) station(below []glass.Station) (glass.Station, bool) {
 	height, rises := s.height(below)
 	station, round := s.round()
 	field := s.required("wall")
-	wall, walled := field.length(span{0.1, mostAcross / 2, 3})
+	wall, walled := field.length(span{leastWall, mostAcross / 2, 3})
 	if round && walled && wall >= station.Radius {
-		field.refuse(fmt.Sprintf("a wall thinner than half of the glass, %s", s.unit.AtMost(station.Radius)),
-			field.otherUnit(func(mm float64) bool { return mm < station.Radius }))
+		hint := field.otherUnit(func(mm float64) bool { return mm < station.Radius })
+		if hint == "" {
+			hint = s.solid(station.Radius)
+		}
+		field.refuse(fmt.Sprintf("a wall thinner than half of the glass, %s", s.unit.AtMost(station.Radius)), hint)
 		walled = false
 	}
 	station.Height, station.Wall = height, wall
 	return station, rises && round && walled
+}
+
+// solid says of a wall that is too thick what the glass is across there, which may
+// be what was misread, and which wall stands for a solid stem.
+func (s section) solid(radius float64) string {
+	across := "it is " + s.unit.Text(2*radius) + " across there"
+	step := s.unit.Step()
+	wall := (math.Ceil(radius/step-1e-9) - 1) * step
+	if wall < leastWall {
+		return across
+	}
+	return fmt.Sprintf("%s; for a solid stem, write a little less than half of it, such as %q", across, s.unit.Text(wall))
 }
 
 // height reads the height of a station above those below it.

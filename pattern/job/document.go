@@ -323,6 +323,10 @@ func (d *document) badSyntax(data []byte, p *unstable.Parser, err error) *mistak
 	m.read = around(before, strings.TrimRight(here, " \t\r"))
 	m.accepted = "key = value, as TOML has it (" + saying(err) + ")"
 	m.hint = slip(before, here)
+	// The parser says so of a text that runs on to the end of its line.
+	if words := saying(err); strings.HasSuffix(words, "strings cannot have new lines") {
+		m.accepted, m.hint = "text with a quote at each end", "the closing quote is missing"
+	}
 	return m
 }
 

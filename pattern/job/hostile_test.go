@@ -174,6 +174,8 @@ func TestRefuseFile(t *testing.T) {
 		{"a switch with a capital", "terminal = True\n", 1, `terminal = True`, "key = value", "true and false are written small"},
 		{"a switch in capitals", "mirror = FALSE\n", 1, `mirror = FALSE`, "key = value", "true and false are written small"},
 		{"a word that begins like a switch with a capital", "edge = Truelove\n", 1, `edge = Truelove`, "key = value", "text goes in quotes"},
+		{"a missing closing quote", "name = \"tumbler\n", 1, `tumbler`, "a quote at each end", "the closing quote is missing"},
+		{"a missing closing single quote", "name = 'tumbler\n", 1, `tumbler`, "a quote at each end", "the closing quote is missing"},
 		{"a word that begins like a switch", "edge = flat\n", 1, `edge = flat`, "key = value", "text goes in quotes"},
 		{"far into a line", "station = [ {height=0, across=3, wall=1}, {height=3, across=3 1/8, wall=1} ]\n", 1, `…" wall=1}, {height=3, across=3 1/8, wall=1} ]"`, "key = value", "in quotes"},
 		{"a list without an end", "station = [\n1,\n", 2, "1,", "array is incomplete", ""},

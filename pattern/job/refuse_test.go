@@ -208,6 +208,8 @@ func TestRefuse(t *testing.T) {
 		{name: "blank.station[1].across", text: `across = 40`, accepted: "to 39 in"},
 		{name: "blank.station[2].around", text: `around = 124`, accepted: "to 123 in"},
 		{name: "blank.station[1].wall", text: `wall = 1.5`, accepted: "a wall thinner than half of the glass, 1 1/2 in"},
+		{name: "blank.station[1].wall", text: `wall = "1 1/2 in"`, accepted: "a wall thinner than half of the glass, 1 1/2 in",
+			hint: `it is 3 in across there; for a solid stem, write a little less than half of it, such as "1 31/64 in"`},
 		{name: "blank.station[2].wall", text: `wall = 2`, accepted: "a wall thinner than half of the glass, 1 5/8 in"},
 		{name: "blank.station[2].around", text: `around = "10 1/4"`, with: `across = 3`, key: "blank.station[2].around",
 			read: "a girth of 10 1/4 in, which is 3 17/64 in across", accepted: "a girth near that of 3 in across, which is 9 27/64 in"},

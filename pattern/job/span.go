@@ -64,6 +64,7 @@ const (
 	mostAcross = 1000.0 // of a glass and of a wheel, mm
 	mostGirth  = mostAcross * math.Pi
 	leastRise  = 0.1  // from one station to the next, mm: what calipers show
+	leastWall  = 0.1  // mm
 	mostDepth  = 50.0 // of a cut, and of what is measured across one, mm
 	mostPolish = 3.0  // on each side of a groove, mm: more takes it away
 	leastBand  = 1.0  // mm

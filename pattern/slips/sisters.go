@@ -105,7 +105,7 @@ func ask(of Quantity, share float64, blanks []*glass.Blank) (all []there, known 
 			}
 		}
 	}
-	if len(near) >= leastSisters {
+	if len(near) >= min(leastSisters, len(blanks)) {
 		return near, true
 	}
 	return all, false

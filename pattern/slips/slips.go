@@ -6,9 +6,10 @@
 //
 // It is doubted where it is further from the middle of its sisters than a
 // difference that honest glass may have, and more than twice as far as any of them
-// is from the others. One of them may be as far off: it may be misread too. But a
-// blank that is wider, or thicker, all the way up is just that: the reading has to
-// be off from its own others as well.
+// is from the others. One of them may be as far off: it may be misread too. Few
+// sisters ask for a greater difference, but for one of five times what they differ
+// by themselves. But a blank that is wider, or thicker, all the way up is just
+// that: the reading has to be off from its own others as well.
 package slips
 
 import (
@@ -190,10 +191,17 @@ func (s scatter) doubts(c comparison, i, sisters int) bool {
 	const (
 		twice = 2.2
 		few   = 3.0 // with so few sisters it has to be off twice as far as with very many
+		// A few that agree so many times better with one another than the reading
+		// does with them speak for more: then so many times of what is honest will do.
+		agree  = 5.0
+		agreed = 1.5
 	)
-	least := honest(c.readings[i].of) * (1 + few/float64(sisters))
 	off, own := math.Abs(c.off[i]), math.Abs(c.own[i])
-	if min(off, own) < least {
+	least := 1 + few/float64(sisters)
+	if off > agree*s.off && own > agree*s.own {
+		least = min(least, agreed)
+	}
+	if min(off, own) < least*honest(c.readings[i].of) {
 		return false
 	}
 	return off > twice*s.off || own > twice*s.own

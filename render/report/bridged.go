@@ -13,6 +13,9 @@ import (
 func bridged(p *pattern.Plan, f pattern.Finding, u geometry.Unit) string {
 	c := &p.Cuts[(f.Cuts[0]-1)%len(p.Cuts)]
 	words := fmt.Sprintf("the wheel is too large for the hollow and rests on two places: asked %s deep, it bites up to %s", u.Fine(c.Asked), u.Fine(c.Bridge.Depth))
+	if c.Bridge.Depth <= c.Asked {
+		words = fmt.Sprintf("the wheel is too large for the hollow and rests on two places: apart from where it stands it bites %s", u.Fine(c.Bridge.Depth))
+	}
 	switch left := c.Bridge.Left; {
 	case left <= 0:
 		words += " and breaks through"

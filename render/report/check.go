@@ -91,7 +91,7 @@ func shape(p *pattern.Plan) string {
 		words = "straight sides"
 	}
 	if u := p.Job.Length; p.WorstRadiusError > 0.005 {
-		words += fmt.Sprintf(", which the glass leaves by up to %s in radius", u.Fine(p.WorstRadiusError))
+		words += fmt.Sprintf(", which the glass leaves by up to %s in radius within the band", u.Fine(p.WorstRadiusError))
 	}
 	return words
 }
@@ -116,8 +116,26 @@ func gored(p *pattern.Plan) []string {
 		return nil
 	}
 	g := face.Gores(p.Repeats, 0)
-	return []string{fmt.Sprintf("curved: its paper is in %d gores, %d a repeat, whose edges are up to %s out.",
-		g.PerRepeat*p.Repeats, g.PerRepeat, u.Fine(g.Worst()))}
+	words := fmt.Sprintf("curved: its paper is in %d gores, %d a repeat, whose edges are up to %s out.",
+		g.PerRepeat*p.Repeats, g.PerRepeat, u.Fine(g.Worst()))
+	return append([]string{words}, drawnIn(p)...)
+}
+
+// drawnIn says which band, a little lower, would have paper in one piece.
+func drawnIn(p *pattern.Plan) []string {
+	band, ok := p.DrawnIn()
+	if !ok {
+		return nil
+	}
+	foot, top := p.Job.Length.Text(band.Foot), p.Job.Length.Text(band.Top)
+	which := "from " + foot + " up"
+	if p.Band.Top-band.Top > band.Foot-p.Band.Foot {
+		which = "up to " + top
+	}
+	// In the job's own unit, and so short enough to stand on one line.
+	unit := " " + p.Job.Length.String()
+	return []string{fmt.Sprintf("with a band %s one paper would do: band = [%q, %q] under [layout].",
+		which, strings.TrimSuffix(foot, unit), strings.TrimSuffix(top, unit))}
 }
 
 // shortMarks says of marks too short for the depth asked how deep they come out,
@@ -136,7 +154,11 @@ func shortMarks(b *strings.Builder, p *pattern.Plan) {
 		if u.Fine(short.Least) != u.Fine(short.Most) {
 			deep = u.Fine(short.Least) + " to " + deep
 		}
-		fmt.Fprintf(b, "Motif %d (%s): %s in all too short for the %s asked, and %s deep; %s would reach it.\n",
+		deep += " deep"
+		if short.Allowed {
+			deep += fmt.Sprintf(", which limits.reach = %g allows", p.Job.Limits.Reach)
+		}
+		fmt.Fprintf(b, "Motif %d (%s): %s in all too short for the %s asked, and %s; %s would reach it.\n",
 			i+1, m.Kind.Name, count(short.Marks*p.Turns(), "mark"), asked, deep, u.AtLeast(short.Needed))
 	}
 }

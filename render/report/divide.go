@@ -70,18 +70,18 @@ func tableParts() []int {
 	return []int{3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 15, 16, 18, 20, 24, 32, 36, 48}
 }
 
-// DivideJSON writes the settings for circles, the first of them on top, and for
-// the first what stepping it came to.
+// DivideJSON writes the settings for circles, the stepped one of them on top, and
+// for that one what stepping it came to.
 func DivideJSON(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepped, plans []*pattern.Plan) error {
-	out := divideJSON{circleJSON: circle(unit, circles[0])}
+	out := divideJSON{circleJSON: circle(unit, circles[stepped.On])}
 	for _, c := range circles {
 		out.Circles = append(out.Circles, circle(unit, c))
 	}
 	for _, n := range tableParts() {
-		out.Table = append(out.Table, circle(unit, Circle{circles[0].Blank, circles[0].Name, circles[0].Radius, n}))
+		out.Table = append(out.Table, circle(unit, Circle{circles[stepped.On].Blank, circles[stepped.On].Name, circles[stepped.On].Radius, n}))
 	}
-	out.Used, out.Rounds = stepped.json(unit, circles[0])
-	if m, misread := stepped.misread(unit, circles[0]); misread {
+	out.Used, out.Rounds = stepped.json(unit, circles[stepped.On])
+	if m, misread := stepped.misread(unit, circles[stepped.On]); misread {
 		out.Misread = m.json()
 	}
 	for _, p := range plans {
@@ -116,20 +116,20 @@ func closingGap(unit geometry.Unit, c Circle) float64 {
 }
 
 // Divide writes the settings for circles to be read at the bench, and for the
-// first what stepping it came to and a table of other counts.
+// stepped one what stepping it came to and a table of other counts.
 func Divide(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepped, plans []*pattern.Plan) error {
 	var b strings.Builder
 	for _, c := range circles {
 		divide(&b, unit, c)
 	}
-	stepped.words(&b, unit, circles[0])
+	stepped.words(&b, unit, circles[stepped.On])
 	for _, p := range plans {
 		before := b.Len()
 		if Rounds(&b, unit, p); b.Len() > before {
 			b.WriteByte('\n')
 		}
 	}
-	table(&b, unit, circles[0])
+	table(&b, unit, circles[stepped.On])
 	_, err := io.WriteString(w, b.String())
 	return err
 }

@@ -16,7 +16,8 @@ type Stepped struct {
 	// Gaps is what each round left along the arc, positive where it stopped short:
 	// the first by the setting used, each further one by the one told for it.
 	Gaps []float64
-	// Chosen says that the circle was asked for, and isn't just the first.
+	// On is which of the circles was stepped; Chosen says that it was asked for.
+	On     int
 	Chosen bool
 }
 

@@ -1,0 +1,84 @@
+package groove
+
+import "math"
+
+// lookRound looks along a wheel's own edge, in each column a span apart, for what of
+// it is in the glass: also where that lies beyond a neck or a hollow, and no way on
+// the glass leads there under the wheel.
+func (k *stroke) lookRound(p *placing) {
+	for _, c := range k.columns() {
+		reach := min(p.wheelRadius-c.blade.drop(c.left-c.blade.offset), p.wheelRadius)
+		for ahead := -math.Floor(reach/span) * span; ahead <= reach; ahead += span {
+			if radius, height := p.rim(&c.blade, ahead, c.left); k.holds(radius, height) {
+				k.bitten(p, &c, ahead, radius, height)
+			}
+		}
+		k.alongEdge(p, c, reach)
+	}
+}
+
+// alongEdge looks between the places of a column that were looked at for where
+// less is left, from each that leaves less than both its neighbours.
+func (k *stroke) alongEdge(p *placing, c column, reach float64) {
+	if k.inside == nil {
+		return
+	}
+	left := func(ahead float64) float64 {
+		if radius, height := p.rim(&c.blade, ahead, c.left); k.holds(radius, height) {
+			return k.inside.Distance(radius, height)
+		}
+		return math.Inf(1)
+	}
+	before, here := math.Inf(1), math.Inf(1)
+	for ahead := -math.Floor(reach/span) * span; ahead <= reach+span; ahead += span {
+		after := left(ahead)
+		if at := ahead - span; here <= before && here <= after && here < k.about.Least+span {
+			for step := span / 2; step > 0.01; step /= 2 {
+				for _, next := range [2]float64{at - step, at + step} {
+					if l := left(next); l < here {
+						at, here = next, l
+					}
+				}
+			}
+			if radius, height := p.rim(&c.blade, at, c.left); k.holds(radius, height) {
+				k.bitten(p, &c, at, radius, height)
+			}
+		}
+		before, here = here, after
+	}
+}
+
+// holds reports whether a place, by its radius and its height, lies in the glass.
+func (k *stroke) holds(radius, height float64) bool {
+	_, foot := k.surface.At(0)
+	_, rim := k.surface.At(k.surface.Length())
+	return height >= foot && height <= rim && radius < k.surface.RadiusAt(height)
+}
+
+// bitten notes a place of a wheel's edge that is in the glass.
+func (k *stroke) bitten(p *placing, c *column, ahead, radius, height float64) {
+	at := foothold{surface: k.surface}
+	at.along = k.surface.AlongAt(height)
+	depth := (&placing{foothold: at}).under(radius, height)
+	k.deepest = max(k.deepest, depth)
+	left := math.Inf(1)
+	if k.inside != nil {
+		left = max(k.inside.Distance(radius, height), 0)
+	}
+	theta := p.theta + p.turnTo(ahead, c.left, radius)
+	if left < k.about.Least {
+		k.about = Remains{left, theta, height}
+	}
+	limit := 1.2*p.depth + beside
+	if c.left == 0 {
+		limit = p.depth + 2*deeper
+	}
+	if depth > limit && depth > k.elsewhere.Depth {
+		k.elsewhere = Bridge{Depth: depth, Theta: theta, Height: height, Left: left}
+	}
+}
+
+// turnTo returns how far round the glass from the wheel a place of its edge lies.
+func (p *placing) turnTo(ahead, left, radius float64) float64 {
+	return math.Asin(min(max((ahead*p.sine-left*p.cosine)/max(radius, 1e-9), -1), 1))
+}

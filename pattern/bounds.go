@@ -20,6 +20,7 @@ const (
 	mostGroove = 40e3  // mm, on one glass
 	mostAlong  = 100e3 // mm, on all blanks together
 	mostMitred = 160e3 // mm, on one glass, where each mitre of a gang counts
+	mostToil   = 3e6   // in one period on all blanks together: see toils
 	mostBeside = 1e6   // mm, in one period, along which cuts that meet or cross are measured against one another
 )
 
@@ -33,6 +34,8 @@ type toll struct {
 	groove float64 // on one glass
 	mitred float64 // on one glass, under each mitre of a gang by itself
 	beside float64 // in one period, along each mitre
+	toil   float64 // in one period: see toils
+	period float64 // the groove of one period
 }
 
 // toll returns what a motif that is drawn comes to. Lines are taken as long as they
@@ -45,15 +48,15 @@ func (p *Plan) toll(i int, d drawing) toll {
 		wide = max(wide, p.Surface.RadiusAt(z)/at)
 	}
 	lengths := make([]float64, len(d.cuts))
+	wheel := p.Job.Rack[p.sized[i].Wheel]
 	var t toll
 	for n, c := range d.cuts {
 		lengths[n] = wide * d.length(c.Path)
 		t.groove += lengths[n]
+		const ends = 8 // places for the tails
+		t.toil += p.toils(wheel, d.bends(c.Path)) * (lengths[n] + ends)
 	}
-	mitres := 1.0
-	if wheel := p.Job.Rack[p.sized[i].Wheel]; wheel.Edge == groove.Gang {
-		mitres = float64(wheel.Mitres)
-	}
+	mitres := mitresOf(wheel)
 	for n, c := range d.cuts {
 		for _, other := range c.Joins {
 			t.beside += mitres * min(lengths[n], lengths[other]) / 2 // each of the two has the other
@@ -64,9 +67,52 @@ func (p *Plan) toll(i int, d drawing) toll {
 		copies /= 2
 	}
 	t.cuts = len(d.cuts) * copies
+	t.period = t.groove
 	t.groove *= float64(copies)
 	t.mitred = t.groove * mitres
 	return t
+}
+
+func mitresOf(wheel groove.Wheel) float64 {
+	if wheel.Edge == groove.Gang {
+		return float64(wheel.Mitres)
+	}
+	return 1
+}
+
+// toils returns how long it takes to measure a place of a groove, in half times of
+// what it takes where a mitre is drawn straight on straight glass, a few
+// microseconds: as BenchmarkToils measures it. A broad edge is looked at all across, and
+// a line that bends from both sides.
+func (p *Plan) toils(wheel groove.Wheel, bent bool) float64 {
+	of := [...]struct{ straight, bent, curved, curvedBent float64 }{
+		groove.Mitre: {2, 14, 5, 60},
+		groove.Round: {4, 24, 30, 80},
+		groove.Flat:  {10, 32, 60, 110},
+		groove.Gang:  {2, 18, 10, 70},
+	}[wheel.Edge]
+	toil := of.straight
+	switch flat := p.Surface.Flat(); {
+	case flat && bent:
+		toil = of.bent
+	case !flat && !bent:
+		toil = of.curved
+	case !flat:
+		toil = of.curvedBent
+	}
+	return toil * mitresOf(wheel)
+}
+
+// reckoned returns the toil of a plan that is drawn already.
+func (p *Plan) reckoned() float64 {
+	toil := 0.0
+	for i := range p.sized {
+		if d, err := p.drawing(i); err == nil {
+			t := p.toll(i, d)
+			toil += t.toil + 2*t.beside
+		}
+	}
+	return toil
 }
 
 // length returns a length that a cut's line doesn't exceed, in millimetres.
@@ -92,6 +138,8 @@ func (t bill) within() error {
 		all.groove += one.groove
 		all.mitred += one.mitred
 		all.beside += one.beside
+		all.toil += one.toil
+		all.period += one.period
 	}
 	blanks := len(t.plan.Job.Blanks)
 	cuts := func(one toll) float64 { return float64(one.cuts) }
@@ -113,8 +161,19 @@ func (t bill) within() error {
 	case all.beside > mostBeside:
 		return t.refuse(func(one toll) float64 { return one.beside },
 			fmt.Sprintf("cuts that meet or cross one another along %s in all", metres(all.beside)), "up to "+metres(mostBeside)+": fewer cuts that cross, or shorter ones")
+	case all.toil*float64(blanks) > mostToil:
+		return t.refuse(func(one toll) float64 { return one.toil },
+			fmt.Sprintf("%s of groove in a repeat, on %s, bent or under broad wheels or on curved glass, where a place takes long to reckon", metres(all.period), counted(blanks, "blank")),
+			fmt.Sprintf("up to %s of the kind in all", metres(all.period*mostToil/all.toil)))
 	}
 	return nil
+}
+
+func counted(n int, what string) string {
+	if n == 1 {
+		return "one " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
 }
 
 // metres writes a length that is far longer than any glass.

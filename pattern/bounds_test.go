@@ -246,7 +246,7 @@ func TestSpent(t *testing.T) {
 	if err != nil || len(p.Findings) == 0 || s.spent() {
 		t.Fatalf("%v, %d findings, spent %v", err, len(p.Findings), s.spent())
 	}
-	s.places = mostTried + 1
+	s.toil = mostTried + 1
 	if p, err = s.plan(j, j.Blanks[0]); err != nil {
 		t.Fatal(err)
 	}
@@ -259,7 +259,7 @@ func TestSpent(t *testing.T) {
 	j = jobOn(straight(t), 4, motif(t, "leaf", nil, with(fine)))
 	j.Motifs[0].Most = []string{"fronds"}
 	tr := newTrials()
-	tr.places = mostTried + 1
+	tr.toil = mostTried + 1
 	var wrong *job.Error
 	if _, err := tr.resolve(j); !errors.As(err, &wrong) || wrong.Key != "motif[1].fronds" {
 		t.Errorf("resolved: %v", err)

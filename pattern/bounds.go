@@ -80,16 +80,15 @@ func mitresOf(wheel groove.Wheel) float64 {
 	return 1
 }
 
-// toils returns how long it takes to measure a place of a groove, in half times of
-// what it takes where a mitre is drawn straight on straight glass, a few
-// microseconds: as BenchmarkToils measures it. A broad edge is looked at all across, and
+// toils returns how long it takes to measure a place of a groove, in microseconds of
+// a workshop's machine, as BenchmarkToils measures it. A broad edge is looked at all across, and
 // a line that bends from both sides.
 func (p *Plan) toils(wheel groove.Wheel, bent bool) float64 {
 	of := [...]struct{ straight, bent, curved, curvedBent float64 }{
-		groove.Mitre: {2, 14, 5, 60},
+		groove.Mitre: {3, 14, 5, 40},
 		groove.Round: {4, 24, 30, 80},
 		groove.Flat:  {10, 32, 60, 110},
-		groove.Gang:  {2, 18, 10, 70},
+		groove.Gang:  {3, 18, 13, 50},
 	}[wheel.Edge]
 	toil := of.straight
 	switch flat := p.Surface.Flat(); {

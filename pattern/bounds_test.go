@@ -246,6 +246,7 @@ func TestSpent(t *testing.T) {
 	if err != nil || len(p.Findings) == 0 || s.spent() {
 		t.Fatalf("%v, %d findings, spent %v", err, len(p.Findings), s.spent())
 	}
+	s = newSurvey()
 	s.toil = mostTried + 1
 	if p, err = s.plan(j, j.Blanks[0]); err != nil {
 		t.Fatal(err)
@@ -263,6 +264,36 @@ func TestSpent(t *testing.T) {
 	var wrong *job.Error
 	if _, err := tr.resolve(j); !errors.As(err, &wrong) || wrong.Key != "motif[1].fronds" {
 		t.Errorf("resolved: %v", err)
+	}
+}
+
+// What cured a blank of a set before the search ended is told of its sisters, if it
+// cures them: each told change is tried here by laying out the changed job.
+func TestToldBefore(t *testing.T) {
+	j := jobOn(nil, 4, motif(t, "leaf", motifs.Values{"fronds": 30}, with(fine)))
+	j.Blanks = []*glass.Blank{blankOf(t, 40, 40), blankOf(t, 40.5, 40.5), blankOf(t, 41, 41)}
+	s := newSurvey()
+	for i, b := range j.Blanks {
+		p, err := s.plan(j, b)
+		if err != nil || len(p.Findings) == 0 {
+			t.Fatalf("%v, %d findings", err, len(p.Findings))
+		}
+		for _, f := range p.Findings {
+			if f.Cure.Changes == nil {
+				t.Errorf("blank %d, %v: %s", i+1, f.Kind, f.Cure.Text)
+				continue
+			}
+			after, err := lay(changedBy(j, f.Cure.Changes...), b)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, left := range after.check() {
+				if left.Kind == f.Kind {
+					t.Errorf("blank %d: after %q there is still %v", i+1, f.Cure.Text, left.Kind)
+				}
+			}
+		}
+		s.toil = mostTried + 1 // nothing more is tried on the others
 	}
 }
 

@@ -24,9 +24,18 @@ func New(j *job.Job, blank *glass.Blank) (*Plan, error) {
 	return p, nil
 }
 
-// plan lays out a job and checks it. The survey may know of its other blanks what
-// the cures ask.
+// plan lays out a job, checks it, and looks for cures. The survey may know of its
+// other blanks what they ask.
 func (s *survey) plan(j *job.Job, blank *glass.Blank) (*Plan, error) {
+	p, err := s.look(j, blank)
+	if err == nil {
+		p.cureAll(s)
+	}
+	return p, err
+}
+
+// look lays out a job and checks it.
+func (s *survey) look(j *job.Job, blank *glass.Blank) (*Plan, error) {
 	p, err := s.lay(j, blank)
 	if err != nil {
 		return nil, err
@@ -39,7 +48,6 @@ func (s *survey) plan(j *job.Job, blank *glass.Blank) (*Plan, error) {
 	if err := p.heaped(); err != nil {
 		return nil, err
 	}
-	p.cureAll(s)
 	return p, nil
 }
 

@@ -21,7 +21,8 @@ func (p *Plan) cureAll(known *survey) {
 		return
 	}
 	c := &curing{Plan: p, survey: known}
-	if c.before = c.with(p, nil); c.before == nil {
+	var err error
+	if c.before, err = known.set(p.Job, p.Blank); err != nil {
 		p.uncured()
 		return
 	}
@@ -30,6 +31,9 @@ func (p *Plan) cureAll(known *survey) {
 		cure := Cure{Text: unsought}
 		if !c.spent() {
 			cure = c.cure(g)
+		}
+		if cure.Changes == nil && c.spent() {
+			cure = c.toldBefore(g, cure)
 		}
 		for i, f := range p.Findings {
 			if about, _ := p.about(f); f.Kind == g.Kind && slices.Equal(about, g.Motifs) {
@@ -169,8 +173,33 @@ func (c *curing) cheapest(g Group, known string, courses ...[]course) Cure {
 func (c *curing) told(g Group, r proven) Cure {
 	if brings := c.brings(g, r); brings != "" {
 		r.text += "; then " + brings
+	} else {
+		c.survey.told = append(c.survey.told, told{g.Kind, both(g.Motifs), r.remedy})
 	}
 	return Cure{r.text, r.changes}
+}
+
+// told is a cure that was told for a kind of finding on some motifs.
+type told struct {
+	kind   Kind
+	motifs [2]int
+	remedy
+}
+
+// toldBefore returns what cured the same trouble on another blank of the set, if it
+// clears this one: it brings nothing on any. So a set whose cures can't all be
+// looked for gets those that were found. Otherwise it returns the given cure.
+func (c *curing) toldBefore(g Group, otherwise Cure) Cure {
+	for _, known := range c.survey.told {
+		if known.kind != g.Kind || known.motifs != both(g.Motifs) {
+			continue
+		}
+		tr, err := c.survey.set(changedBy(c.Job, known.changes...), c.Blank)
+		if err == nil && !c.finds(tr, g) {
+			return Cure{known.text, known.changes}
+		}
+	}
+	return otherwise
 }
 
 // brings says what a remedy brings with it, or "".

@@ -11,6 +11,16 @@ import (
 // Lay lays a job out on each of its blanks, in their order, or on those given,
 // as members of the set still.
 func Lay(j *job.Job, blanks ...*glass.Blank) ([]*Plan, error) {
+	known := newSurvey() // a cure is tried on all blanks: what is seen for one serves the next
+	return layAll(j, blanks, known.plan)
+}
+
+// Look is Lay for those who need no cures, which take longest: the plans have none.
+func Look(j *job.Job, blanks ...*glass.Blank) ([]*Plan, error) {
+	return layAll(j, blanks, newSurvey().look)
+}
+
+func layAll(j *job.Job, blanks []*glass.Blank, plan func(*job.Job, *glass.Blank) (*Plan, error)) ([]*Plan, error) {
 	if len(blanks) == 0 {
 		blanks = j.Blanks
 	}
@@ -19,9 +29,8 @@ func Lay(j *job.Job, blanks ...*glass.Blank) ([]*Plan, error) {
 		return nil, err
 	}
 	plans := make([]*Plan, len(blanks))
-	known := newSurvey() // a cure is tried on all blanks: what is seen for one serves the next
 	for i, b := range blanks {
-		if plans[i], err = known.plan(j, b); err != nil {
+		if plans[i], err = plan(j, b); err != nil {
 			return nil, err
 		}
 	}

@@ -76,10 +76,11 @@ type survey struct {
 	*trials
 	alone map[int]sites
 	pairs map[[2]int]sites
+	told  []told // the cures that bring nothing, on any blank
 }
 
 func newSurvey() *survey {
-	return &survey{newTrials(), map[int]sites{}, map[[2]int]sites{}}
+	return &survey{trials: newTrials(), alone: map[int]sites{}, pairs: map[[2]int]sites{}}
 }
 
 // finds reports whether a group's kind is found on its motifs.

@@ -34,7 +34,7 @@ type trials struct {
 // mostTried bounds what trials may measure, in toil: see Plan.toils. What is past it
 // is not tried. It counts work and not time, so that the answers are the same
 // everywhere.
-const mostTried = 3_000_000
+const mostTried = 5_000_000
 
 // errSpent says that trials have measured all they may.
 var errSpent = errors.New("more has been tried than a search may")

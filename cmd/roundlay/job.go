@@ -80,11 +80,20 @@ func (s *session) plans(file, blank string) ([]*pattern.Plan, error) {
 
 // lay lays a job out on its blanks, or on the one named.
 func (s *session) lay(j *job.Job, file, blank string) ([]*pattern.Plan, error) {
+	return s.laid(pattern.Lay, j, file, blank)
+}
+
+// look is lay for commands that tell no cures.
+func (s *session) look(j *job.Job, file, blank string) ([]*pattern.Plan, error) {
+	return s.laid(pattern.Look, j, file, blank)
+}
+
+func (s *session) laid(lay func(*job.Job, ...*glass.Blank) ([]*pattern.Plan, error), j *job.Job, file, blank string) ([]*pattern.Plan, error) {
 	chosen, err := blanks(j, blank)
 	if err != nil {
 		return nil, err
 	}
-	plans, err := pattern.Lay(j, chosen...)
+	plans, err := lay(j, chosen...)
 	if err != nil {
 		return nil, s.placed(file, err)
 	}

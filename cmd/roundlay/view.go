@@ -6,8 +6,11 @@ import (
 	"io"
 	"math"
 	"path/filepath"
+	"runtime"
 	"strconv"
 	"strings"
+
+	"golang.org/x/sync/errgroup"
 
 	"roundlay/pattern"
 	"roundlay/pattern/glass"
@@ -50,14 +53,20 @@ func view(s *session, args []string) error {
 	if err := mayWrite(*force, docs...); err != nil {
 		return err
 	}
-	plans, err := s.lay(j, file, *blank)
+	plans, err := s.look(j, file, *blank)
 	if err != nil {
 		return err
 	}
+	var shares errgroup.Group
+	shares.SetLimit(runtime.GOMAXPROCS(0))
 	for i, p := range plans {
-		if docs[i].data, err = pictureFile(p, o, ending); err != nil {
+		shares.Go(func() (err error) {
+			docs[i].data, err = pictureFile(p, o, ending)
 			return err
-		}
+		})
+	}
+	if err := shares.Wait(); err != nil {
+		return err
 	}
 	if err := s.write(*force, docs...); err != nil {
 		return err

@@ -17,8 +17,10 @@ import (
 const (
 	mostCuts   = 5000  // on one glass, all round
 	mostInAll  = 10000 // on all blanks together
-	mostGroove = 60e3  // mm, on one glass, under each mitre of a gang by itself
-	mostAlong  = 150e3 // mm, on all blanks together
+	mostGroove = 40e3  // mm, on one glass
+	mostAlong  = 100e3 // mm, on all blanks together
+	mostMitred = 160e3 // mm, on one glass, where each mitre of a gang counts
+	mostToil   = 3e6   // in one period on all blanks together: see toils
 	mostBeside = 1e6   // mm, in one period, along which cuts that meet or cross are measured against one another
 )
 
@@ -30,23 +32,34 @@ const mostFound = 20000
 type toll struct {
 	cuts   int     // on one glass
 	groove float64 // on one glass
-	beside float64 // in one period
+	mitred float64 // on one glass, under each mitre of a gang by itself
+	beside float64 // in one period, along each mitre
+	toil   float64 // in one period: see toils
+	period float64 // the groove of one period
 }
 
 // toll returns what a motif that is drawn comes to. Lines are taken as long as they
 // would be on the widest of the band.
 func (p *Plan) toll(i int, d drawing) toll {
-	at := p.Surface.RadiusAt(p.Surface.HeightAt(d.along))
-	wide := max(1, p.Surface.RadiusAt(p.Band.Foot)/at, p.Surface.RadiusAt(p.Band.Top)/at)
+	const looks = 8
+	at, wide := p.Surface.RadiusAt(p.Surface.HeightAt(d.along)), 1.0
+	for k := range looks + 1 {
+		z := p.Band.Foot + (p.Band.Top-p.Band.Foot)*float64(k)/looks
+		wide = max(wide, p.Surface.RadiusAt(z)/at)
+	}
 	lengths := make([]float64, len(d.cuts))
+	wheel := p.Job.Rack[p.sized[i].Wheel]
 	var t toll
 	for n, c := range d.cuts {
 		lengths[n] = wide * d.length(c.Path)
 		t.groove += lengths[n]
+		const ends = 8 // places for the tails
+		t.toil += p.toils(wheel, d.bends(c.Path)) * (lengths[n] + ends)
 	}
+	mitres := mitresOf(wheel)
 	for n, c := range d.cuts {
 		for _, other := range c.Joins {
-			t.beside += min(lengths[n], lengths[other]) / 2 // each of the two has the other
+			t.beside += mitres * min(lengths[n], lengths[other]) / 2 // each of the two has the other
 		}
 	}
 	copies := p.Repeats
@@ -54,11 +67,52 @@ func (p *Plan) toll(i int, d drawing) toll {
 		copies /= 2
 	}
 	t.cuts = len(d.cuts) * copies
+	t.period = t.groove
 	t.groove *= float64(copies)
-	if wheel := p.Job.Rack[p.sized[i].Wheel]; wheel.Edge == groove.Gang {
-		t.groove *= float64(wheel.Mitres)
-	}
+	t.mitred = t.groove * mitres
 	return t
+}
+
+func mitresOf(wheel groove.Wheel) float64 {
+	if wheel.Edge == groove.Gang {
+		return float64(wheel.Mitres)
+	}
+	return 1
+}
+
+// toils returns how long it takes to measure a place of a groove, in half times of
+// what it takes where a mitre is drawn straight on straight glass, a few
+// microseconds: as BenchmarkToils measures it. A broad edge is looked at all across, and
+// a line that bends from both sides.
+func (p *Plan) toils(wheel groove.Wheel, bent bool) float64 {
+	of := [...]struct{ straight, bent, curved, curvedBent float64 }{
+		groove.Mitre: {2, 14, 5, 60},
+		groove.Round: {4, 24, 30, 80},
+		groove.Flat:  {10, 32, 60, 110},
+		groove.Gang:  {2, 18, 10, 70},
+	}[wheel.Edge]
+	toil := of.straight
+	switch flat := p.Surface.Flat(); {
+	case flat && bent:
+		toil = of.bent
+	case !flat && !bent:
+		toil = of.curved
+	case !flat:
+		toil = of.curvedBent
+	}
+	return toil * mitresOf(wheel)
+}
+
+// reckoned returns the toil of a plan that is drawn already.
+func (p *Plan) reckoned() float64 {
+	toil := 0.0
+	for i := range p.sized {
+		if d, err := p.drawing(i); err == nil {
+			t := p.toll(i, d)
+			toil += t.toil + 2*t.beside
+		}
+	}
+	return toil
 }
 
 // length returns a length that a cut's line doesn't exceed, in millimetres.
@@ -82,7 +136,10 @@ func (t bill) within() error {
 	for _, one := range t.each {
 		all.cuts += one.cuts
 		all.groove += one.groove
+		all.mitred += one.mitred
 		all.beside += one.beside
+		all.toil += one.toil
+		all.period += one.period
 	}
 	blanks := len(t.plan.Job.Blanks)
 	cuts := func(one toll) float64 { return float64(one.cuts) }
@@ -98,11 +155,25 @@ func (t bill) within() error {
 	case all.groove*float64(blanks) > mostAlong:
 		return t.refuse(along, fmt.Sprintf("%s of groove on each of %d blanks, %s in all", metres(all.groove), blanks, metres(all.groove*float64(blanks))),
 			fmt.Sprintf("up to %s in all: %d blanks in a job, or %s on each", metres(mostAlong), int(mostAlong/all.groove), metres(mostAlong/float64(blanks))))
+	case all.mitred > mostMitred:
+		return t.refuse(func(one toll) float64 { return one.mitred },
+			metres(all.mitred)+" of groove round the glass, under all the mitres of its gangs", "up to "+metres(mostMitred))
 	case all.beside > mostBeside:
 		return t.refuse(func(one toll) float64 { return one.beside },
 			fmt.Sprintf("cuts that meet or cross one another along %s in all", metres(all.beside)), "up to "+metres(mostBeside)+": fewer cuts that cross, or shorter ones")
+	case all.toil*float64(blanks) > mostToil:
+		return t.refuse(func(one toll) float64 { return one.toil },
+			fmt.Sprintf("%s of groove in a repeat, on %s, bent or under broad wheels or on curved glass, where a place takes long to reckon", metres(all.period), counted(blanks, "blank")),
+			fmt.Sprintf("up to %s of the kind in all", metres(all.period*mostToil/all.toil)))
 	}
 	return nil
+}
+
+func counted(n int, what string) string {
+	if n == 1 {
+		return "one " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
 }
 
 // metres writes a length that is far longer than any glass.
@@ -145,34 +216,57 @@ func (p *Plan) heaped() error {
 	return e
 }
 
-// mostThrough is how many cuts of a period may run through one square millimetre
-// or so: more than any star's rays meet in its middle, and few enough to tell
-// which of them is deepest.
-const mostThrough = 128
+// What may lie on one spot of the glass, and on all of them together. A star's rays
+// meet in its middle and bars cross in their grid, but where more do nobody could
+// tell which of them is deepest, nor draw it.
+const (
+	mostThrough = 128   // cuts of a period, through one spot
+	mostCrossed = 60000 // pairs of mitres of a period, at all spots
+)
 
-// piled refuses a plan whose cuts lie on one another in heaps.
+// pile is what runs through a square millimetre of the flat map.
+type pile struct{ cuts, mitres int }
+
+// add adds a cut, and returns how many pairs of mitres it makes with the others.
+func (s *pile) add(mitres int) int {
+	pairs := s.mitres * mitres
+	s.cuts, s.mitres = s.cuts+1, s.mitres+mitres
+	return pairs
+}
+
+// piled refuses a plan whose cuts lie on one another in heaps, at the motif that is
+// on top.
 func (p *Plan) piled() error {
-	if len(p.Cuts) <= mostThrough {
-		return nil
-	}
-	through := map[[2]int]int{}
+	spots, crossed := map[[2]int32]pile{}, 0
 	for i := range p.Cuts {
 		c := &p.Cuts[i]
-		last := [2]int{math.MinInt, 0}
-		for _, s := range c.Samples {
-			here := [2]int{int(math.Floor(s.At.X)), int(math.Floor(s.At.Y))}
+		last := [2]int32{math.MinInt32, 0}
+		for _, at := range c.Samples {
+			here := [2]int32{int32(math.Floor(at.At.X)), int32(math.Floor(at.At.Y))}
 			if here == last {
 				continue
 			}
 			last = here
-			if through[here]++; through[here] > mostThrough {
-				m := p.sized[c.Motif]
-				e := p.Job.Refuse(job.Item("motif", c.Motif), "", fmt.Sprintf("up to %d cuts through one place", mostThrough),
-					fmt.Sprintf("motif %d, a %s with %s, is on top of them", c.Motif+1, m.Kind.Name, described(m)))
-				e.Read = fmt.Sprintf("more than %d cuts through one place, %s above the table", mostThrough, p.Job.Length.Text(s.Height))
-				return e
+			s := spots[here]
+			crossed += s.add(max(len(c.Outlines), 1))
+			spots[here] = s
+			switch {
+			case s.cuts > mostThrough:
+				return p.onTop(c.Motif, fmt.Sprintf("more than %d cuts through one spot, %s above the table", mostThrough, p.Job.Length.Text(at.Height)),
+					fmt.Sprintf("up to %d", mostThrough))
+			case crossed > mostCrossed:
+				return p.onTop(c.Motif, fmt.Sprintf("mitres that cross one another or lie together, more than %d pairs of them", mostCrossed),
+					fmt.Sprintf("up to %d pairs: fewer cuts that cross, or a wheel with fewer mitres", mostCrossed))
 			}
 		}
 	}
 	return nil
+}
+
+func (p *Plan) onTop(motif int, read, accepted string) error {
+	m := p.sized[motif]
+	e := p.Job.Refuse(job.Item("motif", motif), "", accepted,
+		fmt.Sprintf("motif %d, a %s with %s, is on top of them", motif+1, m.Kind.Name, described(m)))
+	e.Read = read
+	return e
 }

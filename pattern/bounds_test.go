@@ -140,11 +140,11 @@ func TestBounds(t *testing.T) {
 		{"cuts", j, "motif[2]", "5050 cuts round the glass", "up to 5000"},
 		// 10 × 10 × 8 = 800 on each.
 		{"cuts of a set", set(13, olives(t, 10, 8)), "motif[1]", "800 cuts on each of 13 blanks, 10400 in all", "up to 10000 in all: 12 blanks in a job, or 769 cuts on each"},
-		// Sixty metres are a thousand flutes of 60 mm; 40 each repeat, 26 repeats.
-		{"groove", changedBy(set(1, motif(t, "flute", motifs.Values{"panels": 40, "arch": 0}, with(fine))), Change{Motif: -1, Key: "repeats", Value: 26}),
-			"motif[1]", "62.4 m of groove round the glass", "up to 60 m"},
-		{"groove of a set", changedBy(set(4, motif(t, "flute", motifs.Values{"panels": 40, "arch": 0}, with(fine))), Change{Motif: -1, Key: "repeats", Value: 20}),
-			"motif[1]", "48 m of groove on each of 4 blanks, 192 m in all", "up to 150 m in all: 3 blanks in a job, or 37.5 m on each"},
+		// Forty metres are 667 flutes of 60 mm; 40 each repeat, 17 repeats.
+		{"groove", changedBy(set(1, motif(t, "flute", motifs.Values{"panels": 40, "arch": 0}, with(fine))), Change{Motif: -1, Key: "repeats", Value: 17}),
+			"motif[1]", "40.8 m of groove round the glass", "up to 40 m"},
+		{"groove of a set", changedBy(set(5, motif(t, "flute", motifs.Values{"panels": 40, "arch": 0}, with(fine))), Change{Motif: -1, Key: "repeats", Value: 10}),
+			"motif[1]", "24 m of groove on each of 5 blanks, 120 m in all", "up to 100 m in all: 4 blanks in a job, or 20 m on each"},
 	} {
 		_, err := Lay(c.job)
 		var wrong *job.Error
@@ -159,13 +159,14 @@ func TestBounds(t *testing.T) {
 	}
 }
 
-// Cuts that lie on one another in heaps are refused, with the place.
+// Cuts that lie on one another in heaps are refused, with the place: upright lines,
+// turned evenly about the middle of one square millimetre.
 func TestPiled(t *testing.T) {
 	heap := func(n int) *job.Job {
 		j := jobOn(straight(t), 1)
 		for i := range n {
-			m := motif(t, "fan", motifs.Values{"rays": 1, "hub": 0}, depth(0.2), with(fine), land(0), turn(float64(i)*0.1))
-			m.Width, m.Height = mm(10), mm(10)
+			m := motif(t, "fan", motifs.Values{"rays": 1, "hub": 0}, depth(0.2), with(fine), land(0), turn(180*float64(i)/float64(n)))
+			m.Across, m.Up, m.Width, m.Height = mm(0.5), mm(30.5), mm(10), mm(10)
 			j.Motifs = append(j.Motifs, m)
 		}
 		j.Limits.Land = 0
@@ -174,10 +175,31 @@ func TestPiled(t *testing.T) {
 	j := heap(mostThrough + 1)
 	_, err := New(j, j.Blanks[0])
 	var wrong *job.Error
-	if !errors.As(err, &wrong) || !strings.HasPrefix(wrong.Read, "more than 128 cuts through one place, ") || wrong.Accepted != "up to 128 cuts through one place" {
+	if !errors.As(err, &wrong) || !strings.HasPrefix(wrong.Read, "more than 128 cuts through one spot, ") || wrong.Accepted != "up to 128" {
 		t.Errorf("laid out: %v", err)
 	}
 	planned(t, heap(mostThrough))
+}
+
+// A grid of bars under a gang of eight crosses in 24 × 24 places of 64 each, 36,864
+// in all; half as many level bars, all of two, in twice as many.
+func TestPiledMitres(t *testing.T) {
+	grid := func(up, lines float64) *job.Job {
+		j := jobOn(straight(t), 1, motif(t, "lattice", motifs.Values{"across": 24, "up": up, "lines": lines}, depth(0.05), land(0)))
+		j.Rack = []groove.Wheel{{Name: "eight", Edge: groove.Gang, Radius: 25, Thick: 2, Angle: math.Pi / 2, Mitres: 8, Spacing: 0.1}}
+		none := 0.0
+		j.Motifs[0].Clear = &none
+		return j
+	}
+	if err := laid(t, grid(24, 1)).piled(); err != nil {
+		t.Error(err)
+	}
+	j := grid(12, 2)
+	_, err := New(j, j.Blanks[0])
+	var wrong *job.Error
+	if !errors.As(err, &wrong) || wrong.Key != "motif[1]" || !strings.Contains(wrong.Read, "more than 60000 pairs of them") {
+		t.Errorf("laid out: %v", err)
+	}
 }
 
 // More pairs that crowd one another than anyone could mend are refused.
@@ -224,7 +246,7 @@ func TestSpent(t *testing.T) {
 	if err != nil || len(p.Findings) == 0 || s.spent() {
 		t.Fatalf("%v, %d findings, spent %v", err, len(p.Findings), s.spent())
 	}
-	s.places = mostTried + 1
+	s.toil = mostTried + 1
 	if p, err = s.plan(j, j.Blanks[0]); err != nil {
 		t.Fatal(err)
 	}
@@ -237,7 +259,7 @@ func TestSpent(t *testing.T) {
 	j = jobOn(straight(t), 4, motif(t, "leaf", nil, with(fine)))
 	j.Motifs[0].Most = []string{"fronds"}
 	tr := newTrials()
-	tr.places = mostTried + 1
+	tr.toil = mostTried + 1
 	var wrong *job.Error
 	if _, err := tr.resolve(j); !errors.As(err, &wrong) || wrong.Key != "motif[1].fronds" {
 		t.Errorf("resolved: %v", err)

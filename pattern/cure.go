@@ -43,14 +43,7 @@ func (p *Plan) cureAll(known *survey) {
 // could be tried on it.
 func (p *Plan) heavy() bool {
 	const some = 8 // changes
-	places := 0.0
-	for _, c := range p.Cuts {
-		places += float64(len(c.Samples) * max(len(c.Outlines), 1))
-		for _, id := range c.Joins {
-			places += min(c.Length, p.Cuts[(id-1)%len(p.Cuts)].Length) / 4
-		}
-	}
-	return places > mostTried/some
+	return p.reckoned() > mostTried/some
 }
 
 // unsought is the cure of what none was looked for.

@@ -33,13 +33,13 @@ func NewFit(j *job.Job) (*Fit, error) {
 	}
 	f := newFitter(j)
 	for _, b := range j.Blanks {
-		tr, err := f.trials.on(j, b)
+		tr, err := f.trials.set(j, b)
 		if err != nil {
 			return nil, err
 		}
 		f.before = append(f.before, look(tr))
 	}
-	troubles := f.troubles(j)
+	troubles := f.troublesOn(j, f.trials.set) // however much it takes to see
 	if f.clear = len(troubles) == 0; f.clear {
 		f.room()
 	} else {
@@ -88,7 +88,9 @@ func (t trouble) has(i int) bool { return t.motifs[0] == i || t.motifs[1] == i }
 
 // troubles lists what stands in a job's way on any of its blanks, and the glass
 // where it can't be laid out at all.
-func (f *fitter) troubles(j *job.Job) []trouble {
+func (f *fitter) troubles(j *job.Job) []trouble { return f.troublesOn(j, f.trials.on) }
+
+func (f *fitter) troublesOn(j *job.Job, set func(*job.Job, *glass.Blank) (*trial, error)) []trouble {
 	var all []trouble
 	add := func(a, b int, kinds ...Kind) {
 		for _, k := range kinds {
@@ -98,7 +100,7 @@ func (f *fitter) troubles(j *job.Job) []trouble {
 		}
 	}
 	for _, b := range j.Blanks {
-		tr, err := f.trials.on(j, b)
+		tr, err := set(j, b)
 		if err != nil || len(tr.plan.uneven()) > 0 {
 			add(-1, -1, Uneven)
 		}
@@ -159,9 +161,9 @@ func (f *fitter) offer(changes ...Change) bool {
 		}
 		var err error
 		anew := newTrials()
-		anew.places = f.trials.places
+		anew.toil = f.trials.toil
 		after, err = anew.resolve(after)
-		f.trials.places = anew.places
+		f.trials.toil = anew.toil
 		if err != nil {
 			return false
 		}

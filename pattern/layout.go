@@ -143,8 +143,7 @@ func (s setting) place(q geometry.Point) geometry.Point {
 func (s setting) line(path geometry.Bezier) groove.Line {
 	const fine = 0.25 // mm between the points of a curve
 	from, to := s.local(path[0]), s.local(path[3])
-	level := math.Abs(from.Y-to.Y) < 1e-9 && s.motif.Shape == job.Taper && !s.surface.Upright()
-	if path.Straight() && !level {
+	if !s.bends(path) {
 		return groove.NewLine([]geometry.Point{s.place(from), s.place(to)})
 	}
 	length := 0.0
@@ -157,6 +156,12 @@ func (s setting) line(path geometry.Bezier) groove.Line {
 		points[i] = s.place(s.local(path.At(float64(i) / float64(n))))
 	}
 	return groove.NewLine(points)
+}
+
+// bends reports whether a cut's line is bent on the chart.
+func (s setting) bends(path geometry.Bezier) bool {
+	level := math.Abs(s.local(path[0]).Y-s.local(path[3]).Y) < 1e-9
+	return !path.Straight() || level && s.motif.Shape == job.Taper && !s.surface.Upright()
 }
 
 // drawn is a motif in the first repeat, before it is cut: its cuts and their

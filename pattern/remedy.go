@@ -68,7 +68,7 @@ func (c *curing) ends(g Group) (below, above bool) {
 
 // course makes a course of a row that changes one motif.
 func (c *curing) course(i int, r row) course {
-	c.places += len(r) * len(c.Job.Motifs) / 8 // a job for each step
+	c.toil += len(r) * len(c.Job.Motifs) / 4 // a job for each step
 	all := make(course, len(r))
 	for n, changes := range r {
 		after := changedBy(c.Job, changes...)
@@ -289,8 +289,8 @@ func (c *curing) orWheel(g Group, cure Cure) Cure {
 	j.Rack = append(slices.Clone(j.Rack), wheel)
 	j.Motifs[i].Wheel = len(j.Rack) - 1
 	s := newSurvey()
-	s.places = c.places
-	defer func() { c.places = s.places }()
+	s.toil = c.toil
+	defer func() { c.toil = s.toil }()
 	tr, err := s.on(j, c.Blank)
 	if err != nil || s.finds(tr, g) {
 		return cure

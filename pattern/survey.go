@@ -110,7 +110,7 @@ func (s *survey) sites(tr *trial) sites {
 			all[at] = amount{max(all[at].times, a.times), max(all[at].miss, a.miss)}
 		}
 	}
-	s.places += len(tr.motifs) * len(tr.motifs) / 64 // pairs that are looked up
+	s.toil += len(tr.motifs) * len(tr.motifs) / 32 // pairs that are looked up
 	for i := range tr.motifs {
 		add(s.onAlone(tr, i))
 		for k := range i {

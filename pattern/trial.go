@@ -28,19 +28,19 @@ type trials struct {
 	pairs  map[[2]int]bool
 	bands  map[string]chosen
 	effort int // the grooves that were cut: nearly all of the time goes there
-	places int // what was measured: see mostTried
+	toil   int // what was measured: see mostTried
 }
 
-// mostTried bounds what trials may measure, in places of a groove, or work that
-// takes as long: some 2 µs each. What is past it is not tried. It counts work and
-// not time, so that the answers are the same everywhere.
-const mostTried = 2_500_000
+// mostTried bounds what trials may measure, in toil: see Plan.toils. What is past it
+// is not tried. It counts work and not time, so that the answers are the same
+// everywhere.
+const mostTried = 3_000_000
 
 // errSpent says that trials have measured all they may.
 var errSpent = errors.New("more has been tried than a search may")
 
 // spent reports whether they have.
-func (t *trials) spent() bool { return t.places > mostTried }
+func (t *trials) spent() bool { return t.toil > mostTried }
 
 // stage is what all the motifs of a trial stand on.
 type stage struct {
@@ -82,7 +82,7 @@ func (t *trials) on(j *job.Job, blank *glass.Blank) (*trial, error) {
 // set sets a job on one of its blanks.
 func (t *trials) set(j *job.Job, blank *glass.Blank) (*trial, error) {
 	// Every motif is sized on every blank, and looked up beside every other.
-	t.places += len(j.Motifs) * (len(j.Blanks) + len(j.Motifs)/8 + 8) / 8
+	t.toil += len(j.Motifs) * (len(j.Blanks) + len(j.Motifs)/8 + 8) / 4
 	band, sized, err := t.share(j, blank)
 	if err != nil {
 		return nil, err
@@ -119,8 +119,8 @@ func (t *trials) bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, err
 		if base, err = bare(j, blank, band); err != nil {
 			return nil, err
 		}
-		const fitted = 30 // a cone; its gores, where they are asked for, not much more
-		t.places += fitted
+		const fitted = 80 // a cone; its gores, where they are asked for, not much more
+		t.toil += fitted
 		t.stages[at] = base
 	}
 	p := *base
@@ -155,7 +155,7 @@ func (t *trials) stand(p *Plan, sized []job.Motif) *trial {
 // stands draws a motif to see whether it can be, and what it comes to.
 func (t *trials) stands(p *Plan, i int) *stand {
 	d, err := p.drawing(i)
-	t.places += 1 + len(d.cuts)/2
+	t.toil += 2 + len(d.cuts)
 	if err != nil {
 		return &stand{wrong: err}
 	}
@@ -266,7 +266,7 @@ func (tr *trial) alone(i int) bool {
 }
 
 // measured counts what it takes to measure the cuts of a motif against one another.
-func (tr *trial) measured(i int) { tr.of.places += int(tr.of.stood[tr.ids[i]].toll.beside / 2) }
+func (tr *trial) measured(i int) { tr.of.toil += int(2 * tr.of.stood[tr.ids[i]].toll.beside) }
 
 // cuts returns the cuts of a motif in one period. Their ids and joins hold where
 // no other motif stands.
@@ -284,14 +284,7 @@ func (tr *trial) cuts(i int) []Cut {
 			if c.Length > r2.Norm(r2.Sub(c.Ends[1], c.Ends[0]))+touching {
 				tr.of.effort += longer
 			}
-			places := len(c.Samples)
-			if mitres := len(c.Outlines); mitres > 1 {
-				places *= 2 * mitres // each is looked for beside the line
-			}
-			tr.of.places += places
-			if !all[i].lines[n].Straight() {
-				tr.of.places += longer * places
-			}
+			tr.of.toil += int(p.toils(p.Job.Rack[c.Wheel], !all[i].lines[n].Straight()) * float64(len(c.Samples)))
 		}
 		s.cuts = p.Cuts
 	}
@@ -321,7 +314,7 @@ func (tr *trial) pair(a, b int) bool {
 }
 
 // paired counts what it takes to look among cuts for two that come near.
-func (t *trials) paired(cuts []Cut) { t.places += 2 + len(cuts)/3 }
+func (t *trials) paired(cuts []Cut) { t.toil += 4 + len(cuts) }
 
 // both returns the cuts of two motifs in one period.
 func (tr *trial) both(a, b int) []Cut {

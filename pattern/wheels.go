@@ -67,7 +67,7 @@ func Wheels(j *job.Job) ([]WheelFit, error) {
 		}
 		fit.Clear = f.trials.clears(on)
 		for _, b := range j.Blanks {
-			if err := fit.measure(on, b); err != nil && fit.Unfit == nil {
+			if err := fit.measure(on, b, f.trials); err != nil && fit.Unfit == nil {
 				fit.Unfit = err
 			}
 		}
@@ -91,11 +91,12 @@ func firstCount(j *job.Job) CountOf {
 }
 
 // measure looks at the grooves and the land on one blank.
-func (w *WheelFit) measure(j *job.Job, blank *glass.Blank) error {
+func (w *WheelFit) measure(j *job.Job, blank *glass.Blank, t *trials) error {
 	p, err := lay(j, blank)
 	if err != nil {
 		return err
 	}
+	t.toil += int(p.reckoned())
 	for _, c := range p.Cuts {
 		w.Groove = max(w.Groove, c.Width)
 	}

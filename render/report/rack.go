@@ -74,6 +74,7 @@ func Rack(w io.Writer, j *job.Job, wheels []pattern.WheelFit) error {
 		clears, most, depth, groove, land := "no", "none", "none", u.Fine(f.Groove), u.Fine(f.Land)
 		if f.Short {
 			most, depth, short = "not found", "not found", true
+			clears = "not known"
 		}
 		if f.Clear {
 			clears = "yes"

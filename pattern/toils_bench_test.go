@@ -1,0 +1,48 @@
+package pattern
+
+import (
+	"testing"
+
+	"roundlay/motifs"
+	"roundlay/pattern/glass"
+	"roundlay/pattern/groove"
+)
+
+// BenchmarkToils prints what a place of a groove takes to measure, for each edge
+// straight and bent, on straight glass and on curved, and how much that is for each
+// unit of toil: it is to be about a microsecond, so that a bound on toil is one on time.
+func BenchmarkToils(b *testing.B) {
+	barrel := blank(b, glass.Station{Height: 0, Radius: 35, Wall: 7}, glass.Station{Height: 30, Radius: 42, Wall: 5},
+		glass.Station{Height: 60, Radius: 44, Wall: 4}, glass.Station{Height: 100, Radius: 38, Wall: 4})
+	for _, on := range []struct {
+		name  string
+		blank *glass.Blank
+	}{{"straight", straight(b)}, {"curved", barrel}} {
+		for _, wheel := range []groove.Wheel{
+			{Edge: groove.Mitre, Radius: 40, Thick: 6, Angle: 1.57}, {Edge: groove.Round, Radius: 40, Thick: 8, Convex: 4},
+			{Edge: groove.Flat, Radius: 40, Thick: 5}, {Edge: groove.Gang, Radius: 40, Thick: 12, Angle: 1.57, Mitres: 5, Spacing: 2},
+		} {
+			for _, kind := range []string{"fan", "swag"} {
+				b.Run(on.name+"/"+wheel.Edge.String()+"/"+kind, func(b *testing.B) {
+					m := motif(b, kind, nil)
+					if kind == "swag" {
+						m = motif(b, kind, motifs.Values{"ease": 1})
+					}
+					j := jobOn(on.blank, 4, m)
+					j.Rack = []groove.Wheel{wheel}
+					places, toil := 0, 0.0
+					for b.Loop() {
+						p := laid(b, j)
+						for _, c := range p.Cuts {
+							places += len(c.Samples)
+							toil += float64(len(c.Samples)) * p.toils(wheel, kind == "swag")
+						}
+					}
+					ns := float64(b.Elapsed().Nanoseconds())
+					b.ReportMetric(ns/float64(places)/1000, "µs/place")
+					b.ReportMetric(ns/toil/1000, "µs/toil")
+				})
+			}
+		}
+	}
+}

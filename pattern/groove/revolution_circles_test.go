@@ -1,7 +1,6 @@
 package groove_test
 
 import (
-	"fmt"
 	"math"
 	"testing"
 
@@ -201,7 +200,7 @@ func TestTorusCurvature(t *testing.T) {
 				got := 8*g.depth/(g.Length*g.Length) - 1/wheel
 				// What is left out is of the order of length over radius, squared.
 				if math.Abs(got-want) > 0.01*(math.Abs(tube)+math.Abs(round)+1/wheel) {
-					t.Error(fmt.Sprintf("torus of %g and %g, hand %g, %g up, ψ %.3f: curvature %.5f, wanted %.5f", c.a, c.r, c.hand, up, psi, got, want))
+					t.Errorf("torus of %g and %g, hand %g, %g up, ψ %.3f: curvature %.5f, wanted %.5f", c.a, c.r, c.hand, up, psi, got, want)
 				}
 			}
 		}

@@ -219,8 +219,9 @@ func (p *Plan) heaped() error {
 // meet in its middle and bars cross in their grid, but where more do nobody could
 // tell which of them is deepest, nor draw it.
 const (
-	mostThrough = 128   // cuts of a period, through one spot
-	mostCrossed = 60000 // pairs of mitres of a period, at all spots
+	mostThrough = 80    // cuts of a period, through one spot
+	mostCrossed = 12000 // pairs of mitres of a period, at all spots
+	mostAround  = 24000 // and of all periods on all blanks
 )
 
 // pile is what runs through a square millimetre of the flat map.
@@ -236,6 +237,7 @@ func (s *pile) add(mitres int) int {
 // piled refuses a plan whose cuts lie on one another in heaps, at the motif that is
 // on top.
 func (p *Plan) piled() error {
+	most := min(mostCrossed, mostAround/(p.Turns()*len(p.Job.Blanks)))
 	spots, crossed := map[[2]int32]pile{}, 0
 	for i := range p.Cuts {
 		c := &p.Cuts[i]
@@ -253,9 +255,9 @@ func (p *Plan) piled() error {
 			case s.cuts > mostThrough:
 				return p.onTop(c.Motif, fmt.Sprintf("more than %d cuts through one spot, %s above the table", mostThrough, p.Job.Length.Text(at.Height)),
 					fmt.Sprintf("up to %d", mostThrough))
-			case crossed > mostCrossed:
-				return p.onTop(c.Motif, fmt.Sprintf("mitres that cross one another or lie together, more than %d pairs of them", mostCrossed),
-					fmt.Sprintf("up to %d pairs: fewer cuts that cross, or a wheel with fewer mitres", mostCrossed))
+			case crossed > most:
+				return p.onTop(c.Motif, fmt.Sprintf("mitres that cross one another or lie together, more than %d pairs of them in a repeat", most),
+					fmt.Sprintf("up to %d pairs: fewer cuts that cross, or a wheel with fewer mitres", most))
 			}
 		}
 	}

@@ -175,29 +175,29 @@ func TestPiled(t *testing.T) {
 	j := heap(mostThrough + 1)
 	_, err := New(j, j.Blanks[0])
 	var wrong *job.Error
-	if !errors.As(err, &wrong) || !strings.HasPrefix(wrong.Read, "more than 128 cuts through one spot, ") || wrong.Accepted != "up to 128" {
+	if !errors.As(err, &wrong) || !strings.HasPrefix(wrong.Read, "more than 80 cuts through one spot, ") || wrong.Accepted != "up to 80" {
 		t.Errorf("laid out: %v", err)
 	}
 	planned(t, heap(mostThrough))
 }
 
-// A grid of bars under a gang of eight crosses in 24 × 24 places of 64 each, 36,864
+// A grid of bars under a gang of eight crosses in 12 × 12 places of 64 each, 9,216
 // in all; half as many level bars, all of two, in twice as many.
 func TestPiledMitres(t *testing.T) {
 	grid := func(up, lines float64) *job.Job {
-		j := jobOn(straight(t), 1, motif(t, "lattice", motifs.Values{"across": 24, "up": up, "lines": lines}, depth(0.05), land(0)))
+		j := jobOn(straight(t), 1, motif(t, "lattice", motifs.Values{"across": 12, "up": up, "lines": lines}, depth(0.05), land(0)))
 		j.Rack = []groove.Wheel{{Name: "eight", Edge: groove.Gang, Radius: 25, Thick: 2, Angle: math.Pi / 2, Mitres: 8, Spacing: 0.1}}
 		none := 0.0
 		j.Motifs[0].Clear = &none
 		return j
 	}
-	if err := laid(t, grid(24, 1)).piled(); err != nil {
+	if err := laid(t, grid(12, 1)).piled(); err != nil {
 		t.Error(err)
 	}
-	j := grid(12, 2)
+	j := grid(6, 2)
 	_, err := New(j, j.Blanks[0])
 	var wrong *job.Error
-	if !errors.As(err, &wrong) || wrong.Key != "motif[1]" || !strings.Contains(wrong.Read, "more than 60000 pairs of them") {
+	if !errors.As(err, &wrong) || wrong.Key != "motif[1]" || !strings.Contains(wrong.Read, "more than 12000 pairs of them in a repeat") {
 		t.Errorf("laid out: %v", err)
 	}
 }
@@ -225,11 +225,12 @@ func TestHeaped(t *testing.T) {
 // A job so heavy that hardly a change could be tried gets no cure, and is told so;
 // and fit says that it came to its end.
 func TestHeavy(t *testing.T) {
-	field := motif(t, "diamond", motifs.Values{"across": 24, "up": 24, "mitres": 2, "hatch": 1}, depth(0.3), with(fine))
-	j := jobOn(straight(t), 1, field)
+	barrel := blank(t, glass.Station{Height: 0, Radius: 36, Wall: 8}, glass.Station{Height: 50, Radius: 42, Wall: 6}, glass.Station{Height: 100, Radius: 38, Wall: 5})
+	j := jobOn(barrel, 1, motif(t, "ring", motifs.Values{"rings": 12, "lines": 2}, depth(0.3)))
+	j.Rack = []groove.Wheel{{Name: "broad", Edge: groove.Flat, Radius: 40, Thick: 6}}
 	p := planned(t, j)
 	if !p.heavy() || len(p.Findings) == 0 {
-		t.Fatalf("%d findings, heavy %v: the field is too light for this test", len(p.Findings), p.heavy())
+		t.Fatalf("%d findings, heavy %v: the rings are too light for this test", len(p.Findings), p.heavy())
 	}
 	for _, f := range p.Findings {
 		if f.Cure.Changes != nil || f.Cure.Text != unsought {

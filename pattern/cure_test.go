@@ -243,7 +243,7 @@ func TestCuresOfASet(t *testing.T) {
 					if err != nil {
 						t.Fatal(err)
 					}
-					q.Findings = q.check()
+					q.Findings, _ = q.check()
 					for _, h := range q.Groups() {
 						known := slices.ContainsFunc(plans[other].Groups(), func(x Group) bool { return alikeGroups(x, h) })
 						switch told := strings.Contains(cure.Text, strings.ToUpper(h.Kind.String())+fmt.Sprintf(" on blank %q", q.Blank.Name)); {

@@ -130,7 +130,8 @@ func (s *survey) onAlone(tr *trial, i int) sites {
 			p := *tr.plan
 			p.Cuts = slices.Clone(tr.cuts(i))
 			tr.measured(i)
-			found.count(&p, p.check())
+			all, _ := p.check()
+			found.count(&p, all)
 		}
 		s.alone[id] = found
 	}

@@ -29,7 +29,7 @@ func TestWholeGlass(t *testing.T) {
 		}
 		plan := laid(t, j)
 		want := walk(plan)
-		plan.Findings = plan.check()
+		plan.Findings, _ = plan.check()
 		got := roundGlass(plan)
 		for _, s := range spots(got, want) {
 			met[s.kind]++

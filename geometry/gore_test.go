@@ -204,3 +204,27 @@ func TestGoreGainsAndLoses(t *testing.T) {
 		t.Errorf("an edge gains %.4f mm and loses %.4f, walked %.4f and %.4f", gain, loss, most, -least)
 	}
 }
+
+// Gores lie on the surface as far as their edges are out by no more than is
+// allowed, up and down: there they are, and half a millimetre further they are not.
+func TestGoreLies(t *testing.T) {
+	const half, allowed = math.Pi / 12, 0.1
+	for name, radii := range map[string][]float64{
+		"barrel": {35, 40, 42, 40, 36}, "waist": {40, 35, 33, 35, 40}, "wave": {36, 31, 40, 34, 39},
+	} {
+		gore := Gore{Profile: profile(t, []float64{0, 25, 50, 75, 100}, radii)}
+		for _, to := range []float64{0, 100} {
+			z := gore.Lies(half, 45, to, allowed)
+			out := func(z float64) float64 { return max(gore.Excess(half, min(z, 45), max(z, 45))) }
+			if z == to || out(z) > allowed {
+				t.Errorf("%s: from 45 mm towards %g gores lie as far as %g, where they are %.4f mm out", name, to, z, out(z))
+			}
+			if beyond := z + math.Copysign(0.5, to-45); out(beyond) <= allowed {
+				t.Errorf("%s: from 45 mm towards %g gores lie beyond %g too, %.4f mm out at %g", name, to, z, out(beyond), beyond)
+			}
+		}
+		if z := gore.Lies(half, 45, 45.2, 10); z != 45.2 {
+			t.Errorf("%s: gores that are hardly out lie as far as %g, not 45.2", name, z)
+		}
+	}
+}

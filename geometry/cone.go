@@ -14,20 +14,20 @@ import (
 // below in a form that stays exact as α passes through zero. It keeps every
 // length and angle.
 type Cone struct {
-	HalfAngle float64
-	// The circle the cone is hung on: its radius, its height, and its distance
-	// along the profile.
-	Radius, Height, Along float64
+	HalfAngle Angle
+	// The circle the cone is given by, and its distance along the profile.
+	Circle
+	Along float64
 
 	sin, cos float64
 }
 
-// NewCone returns the cone of the given half-angle through the circle of the
-// given radius at a height; along is that circle's distance along the profile.
-// The radius is positive and the half-angle within ±π/2.
-func NewCone(halfAngle, radius, height, along float64) Cone {
-	sin, cos := math.Sincos(halfAngle)
-	return Cone{HalfAngle: halfAngle, Radius: radius, Height: height, Along: along, sin: sin, cos: cos}
+// NewCone returns the cone of a half-angle through a circle that lies at the
+// given distance along the profile. The circle's radius is positive and the
+// half-angle within ±π/2.
+func NewCone(halfAngle Angle, through Circle, along float64) Cone {
+	sin, cos := math.Sincos(halfAngle.Radians())
+	return Cone{HalfAngle: halfAngle, Circle: through, Along: along, sin: sin, cos: cos}
 }
 
 // RadiusAt returns the cone's radius at height z.
@@ -84,7 +84,7 @@ func (c Cone) HeightOf(p Point) float64 { return c.HeightAt(c.alongOf(p)) }
 func (c Cone) alongOf(p Point) float64 {
 	k := c.sin / c.Radius
 	x, y := p.X, p.Y-c.Along
-	// (kx, 1+ky) points from the apex to p, in units of the hanging circle's ρ.
+	// (kx, 1+ky) points from the apex to p, in units of the given circle's ρ.
 	up := 1 + k*y
 	rho := math.Sqrt(k*k*x*x + up*up) // of order one: no need of Hypot
 	return c.Along + (k*(x*x+y*y)+2*y)/(rho+1)
@@ -94,7 +94,7 @@ func (c Cone) alongOf(p Point) float64 {
 // surface by the angle θ.
 func (c Cone) Turned(theta float64) Motion {
 	// The turn about the apex, whose place is off at infinity on a cylinder:
-	// where it takes the point of the hanging circle at θ = 0 says the rest.
+	// where it takes the point of the given circle at θ = 0 says the rest.
 	sin, cos := math.Sincos(-theta * c.sin)
 	to := c.Forward(theta, c.Height)
 	return Motion{Cos: cos, Sin: sin, X: to.X + sin*c.Along, Y: to.Y - cos*c.Along}

@@ -17,7 +17,7 @@ type Gore struct {
 
 // Tangent returns the cone that touches the gore's surface at height z.
 func (g Gore) Tangent(z float64) Cone {
-	return NewCone(math.Atan(g.Profile.Slope(z)), g.RadiusAt(z), z, g.Profile.Along(z))
+	return NewCone(Angle(math.Atan(g.Profile.Slope(z))), Circle{g.RadiusAt(z), z}, g.Profile.Along(z))
 }
 
 // RadiusAt returns the radius of the gore's surface at height z.

@@ -135,7 +135,7 @@ func (p *Profile) FitCone(from, to float64) (cone Cone, worst float64) {
 	}
 	_, slope := stat.LinearRegression(z, r, nil, false)
 	mean := stat.Mean(r, nil)
-	cone = NewCone(math.Atan(slope), mean+slope*(from-to)/2, from, p.Along(from))
+	cone = NewCone(Angle(math.Atan(slope)), Circle{mean + slope*(from-to)/2, from}, p.Along(from))
 	for i := range z {
 		worst = max(worst, math.Abs(cone.RadiusAt(z[i])-r[i]))
 	}

@@ -46,7 +46,7 @@ func TestStraightProfile(t *testing.T) {
 		}
 	}
 	cone, worst := p.FitCone(20, 80)
-	if worst > 1e-9 || math.Abs(math.Tan(cone.HalfAngle)-0.1) > 1e-12 || math.Abs(cone.AlongAt(60)-60*math.Sqrt(1.01)) > 1e-8 {
+	if worst > 1e-9 || math.Abs(math.Tan(cone.HalfAngle.Radians())-0.1) > 1e-12 || math.Abs(cone.AlongAt(60)-60*math.Sqrt(1.01)) > 1e-8 {
 		t.Errorf("the cone of a straight profile: %+v, worst error %g", cone, worst)
 	}
 }
@@ -80,7 +80,7 @@ func TestRoundProfile(t *testing.T) {
 		}
 		return squares, most
 	}
-	slope, middle := math.Tan(cone.HalfAngle), cone.RadiusAt(20)
+	slope, middle := math.Tan(cone.HalfAngle.Radians()), cone.RadiusAt(20)
 	best, most := sum(slope, middle)
 	if math.Abs(most-worst) > 0.02 {
 		t.Errorf("worst error %g, walked %g", worst, most)

@@ -35,7 +35,7 @@ func (m Meridian) Charted(chart Cone) Surface {
 func (s *Surface) Near(theta, along float64, by Point) Point {
 	radius, height := s.At(along)
 	sin, cos, _ := s.Lean(along)
-	cone := NewCone(math.Atan2(sin, cos), radius, height, along)
+	cone := NewCone(Angle(math.Atan2(sin, cos)), Circle{radius, height}, along)
 	turn, to := cone.roll(Point{X: by.X, Y: along + by.Y})
 	if !s.flat {
 		there, _ := s.At(to)

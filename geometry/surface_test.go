@@ -80,7 +80,7 @@ func TestSurfaceOfBall(t *testing.T) {
 func TestSurfaceOfCone(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(3, 4))
 	for range 200 {
-		c := NewCone(1.2*(2*rnd.Float64()-1), 20+30*rnd.Float64(), 40*rnd.Float64(), 50*rnd.Float64())
+		c := NewCone(Angle(1.2*(2*rnd.Float64()-1)), Circle{20 + 30*rnd.Float64(), 40 * rnd.Float64()}, 50*rnd.Float64())
 		s := c.Surface()
 		theta, z := 2*rnd.Float64()-1, c.Height+8*(2*rnd.Float64()-1)
 		p := c.Forward(theta, z)

@@ -162,7 +162,7 @@ const flat = 1e-6
 
 // forward returns the chart's point for an angle and a height.
 func (c *chart) forward(theta, z float64) geometry.Point {
-	s, sin := c.distance(z), math.Sin(c.cone.HalfAngle)
+	s, sin := c.distance(z), math.Sin(c.cone.HalfAngle.Radians())
 	if math.Abs(sin) < flat {
 		return geometry.Point{X: theta * c.cone.Radius, Y: s}
 	}
@@ -172,7 +172,7 @@ func (c *chart) forward(theta, z float64) geometry.Point {
 
 // reverse returns the angle and the height of a point of the chart.
 func (c *chart) reverse(p geometry.Point) (theta, z float64) {
-	sin := math.Sin(c.cone.HalfAngle)
+	sin := math.Sin(c.cone.HalfAngle.Radians())
 	if math.Abs(sin) < flat {
 		return p.X / c.cone.Radius, c.height(p.Y)
 	}

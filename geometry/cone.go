@@ -46,10 +46,10 @@ func (c Cone) ApexRadius(s float64) float64 { return c.Radius/c.sin + s - c.Alon
 
 // Forward returns the place on the flat map of the point at angle θ and height
 // z. θ is not reduced, so a wrap may run past one turn.
-func (c Cone) Forward(theta, z float64) Point { return c.unroll(theta, c.AlongAt(z)) }
+func (c Cone) Forward(theta, z float64) Point { return c.forwardAlong(theta, c.AlongAt(z)) }
 
-// unroll is Forward for the point at distance s along the profile.
-func (c Cone) unroll(theta, s float64) Point {
+// forwardAlong is Forward for the point at distance s along the profile.
+func (c Cone) forwardAlong(theta, s float64) Point {
 	r := c.Radius + (s-c.Along)*c.sin
 	phi := theta * c.sin
 	half := phi / 2
@@ -62,12 +62,12 @@ func (c Cone) unroll(theta, s float64) Point {
 // Reverse returns the angle and height of a place on the flat map. It undoes
 // Forward for angles within half a turn of the flat map (|θ sin α| < π).
 func (c Cone) Reverse(p Point) (theta, z float64) {
-	theta, s := c.roll(p)
+	theta, s := c.reverseAlong(p)
 	return theta, c.HeightAt(s)
 }
 
-// roll is Reverse, told by the distance along the profile.
-func (c Cone) roll(p Point) (theta, s float64) {
+// reverseAlong is Reverse with the distance along the profile in place of the height.
+func (c Cone) reverseAlong(p Point) (theta, s float64) {
 	k := c.sin / c.Radius
 	if k == 0 {
 		theta = p.X / c.Radius

@@ -8,11 +8,20 @@ import (
 
 func profileOf(t *testing.T, heights, radii []float64) *Profile {
 	t.Helper()
-	p, err := NewProfile(heights, radii)
+	p, err := NewProfile(circles(heights, radii))
 	if err != nil {
 		t.Fatal(err)
 	}
 	return p
+}
+
+// circles puts the radii of a table beside its heights.
+func circles(heights, radii []float64) []Circle {
+	all := make([]Circle, len(heights))
+	for i := range all {
+		all[i] = Circle{radii[i], heights[i]}
+	}
+	return all
 }
 
 // Between two stations the curve never leaves the range they span.
@@ -97,9 +106,9 @@ func TestRoundProfile(t *testing.T) {
 
 func TestProfileRefuses(t *testing.T) {
 	for _, c := range [][2][]float64{
-		{{0}, {40}}, {{0, 10}, {40}}, {{0, 0}, {40, 40}}, {{10, 0}, {40, 40}}, {{0, 10}, {40, 0}}, {{0, 10}, {40, math.NaN()}}, {{0, math.NaN()}, {40, 40}},
+		{{}, {}}, {{0}, {40}}, {{0, 0}, {40, 40}}, {{10, 0}, {40, 40}}, {{0, 10}, {40, 0}}, {{0, 10}, {40, math.NaN()}}, {{0, math.NaN()}, {40, 40}},
 	} {
-		if _, err := NewProfile(c[0], c[1]); !errors.Is(err, ErrProfile) {
+		if _, err := NewProfile(circles(c[0], c[1])); !errors.Is(err, ErrProfile) {
 			t.Errorf("heights %v, radii %v: %v", c[0], c[1], err)
 		}
 	}

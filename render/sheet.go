@@ -102,14 +102,14 @@ func (s *sheet) lay(lift float64) {
 		return
 	}
 	s.curved = true
-	s.gore = geometry.Gore{Profile: s.face.Profile, Lift: lift}
 	s.gores = s.face.Gores(s.plan.Repeats, lift)
 	if s.side == Patches && s.gores.PerRepeat%2 == 0 {
 		// An even number would part each patch up its middle, and what lies there.
 		s.gores = s.face.InGores(s.plan.Repeats, s.gores.PerRepeat+1, lift)
 	}
 	s.parts *= s.gores.PerRepeat
-	joint, ok := s.gore.Join(math.Pi/float64(s.parts), s.low, s.high)
+	s.gore = geometry.Gore{Profile: s.face.Profile, Lift: lift, HalfWidth: math.Pi / float64(s.parts)}
+	joint, ok := s.gore.Join(s.low, s.high)
 	if ok {
 		s.joined, s.joint, s.cone = true, joint, s.gore.Tangent(joint)
 	}

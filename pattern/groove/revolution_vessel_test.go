@@ -104,12 +104,12 @@ func (t trail) at(s float64) r3.Vec {
 func (v *vessel) profile() *geometry.Profile {
 	const apart = 0.5
 	n := int(math.Round((v.top - v.bottom) / apart))
-	heights, radii := make([]float64, n+1), make([]float64, n+1)
-	for i := range heights {
-		heights[i] = v.bottom + (v.top-v.bottom)*float64(i)/float64(n)
-		radii[i] = v.radius(heights[i])
+	stations := make([]geometry.Circle, n+1)
+	for i := range stations {
+		z := v.bottom + (v.top-v.bottom)*float64(i)/float64(n)
+		stations[i] = geometry.Circle{Radius: v.radius(z), Height: z}
 	}
-	p, err := geometry.NewProfile(heights, radii)
+	p, err := geometry.NewProfile(stations)
 	if err != nil {
 		panic(err)
 	}

@@ -21,18 +21,14 @@ func latitude(share float64) float64 { return share * 50 * math.Pi / 180 }
 
 func profile(t *testing.T, heights, radii []float64) *Profile {
 	t.Helper()
-	p, err := NewProfile(heights, radii)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
+	return profileOf(t, heights, radii)
 }
 
 // A gore of a taper is the taper's own flat map.
 func TestGoreOfACone(t *testing.T) {
 	p := profile(t, []float64{0, 120}, []float64{30, 45})
 	cone, _ := p.FitCone(0, 120)
-	gore := Gore{Profile: p}
+	gore := Gore{Profile: p, HalfWidth: 0.6}
 	for _, theta := range []float64{-0.6, 0, 0.3, 1} {
 		for _, z := range []float64{0, 31, 120} {
 			a, b := gore.Forward(theta, z), cone.Forward(theta, z)
@@ -41,7 +37,7 @@ func TestGoreOfACone(t *testing.T) {
 			}
 		}
 	}
-	if gain, loss := gore.Excess(0.6, 0, 120); gain > 1e-6 || loss > 1e-6 {
+	if gain, loss := gore.Excess(0, 120); gain > 1e-6 || loss > 1e-6 {
 		t.Errorf("its edges are %g longer, %g shorter than the taper's", gain, loss)
 	}
 }
@@ -51,11 +47,11 @@ func TestGoreOfACone(t *testing.T) {
 // paper, they differ from that by less than what the gore admits to.
 func TestGoreOfABall(t *testing.T) {
 	p := ball(t)
-	gore := Gore{Profile: p}
 	equator := p.Along(40)
 	for _, n := range []int{12, 20, 30} {
 		half := math.Pi / float64(n)
-		gain, loss := gore.Excess(half, p.Bottom(), p.Top())
+		gore := Gore{Profile: p, HalfWidth: half}
+		gain, loss := gore.Excess(p.Bottom(), p.Top())
 		var round, across float64
 		for i := range 101 {
 			phi := latitude(float64(i)/50 - 1)
@@ -86,10 +82,10 @@ func TestGoreOfABall(t *testing.T) {
 // is as far.
 func TestGoreAdmitsItsError(t *testing.T) {
 	p := ball(t)
-	gore := Gore{Profile: p}
 	for _, n := range []int{10, 20} {
 		half := math.Pi / float64(n)
-		gain, loss := gore.Excess(half, p.Bottom(), p.Top())
+		gore := Gore{Profile: p, HalfWidth: half}
+		gain, loss := gore.Excess(p.Bottom(), p.Top())
 		var worst float64
 		const steps = 12
 		place := func(i int) (theta, phi float64) {
@@ -133,9 +129,9 @@ func TestGoresJoin(t *testing.T) {
 		"waist":  {[]float64{0, 25, 50, 75, 100}, []float64{40, 35, 33, 35, 40}, -1},
 		"flare":  {[]float64{0, 50, 100}, []float64{30, 32, 45}, -1},
 	} {
-		gore := Gore{Profile: profile(t, test.heights, test.radii), Lift: 0.05}
 		const half = math.Pi / 15
-		joint, ok := gore.Join(half, 0, 100)
+		gore := Gore{Profile: profile(t, test.heights, test.radii), Lift: 0.05, HalfWidth: half}
+		joint, ok := gore.Join(0, 100)
 		if ok != (test.joint >= 0) || ok && math.Abs(joint-test.joint) > 100.0/64 {
 			t.Errorf("%s: joined at %g (%v), want %g", name, joint, ok, test.joint)
 		}
@@ -148,8 +144,8 @@ func TestGoresJoin(t *testing.T) {
 		left, right := cone.Turned(-half), cone.Turned(half)
 		for z := 0.0; z <= 100; z++ {
 			a, b := left.Apply(gore.Forward(half, z)), right.Apply(gore.Forward(-half, z))
-			if gap := b.X - a.X; gap < -0.012 || math.Abs(gap-2*gore.Gap(cone, half, z)) > 1e-6 {
-				t.Errorf("%s: at %g the gores are %.4f mm apart, Gap says %.4f", name, z, gap, 2*gore.Gap(cone, half, z))
+			if gap := b.X - a.X; gap < -0.012 || math.Abs(gap-2*gore.Gap(cone, z)) > 1e-6 {
+				t.Errorf("%s: at %g the gores are %.4f mm apart, Gap says %.4f", name, z, gap, 2*gore.Gap(cone, z))
 			}
 		}
 	}

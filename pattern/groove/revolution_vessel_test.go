@@ -104,12 +104,12 @@ func (t trail) at(s float64) r3.Vec {
 func (v *vessel) profile() *geometry.Profile {
 	const apart = 0.5
 	n := int(math.Round((v.top - v.bottom) / apart))
-	heights, radii := make([]float64, n+1), make([]float64, n+1)
-	for i := range heights {
-		heights[i] = v.bottom + (v.top-v.bottom)*float64(i)/float64(n)
-		radii[i] = v.radius(heights[i])
+	stations := make([]geometry.Circle, n+1)
+	for i := range stations {
+		z := v.bottom + (v.top-v.bottom)*float64(i)/float64(n)
+		stations[i] = geometry.Circle{Radius: v.radius(z), Height: z}
 	}
-	p, err := geometry.NewProfile(heights, radii)
+	p, err := geometry.NewProfile(stations)
 	if err != nil {
 		panic(err)
 	}
@@ -162,7 +162,7 @@ const flat = 1e-6
 
 // forward returns the chart's point for an angle and a height.
 func (c *chart) forward(theta, z float64) geometry.Point {
-	s, sin := c.distance(z), math.Sin(c.cone.HalfAngle)
+	s, sin := c.distance(z), math.Sin(c.cone.HalfAngle.Radians())
 	if math.Abs(sin) < flat {
 		return geometry.Point{X: theta * c.cone.Radius, Y: s}
 	}
@@ -172,7 +172,7 @@ func (c *chart) forward(theta, z float64) geometry.Point {
 
 // reverse returns the angle and the height of a point of the chart.
 func (c *chart) reverse(p geometry.Point) (theta, z float64) {
-	sin := math.Sin(c.cone.HalfAngle)
+	sin := math.Sin(c.cone.HalfAngle.Radians())
 	if math.Abs(sin) < flat {
 		return p.X / c.cone.Radius, c.height(p.Y)
 	}

@@ -12,12 +12,13 @@ import (
 type Format struct {
 	Width, Height, Margin float64
 	Head                  float64 // the room for the words at the head
+	Foot                  float64 // that for the bar across and the cautions
 	Printed               Printed
 }
 
 // Room kept on every page, in millimetres.
 const (
-	FootRoom = 26.0
+	footRoom = 26.0 // of a page that is read at a desk
 	SideRoom = 2*BarDepth + 3
 	barsEnd  = 4*geometry.MillimetresPerInch + 1 // the longer bar
 	upStart  = BarDepth + 0.5                    // the bar up stands clear of the bar across: each ends where it seems to
@@ -34,12 +35,12 @@ func (f Format) cautions() geometry.Box {
 	if f.narrow() {
 		return geometry.Box{
 			Min: geometry.Point{X: foot.X + BarDepth + 2, Y: foot.Y + BarDepth + 1},
-			Max: geometry.Point{X: f.Width - f.Margin, Y: f.Margin + FootRoom - 1},
+			Max: geometry.Point{X: f.Width - f.Margin, Y: f.Margin + footRoom - 1},
 		}
 	}
 	return geometry.Box{
 		Min: geometry.Point{X: foot.X + barsEnd + 3, Y: f.Margin - 1},
-		Max: geometry.Point{X: f.Width - f.Margin, Y: f.Margin + FootRoom - 1},
+		Max: geometry.Point{X: f.Width - f.Margin, Y: f.Margin + footRoom - 1},
 	}
 }
 
@@ -61,7 +62,7 @@ func (f Format) Bar(b Bar) geometry.Point {
 // which the bar up stands.
 func (f Format) Room() geometry.Box {
 	return geometry.Box{
-		Min: geometry.Point{X: f.Margin, Y: f.Margin + FootRoom},
+		Min: geometry.Point{X: f.Margin, Y: f.Margin + f.Foot},
 		Max: geometry.Point{X: f.Width - f.Margin, Y: f.Height - f.Margin - f.Head},
 	}
 }

@@ -37,7 +37,7 @@ func (o Options) format(width, height float64) Format {
 	across, up := o.Printed.Scale()
 	return Format{
 		Width: width * across, Height: height * up, Margin: o.Margin * max(1, across, up),
-		Printed: o.Printed,
+		Foot: footRoom, Printed: o.Printed,
 	}
 }
 

@@ -29,37 +29,48 @@ const (
 	apart   = 17.0  // between two of them
 	narrow  = 104.0 // the least width of their ground: a check bar's
 	caption = 6.0   // room under a glass that tells how it is turned
+	headAir = 3.0   // between the words above and the ground
+	footAir = 1.5   // between the ground and the words below
 )
 
 // page returns the page, with check bars in its lower left corner if asked for.
 func (s sheet) page(bars bool) printing.Page {
 	ground := s.ground()
 	width, up := ground.Size()
-	head, foot := s.head(width), s.foot(width)
-	// Words are set downwards from 0; the ground stands between head and foot.
-	p := printing.Page{Width: math.Ceil(width + 2*margin), Height: math.Ceil(head.depth + up + foot.depth + 2*margin)}
+	column := s.column()
+	head, foot := column.Depth(s.head(), width)+headAir, footAir+column.Depth(s.foot(), width)
+	// Words are set downwards from the top; the ground stands between head and foot.
+	f := page.Format{Width: math.Ceil(width + 2*margin), Height: math.Ceil(head + up + foot + 2*margin), Margin: margin, Printed: page.TruePrinter()}
 	corner := geometry.Point{X: margin, Y: margin}
 	if bars {
-		const room = 2*page.BarDepth + 2
-		corner = geometry.Point{X: margin + room, Y: margin + room}
-		p.Width += room
-		p.Height = max(p.Height+room, corner.Y+narrow+margin)
+		corner = geometry.Point{X: margin + page.SideRoom, Y: margin + page.SideRoom}
+		f.Width += page.SideRoom
+		f.Height = max(f.Height+page.SideRoom, corner.Y+narrow+margin)
 	}
-	d := &p.Drawing
+	var d drawing.Drawing
 	d.Add(drawing.Paper, drawing.Fill{
-		Points: drawing.Rectangle(geometry.Box{Max: geometry.Point{X: p.Width, Y: p.Height}}), Ink: drawing.White,
+		Points: drawing.Rectangle(geometry.Box{Max: geometry.Point{X: f.Width, Y: f.Height}}), Ink: drawing.White,
 	})
-	top := p.Height - margin
-	head.set(d, corner.X, top)
-	foot.set(d, corner.X, top-head.depth-up)
-	to := geometry.Point{X: grained(corner.X - ground.Min.X), Y: grained(top - head.depth - ground.Max.Y)}
-	s.glasses(d, ground, to)
-	if bars {
-		for _, b := range page.CheckBars(s.plan.Job.Length) {
-			d.Add(drawing.CheckBars, b.Marks(geometry.Point{X: margin + page.BarDepth, Y: margin + page.BarDepth})...)
-		}
+	top := f.Height - margin
+	for _, words := range []struct {
+		notes []page.Note
+		top   float64
+	}{{s.head(), top}, {s.foot(), top - head - up - footAir}} {
+		set, _, _ := column.Set(words.notes, geometry.Box{
+			Min: geometry.Point{X: corner.X, Y: math.Inf(-1)}, Max: geometry.Point{X: corner.X + width, Y: words.top},
+		})
+		d.Add(drawing.Notes, set...)
 	}
-	return p
+	s.glasses(&d, ground, geometry.Point{X: grained(corner.X - ground.Min.X), Y: grained(top - head - ground.Max.Y)})
+	if bars {
+		page.NewFrame(s.letters, s.plan.Job.Length).DrawBars(&d, f)
+	}
+	return f.Correct(d, "")
+}
+
+// column is what sets words: findings' letters are in the ink of their rings.
+func (s sheet) column() page.Column {
+	return page.Column{Letters: s.letters, Leading: 1.3, Hang: 2, Ink: warning()}
 }
 
 // ground returns the box of what the views stand on, the first with its axis at
@@ -112,23 +123,21 @@ func degrees(radians float64) string {
 }
 
 // head says what is drawn.
-func (s sheet) head(width float64) block {
+func (s sheet) head() []page.Note {
 	p := s.plan
-	b := block{letters: s.letters, width: width}
-	b.add(note{words: p.Job.Title, size: 13, bold: true})
 	repeats, cuts := "repeats", p.Totals().Cuts
 	if p.Repeats == 1 {
 		repeats = "repeat"
 	}
-	b.add(note{words: fmt.Sprintf("%s: %d %s, %d cuts", p.Blank.Name, p.Repeats, repeats, cuts), size: 9})
-	b.depth += 3
-	return b
+	return []page.Note{
+		{Words: p.Job.Title, Size: 13, Bold: true},
+		{Words: fmt.Sprintf("%s: %d %s, %d cuts", p.Blank.Name, p.Repeats, repeats, cuts), Size: 9},
+	}
 }
 
 // foot says how large it is drawn, and what is found.
-func (s sheet) foot(width float64) block {
+func (s sheet) foot() []page.Note {
 	p, u := s.plan, s.plan.Job.Length
-	b := block{letters: s.letters, width: width, depth: 1.5}
 	widest := 0.0
 	for _, z := range levels(0, p.Blank.Height()) {
 		widest = max(widest, 2*p.Blank.Profile().Radius(z))
@@ -138,19 +147,19 @@ func (s sheet) foot(width float64) block {
 	if p.Blank.Floor == 0 {
 		size += " The floor was not measured: it is drawn as thick as the wall at the foot."
 	}
-	b.add(note{words: size, size: 8})
+	notes := []page.Note{{Words: size, Size: 8}}
 	if !s.options.Findings {
-		return b
+		return notes
 	}
 	if len(p.Findings) == 0 {
-		b.add(note{words: "Checked: nothing is crowded, thin, shallow or out of place.", size: 8, bold: true})
+		notes = append(notes, page.Note{Words: "Checked: nothing is crowded, thin, shallow or out of place.", Size: 8, Bold: true})
 	}
 	told, more := report.Told(p)
 	for _, g := range told {
-		b.add(note{mark: g.Letter, words: fmt.Sprintf("%s: %s", g.Kind, report.Measured(p, g.Worst())), size: 8})
+		notes = append(notes, page.Note{Mark: g.Letter, Words: fmt.Sprintf("%s: %s", g.Kind, report.Measured(p, g.Worst())), Size: 8})
 	}
 	if more != "" {
-		b.add(note{words: more, size: 8})
+		notes = append(notes, page.Note{Words: more, Size: 8})
 	}
-	return b
+	return notes
 }

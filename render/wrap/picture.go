@@ -26,13 +26,13 @@ func (a composer) picture() printing.Page {
 	inner := max(wide, noteWidth)
 	// The notes' depth is found by setting them into a column that is deep enough.
 	deep := geometry.Box{Max: geometry.Point{X: inner, Y: 1e4}}
-	_, y, _ := page.Column(a.notes(false), deep, a.Letters)
-	depth := max(deep.Max.Y-y, page.UpEnd-page.FootRoom) + 6
+	_, y, _ := a.Set(a.notes(false), deep)
 	const slack = 1 // for rounding
 	f := page.Format{Margin: margin, Printed: a.options.Printed}
 	f.Width = math.Ceil((inner+page.SideRoom+2*margin+slack)/across) * across
-	f.Head = a.headRoom(f)
-	f.Height = math.Ceil((slack+tall+depth+page.FootRoom+2*margin+f.Head)/up) * up
+	f = a.fitted(f)
+	depth := max(deep.Max.Y-y, page.UpEnd-f.Foot) + 6
+	f.Height = math.Ceil((slack+tall+depth+f.Foot+2*margin+f.Head)/up) * up
 
 	room := f.Above()
 	room.Min.X += (room.Max.X - room.Min.X - wide) / 2
@@ -46,7 +46,7 @@ func (a composer) picture() printing.Page {
 	}
 	below := f.Beside()
 	below.Max.Y = room.Max.Y - tall - 3
-	set, _, _ := page.Column(a.notes(false), below, a.Letters)
+	set, _, _ := a.Set(a.notes(false), below)
 	d.Add(drawing.Notes, set...)
 	a.frame(&d, f, head{about: a.aboutAll()})
 	return f.Correct(d, "")

@@ -102,8 +102,9 @@ func (p *Plan) toils(wheel groove.Wheel, bent bool) float64 {
 	return toil * mitresOf(wheel)
 }
 
-// reckoned returns the toil of a plan that is drawn already.
-func (p *Plan) reckoned() float64 {
+// Toil returns how long it takes to measure a plan that is laid out already, in
+// microseconds of a workshop's machine.
+func (p *Plan) Toil() float64 {
 	toil := 0.0
 	for i := range p.sized {
 		if d, err := p.drawing(i); err == nil {
@@ -195,13 +196,10 @@ func (t bill) refuse(of func(toll) float64, read, accepted string) error {
 
 // heaped refuses a plan in which so many cuts crowd that no list of them helps:
 // at the motif that has most.
-func (p *Plan) heaped() error {
-	if !p.overfull {
-		return nil
-	}
+func (p *Plan) heaped(found []Finding) error {
 	times, most := make([]int, len(p.sized)), 0
-	for _, f := range p.Findings {
-		about, _ := p.about(f)
+	for _, f := range found {
+		about, _ := p.About(f)
 		for _, i := range about {
 			if times[i]++; times[i] > times[most] {
 				most = i

@@ -2,41 +2,37 @@ package pattern
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 
 	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
 )
 
-// New lays a job out on one of its blanks and checks it. Counts that are to be
-// the most that clears are found first. The error says why nothing can be laid
-// out at all.
+// New lays a job out on one of its blanks and checks it. The error says why
+// nothing can be laid out at all.
 func New(j *job.Job, blank *glass.Blank) (*Plan, error) {
-	j, err := Resolve(j)
+	plans, err := Lay(j, blank)
 	if err != nil {
 		return nil, err
 	}
-	p, err := newSurvey().plan(j, blank)
-	if err != nil {
-		return nil, err
-	}
-	doubt(p)
-	return p, nil
+	return plans[0], nil
 }
 
-// plan lays out a job, checks it, and looks for cures. The survey may know of its
-// other blanks what they ask.
-func (s *survey) plan(j *job.Job, blank *glass.Blank) (*Plan, error) {
-	p, err := s.look(j, blank)
-	if err == nil {
-		p.cureAll(s)
+// settled refuses a job with counts that are to be the most that clears and that
+// nobody has found yet: package search finds them.
+func settled(j *job.Job) error {
+	for i, m := range j.Motifs {
+		if len(m.Most) > 0 && !m.Found {
+			return fmt.Errorf("motif %d: how many %s clear has not been found yet", i+1, m.Most[0])
+		}
 	}
-	return p, err
+	return nil
 }
 
-// look lays out a job and checks it.
-func (s *survey) look(j *job.Job, blank *glass.Blank) (*Plan, error) {
-	p, err := s.lay(j, blank)
+// plan lays out a job and checks it.
+func (e *Evaluator) plan(j *job.Job, blank *glass.Blank) (*Plan, error) {
+	p, err := e.lay(j, blank)
 	if err != nil {
 		return nil, err
 	}
@@ -44,10 +40,11 @@ func (s *survey) look(j *job.Job, blank *glass.Blank) (*Plan, error) {
 		return nil, err
 	}
 	p.Chords = p.chords()
-	p.Findings = p.check()
-	if err := p.heaped(); err != nil {
-		return nil, err
+	found, overfull := p.check()
+	if overfull {
+		return nil, p.heaped(found)
 	}
+	p.Findings = found
 	return p, nil
 }
 
@@ -56,38 +53,42 @@ func (p *Plan) checks() []func() []Finding {
 	return []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.uneven, p.bridged}
 }
 
-// check returns all findings, kind by kind and each in the order of its cuts. The
-// kinds are looked for at once: only crowd changes anything, the joins, which no
-// other looks at.
-func (p *Plan) check() []Finding {
-	finds := append([]func() []Finding{func() []Finding { return p.once(p.crowded()) }}, p.checks()...)
+// check returns all findings, kind by kind and each in the order of its cuts, and
+// whether so many cuts crowd that no list of them helps: then not all of them are
+// there. It only reads the plan, as all checks do, and the kinds are looked for at
+// once.
+func (p *Plan) check() (found []Finding, overfull bool) {
+	crowded := func() []Finding {
+		var pairs []Finding
+		pairs, overfull = p.crowded()
+		return p.once(pairs)
+	}
+	finds := append([]func() []Finding{crowded}, p.checks()...)
 	kinds := make([][]Finding, len(finds))
 	each(len(finds), func() func(int) { return func(i int) { kinds[i] = finds[i]() } })
-	found := slices.Concat(kinds...)
+	found = slices.Concat(kinds...)
 	slices.SortStableFunc(found, func(a, b Finding) int {
 		return cmp.Or(cmp.Compare(a.Kind, b.Kind), slices.Compare(a.Cuts, b.Cuts))
 	})
-	return found
+	return found, overfull
 }
 
 // crowded lists the pairs of cuts that come too near one another, but no more than
 // is enough to refuse them all.
-func (p *Plan) crowded() []Finding {
-	var found []Finding
+func (p *Plan) crowded() (found []Finding, overfull bool) {
 	for f := range p.crowd() {
 		if found = append(found, f); len(found) > mostFound {
-			p.overfull = true
-			break
+			return found, true
 		}
 	}
-	return found
+	return found, false
 }
 
 // has reports whether a kind is found on just the given motifs. Land takes long
 // to measure: it is where it matters, until the first finding.
 func (p *Plan) has(kind Kind, motifs []int) bool {
 	is := func(f Finding) bool {
-		about, _ := p.about(f)
+		about, _ := p.About(f)
 		return f.Kind == kind && slices.Equal(about, motifs)
 	}
 	for _, find := range p.checks() {

@@ -1,6 +1,10 @@
 // Package pattern lays a job's motifs out on a blank, turns them into grooves,
 // and says whether they can be cut: job → layout → grooves → findings. It draws
-// nothing and touches no file.
+// nothing, touches no file and seeks no cures: package search does.
+//
+// Call search.Lay first, or Lay of a job without counts that are to be "most": it
+// makes a Plan of each blank, with its Cuts and Findings. NewSet compares the plans
+// of a set. To try many jobs that differ little from one another, keep an Evaluator.
 package pattern
 
 import (
@@ -38,7 +42,6 @@ type Plan struct {
 	Period int
 
 	Findings []Finding
-	overfull bool // whether more than is enough to refuse it comes too near one another
 	Chords   []Chord
 	doubts   []slips.Doubt
 }
@@ -49,7 +52,7 @@ type Cut struct {
 	Repeat int // from 1
 	Motif  int // the job's
 	Part   string
-	Joins  []int // ids
+	Joins  []int // ids of all that it meets or crosses by design
 	groove.Groove
 	Left float64 // the least glass left under any of it
 }

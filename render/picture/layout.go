@@ -13,9 +13,9 @@ import (
 	"roundlay/render/report"
 )
 
-// sheet sets views side by side on a page, with a head above them and what they
+// layout sets views side by side on a page, with a head above them and what they
 // show below.
-type sheet struct {
+type layout struct {
 	plan    *pattern.Plan
 	options Options
 	views   []view
@@ -34,11 +34,11 @@ const (
 )
 
 // page returns the page, with check bars in its lower left corner if asked for.
-func (s sheet) page(bars bool) printing.Page {
-	ground := s.ground()
+func (l layout) page(bars bool) printing.Page {
+	ground := l.ground()
 	width, up := ground.Size()
-	column := s.column()
-	head, foot := column.Depth(s.head(), width)+headAir, footAir+column.Depth(s.foot(), width)
+	column := l.column()
+	head, foot := column.Depth(l.head(), width)+headAir, footAir+column.Depth(l.foot(), width)
 	// Words are set downwards from the top; the ground stands between head and foot.
 	f := page.Format{Width: math.Ceil(width + 2*margin), Height: math.Ceil(head + up + foot + 2*margin), Margin: margin, Printed: page.TruePrinter()}
 	corner := geometry.Point{X: margin, Y: margin}
@@ -55,34 +55,34 @@ func (s sheet) page(bars bool) printing.Page {
 	for _, words := range []struct {
 		notes []page.Note
 		top   float64
-	}{{s.head(), top}, {s.foot(), top - head - up - footAir}} {
+	}{{l.head(), top}, {l.foot(), top - head - up - footAir}} {
 		set, _, _ := column.Set(words.notes, geometry.Box{
 			Min: geometry.Point{X: corner.X, Y: math.Inf(-1)}, Max: geometry.Point{X: corner.X + width, Y: words.top},
 		})
 		d.Add(drawing.Notes, set...)
 	}
-	s.glasses(&d, ground, geometry.Point{X: grained(corner.X - ground.Min.X), Y: grained(top - head - ground.Max.Y)})
+	l.glasses(&d, ground, geometry.Point{X: grained(corner.X - ground.Min.X), Y: grained(top - head - ground.Max.Y)})
 	if bars {
-		page.NewFrame(s.letters, s.plan.Job.Length).DrawBars(&d, f)
+		page.NewFrame(l.letters, l.plan.Job.Length).DrawBars(&d, f)
 	}
 	return f.Correct(d, "")
 }
 
 // column is what sets words: findings' letters are in the ink of their rings.
-func (s sheet) column() page.Column {
-	return page.Column{Letters: s.letters, Leading: 1.3, Hang: 2, Ink: warning()}
+func (l layout) column() page.Column {
+	return page.Column{Letters: l.letters, Leading: 1.3, Hang: 2, Ink: warning()}
 }
 
 // ground returns the box of what the views stand on, the first with its axis at
 // x = 0.
-func (s sheet) ground() geometry.Box {
+func (l layout) ground() geometry.Box {
 	box := geometry.EmptyBox()
-	for i := range s.views {
-		place := s.offset(i)
-		box = box.Union(s.views[i].box.Moved(geometry.Motion{Cos: 1, X: place}))
+	for i := range l.views {
+		place := l.offset(i)
+		box = box.Union(l.views[i].box.Moved(geometry.Motion{Cos: 1, X: place}))
 	}
 	box = box.Grow(air)
-	if s.captioned() {
+	if l.captioned() {
 		box.Min.Y -= caption
 	}
 	if width, _ := box.Size(); width < narrow {
@@ -93,23 +93,23 @@ func (s sheet) ground() geometry.Box {
 }
 
 // offset returns how far to the right of the first a view stands.
-func (s sheet) offset(i int) float64 {
-	width, _ := s.views[0].box.Size()
+func (l layout) offset(i int) float64 {
+	width, _ := l.views[0].box.Size()
 	return float64(i) * math.Ceil(width+apart)
 }
 
 // captioned reports whether it has to be said how the glass is turned.
-func (s sheet) captioned() bool { return len(s.views) > 1 || s.options.Turn != 0 }
+func (l layout) captioned() bool { return len(l.views) > 1 || l.options.Turn != 0 }
 
 // glasses draws the ground and the views on it.
-func (s sheet) glasses(d *drawing.Drawing, ground geometry.Box, to geometry.Point) {
+func (l layout) glasses(d *drawing.Drawing, ground geometry.Box, to geometry.Point) {
 	shift := geometry.Motion{Cos: 1, X: to.X, Y: to.Y}
 	d.Add(drawing.Paper, drawing.Fill{Points: drawing.Rectangle(ground.Moved(shift)), Ink: backdrop(1)})
-	for i, v := range s.views {
+	for i, v := range l.views {
 		place := shift
-		place.X += s.offset(i)
+		place.X += l.offset(i)
 		d.Append(v.drawing.Moved(place))
-		if s.captioned() {
+		if l.captioned() {
 			at := geometry.Point{X: place.X, Y: ground.Min.Y + to.Y + caption}
 			d.Add(drawing.Notes, drawing.Text{At: at, Words: "turned " + degrees(v.turn), Size: 9, Align: drawing.Centre})
 		}
@@ -123,8 +123,8 @@ func degrees(radians float64) string {
 }
 
 // head says what is drawn.
-func (s sheet) head() []page.Note {
-	p := s.plan
+func (l layout) head() []page.Note {
+	p := l.plan
 	repeats, cuts := "repeats", p.Totals().Cuts
 	if p.Repeats == 1 {
 		repeats = "repeat"
@@ -136,8 +136,8 @@ func (s sheet) head() []page.Note {
 }
 
 // foot says how large it is drawn, and what is found.
-func (s sheet) foot() []page.Note {
-	p, u := s.plan, s.plan.Job.Length
+func (l layout) foot() []page.Note {
+	p, u := l.plan, l.plan.Job.Length
 	widest := 0.0
 	for _, z := range levels(0, p.Blank.Height()) {
 		widest = max(widest, 2*p.Blank.Profile().Radius(z))
@@ -148,7 +148,7 @@ func (s sheet) foot() []page.Note {
 		size += " The floor was not measured: it is drawn as thick as the wall at the foot."
 	}
 	notes := []page.Note{{Words: size, Size: 8}}
-	if !s.options.Findings {
+	if !l.options.Findings {
 		return notes
 	}
 	if len(p.Findings) == 0 {

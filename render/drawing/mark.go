@@ -33,7 +33,8 @@ type Pen struct {
 	Width float64
 	Ink   Ink
 	Cap   Cap
-	// Dash is the lengths drawn and left out in turn; none is a whole line.
+	// Dash is the lengths drawn and left out in turn, in millimetres; none is a
+	// whole line.
 	Dash []float64
 }
 
@@ -47,8 +48,6 @@ type Stroke struct {
 	Points []geometry.Point
 	Closed bool
 	Pen    Pen
-	// Phase is how far into the dashes the stroke begins.
-	Phase float64
 }
 
 // Fill is the inside of a polygon.

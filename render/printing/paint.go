@@ -49,12 +49,16 @@ func stroke(ctx *canvas.Context, s drawing.Stroke) {
 	if s.Pen.Cap == drawing.FlatCap {
 		ctx.SetStrokeCapper(canvas.ButtCap)
 	}
-	// canvas takes dashes in widths of the stroke.
-	dashes := make([]float64, len(s.Pen.Dash))
-	for i, d := range s.Pen.Dash {
-		dashes[i] = d / s.Pen.Width
+	// Dashes are lines of their own: canvas's leave out the gaps of a short line.
+	if dashes := s.Dashes(); dashes != nil {
+		ctx.SetStrokeCapper(canvas.ButtCap)
+		all := &canvas.Path{}
+		for _, d := range dashes {
+			all = all.Append(path(d, false))
+		}
+		ctx.DrawPath(0, 0, all)
+		return
 	}
-	ctx.SetDashes(s.Phase/s.Pen.Width, dashes...)
 	ctx.DrawPath(0, 0, path(s.Points, s.Closed))
 }
 

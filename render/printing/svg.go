@@ -76,25 +76,18 @@ const flatness = 0.005
 const fineGrain, greyGrain = 1, 10
 
 func (p *paths) stroke(s drawing.Stroke) {
+	dashes := s.Dashes()
 	look := fmt.Sprintf(`fill="none" stroke="%s" stroke-width="%s"`, hex(s.Pen.Ink), decimal(s.Pen.Width))
-	if s.Pen.Cap == drawing.FlatCap {
+	if s.Pen.Cap == drawing.FlatCap || dashes != nil {
 		look += ` stroke-linecap="butt"`
 	}
-	for i, d := range s.Pen.Dash {
-		if i == 0 {
-			look += ` stroke-dasharray="` + decimal(d)
-		} else {
-			look += " " + decimal(d)
-		}
-	}
-	if len(s.Pen.Dash) > 0 {
-		look += `"`
-		if s.Phase != 0 {
-			look += ` stroke-dashoffset="` + decimal(s.Phase) + `"`
-		}
-	}
 	p.begin(look, fineGrain)
-	p.line(s.Points, s.Closed)
+	if dashes == nil {
+		p.line(s.Points, s.Closed)
+	}
+	for _, d := range dashes {
+		p.line(d, false)
+	}
 }
 
 // fill runs every polygon the same way round: where two in one path overlap,

@@ -43,11 +43,19 @@ func (p Pen) Same(q Pen) bool {
 	return p.Width == q.Width && p.Ink == q.Ink && p.Cap == q.Cap && slices.Equal(p.Dash, q.Dash)
 }
 
+// Name is what a mark is of, in files that can say so.
+type Name struct {
+	ID    string // such as cut-12; none is a mark without a name
+	Title string // the same for a person
+}
+
 // Stroke is a line through points. A closed one runs back to its first point.
+// Strokes of one layer that have the same name are pieces of one thing.
 type Stroke struct {
 	Points []geometry.Point
 	Closed bool
 	Pen    Pen
+	Name   Name
 }
 
 // Fill is the inside of a polygon.

@@ -81,7 +81,7 @@ func (s Stroke) clipped(w Window) []Mark {
 	var piece []geometry.Point
 	finish := func() {
 		if len(piece) > 1 {
-			pieces = append(pieces, Stroke{Points: piece, Pen: s.Pen})
+			pieces = append(pieces, Stroke{Points: piece, Pen: s.Pen, Name: s.Name})
 		}
 		piece = nil
 	}

@@ -13,50 +13,59 @@ import (
 )
 
 // SVG writes a page as a picture true to size, one group a layer. Words are
-// outlines, labelled with what they say: of the programs that open SVG only
-// browsers read a font from the file, and others would set the words in one of
-// their own, a sixth longer. Lines of one pen that follow on each other are one
-// path, as fills of one ink are, which halves the file.
+// outlines, since of the programs that open SVG only browsers read a font from
+// the file, and others would set the words in one of their own, a sixth longer;
+// the words themselves lie on the outlines, unpainted, to be found and copied.
+// What has a name is an element of its own. Other lines of one pen that follow
+// on each other are one path, as fills of one ink are, which halves the file.
 func SVG(w io.Writer, title string, page Page, letters *lettering.Letters) error {
 	if err := page.check(); err != nil {
 		return err
 	}
 	var file bytes.Buffer
 	fmt.Fprintf(&file, `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink"`+
-		` width="%[1]smm" height="%[2]smm" viewBox="0 0 %[1]s %[2]s" stroke-linejoin="round" stroke-linecap="round">`+"\n<title>%[3]s</title>\n",
-		decimal(page.Width), decimal(page.Height), escaped(title))
+		` width="%[1]smm" height="%[2]smm" viewBox="0 0 %[1]s %[2]s" stroke-linejoin="round" stroke-linecap="round"`+
+		` font-family="Go,sans-serif" font-size="%[4]d">`+"\n<title>%[3]s</title>\n",
+		decimal(page.Width), decimal(page.Height), escaped(title), em)
 	words := newOutlines(&file, page.Height, letters)
 	if err := words.define(page.Drawing); err != nil {
 		return err
 	}
 	for _, layer := range drawing.Layers() {
-		fmt.Fprintf(&file, "<g id=%q>\n", layer)
-		paths := paths{file: &file, height: page.Height}
-		for marks := page.Drawing.On(layer); len(marks) > 0; {
-			if numbers := leadingNumbers(marks); len(numbers) > 1 {
-				paths.end()
-				words.writeNumbers(numbers)
-				marks = marks[len(numbers):]
-				continue
-			}
-			switch m := marks[0].(type) {
-			case drawing.Stroke:
-				paths.stroke(m)
-			case drawing.Fill:
-				paths.fill(m)
-			case drawing.Area:
-				paths.area(m)
-			case drawing.Text:
-				paths.end()
-				words.write(m)
-			}
-			marks = marks[1:]
-		}
-		paths.end()
+		fmt.Fprintf(&file, "<g id=%q>\n<title>%s</title>\n", layer, escaped(layer.Title()))
+		writeLayer(&file, page.Drawing.On(layer), page.Height, words)
 		file.WriteString("</g>\n")
 	}
 	file.WriteString("</svg>\n")
 	return write(w, file.Bytes())
+}
+
+// writeLayer writes the marks of a layer, first those that have a name.
+func writeLayer(file *bytes.Buffer, marks []drawing.Mark, height float64, words *outlines) {
+	things, marks := named(marks)
+	paths := paths{file: file, height: height}
+	paths.things(things)
+	for len(marks) > 0 {
+		if numbers := leadingNumbers(marks); len(numbers) > 1 {
+			paths.end()
+			words.writeNumbers(numbers)
+			marks = marks[len(numbers):]
+			continue
+		}
+		switch m := marks[0].(type) {
+		case drawing.Stroke:
+			paths.stroke(m)
+		case drawing.Fill:
+			paths.fill(m)
+		case drawing.Area:
+			paths.area(m)
+		case drawing.Text:
+			paths.end()
+			words.write(m)
+		}
+		marks = marks[1:]
+	}
+	paths.end()
 }
 
 // paths writes lines and fills, joining those that look alike into one path.
@@ -76,12 +85,22 @@ const flatness = 0.005
 const fineGrain, greyGrain = 1, 10
 
 func (p *paths) stroke(s drawing.Stroke) {
-	dashes := s.Dashes()
+	p.begin(look(s), fineGrain)
+	p.along(s)
+}
+
+// look returns the attributes of a stroke's path.
+func look(s drawing.Stroke) string {
 	look := fmt.Sprintf(`fill="none" stroke="%s" stroke-width="%s"`, hex(s.Pen.Ink), decimal(s.Pen.Width))
-	if s.Pen.Cap == drawing.FlatCap || dashes != nil {
+	if s.Pen.Cap == drawing.FlatCap || len(s.Pen.Dash) > 0 {
 		look += ` stroke-linecap="butt"`
 	}
-	p.begin(look, fineGrain)
+	return look
+}
+
+// along adds a stroke to the path that is open.
+func (p *paths) along(s drawing.Stroke) {
+	dashes := s.Dashes()
 	if dashes == nil {
 		p.line(s.Points, s.Closed)
 	}

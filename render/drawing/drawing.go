@@ -29,14 +29,6 @@ func (l Layer) String() string {
 	return [...]string{"paper", "footprints", "marks", "cuts", "findings", "check-bars", "notes"}[l]
 }
 
-// Title says what is on a layer.
-func (l Layer) Title() string {
-	return [...]string{
-		"The paper's edges", "The grooves at their true width", "Lines and marks to lay the paper by",
-		"The cuts: the lines to trace", "Rings round the findings", "Check bars", "Words and numbers",
-	}[l]
-}
-
 // Layers returns all the layers in the order they are drawn.
 func Layers() []Layer {
 	all := make([]Layer, layerCount)

@@ -32,7 +32,10 @@ func SVG(w io.Writer, title string, page Page, letters *lettering.Letters) error
 		return err
 	}
 	for _, layer := range drawing.Layers() {
-		fmt.Fprintf(&file, "<g id=%q>\n<title>%s</title>\n", layer, escaped(layer.Title()))
+		fmt.Fprintf(&file, "<g id=%q>\n", layer)
+		if title := page.Titles[layer]; title != "" {
+			fmt.Fprintf(&file, "<title>%s</title>\n", escaped(title))
+		}
 		writeLayer(&file, page.Drawing.On(layer), page.Height, words)
 		file.WriteString("</g>\n")
 	}

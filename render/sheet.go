@@ -209,6 +209,7 @@ func (s *sheet) draw(p piece) drawing.Drawing {
 	for _, st := range strips {
 		s.edges(&d, st)
 	}
+	d = d.EdgesFirst(drawing.Footprints)
 	s.matches(&d, p)
 	if p.last && s.tab {
 		s.tabOf(&d, strips[len(strips)-1])

@@ -58,10 +58,13 @@ type Stroke struct {
 	Name   Name
 }
 
-// Fill is the inside of a polygon.
+// Fill is the inside of a polygon. Its edge, if it has a pen, lies under it, so
+// that half of the pen's width shows, all round and outside; edges of fills that
+// follow on each other lie under all of these, which so have one edge together.
 type Fill struct {
 	Points []geometry.Point
 	Ink    Ink
+	Edge   Pen
 }
 
 // Align is which part of a text stands at its place.

@@ -108,10 +108,16 @@ func (s Stroke) clipped(w Window) []Mark {
 
 // clipped cuts the polygon by one line after another (Sutherland and Hodgman).
 // A polygon that falls apart stays one outline, its parts joined along the cut,
-// where the joins enclose nothing.
+// where the joins enclose nothing. Its edge becomes strokes, for it does not run
+// along the cut.
 func (f Fill) clipped(w Window) []Mark {
 	if w.containsAll(f.Points) {
 		return []Mark{f}
+	}
+	var marks []Mark
+	if f.Edge.Width > 0 {
+		marks = Stroke{Points: f.Points, Closed: true, Pen: f.Edge}.clipped(w)
+		f.Edge = Pen{}
 	}
 	for _, h := range w {
 		var kept []geometry.Point
@@ -130,7 +136,7 @@ func (f Fill) clipped(w Window) []Mark {
 	if len(f.Points) < 3 {
 		return nil
 	}
-	return []Mark{f}
+	return append(marks, f)
 }
 
 func (t Text) clipped(w Window) []Mark {

@@ -15,17 +15,38 @@ import (
 // words only: canvas's own arcs are not true to size.
 func paint(to canvas.Renderer, marks []drawing.Mark, letters *lettering.Letters) {
 	ctx := canvas.NewContext(to)
-	for _, m := range marks {
+	for i, m := range marks {
 		switch m := m.(type) {
 		case drawing.Stroke:
 			stroke(ctx, m)
 		case drawing.Fill:
+			if i == 0 || !edged(marks[i-1]) {
+				edges(ctx, marks[i:])
+			}
 			fill(ctx, m.Ink, m.Points)
 		case drawing.Area:
 			fill(ctx, m.Ink, m.Outlines...)
 		case drawing.Text:
 			words(ctx, m, letters)
 		}
+	}
+}
+
+// edged reports whether a mark is a fill with an edge.
+func edged(m drawing.Mark) bool {
+	f, ok := m.(drawing.Fill)
+	return ok && f.Edge.Width > 0
+}
+
+// edges draws the edges of the fills that marks begin with, which lie under all
+// of them.
+func edges(ctx *canvas.Context, marks []drawing.Mark) {
+	for _, m := range marks {
+		if !edged(m) {
+			return
+		}
+		f := m.(drawing.Fill)
+		stroke(ctx, drawing.Stroke{Points: f.Points, Closed: true, Pen: f.Edge})
 	}
 }
 

@@ -119,7 +119,11 @@ func (p *paths) fill(f drawing.Fill) {
 	if f.Ink != drawing.Black && f.Ink != drawing.White {
 		grain = greyGrain
 	}
-	p.begin(fmt.Sprintf(`fill="%s"`, hex(f.Ink)), grain)
+	look := fmt.Sprintf(`fill="%s"`, hex(f.Ink))
+	if f.Edge.Width > 0 {
+		look += fmt.Sprintf(` stroke="%s" stroke-width="%s" paint-order="stroke"`, hex(f.Edge.Ink), decimal(f.Edge.Width))
+	}
+	p.begin(look, grain)
 	var area float64
 	for i, a := range f.Points {
 		b := f.Points[(i+1)%len(f.Points)]

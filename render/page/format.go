@@ -12,6 +12,7 @@ import (
 type Format struct {
 	Width, Height, Margin float64
 	Head                  float64 // the room for the words at the head
+	Landscape             bool    // whether it is wider than high, as the paper lies
 	Printed               Printed
 }
 
@@ -98,7 +99,7 @@ func (f Format) Place(box geometry.Box) (shift geometry.Motion, ok bool) {
 // of the file: places lie as much closer or farther off as the printer will move
 // them back.
 func (f Format) Correct(d drawing.Drawing, label string) printing.Page {
-	across, up := f.Printed.Scale()
+	across, up := f.Printed.Scale(f.Landscape)
 	if !f.Printed.True() {
 		d = d.Stretched(1/across, 1/up)
 	}

@@ -30,6 +30,9 @@ const (
 type Frame struct {
 	Letters *lettering.Letters
 	Unit    geometry.Unit
+	// Corrects says that what a ruler says of the bars can be given back, and has
+	// each bar say how.
+	Corrects bool
 }
 
 // Head is what stands at the top of a page.
@@ -128,6 +131,9 @@ func (fr Frame) title(h Head, width float64) string {
 // the page, if that is to be said.
 func (fr Frame) Foot(d *drawing.Drawing, f Format, see string) {
 	for _, b := range CheckBars(fr.Unit) {
+		if fr.Corrects && b.Length == barLength {
+			b.Label += ": " + f.flag(b)
+		}
 		d.Add(drawing.CheckBars, b.Marks(f.Bar(b))...)
 	}
 	words := Cautions
@@ -140,6 +146,15 @@ func (fr Frame) Foot(d *drawing.Drawing, f Format, see string) {
 	}
 	set, _, _ := Column(notes, f.cautions(), fr.Letters)
 	d.Add(drawing.Notes, set...)
+}
+
+// flag returns the flag that takes what a ruler says of a bar: a page that lies on
+// its side has the bar across along the long side of the paper.
+func (f Format) flag(b Bar) string {
+	if b.Up != f.Landscape {
+		return "--printed-up"
+	}
+	return "--printed-across"
 }
 
 // RoomForBars returns an error if on a page of some paper the bars would reach

@@ -13,12 +13,13 @@ type Format struct {
 	Width, Height, Margin float64
 	Head                  float64 // the room for the words at the head
 	Foot                  float64 // that for the bar across and the cautions
+	Landscape             bool    // whether it is wider than high, as the paper lies
 	Printed               Printed
 }
 
 // Room kept on every page, in millimetres.
 const (
-	footRoom = 26.0 // of a page that is read at a desk
+	FootRoom = 26.0 // of a page that is read at a desk
 	SideRoom = 2*BarDepth + 3
 	barsEnd  = 4*geometry.MillimetresPerInch + 1 // the longer bar
 	upStart  = BarDepth + 0.5                    // the bar up stands clear of the bar across: each ends where it seems to
@@ -35,12 +36,12 @@ func (f Format) cautions() geometry.Box {
 	if f.narrow() {
 		return geometry.Box{
 			Min: geometry.Point{X: foot.X + BarDepth + 2, Y: foot.Y + BarDepth + 1},
-			Max: geometry.Point{X: f.Width - f.Margin, Y: f.Margin + footRoom - 1},
+			Max: geometry.Point{X: f.Width - f.Margin, Y: f.Margin + FootRoom - 1},
 		}
 	}
 	return geometry.Box{
 		Min: geometry.Point{X: foot.X + barsEnd + 3, Y: f.Margin - 1},
-		Max: geometry.Point{X: f.Width - f.Margin, Y: f.Margin + footRoom - 1},
+		Max: geometry.Point{X: f.Width - f.Margin, Y: f.Margin + FootRoom - 1},
 	}
 }
 
@@ -99,7 +100,7 @@ func (f Format) Place(box geometry.Box) (shift geometry.Motion, ok bool) {
 // of the file: places lie as much closer or farther off as the printer will move
 // them back.
 func (f Format) Correct(d drawing.Drawing, label string) printing.Page {
-	across, up := f.Printed.Scale()
+	across, up := f.Printed.Scale(f.Landscape)
 	if !f.Printed.True() {
 		d = d.Stretched(1/across, 1/up)
 	}

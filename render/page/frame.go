@@ -17,6 +17,9 @@ const (
 type Frame struct {
 	Column // that its words are set in
 	Unit   geometry.Unit
+	// Corrects says that what a ruler says of the bars can be given back, and has
+	// each bar say how.
+	Corrects bool
 
 	sizes sizes
 	large bool // whether it is read at arm's length
@@ -68,7 +71,7 @@ func (fr Frame) Fit(f Format, h Head) Format {
 		return f
 	}
 	f.Head = fr.sizes.drop + headDrop + float64(len(fr.headLines(f, h)))*headLine + headAir
-	f.Foot = footRoom
+	f.Foot = FootRoom
 	return f
 }
 
@@ -183,8 +186,20 @@ func (fr Frame) DrawFoot(d *drawing.Drawing, f Format, see string) {
 // DrawBars adds the check bars.
 func (fr Frame) DrawBars(d *drawing.Drawing, f Format) {
 	for _, b := range CheckBars(fr.Unit) {
+		if fr.Corrects && b.Length == barLength {
+			b.Label += ": " + f.flag(b)
+		}
 		d.Add(drawing.CheckBars, b.Marks(f.Bar(b))...)
 	}
+}
+
+// flag returns the flag that takes what a ruler says of a bar: a page that lies on
+// its side has the bar across along the long side of the paper.
+func (f Format) flag(b Bar) string {
+	if b.Up != f.Landscape {
+		return "--printed-up"
+	}
+	return "--printed-across"
 }
 
 func benchCautions() Note { return Note{Words: cautionsShort, Size: BenchSize, Bold: true} }

@@ -264,6 +264,17 @@ func stacked(rows []row, room geometry.Box, most int) []drawing.Drawing {
 	return pages
 }
 
+// pictureFormat returns a page with room for so much across and up.
+func (c *chart) pictureFormat(a composer, width, tall float64, landscape bool) page.Format {
+	across, up := a.options.Printed.Scale(landscape)
+	f := page.Format{Margin: a.options.Margin * max(1, across, up), Landscape: landscape, Printed: a.options.Printed}
+	f.Width = math.Ceil((width+page.SideRoom+2*f.Margin)/across) * across
+	f.Height = 1e3 // until the head is known: it stands clear of the bar up
+	f = a.Fit(f, page.Head{About: c.about})
+	f.Height = math.Ceil((tall+f.Foot+2*f.Margin+f.Head)/up) * up
+	return f
+}
+
 // picture puts all rows on one sheet as large as they need, a whole number of
 // millimetres each way.
 func (c *chart) picture(a composer) (printing.Page, error) {
@@ -277,12 +288,10 @@ func (c *chart) picture(a composer) (printing.Page, error) {
 		tall += r.tall + rowGap
 	}
 	width := float64(c.columns)*(wide(c.repeats)+gap) - gap
-	across, up := a.options.Printed.Scale()
-	f := page.Format{Margin: a.options.Margin * max(1, across, up), Printed: a.options.Printed}
-	f.Width = math.Ceil((width+page.SideRoom+2*f.Margin)/across) * across
-	f.Height = 1e3 // until the head is known: it stands clear of the bar up
-	f = a.Fit(f, page.Head{About: c.about})
-	f.Height = math.Ceil((max(tall, page.UpEnd)+f.Foot+2*f.Margin+f.Head+slack)/up) * up
+	f := c.pictureFormat(a, width, max(tall, page.UpEnd)+slack, false)
+	if f.Width > f.Height {
+		f = c.pictureFormat(a, width, max(tall, page.UpEnd)+slack, true)
+	}
 	room := f.Beside()
 	var d drawing.Drawing
 	y := room.Max.Y

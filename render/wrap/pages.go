@@ -43,8 +43,8 @@ type layout struct {
 }
 
 // layout finds the fewest pages. Which way round pages lie is found for a true
-// printer, so that correcting for a printer that is not doesn't turn them: its
-// two errors belong to the page's sides.
+// printer, so that correcting for a printer that is not doesn't turn them: what
+// is printed again lies as it did.
 func (a composer) layout() (layout, bool) {
 	straight := a
 	straight.options.Printed = page.TruePrinter()
@@ -52,7 +52,7 @@ func (a composer) layout() (layout, bool) {
 	if !ok || a.options.Printed.True() {
 		return l, ok
 	}
-	return a.layoutOn(a.format(l.Width < l.Height))
+	return a.layoutOn(a.format(!l.Landscape))
 }
 
 // format returns the page that stands upright, or lies on its side, with room

@@ -29,6 +29,7 @@ func New(p *pattern.Plan, o Options) (*Wrap, error) {
 	if err != nil {
 		return nil, err
 	}
+	a.Corrects = true
 	for _, f := range []page.Format{o.Portrait(), o.Landscape()} {
 		if err := o.RoomForBars(f, a.Unit); err != nil {
 			return nil, err

@@ -163,8 +163,7 @@ func TestGoreOfAWaist(t *testing.T) {
 	}
 	for _, n := range []int{20, 40} {
 		half := math.Pi / float64(n)
-		gore := Gore{Profile: profile(t, heights, radii), HalfWidth: half}
-		gain, loss := gore.Excess(0, 2*up)
+		gain, loss := Gore{Profile: profile(t, heights, radii), HalfWidth: half}.Excess(0, 2*up)
 		series := c * half * half * math.Atan(math.Sinh(up/c))
 		if gain > 1e-6 || math.Abs(loss-series) > half*half*series+0.002 {
 			t.Errorf("%d gores: edges gain %.5f mm and lose %.5f, and the series says 0 and %.5f", n, gain, loss, series)
@@ -204,11 +203,11 @@ func TestGoreGainsAndLoses(t *testing.T) {
 // Gores lie on the surface as far as their edges are out by no more than is
 // allowed, up and down: there they are, and half a millimetre further they are not.
 func TestGoreLies(t *testing.T) {
-	const allowed = 0.1
+	const half, allowed = math.Pi / 12, 0.1
 	for name, radii := range map[string][]float64{
 		"barrel": {35, 40, 42, 40, 36}, "waist": {40, 35, 33, 35, 40}, "wave": {36, 31, 40, 34, 39},
 	} {
-		gore := Gore{Profile: profile(t, []float64{0, 25, 50, 75, 100}, radii), HalfWidth: math.Pi / 12}
+		gore := Gore{Profile: profile(t, []float64{0, 25, 50, 75, 100}, radii), HalfWidth: half}
 		for _, to := range []float64{0, 100} {
 			z := gore.Lies(45, to, allowed)
 			out := func(z float64) float64 { return max(gore.Excess(min(z, 45), max(z, 45))) }

@@ -283,28 +283,31 @@ func (u Unit) decimal(mm float64, digits int) string {
 	return strconv.FormatFloat(mm/u.Millimetres(), 'f', digits, 64) + " " + u.String()
 }
 
-// Against returns a length that was measured and the bound it lies beyond, both
-// as decimals: as fine as Fine, or finer where they would read alike, or as
-// nothing. The bound is rounded to its safe side, so that what keeps to the text
-// keeps to the bound.
-func (u Unit) Against(measured, bound float64) (m, b string) {
-	const most = 7 // past that, less than light can tell
+// Breach is a length that was measured and the bound it lies beyond.
+type Breach struct{ Measured, Bound float64 }
+
+// Against returns what was measured and the bound, both as decimals: as fine as
+// Fine, or finer where they would look the same or one of them would look like
+// zero. The bound is rounded to its safe side, so that a length that keeps to the
+// text keeps to the bound.
+func (u Unit) Against(by Breach) (measured, bound string) {
+	const most = 7 // decimals: finer than a wave of light
 	for digits := u.fine(); ; digits++ {
 		grain := u.Millimetres() * math.Pow(10, -float64(digits))
-		safe := math.Ceil(bound/grain-slack) * grain
-		if measured > bound {
-			safe = math.Floor(bound/grain+slack) * grain
+		safe := math.Ceil(by.Bound/grain-slack) * grain
+		if by.Measured > by.Bound {
+			safe = math.Floor(by.Bound/grain+slack) * grain
 		}
-		m, b = u.decimal(measured, digits), u.decimal(safe, digits)
-		alike := m == u.decimal(bound, digits) || m == b
-		nothing := measured != 0 && isZero(m) || bound != 0 && isZero(b)
-		if digits == most || measured == bound || !alike && !nothing {
-			return m, b
+		measured, bound = u.decimal(by.Measured, digits), u.decimal(safe, digits)
+		alike := measured == u.decimal(by.Bound, digits) || measured == bound
+		nothing := by.Measured != 0 && isZero(measured) || by.Bound != 0 && isZero(bound)
+		if digits == most || by.Measured == by.Bound || !alike && !nothing {
+			return measured, bound
 		}
 	}
 }
 
-// isZero reports whether a length reads as nothing.
+// isZero reports whether a length has no digit but zeros.
 func isZero(text string) bool { return !strings.ContainsAny(text, "123456789") }
 
 // sixtyFourths writes a count of 64ths in lowest terms: 173 is "2 45/64".

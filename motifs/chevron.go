@@ -34,7 +34,7 @@ func Chevron() Kind {
 func drawChevron(v Values, aspect float64) []Cut {
 	points, rows := v.Count("points"), v.Count("rows")
 	step := 0.5 / float64(points)
-	rise := min(step*aspect*math.Tan(radians(v["rise"])), 0.8)
+	rise := min(step*aspect*math.Tan(v.Radians("rise")), 0.8)
 	var cuts []Cut
 	for row := range rows {
 		foot := (1 - rise) * share(row, rows)

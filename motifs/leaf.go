@@ -38,7 +38,7 @@ func Leaf() Kind {
 func drawLeaf(v Values, aspect float64) []Cut {
 	leaf := outline{half: aspect / 2, foot: v["stalk"]}
 	leaf.fullest = leaf.foot + v["fullest"]*(1-leaf.foot)
-	lean := radians(v["lean"])
+	lean := v.Radians("lean")
 	turn := frondTurn(lean, v["arch"])
 	pairs := v.Count("fronds")
 	top := 1 - v["crown"]*(1-leaf.foot)

@@ -51,6 +51,9 @@ type Values map[string]float64
 // Count returns a parameter that is a whole number.
 func (v Values) Count(name string) int { return int(math.Round(v[name])) }
 
+// Radians returns a parameter that is an angle. A job has it in degrees.
+func (v Values) Radians(name string) float64 { return geometry.Degrees(v[name]).Radians() }
+
 // On reports whether a switch is on.
 func (v Values) On(name string) bool { return v[name] != 0 }
 

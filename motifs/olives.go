@@ -40,7 +40,7 @@ func drawOlives(v Values, aspect float64) []Cut {
 		aside, room = step/4, step/2
 	}
 	const free = 0.9 // of the room, so that no two meet end to end
-	way := heading(radians(v["lean"]))
+	way := heading(v.Radians("lean"))
 	long := min(v["long"]*step, free*high/way.Y, free*room/way.X)
 	half := r2.Scale(long/2, way)
 	cuts := make([]Cut, 0, olives*rows)

@@ -34,7 +34,7 @@ func Wheat() Kind {
 func drawWheat(v Values, aspect float64) []Cut {
 	const below = 1.5 // the top pair's roots, below the tip in grains
 	pairs, stalk := v.Count("grains"), v["stalk"]
-	way := heading(radians(v["lean"]))
+	way := heading(v.Radians("lean"))
 	long := min(v["long"]*(1-stalk), aspect/2/(v["apart"]+way.X))
 	apart := v["apart"] * long
 	top := 1 - below*long

@@ -102,7 +102,7 @@ func bar(t testing.TB, across, up, length float64, change ...func(*job.Motif)) j
 
 func depth(d float64) func(*job.Motif) { return func(m *job.Motif) { m.Depth = d } }
 func turn(degrees float64) func(*job.Motif) {
-	return func(m *job.Motif) { m.Turn = degrees * math.Pi / 180 }
+	return func(m *job.Motif) { m.Turn = geometry.Degrees(degrees) }
 }
 func at(across, up float64) func(*job.Motif) {
 	return func(m *job.Motif) { m.Across, m.Up = of(across), of(up) }
@@ -235,7 +235,7 @@ func drawMotif(t testing.TB, random *rand.Rand, repeats int) job.Motif {
 		m.Width = of(between(1, 2))
 	}
 	if often(0.3) {
-		m.Turn = between(-math.Pi, math.Pi)
+		m.Turn = geometry.Angle(between(-math.Pi, math.Pi))
 	}
 	if often(0.1) {
 		m.Turn = math.Pi / 2

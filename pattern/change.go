@@ -212,7 +212,7 @@ func times(from, to, parts int) []float64 {
 func closed(j *job.Job, i int) row {
 	const nearly = 0.9
 	m := j.Motifs[i]
-	upright := math.Abs(math.Sin(m.Turn)) < 1e-9
+	upright := math.Abs(math.Sin(m.Turn.Radians())) < 1e-9
 	if w := m.Width.Value / stride(m); !upright || !m.Width.Fraction || m.Inside > 0 || w < nearly || math.Abs(w-1) < 1e-9 {
 		return nil
 	}

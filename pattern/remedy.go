@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"roundlay/geometry"
+	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
 )
 
@@ -231,7 +232,7 @@ func (c *curing) keepBelow(g Group, cure Cure) Cure {
 		depth = max(depth, c.Job.Motifs[i].Depth)
 	}
 	step := c.Job.Length.Step()
-	top := floor(c.Blank.Carries(c.Job.Limits.Leave+depth, 0), step)
+	top := floor(c.Blank.Carries(glass.Wanted{Wall: c.Job.Limits.Leave + depth}), step)
 	if top < c.Band.Foot+leastBand {
 		return cure
 	}

@@ -148,20 +148,23 @@ func (b *Blank) LeastWall(from, to float64) float64 {
 	return least
 }
 
-// Carries returns the greatest height up to which, from the given one, the wall
-// is nowhere thinner than the given thickness. It returns from itself where the
-// glass is too thin there already.
-func (b *Blank) Carries(thickness, from float64) float64 {
-	if b.Wall(from) < thickness {
-		return from
+// Wanted is a wall of at least a thickness, from a height upwards.
+type Wanted struct{ Wall, From float64 }
+
+// Carries returns the greatest height up to which the wall is nowhere thinner
+// than wanted. Where it is too thin at the height it is wanted from, that is the
+// answer.
+func (b *Blank) Carries(w Wanted) float64 {
+	z, wall := w.From, b.Wall(w.From)
+	if wall < w.Wall {
+		return z
 	}
-	i := sort.Search(len(b.Stations), func(i int) bool { return b.Stations[i].Height > from })
-	z, wall := from, b.Wall(from)
+	i := sort.Search(len(b.Stations), func(i int) bool { return b.Stations[i].Height > w.From })
 	for _, s := range b.Stations[i:] {
 		next := b.thinner() * s.Wall
-		if next < thickness {
+		if next < w.Wall {
 			// On the straight line from (z, wall) to the station.
-			return z + (s.Height-z)*(wall-thickness)/(wall-next)
+			return z + (s.Height-z)*(wall-w.Wall)/(wall-next)
 		}
 		z, wall = s.Height, next
 	}

@@ -176,10 +176,10 @@ func TestWeighedLeaves(t *testing.T) {
 				t.Errorf("of %g g: %s %g, by hand %g", c.grams, name, leaves, c.leaves)
 			}
 		}
-		if up := got.Carries(c.leaves+0.01, 0); up != 0 {
+		if up := got.Carries(Wanted{Wall: c.leaves + 0.01}); up != 0 {
 			t.Errorf("of %g g it carries %g up to %g", c.grams, c.leaves+0.01, up)
 		}
-		if up := got.Carries(c.leaves-0.01, 0); up != 100 {
+		if up := got.Carries(Wanted{Wall: c.leaves - 0.01}); up != 100 {
 			t.Errorf("of %g g it carries %g up to %g only", c.grams, c.leaves-0.01, up)
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"roundlay/geometry"
 	"roundlay/pattern/glass"
 )
 
@@ -141,7 +142,7 @@ func (s section) leaps(all []glass.Station, i int) bool {
 			beside = max(beside, math.Abs(all[i].Radius-other.Radius)/math.Abs(all[i].Height-other.Height))
 		}
 	}
-	if all[i].Radius <= mostWider*widest || beside <= math.Tan(mostSteep*math.Pi/180) {
+	if all[i].Radius <= mostWider*widest || beside <= math.Tan(geometry.Degrees(mostSteep).Radians()) {
 		return false
 	}
 	field, accepted, perAcross := s.optional("across"), "a diameter ", 1.0

@@ -179,10 +179,10 @@ func inQuotes(text string) string {
 // within reads a number that lies in a span.
 func (f field) within(s span) (float64, bool) { return f.number(s.numbers(), s.holds) }
 
-// degrees reads an angle and returns it in radians.
-func (f field) degrees(s span) (float64, bool) {
+// degrees reads an angle, which a job has in degrees.
+func (f field) degrees(s span) (geometry.Angle, bool) {
 	degrees, ok := f.number(s.numbers()+", in degrees", s.holds)
-	return degrees * math.Pi / 180, ok
+	return geometry.Degrees(degrees), ok
 }
 
 // whole reads a whole number.

@@ -109,9 +109,9 @@ type Motif struct {
 	// in all else; 0 of a motif that stands for itself.
 	Inside int
 
-	Across, Up    Measure // where its middle is: from the repeat's middle line, and from the band's foot along the slant
-	Width, Height Measure // of the pitch, and of the band along the slant
-	Turn          float64 // anticlockwise as seen from outside
+	Across, Up    Measure        // where its middle is: from the repeat's middle line, and from the band's foot along the slant
+	Width, Height Measure        // of the pitch, and of the band along the slant
+	Turn          geometry.Angle // anticlockwise as seen from outside
 	Mirror        bool
 	On            On
 	Shape         Shape

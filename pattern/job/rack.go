@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"roundlay/geometry"
 	"roundlay/pattern/groove"
 )
 
@@ -77,15 +78,17 @@ func (s section) wheel() groove.Wheel {
 func (s section) angle(w *groove.Wheel, half float64, sized bool) {
 	field := s.required("angle")
 	angle, ok := field.degrees(span{20, 170, 90})
-	w.Angle = angle
+	w.Angle = angle.Radians()
 	if least := leastAngle(half, w.Radius); ok && sized && angle <= least {
 		field.refuse(fmt.Sprintf("an angle above %.0f degrees, at which the V of this wheel ends at its axle",
-			math.Ceil(least*180/math.Pi)), "")
+			math.Ceil(least.Degrees())), "")
 	}
 }
 
 // leastAngle returns the angle at which a V of a half width ends at the axle.
-func leastAngle(half, radius float64) float64 { return 2 * math.Atan(half/radius) }
+func leastAngle(half, radius float64) geometry.Angle {
+	return geometry.Angle(2 * math.Atan(half/radius))
+}
 
 // halfV returns half the width of a wheel's widest V.
 func halfV(w groove.Wheel) float64 {
@@ -100,7 +103,7 @@ func halfV(w groove.Wheel) float64 {
 func TakesWheel(w groove.Wheel) bool {
 	v := w.Edge == groove.Mitre || w.Edge == groove.Gang
 	return w.Radius >= leastWheel/2 && w.Radius <= mostAcross/2 && w.Thick < 2*w.Radius &&
-		!(v && w.Angle <= leastAngle(halfV(w), w.Radius))
+		!(v && geometry.Angle(w.Angle) <= leastAngle(halfV(w), w.Radius))
 }
 
 // tip reads how the point of a V of the given half width is dressed. Sized says

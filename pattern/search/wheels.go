@@ -1,10 +1,11 @@
-package pattern
+package search
 
 import (
 	"math"
+
 	"roundlay/motifs"
+	"roundlay/pattern"
 	"roundlay/pattern/glass"
-	"roundlay/pattern/groove"
 	"roundlay/pattern/job"
 )
 
@@ -48,7 +49,7 @@ func Wheels(j *job.Job) ([]WheelFit, error) {
 		return nil, err
 	}
 	for _, b := range j.Blanks {
-		if _, err := newTrials().set(j, b); err != nil {
+		if _, err := pattern.NewEvaluator().Draft(j, b); err != nil {
 			return nil, err // whatever the wheel
 		}
 	}
@@ -60,20 +61,20 @@ func Wheels(j *job.Job) ([]WheelFit, error) {
 			on.Motifs[i].Wheel = w
 		}
 		fit := WheelFit{Wheel: w, Count: firstCount(j), Land: Within}
-		if f.trials.spent() {
-			fit.Unfit, fit.Short = errSpent, true
+		if f.Spent() {
+			fit.Unfit, fit.Short = pattern.ErrSpent, true
 			all[w] = fit
 			continue
 		}
-		fit.Clear = f.trials.clears(on)
+		fit.Clear = f.Clears(on)
 		for _, b := range j.Blanks {
-			if err := fit.measure(on, b, f.trials); err != nil && fit.Unfit == nil {
+			if err := fit.measure(on, b, f.Evaluator); err != nil && fit.Unfit == nil {
 				fit.Unfit = err
 			}
 		}
 		f.mostOn(&fit, on)
 		f.depthOn(&fit, on)
-		fit.Short = f.trials.spent()
+		fit.Short = f.Spent()
 		all[w] = fit
 	}
 	return all, nil
@@ -91,36 +92,16 @@ func firstCount(j *job.Job) CountOf {
 }
 
 // measure looks at the grooves and the land on one blank.
-func (w *WheelFit) measure(j *job.Job, blank *glass.Blank, t *trials) error {
-	p, err := lay(j, blank)
+func (w *WheelFit) measure(j *job.Job, blank *glass.Blank, e *pattern.Evaluator) error {
+	p, err := e.Lay(j, blank)
 	if err != nil {
 		return err
 	}
-	t.toil += int(p.reckoned())
 	for _, c := range p.Cuts {
 		w.Groove = max(w.Groove, c.Width)
 	}
-	w.Land = min(w.Land, p.leastLand(w.Land))
+	w.Land = min(w.Land, p.LeastLand(w.Land))
 	return nil
-}
-
-// leastLand returns the smallest land between two cuts that don't join, if it is
-// below a limit; otherwise the limit. Where the job asks for no land, none is
-// looked for.
-func (p *Plan) leastLand(limit float64) float64 {
-	c := crowding{plan: p, turned: map[[2]int]groove.Groove{}}
-	p.neighbours(limit, func(q pair) bool {
-		first := p.Cuts[q.first]
-		if p.land(first.Motif, p.Cuts[q.second].Motif) == 0 {
-			return true
-		}
-		other := c.standing(q)
-		if near, _, _ := distance(first.Groove, other, limit); near < limit && !c.joined(q, other) {
-			limit = near
-		}
-		return limit > 0
-	})
-	return limit
 }
 
 // mostOn finds the largest first count with which everything clears.
@@ -135,7 +116,7 @@ func (f *fitter) mostOn(w *WheelFit, j *job.Job) {
 	}
 	param, _ := j.Motifs[w.Count.Motif].Kind.Param(w.Count.Key)
 	for n := param.Most; n >= param.Least; n-- {
-		if f.trials.clears(changedBy(j, Change{Motif: w.Count.Motif, Key: w.Count.Key, Value: n})) {
+		if f.Clears(j.With(job.Change{Motif: w.Count.Motif, Key: w.Count.Key, Value: n})) {
 			w.Most = int(n)
 			return
 		}
@@ -156,7 +137,7 @@ func (f *fitter) depthOn(w *WheelFit, j *job.Job) {
 		for i := range on.Motifs {
 			on.Motifs[i].Depth = n * step
 		}
-		if f.trials.clears(on) {
+		if f.Clears(on) {
 			w.Depth = n * step
 			return
 		}

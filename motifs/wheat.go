@@ -7,9 +7,9 @@ import (
 )
 
 // Wheat is a stem with pairs of grains, each one touch of the wheel, and one more
-// at its tip. Unlike a leaf's fronds they are all alike, and stand off the stem
-// unless they are told to meet it. A grain's length settles how deep the wheel
-// goes: in an ear of less than about 35 mm grains of the usual length stay shallow.
+// at its tip. Unlike a leaf's fronds they are all alike, and they start beside the
+// stem unless apart is 0. A grain's length decides how deep the wheel goes: in an
+// ear of less than about 35 mm, grains of the default length stay shallow.
 func Wheat() Kind {
 	return Kind{
 		Name:  "wheat",

@@ -230,6 +230,7 @@ func (p *Plan) cutAll(drawn []drawn) {
 			c.Joins = append(c.Joins, n-k.number+1+other)
 		}
 	}
+	p.joinCopies()
 }
 
 // cut cuts one mark in the first repeat.

@@ -8,8 +8,8 @@ import (
 	"roundlay/geometry"
 )
 
-// Change is one value of a job that is to be another. It is data, so that it can
-// be told, added up and written to a file.
+// Change is a new value for one key of a job. It is data: it can be printed, combined
+// with others and written to a file.
 type Change struct {
 	Motif int    // the job's; -1 where it is a value of the layout
 	Key   string // as it stands in a job
@@ -56,8 +56,8 @@ func (c Change) apply(j *Job) {
 	}
 }
 
-// Says returns the value that a job has for the change's key, in the words of a
-// job file; "" where it has none, as with the band.
+// Says returns the value that a job has for the change's key, as a job file would
+// have it. It is "" where the job has none, which is so for a band it leaves out.
 func (c Change) Says(j *Job) string {
 	text := func(mm float64) string { return strconv.Quote(lengthText(j.Length, mm)) }
 	measure := func(m Measure) string {
@@ -92,8 +92,8 @@ func (c Change) Says(j *Job) string {
 	}
 }
 
-// lengthText returns a length as a job file has it: as calipers show it, or as a
-// decimal of its owner's unit, where that is all of it.
+// lengthText returns a length as a job file would have it: as calipers show it if
+// that is exact, or else as a decimal in the owner's unit if that is, or else in mm.
 func lengthText(u geometry.Unit, mm float64) string {
 	for _, text := range []string{u.Text(mm), u.Fine(mm)} {
 		if read, err := u.Parse(text); err == nil && math.Abs(read-mm) < 1e-6 {

@@ -173,7 +173,7 @@ func TestRefuseEachKey(t *testing.T) {
 
 			i := base().index(t, name)
 			f = append(base()[:i+1:i+1], base()[i:]...)
-			if e := refused(t, f.bytes()); e.Line != i+2 || e.Key != key || !strings.Contains(e.Read, "once more") {
+			if e := refused(t, f.bytes()); e.Line != i+2 || e.Key != key || !strings.Contains(e.Read, "a second time") {
 				t.Errorf("twice: %v", e)
 			}
 		})
@@ -252,7 +252,7 @@ func TestRefuse(t *testing.T) {
 		// The shop.
 		{name: "shop.rate", text: `rate = 400`, accepted: "a length from 0.04 in to 393 in"},
 		{name: "shop.order", text: `order = ["olive", "miter"]`, key: "shop.order[2]", read: `"miter"`, accepted: `from "mitre", "olive", "lines" or "panel"`, hint: `"mitre"`},
-		{name: "shop.order", text: `order = ["olive", "mitre", "olive"]`, key: "shop.order[3]", read: `"olive"`, hint: "this one stands there already"},
+		{name: "shop.order", text: `order = ["olive", "mitre", "olive"]`, key: "shop.order[3]", read: `"olive"`, hint: "this one is in the list already"},
 		{name: "shop.order", text: `order = ["olive", 2]`, key: "shop.order[2]", read: "2"},
 		{name: "shop.order", text: `order = [["olive"]]`, key: "shop.order[1]", read: "a list of 1"},
 
@@ -315,8 +315,8 @@ func TestRefuse(t *testing.T) {
 		{name: "motif[1].fronds", text: `rays = 5`, key: "motif[1].rays", hint: `"rays" belongs to a motif of the kind "fan"`, accepted: "the keys kind, wheel"},
 		{name: "motif[1].cut_order", text: `inside = 1`, key: "motif[1].inside", read: "1", accepted: "no such key in the first motif"},
 		{name: "motif[2].inside", text: `inside = 2`, read: "2", accepted: "the number of a motif before this one, which is 1"},
-		{name: "motif[2].inside", text: `inside = 1`, with: `on = "odd"`, at: "+", key: "motif[2].on", accepted: "no on of a motif that is inside another", hint: "it goes with motif 1"},
-		{name: "motif[2].inside", text: `inside = 1`, with: `shape = "taper"`, at: "+", key: "motif[2].shape", accepted: "no shape of a motif that is inside another"},
+		{name: "motif[2].inside", text: `inside = 1`, with: `on = "odd"`, at: "+", key: "motif[2].on", accepted: "no on in a motif that is inside another", hint: "it follows motif 1"},
+		{name: "motif[2].inside", text: `inside = 1`, with: `shape = "taper"`, at: "+", key: "motif[2].shape", accepted: "no shape in a motif that is inside another"},
 
 		// Keys out of place.
 		{name: "limits.land", text: `repeats = 3`, key: "limits.repeats", read: `"repeats"`, accepted: "the keys land, leave", hint: `"repeats" belongs to a layout`},
@@ -324,7 +324,7 @@ func TestRefuse(t *testing.T) {
 		{name: "title", text: `across = 3`, hint: `"across" belongs to a station, or to a wheel`, key: "across"},
 		{name: "title", text: `"" = 3`, key: `""`, read: `a key ""`, accepted: "the keys title, length"},
 		{name: "title", text: `"a\nb" = 3`, key: `"a\nb"`, read: `a key "a\nb"`},
-		{name: "title", text: `blank.name = "b"`, at: "blank", read: `"blank" once more`},
+		{name: "title", text: `blank.name = "b"`, at: "blank", read: `"blank" a second time`},
 	} {
 		t.Run(c.name+" "+c.text, func(t *testing.T) {
 			var f fixture

@@ -11,7 +11,7 @@ import (
 // Unit is a unit of length that people write and calipers show.
 type Unit int
 
-// The units a job may be written in.
+// The units a job can be written in.
 const (
 	Millimetre Unit = iota
 	Inch

@@ -233,7 +233,7 @@ func TestSettingParses(t *testing.T) {
 	}
 }
 
-// A least length is never told shorter than it is, nor a greatest one longer.
+// A least length is never written shorter than it is, nor a greatest one longer.
 func TestRoundedOneWay(t *testing.T) {
 	const in = MillimetresPerInch
 	for _, c := range []struct {

@@ -170,7 +170,7 @@ func (t *table) header(node *unstable.Node) (*table, *mistake) {
 	return t, nil
 }
 
-// add puts key = value into the table. The key may be dotted.
+// add puts key = value into the table. The key can be dotted.
 func (t *table) add(node *unstable.Node) *mistake {
 	for keys := node.Key(); keys.Next(); {
 		key := keys.Node()

@@ -77,7 +77,7 @@ func TestErrorNamesFile(t *testing.T) {
 	}
 }
 
-// Of several mistakes the first in the file is told, in whatever order they are found.
+// Of several mistakes the first in the file is reported, in whatever order they are found.
 func TestRefuseFirst(t *testing.T) {
 	wrong := map[string]string{
 		"title":                   `titel = "x"`,
@@ -108,7 +108,7 @@ func TestRefuseFirst(t *testing.T) {
 		t.Error(err)
 	}
 
-	// Neither is told what only follows from another mistake.
+	// What only follows from another mistake is not reported either.
 	f = base().with(t, "wheel[1].name", `nmae = "mitre"`)
 	if e := refused(t, f.bytes()); e.Key != "wheel[1].nmae" {
 		t.Error(e)

@@ -190,7 +190,7 @@ func acceptsAny(e *Error, accepted string) bool {
 	return false
 }
 
-// What one key may be depends on others, or on where the key stands.
+// What one key accepts depends on others, or on where the key stands.
 func TestRefuse(t *testing.T) {
 	for _, c := range []struct {
 		name, text           string // of the line that is changed

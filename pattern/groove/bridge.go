@@ -73,12 +73,30 @@ func (k *stroke) bridge() {
 	if !k.bridges {
 		return
 	}
+	k.lookAlong()
 	k.stands = stands
 	for i := range stands {
 		p := &stands[i]
 		k.from = min(k.from, p.stands-k.bites(p, -1))
 		k.to = max(k.to, p.stands+k.bites(p, 1))
 	}
+}
+
+// lookAlong looks at the wheel all along the line, as deep as it is asked to go. No mark
+// shows where a wheel that spans a hollow is to be set down and lifted, or how far it
+// may go in: it bites at both ends of the hollow, wherever it stands, so that anywhere
+// along its line has to do.
+func (k *stroke) lookAlong() {
+	all := *k
+	all.first, all.last, all.depth, all.spots = 0, k.line.Length(), k.asked, nil
+	stands := all.standings()
+	for i := range stands {
+		if lookedAt(i, len(stands)) {
+			all.lookAbout(&stands[i])
+		}
+	}
+	all.lookBetween()
+	k.elsewhere, k.about, k.deepest = all.elsewhere, all.about, all.deepest
 }
 
 // rests reports whether the wheel bites anywhere but in its mark.

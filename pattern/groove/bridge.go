@@ -1,6 +1,10 @@
 package groove
 
-import "math"
+import (
+	"math"
+
+	"roundlay/geometry"
+)
 
 // Bridge is where a wheel bites that is too large for the hollow it enters: it
 // rests on two places, and the deeper may be neither its own nor on its line. The
@@ -179,16 +183,35 @@ func (k *stroke) spans(p *placing) bool {
 	return false
 }
 
-// bites returns how far to one side a wheel bites at all.
+// bites returns how far to one side a wheel bites at all, as far as the chart has
+// room to draw it.
 func (k *stroke) bites(p *placing, side float64) float64 {
 	furthest := 0.0
 	k.along(p, side, func(far float64, h heading) bool {
+		if k.surface.ChartRadius(h.along) < 2*leastChart { // a little is to spare for a way beside it
+			return false
+		}
 		if deep, _, _ := p.bite(&k.middle, h.spot(k.surface)); deep > 0 {
 			furthest = far
 		}
 		return true
 	})
 	return furthest
+}
+
+// leastChart is the radius, in millimetres, to which the chart narrows at the most
+// where a groove is drawn. It comes to its point where its cone does, and beyond that
+// everything would lie mirrored.
+const leastChart = 1.0
+
+// charted returns the distance along the profile nearest to another at which the
+// chart has room.
+func charted(surface *geometry.Surface, along float64) float64 {
+	r := surface.ChartRadius(along)
+	if r >= leastChart {
+		return along
+	}
+	return along + (leastChart-r)/(surface.ChartRadius(along+1)-r)
 }
 
 // spanned returns the station at a distance along the stroke with the wheel as

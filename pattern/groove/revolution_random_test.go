@@ -325,10 +325,6 @@ func (c comparison) numbers() {
 	}
 	var theta, height, way, step float64
 	for i, at := range c.told.Samples {
-		// A wheel that bridges may bite where the chart's cone has come to its point.
-		if c.told.bridge != nil && c.s.chart.cone.RadiusAt(at.Height) < 8 {
-			return
-		}
 		turn, z := c.s.chart.reverse(at.At)
 		theta, height = max(theta, math.Abs(at.Theta-turn)), max(height, math.Abs(at.Height-z))
 		if i > 0 {

@@ -4,7 +4,6 @@ import (
 	"math"
 	"roundlay/motifs"
 	"roundlay/pattern/glass"
-	"roundlay/pattern/groove"
 	"roundlay/pattern/job"
 )
 
@@ -36,9 +35,6 @@ type CountOf struct {
 	Motif int
 	Key   string // "" where no motif has a count
 }
-
-// Within is how far apart cuts are whose land is measured, in millimetres.
-const Within = 10.0
 
 // Wheels puts a design on each wheel of its rack in turn. Of a set, what it
 // tells holds on all of the blanks.
@@ -100,27 +96,8 @@ func (w *WheelFit) measure(j *job.Job, blank *glass.Blank, t *trials) error {
 	for _, c := range p.Cuts {
 		w.Groove = max(w.Groove, c.Width)
 	}
-	w.Land = min(w.Land, p.leastLand(w.Land))
+	w.Land = min(w.Land, p.LandBelow(w.Land))
 	return nil
-}
-
-// leastLand returns the smallest land between two cuts that don't join, if it is
-// below a limit; otherwise the limit. Where the job asks for no land, none is
-// looked for.
-func (p *Plan) leastLand(limit float64) float64 {
-	c := crowding{plan: p, turned: map[[2]int]groove.Groove{}}
-	p.neighbours(limit, func(q pair) bool {
-		first := p.Cuts[q.first]
-		if p.land(first.Motif, p.Cuts[q.second].Motif) == 0 {
-			return true
-		}
-		other := c.standing(q)
-		if near, _, _ := distance(first.Groove, other, limit); near < limit && !c.joined(q, other) {
-			limit = near
-		}
-		return limit > 0
-	})
-	return limit
 }
 
 // mostOn finds the largest first count with which everything clears.

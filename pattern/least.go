@@ -1,0 +1,55 @@
+package pattern
+
+import (
+	"math"
+
+	"roundlay/pattern/groove"
+)
+
+// Within is how far apart cuts are whose land is measured, in millimetres.
+const Within = 10.0
+
+// LeastLand returns the smallest land between two cuts that don't join; ok is
+// false where none is below Within, or the job asks for no land between any two.
+func (p *Plan) LeastLand() (land float64, ok bool) {
+	// Near cuts are looked at first: in a dense design there are many pairs within
+	// Within, and the least land is far below it.
+	for _, limit := range []float64{2 * p.Job.Limits.Land, Within} {
+		if land = p.LandBelow(limit); land < limit {
+			return land, true
+		}
+	}
+	return land, false
+}
+
+// LandBelow returns the smallest land between two cuts that don't join, if it is
+// below a limit; otherwise the limit. Where the job asks for no land, none is
+// looked for.
+func (p *Plan) LandBelow(limit float64) float64 {
+	c := crowding{plan: p, turned: map[[2]int]groove.Groove{}}
+	p.neighbours(limit, func(q pair) bool {
+		first := p.Cuts[q.first]
+		if p.land(first.Motif, p.Cuts[q.second].Motif) == 0 {
+			return true
+		}
+		other := c.standing(q)
+		if near, _, _ := distance(first.Groove, other, limit); near < limit && !c.joined(q, other) {
+			limit = near
+		}
+		return limit > 0
+	})
+	return limit
+}
+
+// LeastLeft returns the least glass left under any cut, infinite where all of
+// them are off the glass.
+func (p *Plan) LeastLeft() float64 {
+	least := math.Inf(1)
+	for _, c := range p.Cuts {
+		least = min(least, c.Left)
+		if c.Bridges() {
+			least = min(least, c.Bridge.Left)
+		}
+	}
+	return least
+}

@@ -38,8 +38,8 @@ type Plan struct {
 	Period int
 
 	Findings []Finding
-	overfull bool // whether more than is enough to refuse it comes too near one another
-	Chords   []Chord
+	overfull bool    // whether more than is enough to refuse it comes too near one another
+	Chords   []Chord // none where there is one repeat
 	doubts   []slips.Doubt
 }
 
@@ -56,11 +56,9 @@ type Cut struct {
 
 // Chord is one setting for dividers: a circle of the job, stepped in its repeats.
 type Chord struct {
-	Name   string // which circle: foot, paper edge where paper begins above the table, band foot, band top
-	Height float64
-	Radius float64
-	Parts  int
-	Chord  float64
+	Circle
+	Parts int
+	Chord float64
 }
 
 // Straight reports whether the sides are so nearly upright that the surface is

@@ -65,7 +65,7 @@ func (a author) remarks() []string {
 
 func (a author) settings(overlaps bool) []note {
 	p, u := a.sheet.plan, a.sheet.plan.Job.Length
-	notes := []note{{words: fmt.Sprintf("Dividers for %d equal parts", p.Repeats), size: 10, bold: true}}
+	notes := []note{{words: a.dividing(), size: 10, bold: true}}
 	for _, c := range p.Chords {
 		if c.Name == pattern.PaperEdge && a.sheet.side == Inside {
 			continue // the outside paper's
@@ -79,6 +79,9 @@ func (a author) settings(overlaps bool) []note {
 
 // marking says where to step the marks, and how the paper meets them.
 func (a author) marking() string {
+	if a.sheet.plan.Repeats == 1 {
+		return a.markingOnce()
+	}
 	switch {
 	case a.sheet.side == Inside:
 		return "Step the mark round the foot first, then turn the paper until each middle line stands over its mark."

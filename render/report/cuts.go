@@ -16,7 +16,11 @@ func Plan(w io.Writer, p *pattern.Plan) error {
 	u := p.Job.Length
 	var b strings.Builder
 	Heading(&b, p)
-	fmt.Fprintf(&b, "\nDividers, %d parts:\n", p.Repeats)
+	if len(p.Chords) == 0 {
+		b.WriteString("\n" + Undivided + "\n")
+	} else {
+		fmt.Fprintf(&b, "\nDividers, %d parts:\n", p.Repeats)
+	}
 	for _, c := range p.Chords {
 		fmt.Fprintf(&b, "  %s, %s above the table, %s across: %s\n", c.Name, u.Text(c.Height), u.Text(2*c.Radius), u.Exact(c.Chord))
 	}

@@ -44,13 +44,14 @@ type settingJSON struct {
 	Error number `json:"error"` // the setting less the chord
 }
 
+// circleJSON is a circle and its settings, which one part has none of.
 type circleJSON struct {
-	Name       string      `json:"name,omitempty"`
-	Parts      int         `json:"parts"`
-	Across     number      `json:"across"`
-	Chord      number      `json:"chord"`
-	Setting    settingJSON `json:"setting"`
-	ClosingGap number      `json:"closing_gap"`
+	Name       string       `json:"name,omitempty"`
+	Parts      int          `json:"parts"`
+	Across     number       `json:"across"`
+	Chord      *number      `json:"chord,omitempty"`
+	Setting    *settingJSON `json:"setting,omitempty"`
+	ClosingGap *number      `json:"closing_gap,omitempty"`
 }
 
 type divideJSON struct {
@@ -73,9 +74,11 @@ func tableParts() []int {
 // DivideJSON writes the settings for circles, the stepped one of them on top, and
 // for that one what stepping it came to.
 func DivideJSON(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepped, plans []*pattern.Plan) error {
-	out := divideJSON{circleJSON: circle(unit, circles[stepped.On])}
+	out := divideJSON{circleJSON: circle(unit, circles[stepped.On]), Circles: []circleJSON{}}
 	for _, c := range circles {
-		out.Circles = append(out.Circles, circle(unit, c))
+		if c.Parts > 1 {
+			out.Circles = append(out.Circles, circle(unit, c))
+		}
 	}
 	for _, n := range tableParts() {
 		out.Table = append(out.Table, circle(unit, Circle{circles[stepped.On].Blank, circles[stepped.On].Name, circles[stepped.On].Radius, n}))
@@ -91,15 +94,16 @@ func DivideJSON(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepp
 }
 
 func circle(unit geometry.Unit, c Circle) circleJSON {
-	chord := geometry.Chord(c.Radius, c.Parts)
-	name := c.Name
+	out := circleJSON{Name: c.Name, Parts: c.Parts, Across: number(2 * c.Radius)}
 	if c.Blank != "" {
-		name = c.Blank + ", " + name
+		out.Name = c.Blank + ", " + c.Name
 	}
-	return circleJSON{
-		name, c.Parts, number(2 * c.Radius), number(chord), setting(unit, chord),
-		number(closingGap(unit, c)),
+	if c.Parts > 1 {
+		chord := geometry.Chord(c.Radius, c.Parts)
+		set := setting(unit, chord)
+		out.Chord, out.Setting, out.ClosingGap = known(chord), &set, known(closingGap(unit, c))
 	}
+	return out
 }
 
 func setting(unit geometry.Unit, chord float64) settingJSON {
@@ -115,14 +119,22 @@ func closingGap(unit geometry.Unit, c Circle) float64 {
 	return geometry.ClosingGap(c.Radius, set, c.Parts)
 }
 
-// Divide writes the settings for circles to be read at the bench, and for the
-// stepped one what stepping it came to and a table of other counts.
+// Undivided is said where there is one repeat, in place of settings.
+const Undivided = "One repeat: there is nothing to divide. One mark at the foot is the middle of the design."
+
+// Divide writes the settings for circles to be read at the bench. What stepping
+// one of them came to stands first, and a table of other counts for it last.
 func Divide(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepped, plans []*pattern.Plan) error {
 	var b strings.Builder
+	if circles[0].Parts < 2 {
+		fmt.Fprintf(&b, "%s\nTo step a circle all the same, say in how many parts: --parts 4.\n", Undivided)
+		_, err := io.WriteString(w, b.String())
+		return err
+	}
+	stepped.words(&b, unit, circles[stepped.On])
 	for _, c := range circles {
 		divide(&b, unit, c)
 	}
-	stepped.words(&b, unit, circles[stepped.On])
 	for _, p := range plans {
 		before := b.Len()
 		if Rounds(&b, unit, p); b.Len() > before {

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"roundlay/geometry"
@@ -133,18 +134,19 @@ func (s Stepped) json(unit geometry.Unit, c Circle) (used *usedJSON, mended []me
 	return used, mended
 }
 
+// words says what stepping a circle came to, the last round first: that is what
+// the dividers are to be set to now.
 func (s Stepped) words(b *strings.Builder, unit geometry.Unit, c Circle) {
-	if name := c.heading(); c.Name != "" && (s.Used > 0 || len(s.Gaps) > 0) {
+	if s.Used == 0 && len(s.Gaps) == 0 {
+		return
+	}
+	if name := c.heading(); c.Name != "" {
 		if !s.Chosen {
 			name += " (--at and --blank choose another circle)"
 		}
 		fmt.Fprintf(b, "%s:\n", name)
 	}
-	if s.Used > 0 {
-		fmt.Fprintf(b, "Set to %s, %d steps %s.\n", unit.Exact(s.Used), c.Parts,
-			Closing(unit, geometry.ClosingGap(c.Radius, s.Used, c.Parts)))
-	}
-	for i, r := range s.rounds(unit, c) {
+	for i, r := range slices.Backward(s.rounds(unit, c)) {
 		if len(s.Gaps) > 1 {
 			fmt.Fprintf(b, "Round %d: with", i+1)
 		} else {
@@ -155,9 +157,11 @@ func (s Stepped) words(b *strings.Builder, unit geometry.Unit, c Circle) {
 			fmt.Fprintf(b, "%s\n", wrap(m.words(unit, r.used), 76, ""))
 		}
 	}
-	if s.Used > 0 || len(s.Gaps) > 0 {
-		b.WriteByte('\n')
+	if s.Used > 0 {
+		fmt.Fprintf(b, "Set to %s, %d steps %s.\n", unit.Exact(s.Used), c.Parts,
+			Closing(unit, geometry.ClosingGap(c.Radius, s.Used, c.Parts)))
 	}
+	b.WriteByte('\n')
 }
 
 // opened says how to get from one setting to the next.

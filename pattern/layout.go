@@ -14,16 +14,16 @@ import (
 )
 
 // lay places the job's motifs on the blank and cuts their grooves.
-func lay(j *job.Job, blank *glass.Blank) (*Plan, error) { return newTrials().lay(j, blank) }
+func lay(j *job.Job, blank *glass.Blank) (*Plan, error) { return NewEvaluator().lay(j, blank) }
 
 // lay is lay with what may be known from another blank of the set: the band, the
 // sizes, and the plan without a cut.
-func (t *trials) lay(j *job.Job, blank *glass.Blank) (*Plan, error) {
-	band, sized, err := t.share(j, blank)
+func (e *Evaluator) lay(j *job.Job, blank *glass.Blank) (*Plan, error) {
+	band, sized, err := e.share(j, blank)
 	if err != nil {
 		return nil, err
 	}
-	p, err := t.bare(j, blank, band)
+	p, err := e.bare(j, blank, band)
 	if err != nil {
 		return nil, err
 	}
@@ -43,7 +43,7 @@ func (t *trials) lay(j *job.Job, blank *glass.Blank) (*Plan, error) {
 // bare returns the plan of a job in a band of a blank, without a cut yet.
 func bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
 	p := uncut(j, blank, band)
-	if paper := blank.Paper; paper != nil && min(band.Top, paper.High)-max(band.Foot, paper.Low) < leastBand {
+	if paper := blank.Paper; paper != nil && min(band.Top, paper.High)-max(band.Foot, paper.Low) < LeastBand {
 		return nil, offPaper(j, blank, band)
 	}
 	if !p.hasCone() {

@@ -9,28 +9,19 @@ import (
 )
 
 // Lay lays a job out on each of its blanks, in their order, or on those given,
-// as members of the set still.
+// as members of the set still, and checks it.
 func Lay(j *job.Job, blanks ...*glass.Blank) ([]*Plan, error) {
-	known := newSurvey() // a cure is tried on all blanks: what is seen for one serves the next
-	return layAll(j, blanks, known.plan)
-}
-
-// Look is Lay for those who need no cures, which take longest: the plans have none.
-func Look(j *job.Job, blanks ...*glass.Blank) ([]*Plan, error) {
-	return layAll(j, blanks, newSurvey().look)
-}
-
-func layAll(j *job.Job, blanks []*glass.Blank, plan func(*job.Job, *glass.Blank) (*Plan, error)) ([]*Plan, error) {
 	if len(blanks) == 0 {
 		blanks = j.Blanks
 	}
-	j, err := Resolve(j)
-	if err != nil {
+	if err := settled(j); err != nil {
 		return nil, err
 	}
+	known := NewEvaluator() // what is found out for one blank serves the next
 	plans := make([]*Plan, len(blanks))
 	for i, b := range blanks {
-		if plans[i], err = plan(j, b); err != nil {
+		var err error
+		if plans[i], err = known.plan(j, b); err != nil {
 			return nil, err
 		}
 	}
@@ -111,7 +102,7 @@ func oneSize(j *job.Job, band job.Band) (motifs []job.Motif, from []int, err err
 // meet by design, so there only the land between them changes.
 func meets(m job.Motif) bool {
 	upright := math.Abs(math.Sin(m.Turn)) < 1e-9 // its width lies round the glass
-	return upright && m.Width.Value >= stride(m)-1e-3
+	return upright && m.Width.Value >= m.Stride()-1e-3
 }
 
 // across returns the diameter at the middle of a band.

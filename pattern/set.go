@@ -137,7 +137,7 @@ func (s *Set) add(i int, by Bound, end End) error {
 		return err
 	}
 	h.Wider = wider
-	known := newTrials()
+	known := NewEvaluator()
 	for k, m := range s.Members {
 		if k == i {
 			continue

@@ -351,7 +351,7 @@ func walkAlone(p *Plan, c Cut, all tally) {
 	left := c.Remains.Least
 	all.add(newSpot(Thin, false, c.ID), left, p.Job.Limits.Leave-left, exact)
 	all.add(newSpot(Buried, false, c.ID), c.Depth, c.Strain.Buried, exact)
-	all.add(newSpot(Tight, false, c.ID), c.Strain.Sweep, c.Strain.Share-mostSweep, exact)
+	all.add(newSpot(Tight, false, c.ID), c.Strain.Sweep, c.Strain.Share-MostSweep, exact)
 	reach := p.Job.Limits.Reach * c.Asked
 	all.add(newSpot(Shallow, false, c.ID), c.Depth, reach-c.Depth, exact)
 

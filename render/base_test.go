@@ -13,6 +13,7 @@ import (
 	"roundlay/geometry"
 	"roundlay/pattern"
 	"roundlay/pattern/job"
+	"roundlay/pattern/search"
 	"roundlay/render/drawing"
 	"roundlay/render/printing"
 	"roundlay/render/printtest"
@@ -64,11 +65,12 @@ func planOf(t testing.TB, text string) *pattern.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := pattern.New(j, j.Blanks[0])
+	plans, err := search.Lay(j, j.Blanks[0])
 	if err != nil {
 		t.Fatal(err)
 	}
-	return p
+	search.Cures(plans...)
+	return plans[0]
 }
 
 // demoPlan lays out the built-in demo.

@@ -6,8 +6,8 @@ import (
 	"testing"
 
 	"roundlay/geometry"
-	"roundlay/pattern"
 	"roundlay/pattern/job"
+	"roundlay/pattern/search"
 )
 
 // The wraps of the gallery are what the program draws today: the demo's, and
@@ -27,10 +27,12 @@ func TestGallery(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		p, err := pattern.New(j, j.Blanks[0])
+		plans, err := search.Lay(j, j.Blanks[0])
 		if err != nil {
 			t.Fatal(err)
 		}
+		search.Cures(plans...)
+		p := plans[0]
 		var picture bytes.Buffer
 		if err := wrapOf(t, p, DefaultOptions(geometry.Inch)).SVG(&picture); err != nil {
 			t.Fatal(err)

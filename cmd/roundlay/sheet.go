@@ -41,7 +41,11 @@ func sheet(s *session, args []string) error {
 	if err := mayWrite(*f.force, docs...); err != nil {
 		return err
 	}
-	plans, err := s.lay(j, file, *f.blank)
+	lay := s.lay
+	if f.draws { // findings, with what cures them
+		lay = s.cured
+	}
+	plans, err := lay(j, file, *f.blank)
 	if err != nil {
 		return err
 	}

@@ -53,7 +53,11 @@ func wrap(s *session, args []string) error {
 	if err := mayWrite(*force, slices.Concat(docs...)...); err != nil {
 		return err
 	}
-	plans, err := s.lay(j, file, *blank)
+	lay := s.cured
+	if *test {
+		lay = s.lay
+	}
+	plans, err := lay(j, file, *blank)
 	if err != nil {
 		return err
 	}

@@ -10,6 +10,7 @@ import (
 
 	"roundlay/pattern"
 	"roundlay/pattern/job"
+	"roundlay/pattern/search"
 	"roundlay/render"
 )
 
@@ -108,10 +109,11 @@ func plansOf(t testing.TB, text string) []*pattern.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	plans, err := pattern.Lay(j, j.Blanks...)
+	plans, err := search.Lay(j)
 	if err != nil {
 		t.Fatal(err)
 	}
+	search.Cures(plans...)
 	return plans
 }
 

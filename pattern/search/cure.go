@@ -1,4 +1,4 @@
-package pattern
+package search
 
 import (
 	"cmp"
@@ -6,37 +6,56 @@ import (
 	"slices"
 	"strings"
 
+	"roundlay/pattern"
 	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
 )
 
-// cureAll finds a cure for each trouble, and notes it on each of its findings.
-func (p *Plan) cureAll(known *survey) {
-	troubles := p.troubles()
+// Cures finds a cure for each trouble of some plans of one job, as pattern.Lay made
+// them, and notes it on each of its findings.
+func Cures(plans ...*pattern.Plan) {
+	known := newSurvey() // a cure is tried on all blanks: what is seen for one serves the next
+	for _, p := range plans {
+		known.cureAll(p)
+	}
+}
+
+// survey is what is known of all blanks of a job: what has been tried on them, and
+// the cures that were told.
+type survey struct {
+	*pattern.Evaluator
+	told []told // those that bring nothing, on any blank
+}
+
+func newSurvey() *survey { return &survey{Evaluator: pattern.NewEvaluator()} }
+
+// cureAll finds the cures of one plan.
+func (s *survey) cureAll(p *pattern.Plan) {
+	troubles := troubles(p)
 	if len(troubles) == 0 {
 		return
 	}
-	if p.heavy() {
-		p.uncured()
+	if heavy(p) {
+		uncured(p)
 		return
 	}
-	c := &curing{Plan: p, survey: known}
+	c := &curing{Plan: p, survey: s}
 	var err error
-	if c.before, err = known.set(p.Job, p.Blank); err != nil {
-		p.uncured()
+	if c.before, err = s.Draft(p.Job, p.Blank); err != nil {
+		uncured(p)
 		return
 	}
-	c.had = c.sites(c.before)
+	c.had = c.before.Problems()
 	for _, g := range troubles {
-		cure := Cure{Text: unsought}
-		if !c.spent() {
+		cure := pattern.Cure{Text: unsought}
+		if !c.Spent() {
 			cure = c.cure(g)
 		}
-		if cure.Changes == nil && c.spent() {
+		if cure.Changes == nil && c.Spent() {
 			cure = c.toldBefore(g, cure)
 		}
 		for i, f := range p.Findings {
-			if about, _ := p.about(f); f.Kind == g.Kind && slices.Equal(about, g.Motifs) {
+			if about, _ := p.About(f); f.Kind == g.Kind && slices.Equal(about, g.Motifs) {
 				p.Findings[i].Cure = cure
 			}
 		}
@@ -45,27 +64,27 @@ func (p *Plan) cureAll(known *survey) {
 
 // heavy reports whether a plan alone takes so much measuring that hardly a change
 // could be tried on it.
-func (p *Plan) heavy() bool {
+func heavy(p *pattern.Plan) bool {
 	const some = 8 // changes
-	return p.reckoned() > mostTried/some
+	return p.Toil() > pattern.MostTried/some
 }
 
 // unsought is the cure of what none was looked for.
 const unsought = "none was looked for: there are too many cuts to try changes on"
 
 // uncured says of findings that no cure was looked for.
-func (p *Plan) uncured() {
+func uncured(p *pattern.Plan) {
 	for i := range p.Findings {
-		p.Findings[i].Cure = Cure{Text: unsought}
+		p.Findings[i].Cure = pattern.Cure{Text: unsought}
 	}
 }
 
 // troubles returns the findings of one kind on the same motifs, whatever their
 // parts: what one cure has to clear.
-func (p *Plan) troubles() []Group {
-	var all []Group
+func troubles(p *pattern.Plan) []pattern.Group {
+	var all []pattern.Group
 	for _, g := range p.Groups() {
-		i := slices.IndexFunc(all, func(h Group) bool { return h.Kind == g.Kind && slices.Equal(h.Motifs, g.Motifs) })
+		i := slices.IndexFunc(all, func(h pattern.Group) bool { return h.Kind == g.Kind && slices.Equal(h.Motifs, g.Motifs) })
 		if i < 0 {
 			all = append(all, g)
 		} else {
@@ -77,26 +96,26 @@ func (p *Plan) troubles() []Group {
 
 // curing looks for the cures of one plan's findings.
 type curing struct {
-	*Plan
+	*pattern.Plan
 	*survey
-	before *trial
-	had    sites
+	before *pattern.Draft
+	had    pattern.Problems
 }
 
 // proven is a remedy that clears, and what it brings with it.
 type proven struct {
 	remedy
-	fresh, more []site
+	fresh, more []pattern.Problem
 }
 
 func (r proven) clean() bool { return len(r.fresh)+len(r.more) == 0 }
 
 // cure returns what cures a group: where its wheel bridges a hollow, a smaller one
 // too, for whatever follows from that.
-func (c *curing) cure(g Group) Cure {
+func (c *curing) cure(g pattern.Group) pattern.Cure {
 	cure := c.change(g)
 	for _, f := range g.Findings {
-		if g.Kind != Bridged && len(f.Cuts) > 0 && c.of(f, 0).Bridges() {
+		if g.Kind != pattern.Bridged && len(f.Cuts) > 0 && c.cut(f).Bridges() {
 			return c.orWheel(g, cure)
 		}
 	}
@@ -106,39 +125,39 @@ func (c *curing) cure(g Group) Cure {
 // change returns the smallest single change that clears a group and brings
 // nothing with it. Each is tried on a copy of the job before it is offered; of
 // those that do bring something, the one that brings least is told, and what.
-func (c *curing) change(g Group) Cure {
+func (c *curing) change(g pattern.Group) pattern.Cure {
 	switch g.Kind {
-	case Crowded:
+	case pattern.Crowded:
 		if len(g.Motifs) == 2 {
 			return c.first(g, "", c.moves(g, 1, -1), c.sideways(g), c.fewer(g), c.lighter(g), c.fewerRepeats(), c.narrower(g), c.lower(g), c.wheels(g))
 		}
 		return c.first(g, "", c.closer(g), c.fewer(g), c.lighter(g), c.fewerRepeats(), c.narrower(g), c.larger(g), c.wheels(g))
-	case Off:
+	case pattern.Off:
 		below, above := c.ends(g)
 		return c.first(g, "", c.inwards(g, below, above), c.closer(g), c.smaller(g), c.fewerRepeats(), c.fewer(g), c.lighter(g))
-	case Thin:
+	case pattern.Thin:
 		return c.keepBelow(g, c.first(g, "", c.lighter(g), c.finer(g), c.wheels(g), c.moves(g, -1), c.lower(g)))
-	case Rim, Foot:
-		return c.first(g, "", c.inwards(g, g.Kind == Foot, g.Kind == Rim), c.shorterBand(g), c.lighter(g), c.finer(g), c.smaller(g))
-	case Buried:
+	case pattern.Rim, pattern.Foot:
+		return c.first(g, "", c.inwards(g, g.Kind == pattern.Foot, g.Kind == pattern.Rim), c.shorterBand(g), c.lighter(g), c.finer(g), c.smaller(g))
+	case pattern.Buried:
 		return c.first(g, "", c.lighter(g), c.finer(g), c.wheels(g))
-	case Tight:
+	case pattern.Tight:
 		return c.orWheel(g, c.first(g, c.curve(g), c.straighter(g), c.wheels(g), c.fewer(g), c.larger(g)))
-	case Uneven:
+	case pattern.Uneven:
 		return c.first(g, "", c.lighter(g), c.flatterBand())
-	case Bridged:
+	case pattern.Bridged:
 		return c.orWheel(g, c.first(g, "", c.wheels(g), c.moves(g, 1, -1), c.lower(g)))
-	case Shallow:
+	case pattern.Shallow:
 		needed := fmt.Sprintf("marks of %s would reach it", c.Job.Length.AtLeast(c.shortestMark(g)))
 		return c.cheapest(g, needed, c.larger(g), c.lighter(g), c.fewer(g), c.wheels(g))
 	}
-	return Cure{Text: "no single change known"}
+	return pattern.Cure{Text: "no single change known"}
 }
 
 // first returns the first cure that the courses come to, in their order, that
 // brings nothing with it; if each does, the one that brings least. Where none
 // clears it says so, and what else there is to know.
-func (c *curing) first(g Group, known string, courses ...[]course) Cure {
+func (c *curing) first(g pattern.Group, known string, courses ...[]course) pattern.Cure {
 	var best *proven
 	for _, all := range courses {
 		found := c.mildest(g, all)
@@ -155,33 +174,33 @@ func (c *curing) first(g Group, known string, courses ...[]course) Cure {
 		return c.told(g, *best)
 	}
 	text := "no single change was found that clears it (fit tries several together)"
-	if c.spent() {
+	if c.Spent() {
 		text = "no single change was found that clears it, among as many as are tried on so many cuts"
 	}
 	if known != "" {
 		text += "; " + known
 	}
-	return Cure{Text: text}
+	return pattern.Cure{Text: text}
 }
 
 // cheapest is first, but the order is that of what the cures cost.
-func (c *curing) cheapest(g Group, known string, courses ...[]course) Cure {
+func (c *curing) cheapest(g pattern.Group, known string, courses ...[]course) pattern.Cure {
 	return c.first(g, known, slices.Concat(courses...))
 }
 
 // told returns a remedy as a cure, whose words name what it brings with it.
-func (c *curing) told(g Group, r proven) Cure {
+func (c *curing) told(g pattern.Group, r proven) pattern.Cure {
 	if brings := c.brings(g, r); brings != "" {
 		r.text += "; then " + brings
 	} else {
-		c.survey.told = append(c.survey.told, told{g.Kind, both(g.Motifs), r.remedy})
+		c.survey.told = append(c.survey.told, told{g.Kind, pattern.Two(g.Motifs), r.remedy})
 	}
-	return Cure{r.text, r.changes}
+	return pattern.Cure{Text: r.text, Changes: r.changes}
 }
 
 // told is a cure that was told for a kind of finding on some motifs.
 type told struct {
-	kind   Kind
+	kind   pattern.Kind
 	motifs [2]int
 	remedy
 }
@@ -189,36 +208,36 @@ type told struct {
 // toldBefore returns what cured the same trouble on another blank of the set, if it
 // clears this one: it brings nothing on any. So a set whose cures can't all be
 // looked for gets those that were found. Otherwise it returns the given cure.
-func (c *curing) toldBefore(g Group, otherwise Cure) Cure {
+func (c *curing) toldBefore(g pattern.Group, otherwise pattern.Cure) pattern.Cure {
 	for _, known := range c.survey.told {
-		if known.kind != g.Kind || known.motifs != both(g.Motifs) {
+		if known.kind != g.Kind || known.motifs != pattern.Two(g.Motifs) {
 			continue
 		}
-		tr, err := c.survey.set(changedBy(c.Job, known.changes...), c.Blank)
-		if err == nil && !c.finds(tr, g) {
-			return Cure{known.text, known.changes}
+		d, err := c.Draft(c.Job.With(known.changes...), c.Blank)
+		if err == nil && !d.Finds(g.Kind, g.Motifs) {
+			return pattern.Cure{Text: known.text, Changes: known.changes}
 		}
 	}
 	return otherwise
 }
 
 // brings says what a remedy brings with it, or "".
-func (c *curing) brings(g Group, r proven) string {
+func (c *curing) brings(g pattern.Group, r proven) string {
 	var all []string
-	tell := func(some []site, new string) {
+	tell := func(some []pattern.Problem, new string) {
 		for _, s := range some {
-			who, what := "it is ", new+strings.ToUpper(s.kind.String())
+			who, what := "it is ", new+strings.ToUpper(s.Kind.String())
 			switch {
-			case s.motifs == both(g.Motifs):
-			case s.motifs[0] < 0:
+			case s.Motifs == pattern.Two(g.Motifs):
+			case s.Motifs[0] < 0:
 				who = "the glass is "
-			case s.motifs[1] < 0:
-				who = c.name(s.motifs[0]) + " is "
+			case s.Motifs[1] < 0:
+				who = name(c.Job, s.Motifs[0]) + " is "
 			default:
-				who = c.name(s.motifs[0]) + " and " + c.name(s.motifs[1]) + " are "
+				who = name(c.Job, s.Motifs[0]) + " and " + name(c.Job, s.Motifs[1]) + " are "
 			}
-			if s.blank != "" {
-				what += fmt.Sprintf(" on blank %q", s.blank)
+			if s.Blank != "" {
+				what += fmt.Sprintf(" on blank %q", s.Blank)
 			}
 			if !slices.Contains(all, who+what) {
 				all = append(all, who+what)
@@ -232,7 +251,7 @@ func (c *curing) brings(g Group, r proven) string {
 
 // mildest returns from each course the mildest remedy that clears, the cheapest
 // first.
-func (c *curing) mildest(g Group, courses []course) []proven {
+func (c *curing) mildest(g pattern.Group, courses []course) []proven {
 	var all []proven
 	for _, one := range courses {
 		if r, ok := c.least(g, one); ok {
@@ -245,7 +264,7 @@ func (c *curing) mildest(g Group, courses []course) []proven {
 
 // least returns the mildest remedy of a course that clears a group, or where that
 // brings something with it, one further on that doesn't.
-func (c *curing) least(g Group, all course) (proven, bool) {
+func (c *curing) least(g pattern.Group, all course) (proven, bool) {
 	high := gallop(len(all), func(n int) bool { return c.clears(g, all[n]) })
 	if high == len(all) {
 		return proven{}, false
@@ -281,40 +300,40 @@ func (c *curing) least(g Group, all course) (proven, bool) {
 }
 
 // clears reports whether a remedy leaves nothing of a group's kind on its motifs.
-func (c *curing) clears(g Group, r remedy) bool {
-	tr := c.with(c.Plan, r.changes)
-	return tr != nil && !c.finds(tr, g)
+func (c *curing) clears(g pattern.Group, r remedy) bool {
+	d, err := c.Try(c.Job.With(r.changes...), c.Blank)
+	return err == nil && !d.Finds(g.Kind, g.Motifs)
 }
 
 // prove finds what a remedy that clears a group brings with it. It is none where
 // another blank of the set can't be laid out then.
-func (c *curing) prove(g Group, r remedy) (proven, bool) {
-	fresh, more, ok := c.effects(g, c.survey, changedBy(c.Job, r.changes...))
+func (c *curing) prove(g pattern.Group, r remedy) (proven, bool) {
+	fresh, more, ok := c.effects(g, c.Evaluator, c.Job.With(r.changes...))
 	return proven{r, fresh, more}, ok
 }
 
 // effects returns what is found on a changed job that isn't on this one, here and
 // on the other blanks of the set: there, the group's own kind counts too.
-func (c *curing) effects(g Group, s *survey, after *job.Job) (fresh, more []site, ok bool) {
+func (c *curing) effects(g pattern.Group, e *pattern.Evaluator, after *job.Job) (fresh, more []pattern.Problem, ok bool) {
 	others := slices.DeleteFunc(slices.Clone(c.Job.Blanks), func(b *glass.Blank) bool { return b == c.Blank })
 	for _, b := range append([]*glass.Blank{c.Blank}, others...) {
-		tr, err := s.on(after, b)
+		d, err := e.Try(after, b)
 		if err != nil {
 			return nil, nil, false
 		}
 		had, own, name := c.had, g, ""
 		if b != c.Blank {
-			had, own, name = sites{}, Group{Kind: -1}, b.Name
-			if before, err := c.on(c.Job, b); err == nil {
-				had = c.sites(before)
+			had, own, name = pattern.Problems{}, pattern.Group{Kind: -1}, b.Name
+			if before, err := c.Try(c.Job, b); err == nil {
+				had = before.Problems()
 			}
 		}
-		now, worse := s.sites(tr).beyond(had, own)
+		now, worse := d.Problems().Beyond(had, own.Kind, own.Motifs)
 		for i := range now {
-			now[i].blank = name
+			now[i].Blank = name
 		}
 		for i := range worse {
-			worse[i].blank = name
+			worse[i].Blank = name
 		}
 		fresh, more = append(fresh, now...), append(more, worse...)
 	}

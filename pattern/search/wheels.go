@@ -1,8 +1,10 @@
-package pattern
+package search
 
 import (
 	"math"
+
 	"roundlay/motifs"
+	"roundlay/pattern"
 	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
 )
@@ -36,6 +38,9 @@ type CountOf struct {
 	Key   string // "" where no motif has a count
 }
 
+// Within is how far apart cuts are whose land is measured, in millimetres.
+const Within = 10.0
+
 // Wheels puts a design on each wheel of its rack in turn. Of a set, what it
 // tells holds on all of the blanks.
 func Wheels(j *job.Job) ([]WheelFit, error) {
@@ -44,7 +49,7 @@ func Wheels(j *job.Job) ([]WheelFit, error) {
 		return nil, err
 	}
 	for _, b := range j.Blanks {
-		if _, err := newTrials().set(j, b); err != nil {
+		if _, err := pattern.NewEvaluator().Draft(j, b); err != nil {
 			return nil, err // whatever the wheel
 		}
 	}
@@ -56,20 +61,20 @@ func Wheels(j *job.Job) ([]WheelFit, error) {
 			on.Motifs[i].Wheel = w
 		}
 		fit := WheelFit{Wheel: w, Count: firstCount(j), Land: Within}
-		if f.trials.spent() {
-			fit.Unfit, fit.Short = errSpent, true
+		if f.Spent() {
+			fit.Unfit, fit.Short = pattern.ErrSpent, true
 			all[w] = fit
 			continue
 		}
-		fit.Clear = f.trials.clears(on)
+		fit.Clear = f.Clears(on)
 		for _, b := range j.Blanks {
-			if err := fit.measure(on, b, f.trials); err != nil && fit.Unfit == nil {
+			if err := fit.measure(on, b, f.Evaluator); err != nil && fit.Unfit == nil {
 				fit.Unfit = err
 			}
 		}
 		f.mostOn(&fit, on)
 		f.depthOn(&fit, on)
-		fit.Short = f.trials.spent()
+		fit.Short = f.Spent()
 		all[w] = fit
 	}
 	return all, nil
@@ -87,16 +92,15 @@ func firstCount(j *job.Job) CountOf {
 }
 
 // measure looks at the grooves and the land on one blank.
-func (w *WheelFit) measure(j *job.Job, blank *glass.Blank, t *trials) error {
-	p, err := lay(j, blank)
+func (w *WheelFit) measure(j *job.Job, blank *glass.Blank, e *pattern.Evaluator) error {
+	p, err := e.Lay(j, blank)
 	if err != nil {
 		return err
 	}
-	t.toil += int(p.reckoned())
 	for _, c := range p.Cuts {
 		w.Groove = max(w.Groove, c.Width)
 	}
-	w.Land = min(w.Land, p.LandBelow(w.Land))
+	w.Land = min(w.Land, p.LeastLand(w.Land))
 	return nil
 }
 
@@ -112,7 +116,7 @@ func (f *fitter) mostOn(w *WheelFit, j *job.Job) {
 	}
 	param, _ := j.Motifs[w.Count.Motif].Kind.Param(w.Count.Key)
 	for n := param.Most; n >= param.Least; n-- {
-		if f.trials.clears(changedBy(j, Change{Motif: w.Count.Motif, Key: w.Count.Key, Value: n})) {
+		if f.Clears(j.With(job.Change{Motif: w.Count.Motif, Key: w.Count.Key, Value: n})) {
 			w.Most = int(n)
 			return
 		}
@@ -133,7 +137,7 @@ func (f *fitter) depthOn(w *WheelFit, j *job.Job) {
 		for i := range on.Motifs {
 			on.Motifs[i].Depth = n * step
 		}
-		if f.trials.clears(on) {
+		if f.Clears(on) {
 			w.Depth = n * step
 			return
 		}

@@ -1,4 +1,4 @@
-package pattern
+package search
 
 import (
 	"cmp"
@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"roundlay/motifs"
+	"roundlay/pattern"
 	"roundlay/pattern/glass"
 	"roundlay/pattern/groove"
 	"roundlay/pattern/job"
@@ -30,7 +31,7 @@ func TestCrowdedLeaf(t *testing.T) {
 	for _, f := range p.Findings {
 		// The stem is cut 1, and fronds follow by pairs: the next on the same
 		// side is two on.
-		if f.Kind != Crowded || f.Share || len(f.Cuts) != 2 || f.Cuts[1] != f.Cuts[0]+2 || f.Cuts[0] == 1 {
+		if f.Kind != pattern.Crowded || f.Share || len(f.Cuts) != 2 || f.Cuts[1] != f.Cuts[0]+2 || f.Cuts[0] == 1 {
 			t.Errorf("found %+v", f)
 		}
 		between = [2]int{min(between[0], f.Cuts[0]), max(between[1], f.Cuts[1])}
@@ -77,7 +78,7 @@ func TestTallLeaf(t *testing.T) {
 	}
 	for _, f := range p.Findings {
 		c := p.Cuts[f.Cuts[0]-1]
-		if f.Kind != Thin || f.Wanted != 1.6 || f.Measured >= 1.6 || f.Height <= 75 {
+		if f.Kind != pattern.Thin || f.Wanted != 1.6 || f.Measured >= 1.6 || f.Height <= 75 {
 			t.Errorf("found %+v", f)
 		}
 		// What is left is the wall on its straight line, less the depth at the
@@ -112,7 +113,7 @@ func TestTallLeaf(t *testing.T) {
 }
 
 // changed returns the job a cure leads to.
-func changed(j *job.Job, cure Cure) *job.Job { return changedBy(j, cure.Changes...) }
+func changed(j *job.Job, cure pattern.Cure) *job.Job { return j.With(cure.Changes...) }
 
 // TestCures applies every cure there is in random jobs: the kind it is for is
 // found on its motifs no more, and nothing else is that its words don't tell of.
@@ -121,7 +122,7 @@ func TestCures(t *testing.T) {
 	t.Parallel()
 	const jobs = 48 // few of more than one motif: they have many cures to look for
 	random := rand.New(rand.NewPCG(2, 71))
-	cured, keys, effects := map[Kind]int{}, map[string]int{}, 0
+	cured, keys, effects := map[pattern.Kind]int{}, map[string]int{}, 0
 	for n := range jobs {
 		j := scattered(t, random)
 		if n%4 > 0 {
@@ -132,7 +133,7 @@ func TestCures(t *testing.T) {
 			j.Motifs[i].Wheel %= olive
 		}
 		p := planned(t, j)
-		for _, g := range p.troubles() {
+		for _, g := range troubles(p) {
 			cure := g.Worst().Cure
 			if cure.Text == "" {
 				t.Fatalf("job %d: no word of a cure for %v on motifs %v", n, g.Kind, g.Motifs)
@@ -189,7 +190,7 @@ func TestCures(t *testing.T) {
 		}
 	}
 	t.Logf("cured %v, by %v; %d things brought", cured, keys, effects)
-	for kind, few := range map[Kind]int{Crowded: 5, Thin: 1, Rim: 3, Foot: 3, Shallow: 5, Off: 5} {
+	for kind, few := range map[pattern.Kind]int{pattern.Crowded: 5, pattern.Thin: 1, pattern.Rim: 3, pattern.Foot: 3, pattern.Shallow: 5, pattern.Off: 5} {
 		if cured[kind] < few {
 			t.Errorf("only %d cures for %v", cured[kind], kind)
 		}
@@ -205,10 +206,10 @@ func TestCures(t *testing.T) {
 }
 
 // found reports whether a whole check of a job finds a group's kind on its motifs.
-func found(t *testing.T, j *job.Job, g Group) bool {
+func found(t *testing.T, j *job.Job, g pattern.Group) bool {
 	t.Helper()
 	p := checked(t, j)
-	return slices.ContainsFunc(p.Groups(), func(h Group) bool {
+	return slices.ContainsFunc(p.Groups(), func(h pattern.Group) bool {
 		return h.Kind == g.Kind && slices.Equal(h.Motifs, g.Motifs)
 	})
 }
@@ -231,21 +232,16 @@ func TestCuresOfASet(t *testing.T) {
 		j.Layout.Repeats = 3 + random.IntN(4)
 		plans := laidAll(t, j)
 		for k, p := range plans {
-			for _, g := range p.troubles() {
+			for _, g := range troubles(p) {
 				cure := g.Worst().Cure
 				if cure.Changes == nil {
 					continue
 				}
 				tried++
 				after := changed(j, cure)
-				for other, b := range after.Blanks {
-					q, err := lay(after, b)
-					if err != nil {
-						t.Fatal(err)
-					}
-					q.Findings = q.check()
+				for other, q := range checkedOn(t, after) {
 					for _, h := range q.Groups() {
-						known := slices.ContainsFunc(plans[other].Groups(), func(x Group) bool { return alikeGroups(x, h) })
+						known := slices.ContainsFunc(plans[other].Groups(), func(x pattern.Group) bool { return alikeGroups(x, h) })
 						switch told := strings.Contains(cure.Text, strings.ToUpper(h.Kind.String())+fmt.Sprintf(" on blank %q", q.Blank.Name)); {
 						case k == other && h.Kind == g.Kind && slices.Equal(h.Motifs, g.Motifs):
 							t.Errorf("job %d, %s: %q doesn't cure %v", n, p.Blank.Name, cure.Text, g.Kind)
@@ -270,7 +266,7 @@ func TestCureForALowGlassToo(t *testing.T) {
 	j.Layout.Band, j.Layout.Match = nil, job.Own
 	j.Blanks = []*glass.Blank{named(t, "tall", 100, 40, 7, 5), named(t, "low", 6.4+39.5+0.3+9.5, 40, 7, 5)}
 	p := planned(t, j)
-	if len(p.Findings) != 1 || p.Findings[0].Kind != Foot {
+	if len(p.Findings) != 1 || p.Findings[0].Kind != pattern.Foot {
 		t.Fatalf("found %+v", p.Findings)
 	}
 	cure := p.Findings[0].Cure
@@ -284,7 +280,7 @@ func TestCureForALowGlassToo(t *testing.T) {
 	}
 }
 
-func alikeGroups(a, b Group) bool {
+func alikeGroups(a, b pattern.Group) bool {
 	return a.Kind == b.Kind && slices.Equal(a.Motifs, b.Motifs) && slices.Equal(a.Parts, b.Parts) &&
 		a.Findings[0].Share == b.Findings[0].Share && len(a.Findings[0].Cuts) == len(b.Findings[0].Cuts)
 }
@@ -292,17 +288,17 @@ func alikeGroups(a, b Group) bool {
 // brought returns what a whole check of a changed job finds that it doesn't find
 // of the job: kinds in places where there was none, or more of them, or worse by a
 // tenth. What a cure is for doesn't count.
-func brought(t *testing.T, j, after *job.Job, but Group) []Group {
+func brought(t *testing.T, j, after *job.Job, but pattern.Group) []pattern.Group {
 	t.Helper()
-	key := func(g Group) string {
+	key := func(g pattern.Group) string {
 		return fmt.Sprint(g.Kind, g.Motifs, g.Parts, g.Findings[0].Share, len(g.Findings[0].Cuts))
 	}
-	had := map[string]Group{}
+	had := map[string]pattern.Group{}
 	for _, g := range checked(t, j).Groups() {
 		had[key(g)] = g
 	}
-	miss := func(g Group) float64 { return math.Abs(g.Worst().Measured - g.Worst().Wanted) }
-	var all []Group
+	miss := func(g pattern.Group) float64 { return math.Abs(g.Worst().Measured - g.Worst().Wanted) }
+	var all []pattern.Group
 	for _, g := range checked(t, after).Groups() {
 		was, known := had[key(g)]
 		if g.Kind == but.Kind && slices.Equal(g.Motifs, but.Motifs) {
@@ -323,16 +319,16 @@ func TestCuresOfSize(t *testing.T) {
 		m.Width = width
 		j := jobOn(straight(t), 4, m)
 		p := planned(t, j)
-		i := slices.IndexFunc(p.Findings, func(f Finding) bool { return f.Kind == Off })
+		i := slices.IndexFunc(p.Findings, func(f pattern.Finding) bool { return f.Kind == pattern.Off })
 		if i < 0 {
 			t.Fatalf("%v: nothing is off: %v", width, p.Findings)
 		}
 		cure := p.Findings[i].Cure
 		after := changed(j, cure)
 		got := after.Motifs[0]
-		want := "motif 1 (diamond): width = " + Change{Key: "width"}.Says(after)
+		want := "motif 1 (diamond): width = " + job.Change{Key: "width"}.Says(after)
 		if got.Height != m.Height {
-			want = "motif 1 (diamond): height = " + Change{Key: "height"}.Says(after)
+			want = "motif 1 (diamond): height = " + job.Change{Key: "height"}.Says(after)
 		}
 		if cure.Text != want {
 			t.Errorf("%v: the cure is %q, and makes the width %v, the height %v", width, cure.Text, got.Width, got.Height)

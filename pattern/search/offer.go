@@ -1,16 +1,16 @@
-package pattern
+package search
 
 import (
 	"math"
 
-	"roundlay/geometry"
 	"roundlay/motifs"
+	"roundlay/pattern"
 	"roundlay/pattern/job"
 )
 
 // Offer is changes with which a job clears, and what they do to its look.
 type Offer struct {
-	Changes []Change
+	Changes []job.Change
 	Job     *job.Job // with the changes made
 	Cost
 }
@@ -37,38 +37,22 @@ type looks []seen
 type seen struct {
 	cuts          int // round the glass
 	depth, groove float64
-	width, height float64
-	middle        geometry.Point // of its box, round the glass and along it
 	at            [2]job.Measure
-	whole         geometry.Point // the pitch there, and the band
+	pattern.Box
 }
 
-// look sees what a trial comes to.
-func look(tr *trial) looks {
-	all := make(looks, len(tr.motifs))
-	for i, m := range tr.motifs {
-		cuts := tr.cuts(i)
-		s := tr.plan.set(m)
-		all[i] = seen{cuts: len(cuts) * tr.plan.Turns(), width: s.width, height: s.height, at: [2]job.Measure{m.Across, m.Up}}
-		all[i].middle, all[i].whole = tr.plan.middle(s)
+// look sees what a draft comes to.
+func look(d *pattern.Draft) looks {
+	all := make(looks, len(d.Motifs))
+	for i, m := range d.Motifs {
+		cuts := d.Cuts(i)
+		all[i] = seen{cuts: len(cuts) * d.Plan.Turns(), at: [2]job.Measure{m.Across, m.Up}, Box: d.Plan.Box(m)}
 		for _, c := range cuts {
 			all[i].depth += c.Depth / float64(len(cuts))
 			all[i].groove += c.Width / float64(len(cuts))
 		}
 	}
 	return all
-}
-
-// middle returns the middle of a motif's box, round the glass and along it; inside
-// another motif, from the middle of that. Whole is how long the repeat and the
-// band are there.
-func (p *Plan) middle(s setting) (at, whole geometry.Point) {
-	radius := p.Surface.RadiusAt(p.Surface.HeightAt(s.along))
-	whole = geometry.Point{X: radius * p.Pitch(), Y: p.Surface.AlongAt(p.Band.Top) - p.Surface.AlongAt(p.Band.Foot)}
-	if s.outer != nil {
-		return s.offset, whole
-	}
-	return geometry.Point{X: radius * s.theta, Y: s.along}, whole
 }
 
 // moved returns how far a motif stands from where it stood, in millimetres and in
@@ -78,8 +62,8 @@ func (b seen) moved(a seen) (far, share float64) {
 	if a.at == b.at {
 		return 0, 0
 	}
-	x, y := math.Abs(a.middle.X-b.middle.X), math.Abs(a.middle.Y-b.middle.Y)
-	return math.Hypot(x, y), x/b.whole.X + y/b.whole.Y
+	x, y := math.Abs(a.Middle.X-b.Middle.X), math.Abs(a.Middle.Y-b.Middle.Y)
+	return math.Hypot(x, y), x/b.Repeat + y/b.Band
 }
 
 // bent returns by how much of its range a number of a motif has changed.
@@ -95,12 +79,12 @@ func bent(was, is job.Motif) float64 {
 
 // weigh finds what an offer costs.
 func (f *fitter) weigh(o *Offer) {
-	tr, err := f.trials.set(o.Job, o.Job.Blanks[0]) // it clears: it is weighed, whatever was tried
+	d, err := f.Draft(o.Job, o.Job.Blanks[0]) // it clears: it is weighed, whatever was tried
 	if err != nil {
 		o.Score = math.Inf(1)
 		return
 	}
-	before, after := f.before[0], look(tr)
+	before, after := f.before[0], look(d)
 	total := 0
 	for _, b := range before {
 		total += b.cuts
@@ -115,8 +99,8 @@ func (f *fitter) weigh(o *Offer) {
 		o.Cuts += b.cuts - a.cuts
 		further(&o.Depth, b.depth-a.depth)
 		further(&o.Width, b.groove-a.groove)
-		further(&o.Across, b.width-a.width)
-		further(&o.Height, b.height-a.height)
+		further(&o.Across, b.Width-a.Width)
+		further(&o.Height, b.Height-a.Height)
 		far, moved := b.moved(a)
 		bent := bent(f.job.Motifs[i], o.Job.Motifs[i])
 		o.Bent = max(o.Bent, bent)
@@ -124,7 +108,7 @@ func (f *fitter) weigh(o *Offer) {
 		part := float64(b.cuts) / float64(max(total, 1))
 		for _, lost := range []float64{
 			1 - float64(a.cuts)/float64(max(b.cuts, 1)), 1 - a.depth/b.depth,
-			1 - a.width/b.width, 1 - a.height/b.height, math.Abs(math.Log(a.groove/b.groove)) / 4, moved, bent,
+			1 - a.Width/b.Width, 1 - a.Height/b.Height, math.Abs(math.Log(a.groove/b.groove)) / 4, moved, bent,
 		} {
 			if !f.clear {
 				lost = math.Abs(lost)
@@ -143,8 +127,8 @@ func (f *fitter) room() {
 				continue
 			}
 			for n := p.Most; n > m.Values[p.Name]; n-- {
-				c := Change{Motif: i, Key: p.Name, Value: n}
-				if f.trials.clears(changedBy(f.job, c)) && f.offer(c) {
+				c := job.Change{Motif: i, Key: p.Name, Value: n}
+				if f.Clears(f.job.With(c)) && f.offer(c) {
 					break
 				}
 			}
@@ -159,7 +143,7 @@ func (f *fitter) room() {
 // last offers the last step of a row up to which all of them clear.
 func (f *fitter) last(r row) {
 	n := 0
-	for n < len(r) && f.trials.clears(changedBy(f.job, r[n]...)) {
+	for n < len(r) && f.Clears(f.job.With(r[n]...)) {
 		n++
 	}
 	if n > 0 {
@@ -173,7 +157,7 @@ func deeper(j *job.Job, i int) row {
 	step := j.Length.Step()
 	var r row
 	for n := math.Floor(j.Motifs[i].Depth/step+1e-9) + 1; len(r) < most; n++ {
-		r = append(r, []Change{{Motif: i, Key: "depth", Value: n * step}})
+		r = append(r, []job.Change{{Motif: i, Key: "depth", Value: n * step}})
 	}
 	return r
 }
@@ -185,11 +169,11 @@ func larger(j *job.Job, i int, key string, from job.Measure, whole float64) row 
 		value := tidy(j, job.Measure{Value: from.Value * n / 20, Fraction: from.Fraction})
 		if from.Fraction && value >= whole {
 			if from.Value < whole {
-				r = append(r, []Change{{Motif: i, Key: key, Value: whole}})
+				r = append(r, []job.Change{{Motif: i, Key: key, Value: whole}})
 			}
 			break
 		}
-		r = append(r, []Change{{Motif: i, Key: key, Value: value}})
+		r = append(r, []job.Change{{Motif: i, Key: key, Value: value}})
 	}
 	return r
 }
@@ -212,6 +196,6 @@ func (f *fitter) taller() row {
 		if top > rim {
 			return r
 		}
-		r = append(r, []Change{{Motif: -1, Key: "band", Band: job.Band{Foot: b.Foot, Top: top}}})
+		r = append(r, []job.Change{{Motif: -1, Key: "band", Band: job.Band{Foot: b.Foot, Top: top}}})
 	}
 }

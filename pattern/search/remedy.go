@@ -1,4 +1,4 @@
-package pattern
+package search
 
 import (
 	"fmt"
@@ -7,12 +7,13 @@ import (
 	"strings"
 
 	"roundlay/geometry"
+	"roundlay/pattern"
 	"roundlay/pattern/job"
 )
 
 // remedy is changes that may cure, and what they take from the look: a share.
 type remedy struct {
-	changes []Change
+	changes []job.Change
 	costs   float64
 	text    string
 }
@@ -22,7 +23,7 @@ type course []remedy
 
 // moves returns the courses that move each of a group's motifs: up the glass
 // for 1, and down for -1.
-func (c *curing) moves(g Group, ways ...float64) []course {
+func (c *curing) moves(g pattern.Group, ways ...float64) []course {
 	var all []course
 	for _, i := range g.Motifs {
 		for _, way := range ways {
@@ -34,10 +35,10 @@ func (c *curing) moves(g Group, ways ...float64) []course {
 
 // sideways moves them round the glass: a motif that runs on goes all round it
 // already.
-func (c *curing) sideways(g Group) []course {
+func (c *curing) sideways(g pattern.Group) []course {
 	var all []course
 	for _, i := range g.Motifs {
-		if !c.before.runsOn(i) {
+		if !c.before.RunsOn(i) {
 			all = append(all, c.course(i, moves(c.Job, i, 1, 0, upTo(40))), c.course(i, moves(c.Job, i, -1, 0, upTo(40))))
 		}
 	}
@@ -45,7 +46,7 @@ func (c *curing) sideways(g Group) []course {
 }
 
 // inwards moves a motif back into the band from the end it runs over, if it is one.
-func (c *curing) inwards(g Group, below, above bool) []course {
+func (c *curing) inwards(g pattern.Group, below, above bool) []course {
 	switch {
 	case below == above:
 		return nil
@@ -56,7 +57,7 @@ func (c *curing) inwards(g Group, below, above bool) []course {
 }
 
 // ends reports which ends of the band the cuts of a group run over.
-func (c *curing) ends(g Group) (below, above bool) {
+func (c *curing) ends(g pattern.Group) (below, above bool) {
 	for _, f := range g.Findings {
 		if len(f.Cuts) == 1 {
 			below = below || f.Measured < f.Wanted
@@ -68,10 +69,10 @@ func (c *curing) ends(g Group) (below, above bool) {
 
 // course makes a course of a row that changes one motif.
 func (c *curing) course(i int, r row) course {
-	c.toil += len(r) * len(c.Job.Motifs) / 4 // a job for each step
+	c.Spend(len(r) * len(c.Job.Motifs) / 4) // a job for each step
 	all := make(course, len(r))
 	for n, changes := range r {
-		after := changedBy(c.Job, changes...)
+		after := c.Job.With(changes...)
 		words := make([]string, len(changes))
 		for k, change := range changes {
 			switch words[k] = change.Key + " = " + change.Says(after); change.Key {
@@ -81,7 +82,7 @@ func (c *curing) course(i int, r row) course {
 				words[k] = "wheel " + change.Says(after)
 			}
 		}
-		all[n] = remedy{changes, c.costs(changes), c.name(i) + ": " + strings.Join(words, ", ")}
+		all[n] = remedy{changes, c.costs(changes), name(c.Job, i) + ": " + strings.Join(words, ", ")}
 	}
 	return all
 }
@@ -89,7 +90,7 @@ func (c *curing) course(i int, r row) course {
 // costs returns what changes take from the look: the sum of the shares they
 // change, where a move is a share of the band or the repeat, and another wheel
 // has a price of its own.
-func (c *curing) costs(changes []Change) float64 {
+func (c *curing) costs(changes []job.Change) float64 {
 	const wheel = 0.25
 	total := 0.0
 	share := func(was, is float64) { total += math.Abs(is-was) / max(was, 1e-9) }
@@ -99,11 +100,11 @@ func (c *curing) costs(changes []Change) float64 {
 		}
 		switch m := c.Job.Motifs[change.Motif]; change.Key {
 		case "at":
-			to := c.sized[change.Motif]
+			to := c.before.Motifs[change.Motif]
+			was := c.Box(to)
 			to.Across, to.Up = change.At[0], change.At[1]
-			is, whole := c.middle(c.set(to))
-			was, _ := c.middle(c.set(c.sized[change.Motif]))
-			total += math.Abs(is.X-was.X)/whole.X + math.Abs(is.Y-was.Y)/whole.Y
+			is := c.Box(to)
+			total += math.Abs(is.Middle.X-was.Middle.X)/is.Repeat + math.Abs(is.Middle.Y-was.Middle.Y)/is.Band
 		case "wheel":
 			total += wheel
 		case "depth":
@@ -120,7 +121,7 @@ func (c *curing) costs(changes []Change) float64 {
 }
 
 // rows makes courses of the rows that there are for each of a group's motifs.
-func (c *curing) rows(g Group, of func(j *job.Job, i int) []row) []course {
+func (c *curing) rows(g pattern.Group, of func(j *job.Job, i int) []row) []course {
 	var all []course
 	for _, i := range g.Motifs {
 		for _, r := range of(c.Job, i) {
@@ -131,31 +132,31 @@ func (c *curing) rows(g Group, of func(j *job.Job, i int) []row) []course {
 }
 
 // fewer takes the counts of the group's motifs down.
-func (c *curing) fewer(g Group) []course { return c.rows(g, countsDown) }
+func (c *curing) fewer(g pattern.Group) []course { return c.rows(g, countsDown) }
 
 // lighter takes their depths down, a caliper's step at a time.
-func (c *curing) lighter(g Group) []course { return c.shallower(g, c.Job.Length.Step()) }
+func (c *curing) lighter(g pattern.Group) []course { return c.shallower(g, c.Job.Length.Step()) }
 
 // finer takes them down in small steps, which no caliper shows and the bench sheet
 // does: for where a caliper's step takes so much that it brings something.
-func (c *curing) finer(g Group) []course {
+func (c *curing) finer(g pattern.Group) []course {
 	small := [...]float64{geometry.Inch: geometry.MillimetresPerInch / 1000, geometry.Millimetre: 0.02}
 	return c.shallower(g, small[c.Job.Length])
 }
 
-func (c *curing) shallower(g Group, step float64) []course {
+func (c *curing) shallower(g pattern.Group, step float64) []course {
 	return c.rows(g, func(j *job.Job, i int) []row { return []row{depths(j, i, step, math.MaxInt)} })
 }
 
 // wheels tries the rack's other wheels on the group's motifs.
-func (c *curing) wheels(g Group) []course { return c.rows(g, otherWheels) }
+func (c *curing) wheels(g pattern.Group) []course { return c.rows(g, otherWheels) }
 
 // fewerRepeats tries a few repeats less.
 func (c *curing) fewerRepeats() []course {
 	var all course
 	for n := c.Repeats - c.Period; n >= max(c.Period, c.Repeats-8); n -= c.Period {
 		all = append(all, remedy{
-			[]Change{{Motif: -1, Key: "repeats", Value: float64(n)}}, 1 - float64(n)/float64(c.Repeats), fmt.Sprintf("repeats = %d", n),
+			[]job.Change{{Motif: -1, Key: "repeats", Value: float64(n)}}, 1 - float64(n)/float64(c.Repeats), fmt.Sprintf("repeats = %d", n),
 		})
 	}
 	return []course{all}
@@ -163,22 +164,22 @@ func (c *curing) fewerRepeats() []course {
 
 // narrower, lower and smaller draw a group's motifs in, each by itself, a
 // fiftieth at a time; larger makes their marks longer.
-func (c *curing) narrower(g Group) []course { return c.sizes(g, times(50, 10, 50), "width") }
-func (c *curing) lower(g Group) []course    { return c.sizes(g, times(50, 10, 50), "height") }
-func (c *curing) smaller(g Group) []course {
+func (c *curing) narrower(g pattern.Group) []course { return c.sizes(g, times(50, 10, 50), "width") }
+func (c *curing) lower(g pattern.Group) []course    { return c.sizes(g, times(50, 10, 50), "height") }
+func (c *curing) smaller(g pattern.Group) []course {
 	return c.sizes(g, times(50, 10, 50), "width", "height", "width height")
 }
-func (c *curing) larger(g Group) []course {
+func (c *curing) larger(g pattern.Group) []course {
 	return c.sizes(g, times(50, 150, 50), "width", "height", "width height")
 }
 
 // sizes changes sizes. The width of a motif that is meant to run on from repeat
 // to repeat stays: else it wouldn't run on.
-func (c *curing) sizes(g Group, by []float64, sides ...string) []course {
+func (c *curing) sizes(g pattern.Group, by []float64, sides ...string) []course {
 	var all []course
 	for _, i := range g.Motifs {
 		for _, side := range sides {
-			if strings.Contains(side, "width") && c.before.runsOn(i) {
+			if strings.Contains(side, "width") && c.before.RunsOn(i) {
 				continue
 			}
 			all = append(all, c.course(i, resized(c.Job, i, strings.Fields(side), by)))
@@ -189,19 +190,19 @@ func (c *curing) sizes(g Group, by []float64, sides ...string) []course {
 
 // closer makes a motif that nearly meets its next copy meet it, and one that
 // lies on it just reach it.
-func (c *curing) closer(g Group) []course {
+func (c *curing) closer(g pattern.Group) []course {
 	return c.rows(g, func(j *job.Job, i int) []row { return []row{closed(j, i)} })
 }
 
 // shorterBand draws the end of the band in from the margin it runs into, by up
 // to half. Both its ends are told, on the steps of the calipers.
-func (c *curing) shorterBand(g Group) []course {
+func (c *curing) shorterBand(g pattern.Group) []course {
 	step, length := c.Job.Length.Step(), c.Job.Length
 	foot, top := -floor(-c.Band.Foot, step), floor(c.Band.Top, step)
 	var all course
 	for n := 1.0; n < (top-foot)/2/step; n++ {
 		band, text := job.Band{Foot: foot, Top: top - n*step}, ""
-		if g.Kind == Rim {
+		if g.Kind == pattern.Rim {
 			text = fmt.Sprintf("lower the band's top %s, to %s", length.Text(c.Band.Top-band.Top), length.Text(band.Top))
 		} else {
 			band = job.Band{Foot: foot + n*step, Top: top}
@@ -214,25 +215,25 @@ func (c *curing) shorterBand(g Group) []course {
 
 // banded is a remedy that states the band, as the job is to have it.
 func (c *curing) banded(band job.Band, text string) remedy {
-	change := Change{Motif: -1, Key: "band", Band: band}
+	change := job.Change{Motif: -1, Key: "band", Band: band}
 	if text != "" {
 		text += ": "
 	}
 	share := 1 - (band.Top-band.Foot)/(c.Band.Top-c.Band.Foot)
-	return remedy{[]Change{change}, share, text + "band = " + change.Says(changedBy(c.Job, change))}
+	return remedy{[]job.Change{change}, share, text + "band = " + change.Says(c.Job.With(change))}
 }
 
 // keepBelow adds to a cure for thin glass how far up the band may reach, if that
 // clears, and whether it brings anything; and puts it first where it alone brings
 // nothing.
-func (c *curing) keepBelow(g Group, cure Cure) Cure {
+func (c *curing) keepBelow(g pattern.Group, cure pattern.Cure) pattern.Cure {
 	depth := 0.0
 	for _, i := range g.Motifs {
 		depth = max(depth, c.Job.Motifs[i].Depth)
 	}
 	step := c.Job.Length.Step()
 	top := floor(c.Blank.Carries(c.Job.Limits.Leave+depth, 0), step)
-	if top < c.Band.Foot+leastBand {
+	if top < c.Band.Foot+pattern.LeastBand {
 		return cure
 	}
 	text := "keep it below " + c.Job.Length.Text(top)
@@ -258,20 +259,20 @@ func (c *curing) keepBelow(g Group, cure Cure) Cure {
 }
 
 // straighter bends the lines of the group's motifs less.
-func (c *curing) straighter(g Group) []course { return c.rows(g, straighter) }
+func (c *curing) straighter(g pattern.Group) []course { return c.rows(g, straighter) }
 
 // orWheel adds to a cure of lines too tight, or of a wheel that bridges a hollow,
 // which wheel like the motif's own would do: one that a job may have, that clears
 // it, and brings nothing with it.
-func (c *curing) orWheel(g Group, cure Cure) Cure {
+func (c *curing) orWheel(g pattern.Group, cure pattern.Cure) pattern.Cure {
 	u, most := c.Job.Length, math.Inf(1)
 	for _, f := range g.Findings {
-		cut := c.Cuts[(f.Cuts[0]-1)%len(c.Cuts)]
+		cut := c.cut(f)
 		r := 0.0
 		if cut.Bridges() {
-			r = c.LargestWheel(&cut)
-		} else if g.Kind == Tight {
-			r = cut.WheelFor(c.Job.Rack[cut.Wheel], mostSweep)
+			r = c.LargestWheel(cut)
+		} else if g.Kind == pattern.Tight {
+			r = cut.WheelFor(c.Job.Rack[cut.Wheel], pattern.MostSweep)
 		}
 		if r > 0 {
 			most = math.Min(most, r)
@@ -288,29 +289,27 @@ func (c *curing) orWheel(g Group, cure Cure) Cure {
 	j := c.Job.Clone()
 	j.Rack = append(slices.Clone(j.Rack), wheel)
 	j.Motifs[i].Wheel = len(j.Rack) - 1
-	s := newSurvey()
-	s.toil = c.toil
-	defer func() { c.toil = s.toil }()
-	tr, err := s.on(j, c.Blank)
-	if err != nil || s.finds(tr, g) {
+	e := c.Afresh()
+	d, err := e.Try(j, c.Blank)
+	if err != nil || d.Finds(g.Kind, g.Motifs) {
 		return cure
 	}
-	if fresh, more, ok := c.effects(g, s, j); !ok || len(fresh)+len(more) > 0 {
+	if fresh, more, ok := c.effects(g, e, j); !ok || len(fresh)+len(more) > 0 {
 		return cure
 	}
 	text := fmt.Sprintf("a wheel up to %s across", u.Text(across))
 	if cure.Changes == nil {
-		return Cure{Text: text}
+		return pattern.Cure{Text: text}
 	}
 	cure.Text += ", or " + text
 	return cure
 }
 
 // curve says which curve the group's wheel would follow.
-func (c *curing) curve(g Group) string {
+func (c *curing) curve(g pattern.Group) string {
 	curve := 0.0
 	for _, f := range g.Findings {
-		curve = max(curve, c.Cuts[(f.Cuts[0]-1)%len(c.Cuts)].CurveFor(mostSweep))
+		curve = max(curve, c.cut(f).CurveFor(pattern.MostSweep))
 	}
 	return fmt.Sprintf("this wheel follows curves of radius %s and more", c.Job.Length.AtLeast(curve))
 }
@@ -320,7 +319,7 @@ func (c *curing) flatterBand() []course {
 	step := c.Job.Length.Step()
 	foot, top := -floor(-c.Band.Foot, step), floor(c.Band.Top, step)
 	var lower, higher course
-	for n := 1.0; top-foot-n*step >= leastBand; n++ {
+	for n := 1.0; top-foot-n*step >= pattern.LeastBand; n++ {
 		lower = append(lower, c.banded(job.Band{Foot: foot, Top: top - n*step}, ""))
 		higher = append(higher, c.banded(job.Band{Foot: foot + n*step, Top: top}, ""))
 	}
@@ -329,19 +328,22 @@ func (c *curing) flatterBand() []course {
 
 // shortestMark returns the longest mark that any cut of the group needs to
 // reach the depth it was asked for.
-func (c *curing) shortestMark(g Group) float64 {
+func (c *curing) shortestMark(g pattern.Group) float64 {
 	longest := 0.0
 	for _, f := range g.Findings {
-		cut := c.Cuts[(f.Cuts[0]-1)%len(c.Cuts)]
+		cut := c.cut(f)
 		longest = max(longest, cut.LengthFor(&c.Surface, c.Job.Rack[cut.Wheel], cut.Asked))
 	}
 	return longest
 }
 
 // name names a motif in a cure.
-func (p *Plan) name(i int) string {
-	return fmt.Sprintf("motif %d (%s)", i+1, p.Job.Motifs[i].Kind.Name)
+func name(j *job.Job, i int) string {
+	return fmt.Sprintf("motif %d (%s)", i+1, j.Motifs[i].Kind.Name)
 }
+
+// cut returns the period's cut that stands for the first of a finding's.
+func (c *curing) cut(f pattern.Finding) *pattern.Cut { return &c.Cuts[(f.Cuts[0]-1)%len(c.Cuts)] }
 
 // floor returns the greatest multiple of a step that is not above a length.
 func floor(length, step float64) float64 { return math.Floor(length/step+1e-9) * step }

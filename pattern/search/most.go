@@ -1,6 +1,27 @@
-package pattern
+// Package search finds by trying: the counts of a job that are to be the most that
+// clear, what cures its findings, what makes the whole of it clear or what it has
+// room for, and which wheels of its rack it could be cut with.
+//
+// Call Lay first: it finds the counts, and lays the job out as package pattern does.
+// Cures then notes on the plans' findings what cures them. NewFit and Wheels take a
+// job by itself.
+package search
 
-import "roundlay/pattern/job"
+import (
+	"roundlay/pattern"
+	"roundlay/pattern/glass"
+	"roundlay/pattern/job"
+)
+
+// Lay finds the counts that are to be the most that clear, and lays the job out on
+// each of its blanks, or on those given, as pattern.Lay does. No cures are sought.
+func Lay(j *job.Job, blanks ...*glass.Blank) ([]*pattern.Plan, error) {
+	j, err := Resolve(j)
+	if err != nil {
+		return nil, err
+	}
+	return pattern.Lay(j, blanks...)
+}
 
 // Resolve returns the job with a number for each count that is to be the most
 // that clears: the largest of the parameter's range with which nothing is found
@@ -13,9 +34,9 @@ import "roundlay/pattern/job"
 //
 // A job without such counts, or with all of them found, is returned as it is. The
 // error says that too many cuts would have to be tried.
-func Resolve(j *job.Job) (*job.Job, error) { return newTrials().resolve(j) }
+func Resolve(j *job.Job) (*job.Job, error) { return resolve(pattern.NewEvaluator(), j) }
 
-func (t *trials) resolve(j *job.Job) (*job.Job, error) {
+func resolve(e *pattern.Evaluator, j *job.Job) (*job.Job, error) {
 	if !unresolved(j) {
 		return j, nil
 	}
@@ -29,8 +50,8 @@ func (t *trials) resolve(j *job.Job) (*job.Job, error) {
 	}
 	for i, m := range j.Motifs {
 		for _, name := range m.Most {
-			clears := t.most(j, i, name)
-			if t.spent() {
+			clears := mostOf(e, j, i, name)
+			if e.Spent() {
 				return nil, j.Refuse(job.Item("motif", i)+"."+name, "", "a number",
 					"too many cuts would have to be tried to find the most that clear")
 			}
@@ -51,15 +72,15 @@ func unresolved(j *job.Job) bool {
 	return false
 }
 
-// most sets a count to the largest with which its motif clears, and reports
+// mostOf sets a count to the largest with which its motif clears, and reports
 // whether there is one; if not, the count is left at its least. A count that
 // clears says nothing of those below or above it, so they are tried from the
 // top; what each costs is little where it crowds, and that is where most do.
-func (t *trials) most(j *job.Job, i int, name string) bool {
+func mostOf(e *pattern.Evaluator, j *job.Job, i int, name string) bool {
 	param, _ := j.Motifs[i].Kind.Param(name)
 	for n := param.Most; n >= param.Least; n-- {
 		j.Motifs[i].Values[name] = n
-		if t.clearsMotif(j, i) {
+		if e.ClearsMotif(j, i) {
 			return true
 		}
 	}

@@ -1,10 +1,11 @@
-package pattern
+package search
 
 import (
 	"cmp"
 	"fmt"
 	"slices"
 
+	"roundlay/pattern"
 	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
 )
@@ -33,19 +34,19 @@ func NewFit(j *job.Job) (*Fit, error) {
 	}
 	f := newFitter(j)
 	for _, b := range j.Blanks {
-		tr, err := f.trials.set(j, b)
+		d, err := f.Draft(j, b)
 		if err != nil {
 			return nil, err
 		}
-		f.before = append(f.before, look(tr))
+		f.before = append(f.before, look(d))
 	}
-	troubles := f.troublesOn(j, f.trials.set) // however much it takes to see
+	troubles := f.troublesOn(j, f.Draft) // however much it takes to see
 	if f.clear = len(troubles) == 0; f.clear {
 		f.room()
 	} else {
 		f.mend(troubles)
 	}
-	fit := &Fit{Job: j, Clear: f.clear, Short: f.trials.spent(), Offers: f.offers}
+	fit := &Fit{Job: j, Clear: f.clear, Short: f.Spent(), Offers: f.offers}
 	slices.SortStableFunc(fit.Offers, func(a, b Offer) int {
 		return cmp.Or(cmp.Compare(a.Score, b.Score), cmp.Compare(len(a.Changes), len(b.Changes)))
 	})
@@ -63,16 +64,15 @@ func widths() []int { return []int{1, 3, 8} }
 
 // fitter looks for what makes one job clear.
 type fitter struct {
-	job    *job.Job
-	trials *trials
+	job *job.Job
+	*pattern.Evaluator
 	before []looks // on each blank
 	clear  bool    // whether the job clears as it is
 	offers []Offer
-	found  map[int][]Kind // on motifs alone, by their ids in the trials
 }
 
 func newFitter(j *job.Job) *fitter {
-	return &fitter{job: j, trials: newTrials(), found: map[int][]Kind{}}
+	return &fitter{job: j, Evaluator: pattern.NewEvaluator()}
 }
 
 // trouble is a kind of finding on a motif by itself, or two motifs that don't
@@ -80,7 +80,7 @@ func newFitter(j *job.Job) *fitter {
 // can be made.
 type trouble struct {
 	motifs [2]int
-	kind   Kind
+	kind   pattern.Kind
 }
 
 // has reports whether a trouble has to do with a motif.
@@ -88,11 +88,11 @@ func (t trouble) has(i int) bool { return t.motifs[0] == i || t.motifs[1] == i }
 
 // troubles lists what stands in a job's way on any of its blanks, and the glass
 // where it can't be laid out at all.
-func (f *fitter) troubles(j *job.Job) []trouble { return f.troublesOn(j, f.trials.on) }
+func (f *fitter) troubles(j *job.Job) []trouble { return f.troublesOn(j, f.Try) }
 
-func (f *fitter) troublesOn(j *job.Job, set func(*job.Job, *glass.Blank) (*trial, error)) []trouble {
+func (f *fitter) troublesOn(j *job.Job, set func(*job.Job, *glass.Blank) (*pattern.Draft, error)) []trouble {
 	var all []trouble
-	add := func(a, b int, kinds ...Kind) {
+	add := func(a, b int, kinds ...pattern.Kind) {
 		for _, k := range kinds {
 			if t := (trouble{[2]int{a, b}, k}); !slices.Contains(all, t) {
 				all = append(all, t)
@@ -100,18 +100,18 @@ func (f *fitter) troublesOn(j *job.Job, set func(*job.Job, *glass.Blank) (*trial
 		}
 	}
 	for _, b := range j.Blanks {
-		tr, err := set(j, b)
-		if err != nil || len(tr.plan.uneven()) > 0 {
-			add(-1, -1, Uneven)
+		d, err := set(j, b)
+		if err != nil || d.Plan.Ungored() {
+			add(-1, -1, pattern.Uneven)
 		}
 		if err != nil {
 			continue
 		}
-		for i := range tr.motifs {
-			add(i, i, f.kinds(tr, i)...)
+		for i := range d.Motifs {
+			add(i, i, d.Kinds(i)...)
 			for k := range i {
-				if !tr.pair(k, i) {
-					add(k, i, Crowded)
+				if !d.ClearsPair(k, i) {
+					add(k, i, pattern.Crowded)
 				}
 			}
 		}
@@ -119,56 +119,22 @@ func (f *fitter) troublesOn(j *job.Job, set func(*job.Job, *glass.Blank) (*trial
 	return all
 }
 
-// kinds returns which kinds are found on a motif alone, those that its place
-// mends last: another size may need another place. All that two cuts do to one
-// another goes as crowded.
-func (f *fitter) kinds(tr *trial, i int) []Kind {
-	if tr.alone(i) {
-		return nil
-	}
-	id := tr.ids[i]
-	all, known := f.found[id]
-	if known {
-		return all
-	}
-	p := *tr.plan
-	p.Cuts = slices.Clone(tr.cuts(i))
-	tr.measured(i)
-	for range p.crowd(i) {
-		all = append(all, Crowded)
-		break
-	}
-	for _, find := range []func() []Finding{p.buried, p.tight, p.shallow, p.thin, p.bridged, p.margins} {
-		for _, one := range find() {
-			if !slices.Contains(all, one.Kind) {
-				all = append(all, one.Kind)
-			}
-		}
-	}
-	f.found[id] = all
-	return all
-}
-
 // offer adds an offer if with it the job clears, and reports whether it does.
 // Counts that are to be the most are found anew with it, as they will be when it
 // is read from a file.
-func (f *fitter) offer(changes ...Change) bool {
+func (f *fitter) offer(changes ...job.Change) bool {
 	changes = merged(f.job, changes)
-	after := changedBy(f.job, changes...)
+	after := f.job.With(changes...)
 	if asksMost(after) {
 		for i := range after.Motifs {
 			after.Motifs[i].Found = false
 		}
 		var err error
-		anew := newTrials()
-		anew.toil = f.trials.toil
-		after, err = anew.resolve(after)
-		f.trials.toil = anew.toil
-		if err != nil {
+		if after, err = resolve(f.Afresh(), after); err != nil {
 			return false
 		}
 	}
-	if len(changes) == 0 || !f.trials.clears(after) {
+	if len(changes) == 0 || !f.Clears(after) {
 		return false
 	}
 	o := Offer{Changes: changes, Job: after}
@@ -188,15 +154,15 @@ func asksMost(j *job.Job) bool {
 
 // merged returns changes with only the last for each value, and without those
 // that change nothing.
-func merged(j *job.Job, changes []Change) []Change {
-	var all []Change
+func merged(j *job.Job, changes []job.Change) []job.Change {
+	var all []job.Change
 	for n, c := range changes {
-		later := slices.ContainsFunc(changes[n+1:], func(d Change) bool { return d.Motif == c.Motif && d.Key == c.Key })
-		if !later && c.Says(j) != c.Says(changedBy(j, c)) {
+		later := slices.ContainsFunc(changes[n+1:], func(d job.Change) bool { return d.Motif == c.Motif && d.Key == c.Key })
+		if !later && c.Says(j) != c.Says(j.With(c)) {
 			all = append(all, c)
 		}
 	}
-	slices.SortStableFunc(all, func(a, b Change) int { return cmp.Compare(a.Motif, b.Motif) })
+	slices.SortStableFunc(all, func(a, b job.Change) int { return cmp.Compare(a.Motif, b.Motif) })
 	return all
 }
 
@@ -220,11 +186,11 @@ func (f *fitter) mend(troubles []trouble) {
 	for _, r := range f.layoutRows() {
 		cleared, even := false, false
 		for n, step := range r {
-			if len(f.offers) > 0 && f.trials.effort > 2*mostEffort {
+			if len(f.offers) > 0 && f.Grooves() > 2*mostEffort {
 				return
 			}
-			j := changedBy(f.job, step...)
-			if !cleared && f.trials.clears(j) {
+			j := f.job.With(step...)
+			if !cleared && f.Clears(j) {
 				cleared = f.offer(step...)
 			}
 			first := !even && !f.uneven(j)
@@ -237,7 +203,7 @@ func (f *fitter) mend(troubles []trouble) {
 			}
 		}
 	}
-	effort := f.trials.effort + mostEffort
+	effort := f.Grooves() + mostEffort
 	for _, kept := range widths() {
 		if len(f.offers) == 0 {
 			f.follow(best(begun, kept), kept, effort)
@@ -247,11 +213,11 @@ func (f *fitter) mend(troubles []trouble) {
 
 // layoutRows returns the layout's rows about the band the first blank is given.
 func (f *fitter) layoutRows() []row {
-	band, _, err := share(f.job, f.job.Blanks[0])
+	d, err := f.Draft(f.job, f.job.Blanks[0])
 	if err != nil {
 		return nil
 	}
-	return layoutRows(f.job, band)
+	return layoutRows(d.Plan)
 }
 
 // follow mends one trouble more of each attempt, over and over, until none has
@@ -265,7 +231,7 @@ func (f *fitter) follow(all []attempt, kept, effort int) {
 	for range longest + 3 {
 		var next []attempt
 		for _, a := range all {
-			if f.trials.effort > effort && len(f.offers) > 0 || f.trials.effort > 2*effort {
+			if f.Grooves() > effort && len(f.offers) > 0 || f.Grooves() > 2*effort {
 				return
 			}
 			for _, b := range f.ways(a) {
@@ -282,9 +248,9 @@ func (f *fitter) follow(all []attempt, kept, effort int) {
 
 // needed returns of changes with which a job clears those without which it
 // doesn't: a later one may have mended what an earlier one was for.
-func (f *fitter) needed(changes []Change) []Change {
+func (f *fitter) needed(changes []job.Change) []job.Change {
 	for n := 0; n < len(changes); {
-		if fewer := slices.Delete(slices.Clone(changes), n, n+1); f.trials.clears(changedBy(f.job, fewer...)) {
+		if fewer := slices.Delete(slices.Clone(changes), n, n+1); f.Clears(f.job.With(fewer...)) {
 			changes = fewer
 		} else {
 			n++
@@ -313,11 +279,11 @@ func (f *fitter) ways(a attempt) []attempt {
 			continue
 		}
 		for _, r := range f.rows(a.Job, i, t) {
-			n := gallop(len(r), func(n int) bool { return f.clearsTrouble(changedBy(a.Job, r[n]...), t) })
+			n := gallop(len(r), func(n int) bool { return f.clearsTrouble(a.Job.With(r[n]...), t) })
 			// The mildest may bring a trouble that the next ones don't.
 			const further = 2
 			for m := n; m < min(n+further, len(r)); m++ {
-				j := changedBy(a.Job, r[m]...)
+				j := a.Job.With(r[m]...)
 				if left := f.troubles(j); len(left) <= len(a.troubles) && !slices.Contains(left, t) {
 					b := attempt{f.weighed(a.Job, r[m]), left}
 					b.Changes = merged(f.job, slices.Concat(a.Changes, r[m]))
@@ -333,19 +299,19 @@ func (f *fitter) ways(a attempt) []attempt {
 // rows returns the rows of a motif that may mend a trouble, as it stands on the
 // first blank.
 func (f *fitter) rows(j *job.Job, i int, t trouble) []row {
-	tr, err := f.trials.on(j, j.Blanks[0])
+	d, err := f.Try(j, j.Blanks[0])
 	if err != nil {
 		return nil
 	}
-	return rows(tr, i, t)
+	return rows(d, i, t)
 }
 
 // clearsTrouble reports whether a job is without one trouble on all of its blanks.
 func (f *fitter) clearsTrouble(j *job.Job, t trouble) bool {
 	a, b := t.motifs[0], t.motifs[1]
 	return !slices.ContainsFunc(j.Blanks, func(blank *glass.Blank) bool {
-		tr, err := f.trials.on(j, blank)
-		return err != nil || a == b && slices.Contains(f.kinds(tr, a), t.kind) || !tr.pair(a, b)
+		d, err := f.Try(j, blank)
+		return err != nil || a == b && slices.Contains(d.Kinds(a), t.kind) || !d.ClearsPair(a, b)
 	})
 }
 
@@ -380,14 +346,14 @@ func gallop(n int, holds func(int) bool) int {
 // be laid out at all: no change to a motif mends that.
 func (f *fitter) uneven(j *job.Job) bool {
 	return slices.ContainsFunc(j.Blanks, func(b *glass.Blank) bool {
-		tr, err := f.trials.on(j, b)
-		return err != nil || len(tr.plan.uneven()) > 0
+		d, err := f.Try(j, b)
+		return err != nil || d.Plan.Ungored()
 	})
 }
 
 // weighed returns a step from a job, and what the whole of it then costs.
-func (f *fitter) weighed(j *job.Job, step []Change) Offer {
-	o := Offer{Changes: step, Job: changedBy(j, step...)}
+func (f *fitter) weighed(j *job.Job, step []job.Change) Offer {
+	o := Offer{Changes: step, Job: j.With(step...)}
 	f.weigh(&o)
 	return o
 }

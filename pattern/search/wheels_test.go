@@ -1,10 +1,11 @@
-package pattern
+package search
 
 import (
 	"math/rand/v2"
 	"testing"
 
 	"roundlay/motifs"
+	"roundlay/pattern/job"
 )
 
 // TestWheels tries what is told of each wheel, in random jobs, by whole checks.
@@ -39,13 +40,13 @@ func TestWheels(t *testing.T) {
 				if c < param.Least {
 					break
 				}
-				if len(checked(t, changedBy(on, Change{Motif: w.Count.Motif, Key: w.Count.Key, Value: c})).Findings) == 0 && c != float64(w.Most) {
+				if len(checked(t, on.With(job.Change{Motif: w.Count.Motif, Key: w.Count.Key, Value: c})).Findings) == 0 && c != float64(w.Most) {
 					t.Errorf("job %d, wheel %d: at most %d, but %g clears", n, w.Wheel, w.Most, c)
 				}
 			}
 			if w.Most > 0 {
 				counted++
-				if len(checked(t, changedBy(on, Change{Motif: w.Count.Motif, Key: w.Count.Key, Value: float64(w.Most)})).Findings) > 0 {
+				if len(checked(t, on.With(job.Change{Motif: w.Count.Motif, Key: w.Count.Key, Value: float64(w.Most)})).Findings) > 0 {
 					t.Errorf("job %d, wheel %d: %d don't clear", n, w.Wheel, w.Most)
 				}
 			}

@@ -1,4 +1,4 @@
-package pattern
+package search
 
 import (
 	"math"
@@ -7,32 +7,33 @@ import (
 	"testing"
 
 	"roundlay/motifs"
+	"roundlay/pattern"
 	"roundlay/pattern/groove"
 	"roundlay/pattern/job"
 )
 
-// TestTrials holds what trials answer, of random jobs and of changes to them, to
+// TestEvaluator holds what an evaluator answers, of random jobs and of changes to them, to
 // the whole check.
-func TestTrials(t *testing.T) {
+func TestEvaluator(t *testing.T) {
 	t.Parallel()
 	const jobs = 60
 	random := rand.New(rand.NewPCG(6, 28))
 	clear, not := 0, 0
 	for n := range jobs {
 		j := small(t, random)
-		tried := newTrials()
-		for k := range 4 { // one set of trials for all the changes
+		tried := pattern.NewEvaluator()
+		for k := range 4 { // one evaluator for all the changes
 			if k > 0 {
 				m := &j.Motifs[random.IntN(len(j.Motifs))]
 				m.Depth *= 0.7
 				m.Width.Value *= 0.8
 			}
 			found := checked(t, j).Findings
-			if got := tried.clears(j); got != (len(found) == 0) {
+			if got := tried.Clears(j); got != (len(found) == 0) {
 				t.Errorf("job %d, change %d: clears is %v, a check finds %v", n, k, got, found)
 			}
 			for i := range j.Motifs {
-				if got := tried.clearsMotif(j, i); got == involves(t, j, i) {
+				if got := tried.ClearsMotif(j, i); got == involves(t, j, i) {
 					t.Errorf("job %d, change %d: clearsMotif of %d is %v", n, k, i, got)
 				}
 			}
@@ -93,7 +94,7 @@ func TestFit(t *testing.T) {
 				keys[c.Key]++
 			}
 			// From the job as its owner wrote it.
-			if found := planned(t, changedBy(j, o.Changes...)).Findings; len(found) > 0 {
+			if found := planned(t, j.With(o.Changes...)).Findings; len(found) > 0 {
 				t.Errorf("job %d: with %q a check finds %v on %v", n, o.Text(f.Job), found[0].Kind, found[0].Cuts)
 			}
 			if math.IsNaN(o.Score) || math.IsInf(o.Score, 0) {

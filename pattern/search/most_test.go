@@ -1,61 +1,9 @@
-package pattern
+package search
 
 import (
 	"math/rand/v2"
-	"slices"
 	"testing"
-
-	"roundlay/motifs"
-	"roundlay/pattern/job"
 )
-
-// involves reports whether a whole check finds something that has to do with a motif.
-func involves(t testing.TB, j *job.Job, i int) bool {
-	t.Helper()
-	p := checked(t, j)
-	return slices.ContainsFunc(p.Findings, func(f Finding) bool {
-		about, _ := p.about(f)
-		return slices.Contains(about, i)
-	})
-}
-
-// small draws a job whose counts are soon tried: fine mitres only, and no count
-// above eight.
-func small(t testing.TB, random *rand.Rand) *job.Job {
-	t.Helper()
-	j := scattered(t, random)
-	if len(j.Motifs) > 1 && random.IntN(3) > 0 {
-		j.Motifs = j.Motifs[:1]
-	}
-	// With the limits of a rough hand, something clears and something doesn't.
-	j.Limits.Reach, j.Limits.Clear, j.Limits.Leave = 0, random.Float64()*0.3, 0.5
-	j.Limits.Rim, j.Limits.Foot = 0, 0
-	for i := range j.Motifs {
-		m := &j.Motifs[i]
-		m.Kind.Params = slices.Clone(m.Kind.Params)
-		for k, p := range m.Kind.Params {
-			if p.Sort == motifs.Count {
-				m.Kind.Params[k].Most = min(p.Most, 8)
-				m.Values[p.Name] = min(m.Values[p.Name], 8)
-			}
-		}
-		m.Wheel, m.Depth = fine, 0.1+1.1*random.Float64()
-		m.Values["arch"], m.Land, m.Clear, m.Turn = 0, nil, nil, 0
-		m.Up, m.Width, m.Height = of(0.5), of(0.3+0.5*random.Float64()), of(0.4+0.4*random.Float64())
-	}
-	return j
-}
-
-// counts returns the counts of a motif's kind.
-func counts(m job.Motif) []string {
-	var names []string
-	for _, p := range m.Kind.Params {
-		if p.Sort == motifs.Count {
-			names = append(names, p.Name)
-		}
-	}
-	return names
-}
 
 // TestMostExhaustive holds "most" to the whole check of every count there is,
 // from the least to the greatest, on 200 random jobs, some of them with several

@@ -27,13 +27,13 @@ type checkSetJSON struct {
 	Title  string      `json:"title"`
 	Clear  bool        `json:"clear"`
 	Blanks []checkJSON `json:"blanks"`
-	Set    *setJSON    `json:"set"`
+	Set    setJSON     `json:"set"`
 }
 
 // CheckJSON writes the findings of one plan, or those of a set, blank by blank,
 // and what its blanks have to do with one another.
 func CheckJSON(w io.Writer, plans []*pattern.Plan, s *pattern.Set) error {
-	out := checkSetJSON{Schema: schema, Title: plans[0].Job.Title, Clear: true}
+	out := checkSetJSON{Schema: schema, Title: plans[0].Job.Title, Clear: true, Blanks: []checkJSON{}}
 	for _, p := range plans {
 		clear := len(p.Findings) == 0
 		out.Clear = out.Clear && clear
@@ -44,7 +44,7 @@ func CheckJSON(w io.Writer, plans []*pattern.Plan, s *pattern.Set) error {
 	if s == nil {
 		return write(w, out.Blanks[0])
 	}
-	out.Set = set(s)
+	out.Set = *set(s)
 	return write(w, out)
 }
 

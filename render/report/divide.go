@@ -59,10 +59,10 @@ type divideJSON struct {
 	Used    *usedJSON    `json:"used,omitempty"`
 	Misread *misreadJSON `json:"misread,omitempty"` // what the gap would mean, where it doesn't belong to the setting
 	Mended  *mendedJSON  `json:"mended,omitempty"`  // the last of the rounds
-	Rounds  []mendedJSON `json:"rounds,omitempty"`
+	Rounds  []mendedJSON `json:"rounds"`
 	Circles []circleJSON `json:"circles"`
 	Table   []circleJSON `json:"table"`
-	Ovals   []roundJSON  `json:"out_of_round,omitempty"`
+	Ovals   []roundJSON  `json:"out_of_round"`
 }
 
 // tableParts are the counts a divide table lists beside the one asked for:
@@ -74,7 +74,7 @@ func tableParts() []int {
 // DivideJSON writes the settings for circles, the stepped one of them on top, and
 // for that one what stepping it came to.
 func DivideJSON(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepped, plans []*pattern.Plan) error {
-	out := divideJSON{circleJSON: circle(unit, circles[stepped.On]), Circles: []circleJSON{}}
+	out := divideJSON{circleJSON: circle(unit, circles[stepped.On]), Circles: []circleJSON{}, Ovals: []roundJSON{}}
 	for _, c := range circles {
 		if c.Parts > 1 {
 			out.Circles = append(out.Circles, circle(unit, c))

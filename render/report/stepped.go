@@ -90,23 +90,16 @@ func (m misread) words(unit geometry.Unit, used float64) string {
 	return text + " The gap would mean " + strings.Join(means, ", or ") + "."
 }
 
-// json returns it in millimetres, with null for what there is none of.
+// json returns it in millimetres, without what there is none of.
 func (m misread) json() *misreadJSON {
-	known := func(x float64) *number {
-		n := number(x)
-		if math.IsNaN(x) {
-			return nil
-		}
-		return &n
-	}
 	return &misreadJSON{number(m.gap), known(2 * m.radius), known(m.setting)}
 }
 
 // misreadJSON is the same in millimetres.
 type misreadJSON struct {
 	Expected number  `json:"expected_gap"`
-	Across   *number `json:"across"`
-	Setting  *number `json:"setting"`
+	Across   *number `json:"across,omitempty"`
+	Setting  *number `json:"setting,omitempty"`
 }
 
 // usedJSON is a setting that was used, and what stepping it leaves on a true circle.
@@ -128,6 +121,7 @@ func (s Stepped) json(unit geometry.Unit, c Circle) (used *usedJSON, mended []me
 	if s.Used > 0 {
 		used = &usedJSON{number(s.Used), number(geometry.ClosingGap(c.Radius, s.Used, c.Parts))}
 	}
+	mended = []mendedJSON{}
 	for _, r := range s.rounds(unit, c) {
 		mended = append(mended, mendedJSON{number(r.used), number(r.gap), number(r.mended), setting(unit, r.mended)})
 	}

@@ -196,12 +196,9 @@ func (t bill) refuse(of func(toll) float64, read, accepted string) error {
 
 // heaped refuses a plan in which so many cuts crowd that no list of them helps:
 // at the motif that has most.
-func (p *Plan) heaped() error {
-	if !p.overfull {
-		return nil
-	}
+func (p *Plan) heaped(found []Finding) error {
 	times, most := make([]int, len(p.sized)), 0
-	for _, f := range p.Findings {
+	for _, f := range found {
 		about, _ := p.About(f)
 		for _, i := range about {
 			if times[i]++; times[i] > times[most] {

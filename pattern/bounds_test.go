@@ -198,9 +198,9 @@ func TestHeaped(t *testing.T) {
 	if !errors.As(err, &wrong) || wrong.Key != "motif[1]" || !strings.Contains(wrong.Read, "20000 pairs of cuts and more") {
 		t.Errorf("laid out: %v", err)
 	}
-	p := checked(t, crowd(8)) // 128: 8,128 pairs there are
-	if p.overfull || len(p.Findings) == 0 {
-		t.Errorf("%d findings, overfull %v", len(p.Findings), p.overfull)
+	p := laid(t, crowd(8)) // 128: 8,128 pairs there are
+	if found, overfull := p.check(); overfull || len(found) == 0 {
+		t.Errorf("%d findings, overfull %v", len(found), overfull)
 	}
 }
 

@@ -40,10 +40,11 @@ func (e *Evaluator) plan(j *job.Job, blank *glass.Blank) (*Plan, error) {
 		return nil, err
 	}
 	p.Chords = p.chords()
-	p.Findings = p.check()
-	if err := p.heaped(); err != nil {
-		return nil, err
+	found, overfull := p.check()
+	if overfull {
+		return nil, p.heaped(found)
 	}
+	p.Findings = found
 	return p, nil
 }
 
@@ -52,31 +53,35 @@ func (p *Plan) checks() []func() []Finding {
 	return []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.uneven, p.bridged}
 }
 
-// check returns all findings, kind by kind and each in the order of its cuts. The
-// kinds are looked for at once: only crowd changes anything, the joins, which no
-// other looks at.
-func (p *Plan) check() []Finding {
-	finds := append([]func() []Finding{func() []Finding { return p.once(p.crowded()) }}, p.checks()...)
+// check returns all findings, kind by kind and each in the order of its cuts, and
+// whether so many cuts crowd that no list of them helps: then not all of them are
+// there. It only reads the plan, as all checks do, and the kinds are looked for at
+// once.
+func (p *Plan) check() (found []Finding, overfull bool) {
+	crowded := func() []Finding {
+		var pairs []Finding
+		pairs, overfull = p.crowded()
+		return p.once(pairs)
+	}
+	finds := append([]func() []Finding{crowded}, p.checks()...)
 	kinds := make([][]Finding, len(finds))
 	each(len(finds), func() func(int) { return func(i int) { kinds[i] = finds[i]() } })
-	found := slices.Concat(kinds...)
+	found = slices.Concat(kinds...)
 	slices.SortStableFunc(found, func(a, b Finding) int {
 		return cmp.Or(cmp.Compare(a.Kind, b.Kind), slices.Compare(a.Cuts, b.Cuts))
 	})
-	return found
+	return found, overfull
 }
 
 // crowded lists the pairs of cuts that come too near one another, but no more than
 // is enough to refuse them all.
-func (p *Plan) crowded() []Finding {
-	var found []Finding
+func (p *Plan) crowded() (found []Finding, overfull bool) {
 	for f := range p.crowd() {
 		if found = append(found, f); len(found) > mostFound {
-			p.overfull = true
-			break
+			return found, true
 		}
 	}
-	return found
+	return found, false
 }
 
 // has reports whether a kind is found on just the given motifs. Land takes long

@@ -39,7 +39,7 @@ func (p *Plan) chords() []Chord {
 	circles := p.Circles()
 	chords := make([]Chord, len(circles))
 	for i, c := range circles {
-		chords[i] = Chord{c, p.Repeats, geometry.Chord(c.Radius, p.Repeats)}
+		chords[i] = Chord{c, p.Repeats, geometry.Division{Radius: c.Radius, Parts: p.Repeats}.Chord()}
 	}
 	return chords
 }

@@ -150,43 +150,14 @@ func (c *crowding) standing(q pair) groove.Groove {
 
 // joined reports whether a pair meets by design: within one copy of a motif
 // where the motif says so, and from one copy to the next where they meet end to
-// end. Such a meeting is noted on both cuts.
+// end.
 func (c *crowding) joined(q pair, other groove.Groove) bool {
 	p := c.plan
 	first, second := &p.Cuts[q.first], &p.Cuts[q.second]
-	id := p.id(second.ID, q.turns)
 	if p.sameRepeat(q) {
-		return slices.Contains(first.Joins, id)
+		return slices.Contains(first.Joins, p.id(second.ID, q.turns))
 	}
-	if first.Motif != second.Motif || !meet(first.Groove, other) {
-		return false
-	}
-	// With so few repeats that the glass closes on itself, two cuts may meet on
-	// both sides, and one with itself.
-	if id != first.ID {
-		first.join(id)
-		second.join(p.id(first.ID, -q.turns))
-	}
-	return true
-}
-
-// join notes that a cut joins another.
-func (c *Cut) join(id int) {
-	if !slices.Contains(c.Joins, id) {
-		c.Joins = append(c.Joins, id)
-	}
-}
-
-// meet reports whether the lines of two grooves share an end.
-func meet(a, b groove.Groove) bool {
-	for _, p := range a.Ends {
-		for _, q := range b.Ends {
-			if r2.Norm(r2.Sub(p, q)) < touching {
-				return true
-			}
-		}
-	}
-	return false
+	return first.Motif == second.Motif && meet(first.Groove, other)
 }
 
 // distance returns the land between two grooves if it is below within, and

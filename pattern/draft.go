@@ -161,7 +161,8 @@ func (d *Draft) alone(i int) Problems {
 		if !d.ClearsAlone(i) || d.Plan.Ungored() {
 			p := d.only(slices.Clone(d.Cuts(i)))
 			d.measured(i)
-			s.problems.count(p, p.check())
+			found, _ := p.check()
+			s.problems.count(p, found)
 		}
 	}
 	return s.problems

@@ -134,7 +134,7 @@ func (s setting) place(q geometry.Point) geometry.Point {
 		return s.surface.Near(s.theta, s.along, q)
 	}
 	radius, _ := s.surface.At(s.along)
-	return s.surface.Place(s.theta+q.X/radius, s.along+q.Y)
+	return s.surface.ForwardAlong(s.theta+q.X/radius, s.along+q.Y)
 }
 
 // line returns the centre line of a motif's cut on the chart. A straight cut
@@ -230,6 +230,7 @@ func (p *Plan) cutAll(drawn []drawn) {
 			c.Joins = append(c.Joins, n-k.number+1+other)
 		}
 	}
+	p.joinCopies()
 }
 
 // cut cuts one mark in the first repeat.

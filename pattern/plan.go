@@ -42,7 +42,6 @@ type Plan struct {
 	Period int
 
 	Findings []Finding
-	overfull bool    // whether more than is enough to refuse it comes too near one another
 	Chords   []Chord // none where there is one repeat
 	doubts   []slips.Doubt
 }
@@ -53,7 +52,7 @@ type Cut struct {
 	Repeat int // from 1
 	Motif  int // the job's
 	Part   string
-	Joins  []int // ids
+	Joins  []int // ids of all that it meets or crosses by design
 	groove.Groove
 	Left float64 // the least glass left under any of it
 }

@@ -147,7 +147,7 @@ func (s *Set) add(i int, by Bound, end End) error {
 		if err != nil {
 			return err
 		}
-		p.Findings = p.check()
+		p.Findings, _ = p.check()
 		h.Findings += len(p.Groups())
 	}
 	next := -1

@@ -11,8 +11,8 @@ import (
 	"roundlay/pattern"
 	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
-	"roundlay/render"
 	"roundlay/render/bench"
+	"roundlay/render/page"
 )
 
 // sheet writes the sheet that goes to the wheel, and learns from a timed piece
@@ -159,7 +159,7 @@ func sheetPath(out string, j *job.Job, chosen []*glass.Blank) (string, error) {
 }
 
 // drawSheet makes the sheet of plans.
-func (s *session) drawSheet(plans []*pattern.Plan, o render.Options) ([]byte, error) {
+func (s *session) drawSheet(plans []*pattern.Plan, o page.Options) ([]byte, error) {
 	progress := s.progress("bench sheet", len(plans))
 	drawn, err := bench.New(plans, o, progress.step)
 	progress.done()

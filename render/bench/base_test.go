@@ -11,7 +11,7 @@ import (
 	"roundlay/pattern"
 	"roundlay/pattern/job"
 	"roundlay/pattern/search"
-	"roundlay/render"
+	"roundlay/render/page"
 )
 
 // ringsJob has a gang wheel, a finding, a blank out of round, cuts that run on
@@ -136,10 +136,10 @@ func trials(t testing.TB) map[string][]*pattern.Plan {
 
 func sheetOf(t testing.TB, plans []*pattern.Plan, paper string) *Sheet {
 	t.Helper()
-	o := render.DefaultOptions(plans[0].Job.Length)
+	o := page.DefaultOptions(plans[0].Job.Length)
 	if paper != "" {
 		var err error
-		if o.Paper, err = render.ParsePaper(paper); err != nil {
+		if o.Paper, err = page.ParsePaper(paper); err != nil {
 			t.Fatal(err)
 		}
 	}

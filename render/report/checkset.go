@@ -180,12 +180,12 @@ func leastLeft(p *pattern.Plan) string {
 
 // sides writes in a word or two what surface a band is drawn on.
 func sides(p *pattern.Plan) string {
-	words := fmt.Sprintf("widen %.2f°", float64(degrees(p.Cone.HalfAngle)))
+	words := fmt.Sprintf("widen %.2f°", p.Cone.HalfAngle.Degrees())
 	switch {
 	case p.Straight():
 		words = "straight"
 	case p.Cone.HalfAngle < 0:
-		words = fmt.Sprintf("narrow %.2f°", -float64(degrees(p.Cone.HalfAngle)))
+		words = fmt.Sprintf("narrow %.2f°", -p.Cone.HalfAngle.Degrees())
 	}
 	if p.WorstRadiusError > slightOff {
 		words += ", off by " + p.Job.Length.Fine(p.WorstRadiusError)

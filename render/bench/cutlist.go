@@ -127,8 +127,11 @@ func (g glass) places() (length, depth, wide, left float64) {
 // columns is the head of the cut list.
 func (g glass) columns() []block {
 	length, depth, wide, left := g.places()
+	// What is gauged with a rule is in 64ths; the others are finer than that.
+	what := map[geometry.Unit]string{geometry.Inch: "cut (inches; long in 64ths)", geometry.Millimetre: "cut (mm)"}[g.unit]
+	what = g.letters.Shortened(what, bodySize, true, length-g.letters.Width("long", bodySize, true)-3)
 	head := line(
-		text{words: map[geometry.Unit]string{geometry.Inch: "cut (inches)", geometry.Millimetre: "cut (mm)"}[g.unit], size: bodySize, bold: true},
+		text{words: what, size: bodySize, bold: true},
 		text{at: length, words: "long", size: bodySize, bold: true, align: drawing.Right},
 		text{at: depth, words: "deep", size: bodySize, bold: true, align: drawing.Right},
 		text{at: wide, words: "wide", size: bodySize, bold: true, align: drawing.Right},

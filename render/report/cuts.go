@@ -66,7 +66,12 @@ func cutTable(b *strings.Builder, p *pattern.Plan) {
 	if len(on) > 0 {
 		head = "\tgoes on as"
 	}
-	fmt.Fprintf(t, "  cut\tmotif\tpart\twheel\tlength\tdepth\twidth\tglass left\tshortest mark for the depth asked%s\n", head)
+	rule, set := "", ""
+	if u == geometry.Inch { // what is gauged with a rule; what is finer than that
+		rule, set = " (64ths)", " (decimal)"
+	}
+	fmt.Fprintf(t, "  cut\tmotif\tpart\twheel\tlength%[1]s\tdepth%[2]s\twidth%[2]s\tglass left%[2]s\tshortest mark for the depth asked%[1]s%[3]s\n",
+		rule, set, head)
 	for _, c := range p.Cuts {
 		how := "drawn"
 		if c.Touch {

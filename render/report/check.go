@@ -114,7 +114,23 @@ func shape(p *pattern.Plan) string {
 
 // notes says what is no finding, and yet good to know.
 func notes(p *pattern.Plan) []string {
-	return slices.Concat(Doubts(p), Readings(p), gored(p), paperNotes(p, p.Outside()), floorless(p))
+	return slices.Concat(Doubts(p), Readings(p), gored(p), paperNotes(p, p.Outside()), floorless(p), heightsOf(p))
+}
+
+// heightsOf says of each motif whose place is given as a length up how high that is
+// above the table, from where its owner may have measured it.
+func heightsOf(p *pattern.Plan) []string {
+	var words []string
+	for i, m := range p.Job.Motifs {
+		along := p.Surface.AlongAt(p.Band.Foot) + m.Up.Value
+		if m.Up.Fraction || m.Inside > 0 || along > p.Surface.Length() {
+			continue
+		}
+		u := p.Job.Length
+		words = append(words, fmt.Sprintf("motif %d (%s): its middle is %s above the table, %s up from the band's foot.",
+			i+1, m.Kind.Name, u.Text(p.Surface.HeightAt(along)), u.Given(m.Up.Value)))
+	}
+	return words
 }
 
 // floorless says of a glass whose floor was not measured what was taken for it.

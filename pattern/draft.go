@@ -241,7 +241,8 @@ func (d *Draft) Finds(kind Kind, motifs []int) bool {
 // it is as wide as its repeat, or its lines go on there.
 func (d *Draft) RunsOn(i int) bool {
 	m := d.Plan.Job.Motifs[i]
-	if m.Width.Fraction && meets(m) && m.Width.Value < m.Stride()+1e-3 {
+	tapers := m.Shape == job.Taper || d.Plan.Surface.Upright() // else it lies on its next copy where the glass is narrower
+	if tapers && m.Width.Fraction && meets(m) && m.Width.Value < m.Stride()+1e-3 {
 		return true
 	}
 	return slices.ContainsFunc(d.Cuts(i), func(c Cut) bool { return c.RunsOn })

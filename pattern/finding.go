@@ -41,6 +41,9 @@ type Finding struct {
 	across bool // between two copies of a motif
 }
 
+// BetweenCopies reports whether a finding is between two copies of a motif.
+func (f Finding) BetweenCopies() bool { return f.across }
+
 // Group is the findings of one kind that concern the same motifs and parts, all
 // measured alike: what a person reads as one trouble. Letter marks it on paper.
 type Group struct {

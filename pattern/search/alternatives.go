@@ -10,6 +10,54 @@ import (
 	"roundlay/pattern/job"
 )
 
+// mostOthers is how many other changes a cure lists: as many as are read in one go.
+const mostOthers = 2
+
+// others returns what else would do of the candidates of a cure's own list, the
+// cheapest first, where a cutter may well prefer it: not twice the same key, and
+// nothing that brings anything.
+func others(kind pattern.Kind, found []proven) []pattern.Alternative {
+	if kind != pattern.Shallow && kind != pattern.Tight && kind != pattern.Off {
+		return nil
+	}
+	told := slices.Clone(found[0].candidate)
+	var all []pattern.Alternative
+	for _, r := range found[1:] {
+		if len(r.brings) == 0 && !r.shares(told) && len(all) < mostOthers {
+			told = append(told, r.candidate...)
+			all = append(all, pattern.Alternative{Changes: r.candidate})
+		}
+	}
+	return all
+}
+
+// orAccept adds to a cure of marks that are too short that they are accepted as they
+// come out: what limits.reach has to be for that, and how deep they are then. It isn't
+// where they hardly mark the glass.
+func (s *cureSearch) orAccept(g pattern.Group, cure pattern.Cure) pattern.Cure {
+	const hardly = 0.1
+	reach, depths := 1.0, [2]float64{math.Inf(1), 0}
+	for _, f := range g.Findings {
+		cut := s.cut(f)
+		reach = min(reach, cut.Depth/cut.Asked)
+		depths = [2]float64{min(depths[0], cut.Depth), max(depths[1], cut.Depth)}
+	}
+	reach = math.Floor(reach*100+1e-9) / 100
+	if reach < hardly {
+		return cure
+	}
+	c := candidate{{Motif: job.OfLimits, Key: "reach", Value: reach}}
+	e, j := s.Afresh(), s.Job.With(c...) // for other limits
+	d, err := e.Try(s.ctx, j, s.Blank)
+	if err != nil || d.Finds(g.Kind, g.Motifs) {
+		return cure
+	}
+	if brings, ok := s.brings(g, e, j); ok && len(brings) == 0 {
+		cure.Or = append(cure.Or, pattern.Alternative{Changes: c, Depths: depths})
+	}
+	return cure
+}
+
 // keepBelow adds to a cure for thin glass how far up the band may reach, if that
 // clears, and whether it brings anything; and puts it first where it alone brings
 // nothing.

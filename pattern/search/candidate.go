@@ -12,6 +12,13 @@ import (
 // of two.
 type candidate []job.Change
 
+// shares reports whether a candidate changes a value that another does.
+func (c candidate) shares(other candidate) bool {
+	return slices.ContainsFunc(c, func(a job.Change) bool {
+		return slices.ContainsFunc(other, func(b job.Change) bool { return a.Motif == b.Motif && a.Key == b.Key })
+	})
+}
+
 // series is candidates of one sort, from the mildest on.
 type series []candidate
 
@@ -87,26 +94,6 @@ func upTo(n int) []int {
 	all := make([]int, n)
 	for i := range all {
 		all[i] = i + 1
-	}
-	return all
-}
-
-// straighter returns for each number that bends a motif's lines, those whose
-// range has zero inside it, the candidates that bring it nearer to zero.
-func straighter(j *job.Job, i int) []series {
-	const parts = 20
-	m := j.Motifs[i]
-	var all []series
-	for _, param := range m.Kind.Params {
-		if param.Sort != motifs.Number || param.Least >= 0 || param.Most <= 0 {
-			continue
-		}
-		var r series
-		for part := parts - 1.0; part >= 0; part-- {
-			value := math.Round(m.Values[param.Name]*part/parts*100) / 100
-			r = append(r, candidate{{Motif: i, Key: param.Name, Value: value}})
-		}
-		all = append(all, r)
 	}
 	return all
 }

@@ -20,6 +20,9 @@ func seriesFor(d *pattern.Draft, i int, p pattern.Problem) []series {
 		if !alone && !runsOn {
 			all = append(all, moves(j, i, 1, 0, few), moves(j, i, -1, 0, few))
 		}
+		if !alone {
+			all = append(all, otherRepeats(j, i)...)
+		}
 	}
 	if p.Kind == pattern.Crowded || p.Kind == pattern.Shallow || p.Kind == pattern.Tight {
 		all = append(all, countsDown(j, i)...)
@@ -28,8 +31,13 @@ func seriesFor(d *pattern.Draft, i int, p pattern.Problem) []series {
 	if !place {
 		all = append(all, otherWheels(j, i)...)
 	}
-	if p.Kind == pattern.Tight {
+	switch {
+	case p.Kind == pattern.Tight:
 		all = append(all, straighter(j, i)...)
+	case p.Kind == pattern.Shallow:
+		all = append(all, longer(j, i)...)
+	case p.Kind == pattern.Crowded && alone:
+		all = append(all, tapered(j, i)...)
 	}
 	if shut := closed(j, i); alone && p.Kind == pattern.Crowded && len(shut) > 0 {
 		for _, r := range all { // and then what takes more

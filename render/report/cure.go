@@ -24,7 +24,11 @@ func Cure(p *pattern.Plan, f pattern.Finding) string {
 		ways = append(ways, changed(p, f, cure.Changes))
 	}
 	for _, or := range cure.Or {
-		ways = append(ways, alternative(p, or))
+		words := alternative(p, f, or)
+		if named, rest, ok := strings.Cut(words, ": "); ok && len(ways) > 0 && strings.HasPrefix(ways[0], named+": ") {
+			words = rest // of the motif that was just named
+		}
+		ways = append(ways, words)
 	}
 	if len(ways) == 0 {
 		return uncured(p, cure)
@@ -104,16 +108,33 @@ func shorterBand(p *pattern.Plan, kind pattern.Kind, band job.Band) string {
 func below(top string) string { return "keep it below " + top }
 
 // alternative says what else would do.
-func alternative(p *pattern.Plan, a pattern.Alternative) string {
+func alternative(p *pattern.Plan, f pattern.Finding, a pattern.Alternative) string {
 	u := p.Job.Length
-	if len(a.Changes) == 0 {
+	switch {
+	case len(a.Changes) == 0:
 		return fmt.Sprintf("a wheel up to %s across", u.Text(a.Across))
+	case a.Changes[0].Motif == job.OfLimits:
+		return accepted(p, a)
+	case a.Changes[0].Key != "band":
+		return changed(p, f, a.Changes)
 	}
 	words := below(u.Text(a.Changes[0].Band.Top))
 	if a.Brings {
 		words += " (which brings other findings)"
 	}
 	return words
+}
+
+// accepted says of marks that come out shallower than asked what accepts them, and
+// how deep they are.
+func accepted(p *pattern.Plan, a pattern.Alternative) string {
+	u := p.Job.Length
+	c := a.Changes[0]
+	deep := u.Fine(a.Depths[0])
+	if most := u.Fine(a.Depths[1]); most != deep {
+		deep += " to " + most
+	}
+	return fmt.Sprintf("accept it: %s.%s = %s (they stay %s deep)", c.Name(p.Job), c.Key, c.Says(p.Job.With(c)), deep)
 }
 
 // brought says what a cure brings with it, or "".

@@ -33,14 +33,15 @@ type changeJSON struct {
 
 // costJSON is what is lost; below zero, what is won.
 type costJSON struct {
-	Cuts   int     `json:"cuts"`
-	Depth  number  `json:"depth"`
-	Groove number  `json:"groove"`
-	Width  number  `json:"width"`
-	Height number  `json:"height"`
-	Moved  number  `json:"moved"` // how far a motif is
-	Bent   number  `json:"bent"`  // a number that bends its lines, as a share of its range
-	Score  *number `json:"score,omitempty"`
+	Cuts    int     `json:"cuts"`
+	Depth   number  `json:"depth"`
+	Groove  number  `json:"groove"`
+	Width   number  `json:"width"`
+	Height  number  `json:"height"`
+	Moved   number  `json:"moved"`   // how far a motif is
+	Bent    number  `json:"bent"`    // a number that bends its lines, as a share of its range
+	Redrawn number  `json:"redrawn"` // another number, likewise, or a motif's shape
+	Score   *number `json:"score,omitempty"`
 }
 
 // FitJSON writes what can be done about a job.
@@ -48,7 +49,7 @@ func FitJSON(w io.Writer, f *search.Fit) error {
 	out := fitJSON{Schema: schema, Title: f.Job.Title, Clear: f.Clear, Short: f.Short, Offers: []offerJSON{}}
 	for _, o := range f.Offers {
 		one := offerJSON{Changes: []changeJSON{}, Cost: costJSON{
-			o.Cuts, number(o.Depth), number(o.Width), number(o.Across), number(o.Height), number(o.Moved), number(o.Bent), known(o.Score),
+			o.Cuts, number(o.Depth), number(o.Width), number(o.Across), number(o.Height), number(o.Moved), number(o.Bent), number(o.Redrawn), known(o.Score),
 		}}
 		for _, c := range o.Changes {
 			// The layout is motif -1, and so left out.
@@ -119,6 +120,9 @@ func costs(u geometry.Unit, c search.Cost) string {
 	}
 	if c.Bent > 0 {
 		parts = append(parts, "bends a motif's lines less")
+	}
+	if c.Redrawn > 0 {
+		parts = append(parts, "draws a motif a little otherwise")
 	}
 	if len(parts) == 0 {
 		return "looks the same"

@@ -105,11 +105,11 @@ func (fr Frame) headLines(f Format, h Head) []string {
 func (fr Frame) Head(d *drawing.Drawing, f Format, h Head) {
 	top, left := f.Height-f.Margin, f.headStart()
 	room := f.Width - f.Margin - left
-	if h.Number != "" {
+	if which := f.which(h.Number); which != "" {
 		d.Add(drawing.Notes, drawing.Text{
-			At: geometry.Point{X: f.Width - f.Margin, Y: top - titleDrop}, Words: h.Number, Size: numberSize, Align: drawing.Right,
+			At: geometry.Point{X: f.Width - f.Margin, Y: top - titleDrop}, Words: which, Size: numberSize, Align: drawing.Right,
 		})
-		room -= fr.Letters.Width(h.Number, numberSize, false) + 4
+		room -= fr.Letters.Width(which, numberSize, false) + 4
 	}
 	d.Add(drawing.Notes, drawing.Text{
 		At: geometry.Point{X: left, Y: top - titleDrop}, Words: fr.title(h, room), Size: titleSize, Bold: true,
@@ -119,6 +119,14 @@ func (fr Frame) Head(d *drawing.Drawing, f Format, h Head) {
 		y -= headLine
 		d.Add(drawing.Notes, drawing.Text{At: geometry.Point{X: left, Y: y}, Words: line, Size: headSize})
 	}
+}
+
+// which names the paper and the page.
+func (f Format) which(number string) string {
+	if f.Paper == "" || number == "" {
+		return f.Paper + number
+	}
+	return f.Paper + ", " + number
 }
 
 // title returns the title with its ending, in a width.

@@ -31,9 +31,16 @@ func (a composer) onPage(h head) page.Head {
 	return words
 }
 
-// headRoom returns how deep a head may get on a page.
+// headRoom returns how deep a head may get on a page of several that papers are
+// on.
 func (a composer) headRoom(f page.Format) float64 {
 	return max(a.HeadRoom(f, a.onPage(head{about: a.longestAbout(), piece: &piece{}})), page.AsideRoom(mapDepth))
+}
+
+// wholeHeadRoom returns how deep a head may get on the one page that a whole paper
+// is on; notes may be on another.
+func (a composer) wholeHeadRoom(f page.Format) float64 {
+	return a.HeadRoom(f, a.onPage(head{about: a.aboutAll() + continues(nil, []int{2})}))
 }
 
 // frame adds what every page carries: its head, the check bars and the cautions.

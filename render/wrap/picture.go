@@ -21,10 +21,14 @@ func (a composer) picture() printing.Page {
 	wide := float64(columns)*(width+packGap) - packGap
 	tall := float64(rows)*(height+packGap) - packGap
 
+	for _, p := range papers {
+		s.draw(p)
+	}
+	notes := a.notes(false, papers)
 	inner := max(wide, noteWidth)
 	// The notes' depth is found by setting them into a column that is deep enough.
 	deep := geometry.Box{Max: geometry.Point{X: inner, Y: 1e4}}
-	_, y, _ := page.Column(a.notes(false), deep, a.Letters)
+	_, y, _ := page.Column(notes, deep, a.Letters)
 	depth := max(deep.Max.Y-y, page.UpEnd-page.FootRoom) + 6
 	f := a.pictureFormat(inner, tall+depth, false)
 	if f.Width > f.Height {
@@ -42,7 +46,7 @@ func (a composer) picture() printing.Page {
 	}
 	below := f.Beside()
 	below.Max.Y = room.Max.Y - tall - 3
-	set, _, _ := page.Column(a.notes(false), below, a.Letters)
+	set, _, _ := page.Column(notes, below, a.Letters)
 	d.Add(drawing.Notes, set...)
 	a.frame(&d, f, head{about: a.aboutAll()})
 	return f.Correct(d, "")
@@ -55,7 +59,7 @@ func (a composer) pictureFormat(inner, deep float64, landscape bool) page.Format
 	margin := a.options.Margin * max(1, across, up)
 	f := page.Format{Margin: margin, Landscape: landscape, Printed: a.options.Printed}
 	f.Width = math.Ceil((inner+page.SideRoom+2*margin+slack)/across) * across
-	f.Head = a.headRoom(f)
+	f.Head = a.wholeHeadRoom(f)
 	f.Height = math.Ceil((slack+deep+page.FootRoom+2*margin+f.Head)/up) * up
 	return f
 }

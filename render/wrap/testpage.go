@@ -77,7 +77,7 @@ func (t *testPage) draw() printing.Page {
 
 // frame adds the head, the bars and the cautions, and keeps the room they take.
 func (t *testPage) frame(d *drawing.Drawing) {
-	words := page.Head{Title: fmt.Sprintf("%s: %s, portrait", t.title, t.options.Paper.Name)}
+	words := page.Head{Title: t.title + ", portrait"}
 	t.Frame.Head(d, t.Format, words)
 	t.Format.Head = t.HeadRoom(t.Format, words)
 	t.Foot(d, t.Format, "")

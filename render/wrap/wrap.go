@@ -41,6 +41,9 @@ func New(p *pattern.Plan, o Options) (*Wrap, error) {
 		return nil, fmt.Errorf("--paper: read %q (%.0f × %.0f mm, margin %.0f mm), on which the %s does not go, not even in %d pieces; accepted: a larger sheet",
 			o.Paper.Name, o.Paper.Width, o.Paper.Height, o.Margin, a.what(), mostPieces)
 	}
+	if words := a.nearMiss(pages); words != "" {
+		w.Remarks = append(w.Remarks, words)
+	}
 	w.Pages = a.pages(pages)
 	w.Whole = a.picture()
 	return w, nil

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -33,6 +34,15 @@ func (p paperFlags) options(unit geometry.Unit) (page.Options, error) {
 	}
 	most := min(o.Paper.Width, o.Paper.Height) / 4
 	return o, readLength(unit, "--margin", *p.margin, &o.Margin, most, "a quarter of the sheet")
+}
+
+// flagged says of which flag a refusal of paper is.
+func flagged(err error) error {
+	var refused *page.PaperError
+	if errors.As(err, &refused) {
+		return fmt.Errorf("--paper: %w", err)
+	}
+	return err
 }
 
 // readLength reads a flag's length, if it is given, and checks that it is not too

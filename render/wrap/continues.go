@@ -3,6 +3,8 @@ package wrap
 import (
 	"fmt"
 	"strings"
+
+	"roundlay/render/report"
 )
 
 // continuing says of the ith page which others it belongs with: those whose pieces
@@ -56,5 +58,5 @@ func pagesOf(list []int) string {
 	if len(list) == 1 {
 		return fmt.Sprintf("page %d", list[0])
 	}
-	return "pages " + numbers(list)
+	return "pages " + report.Numbers(list)
 }

@@ -51,7 +51,7 @@ func (a composer) missed(pages ...page.Format) float64 {
 	least := math.Inf(1)
 	width, height := a.sheet.box(a.sheet.papers()[0]).Size()
 	for _, f := range pages {
-		f.Head = a.wholeHeadRoom(f)
+		f = a.fittedWhole(f)
 		for _, room := range []geometry.Box{f.Above(), f.Beside()} {
 			wide, tall := room.Size()
 			least = min(least, max(width-wide, height-tall))
@@ -110,7 +110,7 @@ func order(last bool) int {
 // none of it parted.
 func (a composer) wouldFit(o Options) bool {
 	t, err := newComposer(a.sheet.plan, o)
-	if err != nil || t.RoomForBars(o.Portrait(), o.Options) != nil || t.RoomForBars(o.Landscape(), o.Options) != nil {
+	if err != nil || o.RoomForBars(o.Portrait(), t.Unit) != nil || o.RoomForBars(o.Landscape(), t.Unit) != nil {
 		return false
 	}
 	l, ok := t.layout()

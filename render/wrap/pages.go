@@ -31,7 +31,7 @@ func newComposer(p *pattern.Plan, o Options) (composer, error) {
 		return composer{}, err
 	}
 	s, err := newSheet(p, o, letters)
-	return composer{s, o, page.Frame{Letters: letters, Unit: p.Job.Length}}, err
+	return composer{s, o, page.NewFrame(letters, p.Job.Length)}, err
 }
 
 // layout is how papers are put on pages: each cut into pieces with a page to
@@ -65,7 +65,7 @@ func (a composer) layoutOn(pages ...page.Format) (layout, bool) {
 	}
 	pages = slices.Clone(pages)
 	for i := range pages {
-		pages[i].Head = a.headRoom(pages[i])
+		pages[i] = a.fitted(pages[i])
 	}
 	return a.parted(pages...)
 }
@@ -77,7 +77,7 @@ func (a composer) whole(pages ...page.Format) (layout, bool) {
 		return layout{}, false
 	}
 	for _, f := range pages {
-		f.Head = a.wholeHeadRoom(f)
+		f = a.fittedWhole(f)
 		if s.fit(papers, f) {
 			return layout{Format: f, pieces: [][]piece{papers}}, true
 		}
@@ -177,7 +177,7 @@ func (a composer) annotate(pages *[]drawn, l layout) {
 	}
 	for rest := chosen.rest; len(rest) > 0; {
 		more := drawn{about: "Notes for the " + a.what() + ".", label: "notes", explains: true}
-		set, _, left := page.Column(rest, l.Beside(), a.Letters)
+		set, _, left := a.Set(rest, l.Beside())
 		if len(left) == len(rest) {
 			return // a note taller than a page: nothing this small is printed
 		}
@@ -219,12 +219,12 @@ func (a composer) below(pages []drawn, l layout, setting, found []page.Note) not
 	for i, d := range pages {
 		room := l.Beside()
 		room.Max.Y = min(room.Max.Y, d.lowest-3)
-		n.sets[i], room.Max.Y, n.rest = page.Column(n.rest, room, a.Letters)
+		n.sets[i], room.Max.Y, n.rest = a.Set(n.rest, room)
 		n.spilt = n.spilt || len(n.rest) > 0
 		if len(n.rest) > 0 || done && d.ringed() == nil {
 			continue
 		}
-		if set, _, left := page.Column(found, room, a.Letters); len(left) == 0 {
+		if set, _, left := a.Set(found, room); len(left) == 0 {
 			n.sets[i], n.explains[i], done = append(n.sets[i], set...), true, true
 		}
 	}

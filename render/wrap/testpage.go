@@ -29,7 +29,7 @@ func NewTestPage(p *pattern.Plan, o Options) (*Wrap, error) {
 		return nil, err
 	}
 	a.Corrects = true
-	if err := a.RoomForBars(o.Portrait(), o.Options); err != nil {
+	if err := o.RoomForBars(o.Portrait(), a.Unit); err != nil {
 		return nil, err
 	}
 	t := &testPage{composer: a, Format: o.Portrait(), title: "Test page for the printer"}
@@ -46,7 +46,7 @@ type testPage struct {
 func (t *testPage) draw() printing.Page {
 	var d drawing.Drawing
 	// What is printed stays clear of the ladders, if the bars leave it room.
-	spare := min(t.Width, t.Height) - 2*t.Margin - t.BarsReach()
+	spare := min(t.Width, t.Height) - 2*t.Margin - page.BarsReach(t.Unit)
 	t.Margin = max(t.Margin, min(ladderReach, t.Margin+spare/2))
 	t.ladders(&d)
 	t.frame(&d)
@@ -65,7 +65,7 @@ func (t *testPage) draw() printing.Page {
 		t.square(&d, geometry.Point{X: room.Min.X, Y: room.Max.Y - side}, side)
 		words.Max.Y -= side + 12
 	}
-	set, y, _ := page.Column(t.words(), words, t.Letters)
+	set, y, _ := t.Set(t.words(), words)
 	d.Add(drawing.Notes, set...)
 	if wide > side+60 {
 		words = geometry.Box{Min: geometry.Point{X: room.Min.X + side + testGap, Y: room.Max.Y - side}, Max: room.Max}
@@ -78,9 +78,9 @@ func (t *testPage) draw() printing.Page {
 // frame adds the head, the bars and the cautions, and keeps the room they take.
 func (t *testPage) frame(d *drawing.Drawing) {
 	words := page.Head{Title: t.title + ", portrait"}
-	t.Frame.Head(d, t.Format, words)
-	t.Format.Head = t.HeadRoom(t.Format, words)
-	t.Foot(d, t.Format, "")
+	t.Format = t.Fit(t.Format, words)
+	t.DrawHead(d, t.Format, words)
+	t.DrawFoot(d, t.Format, "")
 }
 
 func (t testPage) words() []page.Note {
@@ -186,7 +186,7 @@ func (t testPage) square(d *drawing.Drawing, at geometry.Point, side float64) {
 		{Words: fmt.Sprintf("Circle: %.0f mm across.", side), Size: 8},
 	}
 	box := geometry.Box{Min: geometry.Point{X: at.X, Y: at.Y - 12}, Max: geometry.Point{X: at.X + max(side, least), Y: at.Y - 0.5}}
-	set, _, _ := page.Column(words, box, t.Letters)
+	set, _, _ := t.Set(words, box)
 	d.Add(drawing.Notes, set...)
 }
 

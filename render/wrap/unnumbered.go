@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"roundlay/render/page"
+	"roundlay/render/report"
 )
 
 // numbering is the cuts of a piece whose numbers are set on it, and those whose
@@ -31,7 +32,7 @@ func (s *sheet) unnumbered(pieces []piece) []page.Note {
 	if len(left) == 0 {
 		return nil
 	}
-	which := numbers(slices.Sorted(maps.Keys(left)))
+	which := report.Numbers(slices.Sorted(maps.Keys(left)))
 	if strings.Count(which, ",") >= mostRuns {
 		which = fmt.Sprintf("%d of the cuts", len(left))
 	} else {

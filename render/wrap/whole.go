@@ -28,7 +28,7 @@ func (a composer) picture() printing.Page {
 	inner := max(wide, noteWidth)
 	// The notes' depth is found by setting them into a column that is deep enough.
 	deep := geometry.Box{Max: geometry.Point{X: inner, Y: 1e4}}
-	_, y, _ := page.Column(notes, deep, a.Letters)
+	_, y, _ := a.Set(notes, deep)
 	depth := max(deep.Max.Y-y, page.UpEnd-page.FootRoom) + 6
 	f := a.pictureFormat(inner, tall+depth, false)
 	if f.Width > f.Height {
@@ -46,7 +46,7 @@ func (a composer) picture() printing.Page {
 	}
 	below := f.Beside()
 	below.Max.Y = room.Max.Y - tall - 3
-	set, _, _ := page.Column(notes, below, a.Letters)
+	set, _, _ := a.Set(notes, below)
 	d.Add(drawing.Notes, set...)
 	a.frame(&d, f, head{about: a.aboutAll()})
 	return f.Correct(d, "")
@@ -59,7 +59,7 @@ func (a composer) pictureFormat(inner, deep float64, landscape bool) page.Format
 	margin := a.options.Margin * max(1, across, up)
 	f := page.Format{Margin: margin, Landscape: landscape, Printed: a.options.Printed}
 	f.Width = math.Ceil((inner+page.SideRoom+2*margin+slack)/across) * across
-	f.Head = a.wholeHeadRoom(f)
-	f.Height = math.Ceil((slack+deep+page.FootRoom+2*margin+f.Head)/up) * up
+	f = a.fittedWhole(f)
+	f.Height = math.Ceil((slack+deep+f.Foot+2*margin+f.Head)/up) * up
 	return f
 }

@@ -49,23 +49,45 @@ type layout struct {
 func (a composer) layout() (layout, bool) {
 	straight := a
 	straight.options.Printed = page.TruePrinter()
-	l, ok := straight.layoutOn(straight.format(false), straight.format(true))
+	l, ok := straight.layoutOn(straight.options.Landscape(), straight.options.Portrait())
 	if !ok || a.options.Printed.True() {
 		return l, ok
 	}
-	return a.layoutOn(a.format(!l.Landscape))
-}
-
-// format returns the page that stands upright, or lies on its side, with room
-// for the head that this paper needs.
-func (a composer) format(portrait bool) page.Format {
-	if portrait {
-		return a.fitted(a.options.Portrait())
+	if l.Landscape {
+		return a.layoutOn(a.options.Landscape())
 	}
-	return a.fitted(a.options.Landscape())
+	return a.layoutOn(a.options.Portrait())
 }
 
+// layoutOn finds the fewest of some pages, each with the head it needs.
 func (a composer) layoutOn(pages ...page.Format) (layout, bool) {
+	if l, ok := a.whole(pages...); ok {
+		return l, true
+	}
+	pages = slices.Clone(pages)
+	for i := range pages {
+		pages[i] = a.fitted(pages[i])
+	}
+	return a.parted(pages...)
+}
+
+// whole puts the paper on one page, whose head can do with less room.
+func (a composer) whole(pages ...page.Format) (layout, bool) {
+	s, papers := a.sheet, a.sheet.papers()
+	if s.apart() {
+		return layout{}, false
+	}
+	for _, f := range pages {
+		f = a.fittedWhole(f)
+		if s.fit(papers, f) {
+			return layout{Format: f, pieces: [][]piece{papers}}, true
+		}
+	}
+	return layout{}, false
+}
+
+// parted puts papers on several pages, whole or in pieces.
+func (a composer) parted(pages ...page.Format) (layout, bool) {
 	s, papers := a.sheet, a.sheet.papers()
 	if s.apart() {
 		if found, f := pack(s.box(papers[0]), len(papers), pages...); found != nil {
@@ -120,7 +142,7 @@ func (a composer) pages(ctx context.Context, l layout) ([]printing.Page, error) 
 	pages := make([]printing.Page, len(all))
 	for i, d := range all {
 		a.frame(&d.Drawing, l.Format, head{
-			number: fmt.Sprintf("page %d of %d", i+1, len(all)), about: d.about, piece: d.piece, see: a.see(d, all),
+			number: fmt.Sprintf("page %d of %d", i+1, len(all)), about: d.about + continuing(i, all), piece: d.piece, see: a.see(d, all),
 		})
 		pages[i] = l.Correct(d.Drawing, d.label)
 	}
@@ -141,7 +163,7 @@ type noted struct {
 // letters, and then lists as paragraphs, where that saves a page, or the turning
 // of one; what finds no room is on pages of its own.
 func (a composer) annotate(pages *[]drawn, l layout) {
-	setting, found := a.setting(l.overlaps(a.sheet.curved)), a.found()
+	setting, found := a.setting(l.overlaps(a.sheet.curved), slices.Concat(l.pieces...)), a.found()
 	chosen := a.below(*pages, l, setting, found)
 	setting, found = scaled(setting, smallNotes), scaled(found, smallNotes)
 	for _, closer := range [][]page.Note{setting, page.RunOn(setting)} {

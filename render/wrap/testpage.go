@@ -81,7 +81,7 @@ func (t *testPage) draw() printing.Page {
 
 // frame adds the head, the bars and the cautions, and keeps the room they take.
 func (t *testPage) frame(d *drawing.Drawing) {
-	words := page.Head{Title: fmt.Sprintf("%s: %s, portrait", t.title, t.options.Paper.Name)}
+	words := page.Head{Title: t.title + ", portrait"}
 	t.Format = t.Fit(t.Format, words)
 	t.DrawHead(d, t.Format, words)
 	t.DrawFoot(d, t.Format, "")

@@ -22,10 +22,14 @@ func (a composer) picture(ctx context.Context) (printing.Page, error) {
 	wide := float64(columns)*(width+packGap) - packGap
 	tall := float64(rows)*(height+packGap) - packGap
 
+	for _, p := range papers {
+		s.draw(p)
+	}
+	notes := a.notes(false, papers)
 	inner := max(wide, noteWidth)
 	// The notes' depth is found by setting them into a column that is deep enough.
 	deep := geometry.Box{Max: geometry.Point{X: inner, Y: 1e4}}
-	_, y, _ := a.Set(a.notes(false), deep)
+	_, y, _ := a.Set(notes, deep)
 	depth := max(deep.Max.Y-y, page.UpEnd-page.FootRoom) + 6
 	f := a.pictureFormat(inner, tall+depth, false)
 	if f.Width > f.Height {
@@ -46,7 +50,7 @@ func (a composer) picture(ctx context.Context) (printing.Page, error) {
 	}
 	below := f.Beside()
 	below.Max.Y = room.Max.Y - tall - 3
-	set, _, _ := a.Set(a.notes(false), below)
+	set, _, _ := a.Set(notes, below)
 	d.Add(drawing.Notes, set...)
 	a.frame(&d, f, head{about: a.aboutAll()})
 	return f.Correct(d, ""), nil
@@ -59,7 +63,7 @@ func (a composer) pictureFormat(inner, deep float64, landscape bool) page.Format
 	margin := a.options.Margin * max(1, across, up)
 	f := page.Format{Margin: margin, Landscape: landscape, Printed: a.options.Printed}
 	f.Width = math.Ceil((inner+page.SideRoom+2*margin+slack)/across) * across
-	f = a.fitted(f)
+	f = a.fittedWhole(f)
 	f.Height = math.Ceil((slack+deep+f.Foot+2*margin+f.Head)/up) * up
 	return f
 }

@@ -16,17 +16,17 @@ import (
 // to its lines, how it fits, which wheel cuts what, what the check found, and
 // what it can't show. Overlaps tells that it comes in pieces that show some of
 // each other.
-func (a composer) notes(overlaps bool) []page.Note {
-	return append(a.setting(overlaps), a.found()...)
+func (a composer) notes(overlaps bool, pieces []piece) []page.Note {
+	return append(a.setting(overlaps, pieces), a.found()...)
 }
 
-// setting returns the notes that are not about findings.
-func (a composer) setting(overlaps bool) []page.Note {
+// setting returns the notes that are not about findings, for pieces that are drawn.
+func (a composer) setting(overlaps bool, pieces []piece) []page.Note {
 	notes := a.settings(overlaps)
 	for _, words := range append(a.readings(), a.fitWords()...) {
 		notes = append(notes, page.Note{Words: words, Size: 9})
 	}
-	return append(notes, a.wheels()...)
+	return append(append(notes, a.wheels()...), a.sheet.unnumbered(pieces)...)
 }
 
 // found returns the notes that letters stand for, in their order.
@@ -307,9 +307,10 @@ func (a composer) findings() []page.Note {
 		if cure := report.Cure(p, g.Worst()); cure != "" {
 			words += " Cure: " + cure + "."
 		}
-		if why := a.sheet.unringed(g); why == "" {
+		switch why := a.sheet.unringed(g); {
+		case why == "":
 			ringed++
-		} else {
+		case !a.options.NoRings:
 			words += " Not ringed: " + why + "."
 		}
 		notes = append(notes, page.Note{Mark: g.Letter, Size: 9, Words: words})

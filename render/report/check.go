@@ -182,7 +182,7 @@ func shortMarks(p *pattern.Plan) []string {
 		m := p.Job.Motifs[i]
 		asked, deep := u.Given(m.Depth), u.Fine(short.Most)
 		if deep == u.Fine(m.Depth) {
-			deep, asked = u.Against(short.Most, m.Depth)
+			deep, asked = u.Against(geometry.Breach{Measured: short.Most, Bound: m.Depth})
 		}
 		if u.Fine(short.Least) != u.Fine(short.Most) {
 			deep = u.Fine(short.Least) + " to " + deep
@@ -204,7 +204,9 @@ func group(b *strings.Builder, p *pattern.Plan, g pattern.Group) {
 	if len(g.Worst().Cuts) > 0 {
 		indented(b, cutsAre(g)+": "+strings.Join(cutItems(g), ", "))
 	}
-	indented(b, "cure: "+cure(g))
+	if cure := Cure(p, g.Worst()); cure != "" {
+		indented(b, "cure: "+cure)
+	}
 }
 
 // heading says what a group of findings is and of which parts.
@@ -229,9 +231,6 @@ func placed(b *strings.Builder, p *pattern.Plan, g pattern.Group) {
 	worst := g.Worst()
 	fmt.Fprintf(b, "   worst in repeat %d, %s above the table\n", worst.Repeat, p.Job.Length.Text(worst.Height))
 }
-
-// cure says what would mend the worst of a group.
-func cure(g pattern.Group) string { return g.Worst().Cure.Text }
 
 // cutsAre says what cutItems lists.
 func cutsAre(g pattern.Group) string {
@@ -307,14 +306,14 @@ func figures(u geometry.Unit, f pattern.Finding) (measured, wanted string) {
 	case f.Kind == pattern.Off || f.Kind == pattern.Rim || f.Kind == pattern.Foot:
 		return heights(u, f)
 	}
-	return u.Against(f.Measured, f.Wanted)
+	return u.Against(geometry.Breach{Measured: f.Measured, Bound: f.Wanted})
 }
 
 // limited writes what was measured and a limit of the job's as its owner wrote
 // it, as a fraction; where these would read alike, both as decimals.
 func limited(u geometry.Unit, f pattern.Finding) (measured, wanted string) {
 	if u.Fine(f.Measured) == u.Fine(f.Wanted) || u.Setting(f.Wanted).Length <= f.Measured {
-		return u.Against(f.Measured, f.Wanted)
+		return u.Against(geometry.Breach{Measured: f.Measured, Bound: f.Wanted})
 	}
 	return u.Fine(f.Measured), u.Text(f.Wanted)
 }
@@ -323,7 +322,7 @@ func limited(u geometry.Unit, f pattern.Finding) (measured, wanted string) {
 // alike, as decimals.
 func heights(u geometry.Unit, f pattern.Finding) (measured, wanted string) {
 	if u.Text(f.Measured) == u.Text(f.Wanted) {
-		return u.Against(f.Measured, f.Wanted)
+		return u.Against(geometry.Breach{Measured: f.Measured, Bound: f.Wanted})
 	}
 	return u.Text(f.Measured), u.Text(f.Wanted)
 }

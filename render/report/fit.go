@@ -4,9 +4,11 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"roundlay/geometry"
+	"roundlay/pattern/job"
 	"roundlay/pattern/search"
 )
 
@@ -76,11 +78,24 @@ func Fit(w io.Writer, f *search.Fit) error {
 		b.WriteString("With so many cuts not everything could be tried: there may be other changes.\n")
 	}
 	for i, o := range f.Offers {
-		fmt.Fprintf(&b, "\n%d  %s\n", i+1, strings.Join(o.Text(f.Job), "\n   "))
+		fmt.Fprintf(&b, "\n%d  %s\n", i+1, strings.Join(offered(f.Job, o), "\n   "))
 		fmt.Fprintf(&b, "   %s\n", wrap(costs(u, o.Cost), 76, "   "))
+	}
+	if slices.ContainsFunc(f.Offers, func(o search.Offer) bool { return strings.Contains(costs(u, o.Cost), "average") }) {
+		fmt.Fprintf(&b, "\n%s\n", wrap(averages(f.Job), 79, ""))
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// averages says what the depth and the width are that an offer loses or gains.
+func averages(j *job.Job) string {
+	words := "Depth and groove width are averages over all the cuts of a motif, as they come out and not as asked, " +
+		"so that other cuts alone change them; told of the motif that changes most"
+	if len(j.Blanks) > 1 {
+		words += fmt.Sprintf(", on blank %q", j.Blanks[0].Name)
+	}
+	return words + "."
 }
 
 // costs says what an offer takes from the look, and what it adds.
@@ -102,8 +117,8 @@ func costs(u geometry.Unit, c search.Cost) string {
 	if c.Cuts != 0 {
 		add(float64(c.Cuts), count(max(c.Cuts, -c.Cuts), "cut"))
 	}
-	length(c.Depth, "depth", u.Fine)
-	length(c.Width, "the grooves' width", u.Fine)
+	length(c.Depth, "depth on average", u.Fine)
+	length(c.Width, "groove width on average", u.Fine)
 	length(c.Across, "a motif's width", u.Text)
 	length(c.Height, "a motif's height", u.Text)
 	var parts []string
@@ -123,4 +138,17 @@ func costs(u geometry.Unit, c search.Cost) string {
 		return "looks the same"
 	}
 	return strings.Join(parts, "; ")
+}
+
+// offered says what an offer changes, one change an item: "motif 1 (leaf): fronds = 15, now 20".
+func offered(j *job.Job, o search.Offer) []string {
+	words := make([]string, len(o.Changes))
+	for i, c := range o.Changes {
+		was := ""
+		if now := c.Says(j); now != "" {
+			was = ", now " + now
+		}
+		words[i] = fmt.Sprintf("%s: %s = %s%s", c.Name(j), c.Key, c.Says(o.Job), was)
+	}
+	return words
 }

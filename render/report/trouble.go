@@ -60,11 +60,13 @@ func (t trouble) words(b *strings.Builder, plans []*pattern.Plan) {
 	indented(b, where+": "+Measured(p, t.groups[worst].Worst()))
 	placed(b, p, t.groups[worst])
 	t.cuts(b, plans)
-	cures := t.apart(func(i int) string { return cure(t.groups[i]) })
+	cures := t.apart(func(i int) string { return Cure(plans[t.on[i]], t.groups[i].Worst()) })
 	for _, c := range cures {
-		if len(cures) == 1 {
+		switch {
+		case c.words == "": // none was sought
+		case len(cures) == 1:
 			indented(b, "cure: "+c.words)
-		} else {
+		default:
 			indented(b, fmt.Sprintf("cure on %s: %s", onBlanks(plans, c.on), c.words))
 		}
 	}

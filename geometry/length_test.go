@@ -233,7 +233,7 @@ func TestSettingParses(t *testing.T) {
 	}
 }
 
-// A least length is never told shorter than it is, nor a greatest one longer.
+// A least length is never written shorter than it is, nor a greatest one longer.
 func TestRoundedOneWay(t *testing.T) {
 	const in = MillimetresPerInch
 	for _, c := range []struct {
@@ -284,7 +284,7 @@ func TestAgainst(t *testing.T) {
 		if c.unit == Inch {
 			scale = in
 		}
-		if m, b := c.unit.Against(c.measured*scale, c.bound*scale); m != c.wantM || b != c.wantB {
+		if m, b := c.unit.Against(Breach{c.measured * scale, c.bound * scale}); m != c.wantM || b != c.wantB {
 			t.Errorf("%v against %v: %q, %q; wanted %q, %q", c.measured, c.bound, m, b, c.wantM, c.wantB)
 		}
 	}

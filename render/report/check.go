@@ -149,7 +149,7 @@ func shortMarks(b *strings.Builder, p *pattern.Plan) {
 		m := p.Job.Motifs[i]
 		asked, deep := u.Given(m.Depth), u.Fine(short.Most)
 		if deep == u.Fine(m.Depth) {
-			deep, asked = u.Against(short.Most, m.Depth)
+			deep, asked = u.Against(geometry.Breach{Measured: short.Most, Bound: m.Depth})
 		}
 		if u.Fine(short.Least) != u.Fine(short.Most) {
 			deep = u.Fine(short.Least) + " to " + deep
@@ -206,7 +206,7 @@ func Measured(p *pattern.Plan, f pattern.Finding) string {
 	if f.Share {
 		return fmt.Sprintf("only %s of the cut lies clear of the one it joins; at least %s is wanted", shares(f)[0], shares(f)[1])
 	}
-	measured, wanted := u.Against(f.Measured, f.Wanted)
+	measured, wanted := u.Against(geometry.Breach{Measured: f.Measured, Bound: f.Wanted})
 	switch f.Kind {
 	case pattern.Crowded, pattern.Off:
 		if f.Kind == pattern.Crowded || len(f.Cuts) == 2 {
@@ -243,7 +243,7 @@ func Measured(p *pattern.Plan, f pattern.Finding) string {
 // it, as a fraction; where these would read alike, both as decimals.
 func limited(u geometry.Unit, f pattern.Finding) (measured, wanted string) {
 	if u.Fine(f.Measured) == u.Fine(f.Wanted) || u.Setting(f.Wanted).Length <= f.Measured {
-		return u.Against(f.Measured, f.Wanted)
+		return u.Against(geometry.Breach{Measured: f.Measured, Bound: f.Wanted})
 	}
 	return u.Fine(f.Measured), u.Text(f.Wanted)
 }
@@ -252,7 +252,7 @@ func limited(u geometry.Unit, f pattern.Finding) (measured, wanted string) {
 // alike, as decimals.
 func heights(u geometry.Unit, f pattern.Finding) (measured, wanted string) {
 	if u.Text(f.Measured) == u.Text(f.Wanted) {
-		return u.Against(f.Measured, f.Wanted)
+		return u.Against(geometry.Breach{Measured: f.Measured, Bound: f.Wanted})
 	}
 	return u.Text(f.Measured), u.Text(f.Wanted)
 }

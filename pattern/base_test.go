@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"context"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -131,7 +132,7 @@ func planned(t testing.TB, j *job.Job) *Plan {
 // laid only lays it out.
 func laid(t testing.TB, j *job.Job) *Plan {
 	t.Helper()
-	p, err := lay(j, j.Blanks[0])
+	p, err := lay(context.Background(), j, j.Blanks[0])
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -142,7 +143,7 @@ func laid(t testing.TB, j *job.Job) *Plan {
 func checked(t testing.TB, j *job.Job) *Plan {
 	t.Helper()
 	p := laid(t, j)
-	p.Findings, _ = p.check()
+	p.Findings = p.findings()
 	return p
 }
 

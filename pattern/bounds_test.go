@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"context"
 	"errors"
 	"math"
 	"math/rand/v2"
@@ -154,7 +155,7 @@ func TestBounds(t *testing.T) {
 		}
 	}
 	j.Motifs = j.Motifs[:2] // 4,800
-	if _, err := lay(j, j.Blanks[0]); err != nil {
+	if _, err := lay(context.Background(), j, j.Blanks[0]); err != nil {
 		t.Error(err)
 	}
 }
@@ -217,7 +218,7 @@ func TestHeaped(t *testing.T) {
 		t.Errorf("laid out: %v", err)
 	}
 	p := laid(t, crowd(8)) // 128: 8,128 pairs there are
-	if found, overfull := p.check(); overfull || len(found) == 0 {
+	if found, overfull, _ := p.check(t.Context(), nil); overfull || len(found) == 0 {
 		t.Errorf("%d findings, overfull %v", len(found), overfull)
 	}
 }
@@ -290,12 +291,11 @@ func TestToldBefore(t *testing.T) {
 				continue
 			}
 			told++
-			after, err := lay(changedBy(j, f.Cure.Changes...), b)
+			after, err := lay(context.Background(), changedBy(j, f.Cure.Changes...), b)
 			if err != nil {
 				t.Fatal(err)
 			}
-			found, _ := after.check()
-			for _, left := range found {
+			for _, left := range after.findings() {
 				if left.Kind == f.Kind {
 					t.Errorf("blank %d: after %q there is still %v", i+1, f.Cure.Text, left.Kind)
 				}

@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"cmp"
+	"context"
 	"slices"
 
 	"roundlay/pattern/glass"
@@ -36,20 +37,7 @@ func (s *survey) plan(j *job.Job, blank *glass.Blank) (*Plan, error) {
 
 // look lays out a job and checks it.
 func (s *survey) look(j *job.Job, blank *glass.Blank) (*Plan, error) {
-	p, err := s.lay(j, blank)
-	if err != nil {
-		return nil, err
-	}
-	if err := p.piled(); err != nil {
-		return nil, err
-	}
-	p.Chords = p.chords()
-	found, overfull := p.check()
-	if overfull {
-		return nil, p.heaped(found)
-	}
-	p.Findings = found
-	return p, nil
+	return new(Editor).plan(context.Background(), j, blank)
 }
 
 // checks lists what finds each kind of finding, but for those of two cuts.
@@ -60,27 +48,35 @@ func (p *Plan) checks() []func() []Finding {
 // check returns all findings, kind by kind and each in the order of its cuts, and
 // whether so many cuts crowd that no list of them helps: then not all of them are
 // there. It only reads the plan, as all checks do, and the kinds are looked for at
-// once.
-func (p *Plan) check() (found []Finding, overfull bool) {
+// once. What is known of lands may be nil. The error is the context's.
+func (p *Plan) check(ctx context.Context, known *knownLands) (found []Finding, overfull bool, err error) {
 	crowded := func() []Finding {
 		var pairs []Finding
-		pairs, overfull = p.crowded()
+		pairs, overfull = p.crowded(ctx, known)
 		return p.once(pairs)
 	}
 	finds := append([]func() []Finding{crowded}, p.checks()...)
 	kinds := make([][]Finding, len(finds))
-	each(len(finds), func() func(int) { return func(i int) { kinds[i] = finds[i]() } })
+	if err := each(ctx, len(finds), func() func(int) { return func(i int) { kinds[i] = finds[i]() } }); err != nil {
+		return nil, false, err
+	}
 	found = slices.Concat(kinds...)
 	slices.SortStableFunc(found, func(a, b Finding) int {
 		return cmp.Or(cmp.Compare(a.Kind, b.Kind), slices.Compare(a.Cuts, b.Cuts))
 	})
-	return found, overfull
+	return found, overfull, nil
+}
+
+// findings is check without an end from outside.
+func (p *Plan) findings() []Finding {
+	found, _, _ := p.check(context.Background(), nil)
+	return found
 }
 
 // crowded lists the pairs of cuts that come too near one another, but no more than
 // is enough to refuse them all.
-func (p *Plan) crowded() (found []Finding, overfull bool) {
-	for f := range p.crowd() {
+func (p *Plan) crowded(ctx context.Context, known *knownLands) (found []Finding, overfull bool) {
+	for f := range p.crowdKnown(ctx, known) {
 		if found = append(found, f); len(found) > mostFound {
 			return found, true
 		}

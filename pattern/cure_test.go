@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -239,11 +240,11 @@ func TestCuresOfASet(t *testing.T) {
 				tried++
 				after := changed(j, cure)
 				for other, b := range after.Blanks {
-					q, err := lay(after, b)
+					q, err := lay(context.Background(), after, b)
 					if err != nil {
 						t.Fatal(err)
 					}
-					q.Findings, _ = q.check()
+					q.Findings = q.findings()
 					for _, h := range q.Groups() {
 						known := slices.ContainsFunc(plans[other].Groups(), func(x Group) bool { return alikeGroups(x, h) })
 						switch told := strings.Contains(cure.Text, strings.ToUpper(h.Kind.String())+fmt.Sprintf(" on blank %q", q.Blank.Name)); {

@@ -78,7 +78,9 @@ type cutEnd struct {
 	at  geometry.Point
 }
 
-func (e cutEnds) add(cut int, at geometry.Point) { e[square(at)] = append(e[square(at)], cutEnd{cut, at}) }
+func (e cutEnds) add(cut int, at geometry.Point) {
+	e[square(at)] = append(e[square(at)], cutEnd{cut, at})
+}
 
 // near calls visit for each cut with an end that touches a place.
 func (e cutEnds) near(at geometry.Point, visit func(cut int)) {

@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"context"
 	"slices"
 
 	"roundlay/pattern/job"
@@ -137,17 +138,16 @@ func (s *Set) add(i int, by Bound, end End) error {
 		return err
 	}
 	h.Wider = wider
-	known := newTrials()
 	for k, m := range s.Members {
 		if k == i {
 			continue
 		}
 		h.Before += len(m.Groups())
-		p, err := known.lay(rest, m.Blank)
+		p, err := lay(context.Background(), rest, m.Blank)
 		if err != nil {
 			return err
 		}
-		p.Findings, _ = p.check()
+		p.Findings = p.findings()
 		h.Findings += len(p.Groups())
 	}
 	next := -1

@@ -130,8 +130,7 @@ func (s *survey) onAlone(tr *trial, i int) sites {
 			p := *tr.plan
 			p.Cuts = slices.Clone(tr.cuts(i))
 			tr.measured(i)
-			all, _ := p.check()
-			found.count(&p, all)
+			found.count(&p, p.findings())
 		}
 		s.alone[id] = found
 	}

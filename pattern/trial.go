@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"context"
 	"encoding/binary"
 	"errors"
 	"math"
@@ -271,11 +272,11 @@ func (tr *trial) cuts(i int) []Cut {
 	s := tr.of.stood[tr.ids[i]]
 	if s.cuts == nil {
 		p := *tr.plan
-		all := make([]drawn, len(tr.motifs))
+		all := make([]*figure, len(tr.motifs))
 		d, _ := p.drawing(i) // it can be drawn: set has tried
-		all[i] = p.lines(d)
-		p.cutAll(all)
-		const longer = 3 // times, that bent lines take
+		all[i] = &figure{cuts: d.cuts, lines: p.lines(d)}
+		_ = p.cutAll(context.Background(), all) // one motif: soon done
+		const longer = 3                        // times, that bent lines take
 		for n, c := range p.Cuts[:len(all[i].cuts)] {
 			tr.of.effort++
 			if c.Length > r2.Norm(r2.Sub(c.Ends[1], c.Ends[0]))+touching {

@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"context"
 	"math"
 	"roundlay/motifs"
 	"roundlay/pattern/glass"
@@ -92,7 +93,7 @@ func firstCount(j *job.Job) CountOf {
 
 // measure looks at the grooves and the land on one blank.
 func (w *WheelFit) measure(j *job.Job, blank *glass.Blank, t *trials) error {
-	p, err := lay(j, blank)
+	p, err := lay(context.Background(), j, blank)
 	if err != nil {
 		return err
 	}

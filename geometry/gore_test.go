@@ -154,3 +154,77 @@ func TestGoresJoin(t *testing.T) {
 		}
 	}
 }
+
+// The edges of gores of a waist are too short. On a catenoid r = c cosh(z/c), with
+// the curvature -c²/r⁴, ∫ (rθ)²K/2 ds = -cθ² arctan(sinh(z/c)) over both its halves,
+// good to the next order in θ²; and no part of an edge gains.
+func TestGoreOfAWaist(t *testing.T) {
+	const c, up = 30.0, 45.0
+	var heights, radii []float64
+	for i := range 361 {
+		z := up * (float64(i)/180 - 1)
+		heights, radii = append(heights, up+z), append(radii, c*math.Cosh(z/c))
+	}
+	gore := Gore{Profile: profile(t, heights, radii)}
+	for _, n := range []int{20, 40} {
+		half := math.Pi / float64(n)
+		gain, loss := gore.Excess(half, 0, 2*up)
+		series := c * half * half * math.Atan(math.Sinh(up/c))
+		if gain > 1e-6 || math.Abs(loss-series) > half*half*series+0.002 {
+			t.Errorf("%d gores: edges gain %.5f mm and lose %.5f, and the series says 0 and %.5f", n, gain, loss, series)
+		}
+	}
+}
+
+// Of a bulge above a waist an edge gains there and loses here. Each is the worst
+// of all its parts: as found by trying every part, walked in steps of 1 mm.
+func TestGoreGainsAndLoses(t *testing.T) {
+	p := profile(t, []float64{0, 20, 40, 60, 80, 100}, []float64{36, 31, 33, 40, 43, 38})
+	gore := Gore{Profile: p}
+	const half = math.Pi / 10
+	longer := make([]float64, 100) // of the edge, mm by mm, than the profile
+	for z := range longer {
+		const fine = 200
+		for k := range fine {
+			a, b := float64(z)+float64(k)/fine, float64(z)+float64(k+1)/fine
+			from, to := gore.Forward(half, a), gore.Forward(half, b)
+			longer[z] += math.Hypot(to.X-from.X, to.Y-from.Y) - math.Hypot(b-a, p.Radius(b)-p.Radius(a))
+		}
+	}
+	var most, least float64
+	for from := range longer {
+		sum := 0.0
+		for _, by := range longer[from:] {
+			sum += by
+			most, least = max(most, sum), min(least, sum)
+		}
+	}
+	gain, loss := gore.Excess(half, 0, 100)
+	if math.Abs(gain-most) > 0.002 || math.Abs(loss+least) > 0.002 || most < 0.2 || least > -0.2 {
+		t.Errorf("an edge gains %.4f mm and loses %.4f, walked %.4f and %.4f", gain, loss, most, -least)
+	}
+}
+
+// Gores lie on the surface as far as their edges are out by no more than is
+// allowed, up and down: there they are, and half a millimetre further they are not.
+func TestGoreLies(t *testing.T) {
+	const half, allowed = math.Pi / 12, 0.1
+	for name, radii := range map[string][]float64{
+		"barrel": {35, 40, 42, 40, 36}, "waist": {40, 35, 33, 35, 40}, "wave": {36, 31, 40, 34, 39},
+	} {
+		gore := Gore{Profile: profile(t, []float64{0, 25, 50, 75, 100}, radii)}
+		for _, to := range []float64{0, 100} {
+			z := gore.Lies(half, 45, to, allowed)
+			out := func(z float64) float64 { return max(gore.Excess(half, min(z, 45), max(z, 45))) }
+			if z == to || out(z) > allowed {
+				t.Errorf("%s: from 45 mm towards %g gores lie as far as %g, where they are %.4f mm out", name, to, z, out(z))
+			}
+			if beyond := z + math.Copysign(0.5, to-45); out(beyond) <= allowed {
+				t.Errorf("%s: from 45 mm towards %g gores lie beyond %g too, %.4f mm out at %g", name, to, z, out(beyond), beyond)
+			}
+		}
+		if z := gore.Lies(half, 45, 45.2, 10); z != 45.2 {
+			t.Errorf("%s: gores that are hardly out lie as far as %g, not 45.2", name, z)
+		}
+	}
+}

@@ -104,3 +104,29 @@ func TestProfileRefuses(t *testing.T) {
 		}
 	}
 }
+
+// Beyond its ends a profile runs on straight, as steep as it ends.
+func TestProfileRunsOn(t *testing.T) {
+	// The radius is 30 + z/10: 29 at -10, 41.5 at 115.
+	p := profileOf(t, []float64{0, 100}, []float64{30, 40})
+	for z, want := range map[float64]float64{-10: 29, 0: 30, 100: 40, 115: 41.5} {
+		if r := p.Radius(z); math.Abs(r-want) > 1e-12 {
+			t.Errorf("of the taper the radius at %g is %g, not %g", z, r, want)
+		}
+	}
+	// A ball of radius 50 from its equator to 30 mm above, where it is 40 across the
+	// half and its tangent, square to the radius (40, 30), loses 3 for every 4 up.
+	var heights, radii []float64
+	for z := 0.0; z <= 30; z += 2 {
+		heights, radii = append(heights, z), append(radii, math.Sqrt(2500-z*z))
+	}
+	p = profileOf(t, heights, radii)
+	for z, want := range map[float64]float64{-8: 50, 30: 40, 34: 37, 50: 25} {
+		if r := p.Radius(z); math.Abs(r-want) > 0.02 {
+			t.Errorf("of the ball the radius at %g is %g, not %g", z, r, want)
+		}
+	}
+	if k := p.Curvature(40); k != 0 {
+		t.Errorf("beyond the ball's end the curvature is %g", k)
+	}
+}

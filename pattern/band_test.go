@@ -102,12 +102,12 @@ func TestBandAgainstAll(t *testing.T) {
 			return true
 		}
 		want := b.Height() - j.Limits.Rim
-		for want >= j.Limits.Foot+leastBand && !carries(want) {
+		for want >= j.Limits.Foot+LeastBand && !carries(want) {
 			want -= step
 		}
 		p, err := lay(context.Background(), j, b)
 		if err != nil {
-			if refused++; want > j.Limits.Foot+leastBand+step {
+			if refused++; want > j.Limits.Foot+LeastBand+step {
 				t.Errorf("%d: refused (%v), though %g carries all", n, err, want)
 			}
 			continue
@@ -183,11 +183,11 @@ func TestBandOfSet(t *testing.T) {
 	}
 }
 
-// Trials remember the band and the sizes they found, and answer as if they had
+// An evaluator remembers the band and the sizes it found, and answers as if it had
 // not.
 func TestChosenBand(t *testing.T) {
 	j := three(t, upright(t, 2, 0.1, 0.6), motif(t, "leaf", motifs.Values{"fronds": 4}, depth(0.3)))
-	known := newTrials()
+	known := NewEvaluator(context.Background())
 	for _, match := range []job.Match{job.Set, job.Own} {
 		j.Layout.Match = match
 		for range 2 {

@@ -102,8 +102,9 @@ func (p *Plan) toils(wheel groove.Wheel, bent bool) float64 {
 	return toil * mitresOf(wheel)
 }
 
-// reckoned returns the toil of a plan that is drawn already.
-func (p *Plan) reckoned() float64 {
+// Toil returns how long it takes to measure a plan that is laid out already, in
+// microseconds of a workshop's machine.
+func (p *Plan) Toil() float64 {
 	toil := 0.0
 	for i := range p.sized {
 		if d, err := p.drawing(i); err == nil {
@@ -198,7 +199,7 @@ func (t bill) refuse(of func(toll) float64, read, accepted string) error {
 func (p *Plan) heaped(found []Finding) error {
 	times, most := make([]int, len(p.sized)), 0
 	for _, f := range found {
-		about, _ := p.about(f)
+		about, _ := p.About(f)
 		for _, i := range about {
 			if times[i]++; times[i] > times[most] {
 				most = i

@@ -47,16 +47,10 @@ func TestUndrawable(t *testing.T) {
 		{"a bend outside", "leaves its box", geometry.Bezier{{X: -0.4, Y: 0}, {X: -0.4, Y: -3}, {X: 0.4, Y: -3}, {X: 0.4, Y: 0}}},
 	} {
 		j := jobOn(straight(t), 4, drawnBy(good), drawnBy(good, c.line))
-		for name, lay := range map[string]func() error{
-			"New":    func() error { _, err := New(j, j.Blanks[0]); return err },
-			"NewFit": func() error { _, err := NewFit(j); return err },
-			"Wheels": func() error { _, err := Wheels(j); return err },
-		} {
-			err := lay()
-			var wrong *job.Error
-			if !errors.As(err, &wrong) || wrong.Key != "motif[2]" || wrong.Read != "a trial with odd = 7" || !strings.Contains(wrong.Hint, "its line 2 (stroke) "+c.says) {
-				t.Errorf("%s, %s: %v", c.name, name, err)
-			}
+		_, err := New(context.Background(), j, j.Blanks[0])
+		var wrong *job.Error
+		if !errors.As(err, &wrong) || wrong.Key != "motif[2]" || wrong.Read != "a trial with odd = 7" || !strings.Contains(wrong.Hint, "its line 2 (stroke) "+c.says) {
+			t.Errorf("%s: %v", c.name, err)
 		}
 	}
 	planned(t, jobOn(straight(t), 4, drawnBy(good)))
@@ -70,7 +64,7 @@ func TestUndrawableBeyondThePoint(t *testing.T) {
 	long := motif(t, "fan", motifs.Values{"rays": 1, "hub": 0}, with(fine), turn(90), trueShape)
 	long.Width, long.Height, long.Turn = mm(20), mm(200), 0
 	j := jobOn(b, 2, long)
-	if _, err := New(j, b); err == nil || !strings.Contains(err.Error(), "runs off the glass, past where it comes to a point") {
+	if _, err := New(context.Background(), j, b); err == nil || !strings.Contains(err.Error(), "runs off the glass, past where it comes to a point") {
 		t.Errorf("laid out: %v", err)
 	}
 	j.Motifs[0].Height = mm(60)
@@ -82,7 +76,7 @@ func TestUndrawableBeyondThePoint(t *testing.T) {
 func TestTooDeep(t *testing.T) {
 	j := jobOn(straight(t), 4, motif(t, "fan", motifs.Values{"rays": 1}, depth(50), with(fine)))
 	across := 2 * j.Rack[fine].Radius
-	_, err := New(j, j.Blanks[0])
+	_, err := New(context.Background(), j, j.Blanks[0])
 	var wrong *job.Error
 	if !errors.As(err, &wrong) || wrong.Key != "motif[1].depth" || !strings.Contains(wrong.Hint, "wheel's middle") {
 		t.Fatal(err)
@@ -94,20 +88,8 @@ func TestTooDeep(t *testing.T) {
 	// A glass 20 mm across under a wheel of 50.
 	thin := blankOf(t, 10, 10)
 	j = jobOn(thin, 2, motif(t, "fan", motifs.Values{"rays": 1}, depth(10), with(fine)))
-	if _, err := New(j, thin); err == nil || !strings.Contains(err.Error(), "glass's middle") {
+	if _, err := New(context.Background(), j, thin); err == nil || !strings.Contains(err.Error(), "glass's middle") {
 		t.Errorf("laid out: %v", err)
-	}
-	// On a rack with one such wheel the others are still told.
-	j = jobOn(straight(t), 4, motif(t, "fan", motifs.Values{"rays": 1}, depth(6), with(fine)))
-	j.Rack = append(j.Rack, groove.Wheel{Name: "bead", Edge: groove.Mitre, Radius: 5, Thick: 2, Angle: math.Pi / 2})
-	fits, err := Wheels(j)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for w, f := range fits {
-		if unfit := j.Rack[w].Radius <= 6; (f.Unfit != nil) != unfit {
-			t.Errorf("%s: %v", j.Rack[w].Name, f.Unfit)
-		}
 	}
 }
 
@@ -142,12 +124,12 @@ func TestBounds(t *testing.T) {
 		// 10 × 10 × 8 = 800 on each.
 		{"cuts of a set", set(13, olives(t, 10, 8)), "motif[1]", "800 cuts on each of 13 blanks, 10400 in all", "up to 10000 in all: 12 blanks in a job, or 769 cuts on each"},
 		// Forty metres are 667 flutes of 60 mm; 40 each repeat, 17 repeats.
-		{"groove", changedBy(set(1, motif(t, "flute", motifs.Values{"panels": 40, "arch": 0}, with(fine))), Change{Motif: -1, Key: "repeats", Value: 17}),
+		{"groove", set(1, motif(t, "flute", motifs.Values{"panels": 40, "arch": 0}, with(fine))).With(job.Change{Motif: -1, Key: "repeats", Value: 17}),
 			"motif[1]", "40.8 m of groove round the glass", "up to 40 m"},
-		{"groove of a set", changedBy(set(5, motif(t, "flute", motifs.Values{"panels": 40, "arch": 0}, with(fine))), Change{Motif: -1, Key: "repeats", Value: 10}),
+		{"groove of a set", set(5, motif(t, "flute", motifs.Values{"panels": 40, "arch": 0}, with(fine))).With(job.Change{Motif: -1, Key: "repeats", Value: 10}),
 			"motif[1]", "24 m of groove on each of 5 blanks, 120 m in all", "up to 100 m in all: 4 blanks in a job, or 20 m on each"},
 	} {
-		_, err := Lay(c.job)
+		_, err := Lay(context.Background(), c.job)
 		var wrong *job.Error
 		if !errors.As(err, &wrong) || wrong.Key != c.key || wrong.Read != c.read || wrong.Accepted != c.accepted ||
 			!strings.Contains(wrong.Hint, strings.Replace(strings.TrimSuffix(c.key, "]"), "[", " ", 1)+", a ") {
@@ -174,7 +156,7 @@ func TestPiled(t *testing.T) {
 		return j
 	}
 	j := heap(mostThrough + 1)
-	_, err := New(j, j.Blanks[0])
+	_, err := New(context.Background(), j, j.Blanks[0])
 	var wrong *job.Error
 	if !errors.As(err, &wrong) || !strings.HasPrefix(wrong.Read, "more than 80 cuts through one spot, ") || wrong.Accepted != "up to 80" {
 		t.Errorf("laid out: %v", err)
@@ -196,7 +178,7 @@ func TestPiledMitres(t *testing.T) {
 		t.Error(err)
 	}
 	j := grid(6, 2)
-	_, err := New(j, j.Blanks[0])
+	_, err := New(context.Background(), j, j.Blanks[0])
 	var wrong *job.Error
 	if !errors.As(err, &wrong) || wrong.Key != "motif[1]" || !strings.Contains(wrong.Read, "more than 12000 pairs of them in a repeat") {
 		t.Errorf("laid out: %v", err)
@@ -212,7 +194,7 @@ func TestHeaped(t *testing.T) {
 		return j
 	}
 	j := crowd(24) // 384 marks, each near two fifths of the others: 28,000 pairs
-	_, err := New(j, j.Blanks[0])
+	_, err := New(context.Background(), j, j.Blanks[0])
 	var wrong *job.Error
 	if !errors.As(err, &wrong) || wrong.Key != "motif[1]" || !strings.Contains(wrong.Read, "20000 pairs of cuts and more") {
 		t.Errorf("laid out: %v", err)
@@ -220,91 +202,6 @@ func TestHeaped(t *testing.T) {
 	p := laid(t, crowd(8)) // 128: 8,128 pairs there are
 	if found, overfull, _ := p.check(t.Context(), nil); overfull || len(found) == 0 {
 		t.Errorf("%d findings, overfull %v", len(found), overfull)
-	}
-}
-
-// A job so heavy that hardly a change could be tried gets no cure, and is told so;
-// and fit says that it came to its end.
-func TestHeavy(t *testing.T) {
-	barrel := blank(t, glass.Station{Height: 0, Radius: 36, Wall: 8}, glass.Station{Height: 50, Radius: 42, Wall: 6}, glass.Station{Height: 100, Radius: 38, Wall: 5})
-	j := jobOn(barrel, 1, motif(t, "ring", motifs.Values{"rings": 12, "lines": 2}, depth(0.3)))
-	j.Rack = []groove.Wheel{{Name: "broad", Edge: groove.Flat, Radius: 40, Thick: 6}}
-	p := planned(t, j)
-	if !p.heavy() || len(p.Findings) == 0 {
-		t.Fatalf("%d findings, heavy %v: the rings are too light for this test", len(p.Findings), p.heavy())
-	}
-	for _, f := range p.Findings {
-		if f.Cure.Changes != nil || f.Cure.Text != unsought {
-			t.Fatalf("%+v", f.Cure)
-		}
-	}
-}
-
-// Once a search has measured all it may it ends, whatever is left to try.
-func TestSpent(t *testing.T) {
-	s := newSurvey()
-	j := jobOn(straight(t), 4, motif(t, "leaf", motifs.Values{"fronds": 30}, with(fine)))
-	p, err := s.plan(j, j.Blanks[0])
-	if err != nil || len(p.Findings) == 0 || s.spent() {
-		t.Fatalf("%v, %d findings, spent %v", err, len(p.Findings), s.spent())
-	}
-	s = newSurvey()
-	s.toil = mostTried + 1
-	if p, err = s.plan(j, j.Blanks[0]); err != nil {
-		t.Fatal(err)
-	}
-	for _, f := range p.Findings {
-		if f.Cure.Text != unsought {
-			t.Errorf("tried still: %+v", f.Cure)
-		}
-	}
-	// No count is taken for the most that clears that was not tried.
-	j = jobOn(straight(t), 4, motif(t, "leaf", nil, with(fine)))
-	j.Motifs[0].Most = []string{"fronds"}
-	tr := newTrials()
-	tr.toil = mostTried + 1
-	var wrong *job.Error
-	if _, err := tr.resolve(j); !errors.As(err, &wrong) || wrong.Key != "motif[1].fronds" {
-		t.Errorf("resolved: %v", err)
-	}
-}
-
-// What cured a blank of a set before the search ended is told of its sisters, if it
-// cures them: each told change is tried here by laying out the changed job.
-func TestToldBefore(t *testing.T) {
-	j := jobOn(nil, 4, motif(t, "leaf", motifs.Values{"fronds": 30}, with(fine)))
-	j.Blanks = []*glass.Blank{blankOf(t, 40, 40), blankOf(t, 40.5, 40.5), blankOf(t, 41, 41)}
-	s, cured, told := newSurvey(), map[Kind]bool{}, 0
-	for i, b := range j.Blanks {
-		p, err := s.plan(j, b)
-		if err != nil || len(p.Findings) == 0 {
-			t.Fatalf("%v, %d findings", err, len(p.Findings))
-		}
-		for _, f := range p.Findings {
-			if i == 0 {
-				cured[f.Kind] = f.Cure.Changes != nil
-			}
-			if f.Cure.Changes == nil {
-				if cured[f.Kind] {
-					t.Errorf("blank %d, %v: %s", i+1, f.Kind, f.Cure.Text)
-				}
-				continue
-			}
-			told++
-			after, err := lay(context.Background(), changedBy(j, f.Cure.Changes...), b)
-			if err != nil {
-				t.Fatal(err)
-			}
-			for _, left := range after.findings() {
-				if left.Kind == f.Kind {
-					t.Errorf("blank %d: after %q there is still %v", i+1, f.Cure.Text, left.Kind)
-				}
-			}
-		}
-		s.toil = mostTried + 1 // nothing more is tried on the others
-	}
-	if told < 3 {
-		t.Errorf("only %d cures", told)
 	}
 }
 
@@ -317,21 +214,21 @@ func TestStagesAreKept(t *testing.T) {
 		r := 40 + 0.2*float64(i)
 		j.Blanks = append(j.Blanks, blank(t, glass.Station{Height: 0, Radius: r - 6, Wall: 7}, glass.Station{Height: 50, Radius: r, Wall: 5}, glass.Station{Height: 100, Radius: r - 5, Wall: 4}))
 	}
-	tr := newTrials()
+	e := NewEvaluator(context.Background())
 	for n := range 30 {
-		on := changedBy(j, Change{Motif: 0, Key: "depth", Value: 0.1 + 0.01*float64(n)})
+		on := j.With(job.Change{Motif: 0, Key: "depth", Value: 0.1 + 0.01*float64(n)})
 		for _, b := range on.Blanks {
-			one, err := tr.on(on, b)
+			one, err := e.Try(on, b)
 			if err != nil {
 				t.Fatal(err)
 			}
-			if got, want := one.plan.goreError(), one.plan.Outside().Gores(5, 0).Worst(); got != want || got == 0 {
+			if got, want := one.Plan.goreError(), one.Plan.Outside().Gores(5, 0).Worst(); got != want || got == 0 {
 				t.Fatalf("gores off by %g, reckoned anew %g", got, want)
 			}
 		}
 	}
-	if len(tr.stages) != len(j.Blanks) {
-		t.Errorf("%d stages of %d blanks", len(tr.stages), len(j.Blanks))
+	if len(e.stages) != len(j.Blanks) {
+		t.Errorf("%d stages of %d blanks", len(e.stages), len(j.Blanks))
 	}
 }
 

@@ -3,41 +3,32 @@ package pattern
 import (
 	"cmp"
 	"context"
+	"fmt"
 	"slices"
 
 	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
 )
 
-// New lays a job out on one of its blanks and checks it. Counts that are to be
-// the most that clears are found first. The error says why nothing can be laid
-// out at all.
-func New(j *job.Job, blank *glass.Blank) (*Plan, error) {
-	j, err := Resolve(j)
+// New lays a job out on one of its blanks and checks it. The error says why
+// nothing can be laid out at all, or that the context ended it.
+func New(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, error) {
+	plans, err := Lay(ctx, j, blank)
 	if err != nil {
 		return nil, err
 	}
-	p, err := newSurvey().plan(j, blank)
-	if err != nil {
-		return nil, err
-	}
-	doubt(p)
-	return p, nil
+	return plans[0], nil
 }
 
-// plan lays out a job, checks it, and looks for cures. The survey may know of its
-// other blanks what they ask.
-func (s *survey) plan(j *job.Job, blank *glass.Blank) (*Plan, error) {
-	p, err := s.look(j, blank)
-	if err == nil {
-		p.cureAll(s)
+// settled refuses a job with counts that are to be the most that clears and that
+// nobody has found yet: package search finds them.
+func settled(j *job.Job) error {
+	for i, m := range j.Motifs {
+		if len(m.Most) > 0 && !m.Found {
+			return fmt.Errorf("motif %d: how many %s clear has not been found yet", i+1, m.Most[0])
+		}
 	}
-	return p, err
-}
-
-// look lays out a job and checks it.
-func (s *survey) look(j *job.Job, blank *glass.Blank) (*Plan, error) {
-	return new(Editor).plan(context.Background(), j, blank)
+	return nil
 }
 
 // checks lists what finds each kind of finding, but for those of two cuts.
@@ -88,7 +79,7 @@ func (p *Plan) crowded(ctx context.Context, known *knownLands) (found []Finding,
 // to measure: it is where it matters, until the first finding.
 func (p *Plan) has(kind Kind, motifs []int) bool {
 	is := func(f Finding) bool {
-		about, _ := p.about(f)
+		about, _ := p.About(f)
 		return f.Kind == kind && slices.Equal(about, motifs)
 	}
 	for _, find := range p.checks() {

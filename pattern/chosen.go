@@ -15,23 +15,23 @@ type chosen struct {
 	err   error
 }
 
-// share is share for a trial. Most changes that are tried leave the motifs where
+// share is share for a draft. Most changes that are tried leave the motifs where
 // they stood and as large and as deep as they were, and with them the band: it is
 // looked for once.
-func (t *trials) share(j *job.Job, blank *glass.Blank) (job.Band, []job.Motif, error) {
+func (e *Evaluator) share(j *job.Job, blank *glass.Blank) (job.Band, []job.Motif, error) {
 	of := -1 // the set
 	if !matched(j) {
 		of = slices.Index(j.Blanks, blank)
 	}
 	key := string(stands(j, of))
-	c, known := t.bands[key]
+	c, known := e.bands[key]
 	if !known {
 		var sized []job.Motif
 		c.band, sized, c.err = share(j, blank)
 		for _, m := range sized {
 			c.sizes = append(c.sizes, [2]job.Measure{m.Width, m.Height})
 		}
-		t.bands[key] = c
+		e.bands[key] = c
 	}
 	if c.err != nil {
 		return c.band, nil, c.err

@@ -1,6 +1,10 @@
 package pattern
 
-import "roundlay/pattern/job"
+import (
+	"math"
+
+	"roundlay/pattern/job"
+)
 
 // mostDrawnIn is the share of a band by which it is drawn in, at the most, to
 // come onto a cone.
@@ -17,7 +21,7 @@ func (p *Plan) DrawnIn() (job.Band, bool) {
 	step, profile := p.Job.Length.Step(), p.Blank.Profile()
 	foot, top := -floor(-p.Band.Foot, step), floor(p.Band.Top, step)
 	most := mostDrawnIn * (p.Band.Top - p.Band.Foot)
-	for n := 0.0; n*step <= most && top-foot-n*step >= leastBand; n++ {
+	for n := 0.0; n*step <= most && top-foot-n*step >= LeastBand; n++ {
 		for _, band := range []job.Band{{Foot: foot + n*step, Top: top}, {Foot: foot, Top: top - n*step}} {
 			if _, misfit := profile.FitCone(band.Foot, band.Top); misfit <= mostMisfit {
 				return band, true
@@ -26,3 +30,6 @@ func (p *Plan) DrawnIn() (job.Band, bool) {
 	}
 	return job.Band{}, false
 }
+
+// floor returns the greatest multiple of a step that is not above a length.
+func floor(length, step float64) float64 { return math.Floor(length/step+1e-9) * step }

@@ -52,6 +52,9 @@ func (e *Editor) Lay(ctx context.Context, j *job.Job, blanks ...*glass.Blank) (p
 	if len(blanks) == 0 {
 		blanks = j.Blanks
 	}
+	if err := settled(j); err != nil {
+		return nil, err
+	}
 	plans = make([]*Plan, len(blanks))
 	for i, b := range blanks {
 		if plans[i], err = e.plan(ctx, j, b); err != nil {

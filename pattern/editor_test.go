@@ -10,6 +10,7 @@ import (
 	"roundlay/motifs"
 	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
+	"roundlay/pattern/jobtest"
 )
 
 // TestEditor edits random jobs at random, undoes edits, and goes through jobs that
@@ -84,7 +85,7 @@ func edited(t *testing.T, random *rand.Rand, was *job.Job) *job.Job {
 		func() { own := some(0, 1); m.Clear = &own },
 		func() { m.CutOrder = random.IntN(4) },
 		func() { j.Motifs = append(j.Motifs, *m) },
-		func() { j.Motifs = append([]job.Motif{drawMotif(t, random, 1)}, j.Motifs...) },
+		func() { j.Motifs = append([]job.Motif{jobtest.DrawMotif(t, random, 1)}, j.Motifs...) },
 		func() { j.Motifs = slices.Delete(j.Motifs, i, min(i+1, len(j.Motifs)-1)) },
 		func() { slices.Reverse(j.Motifs) },
 		func() { j.Blanks[0] = remade(t, j.Blanks[0], func(s []glass.Station) { s[0].Radius += some(-1, 1) }) },

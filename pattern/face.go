@@ -61,7 +61,7 @@ func (p *Plan) Inside() (Face, error) {
 	}
 	f := Face{Profile: profile, inner: p.Blank.Inner(), own: [2]float64{profile.Bottom(), profile.Top()}}
 	f.Band = f.between(p.Band.Foot, p.Band.Top)
-	if f.Band[1]-f.Band[0] < leastBand {
+	if f.Band[1]-f.Band[0] < LeastBand {
 		return fail(fmt.Errorf("the whole band lies below the inside floor, which is %s above the table",
 			p.Job.Length.Text(f.own[0])))
 	}
@@ -72,7 +72,7 @@ func (p *Plan) Inside() (Face, error) {
 			asked[1] = f.own[1]
 		}
 		f.ask(asked[0], asked[1])
-		if f.Band[1]-f.Band[0] < leastBand {
+		if f.Band[1]-f.Band[0] < LeastBand {
 			return fail(fmt.Errorf("of the band, the paper asked for (blank.paper) has only what lies below the inside floor, which is %s above the table",
 				p.Job.Length.Text(f.own[0])))
 		}

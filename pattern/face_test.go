@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -123,6 +124,42 @@ func TestUnseenCuts(t *testing.T) {
 	for _, f := range p.Findings {
 		if f.Kind == Unseen {
 			t.Error("an unseen finding without an inside paper")
+		}
+	}
+}
+
+// A cut is hidden when all of it is off the paper, and not when a hair of it is
+// on it: tips 0.3 mm to either side of the inside floor at 45 mm, and of the end
+// of paper that was asked for up to 70 mm.
+func TestHiddenToAHair(t *testing.T) {
+	b, err := glass.NewBlank("trial", 45, []glass.Station{{Radius: 40, Wall: 7}, {Height: 100, Radius: 40, Wall: 2}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	// Each bar is 10 mm long, in a band from 20 mm. A groove's tips are points, so it
+	// reaches as far as its line.
+	inside := planned(t, jobOn(b, 4, bar(t, -20, 19.7, 10), bar(t, 0, 20.3, 10), bar(t, 10, 29.7, 10), bar(t, 20, 30.3, 10)))
+	face, err := inside.Inside()
+	if err != nil {
+		t.Fatal(err)
+	}
+	asked := *straight(t)
+	asked.Paper = &glass.Extent{Low: 0, High: 70}
+	outside := planned(t, jobOn(&asked, 4, bar(t, -20, 44.7, 10), bar(t, -10, 45.3, 10), bar(t, 0, 54.7, 10), bar(t, 20, 55.3, 10)))
+	for name, test := range map[string]struct {
+		plan *Plan
+		face Face
+		want map[int]bool // whether a cut that is unseen is so wholly
+	}{
+		"inside":  {inside, face, map[int]bool{1: true, 2: false, 3: false}},
+		"outside": {outside, outside.Outside(), map[int]bool{2: false, 3: false, 4: true}},
+	} {
+		got := map[int]bool{}
+		for _, f := range test.plan.Unseen(test.face) {
+			got[f.Cuts[0]] = test.plan.Hidden(f)
+		}
+		if !maps.Equal(got, test.want) {
+			t.Errorf("%s: of the cuts unseen, these wholly: %v, wanted %v", name, got, test.want)
 		}
 	}
 }

@@ -2,7 +2,8 @@ package pattern
 
 import (
 	"slices"
-	"strings"
+
+	"roundlay/pattern/job"
 )
 
 // Kind is the kind of a finding.
@@ -50,7 +51,7 @@ type Finding struct {
 // change may be of two values.
 type Cure struct {
 	Text    string
-	Changes []Change
+	Changes []job.Change
 }
 
 // Group is the findings of one kind that concern the same motifs and parts, all
@@ -85,14 +86,14 @@ func (g Group) Worst() Finding {
 // Groups returns the findings in groups, lettered A, B, … in their order.
 func (p *Plan) Groups() []Group {
 	var groups []Group
-	at := map[site]int{}
+	at := map[Problem]int{}
 	for _, f := range p.Findings {
-		motifs, parts := p.about(f)
-		like := site{kind: f.Kind, motifs: both(motifs), parts: strings.Join(parts, " "), share: f.Share, cuts: len(f.Cuts)}
+		like := p.problem(f)
 		i, known := at[like]
 		if !known {
 			i = len(groups)
 			at[like] = i
+			motifs, parts := p.About(f)
 			groups = append(groups, Group{Letter: letter(i), Kind: f.Kind, Motifs: motifs, Parts: parts})
 		}
 		groups[i].Findings = append(groups[i].Findings, f)
@@ -100,8 +101,8 @@ func (p *Plan) Groups() []Group {
 	return groups
 }
 
-// about returns the motifs and the parts that a finding concerns.
-func (p *Plan) about(f Finding) (motifs []int, parts []string) {
+// About returns the motifs and the parts that a finding concerns.
+func (p *Plan) About(f Finding) (motifs []int, parts []string) {
 	for _, id := range f.Cuts {
 		c := p.Cuts[(id-1)%len(p.Cuts)]
 		if !slices.Contains(motifs, c.Motif) {

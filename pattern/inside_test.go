@@ -66,8 +66,8 @@ func TestInsideInside(t *testing.T) {
 			t.Errorf("end %d is at %v, by hand %g up", i, ends[i], want)
 		}
 	}
-	if !newTrials().clearsMotif(p.Job, 2) != involves(t, p.Job, 2) {
-		t.Error("trials and a check are at odds")
+	if !NewEvaluator(context.Background()).ClearsMotif(p.Job, 2) != involves(t, p.Job, 2) {
+		t.Error("the evaluator and a check are at odds")
 	}
 }
 

@@ -22,7 +22,7 @@ func lay(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, error) {
 // bare returns the plan of a job in a band of a blank, without a cut yet.
 func bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
 	p := uncut(j, blank, band)
-	if paper := blank.Paper; paper != nil && min(band.Top, paper.High)-max(band.Foot, paper.Low) < leastBand {
+	if paper := blank.Paper; paper != nil && min(band.Top, paper.High)-max(band.Foot, paper.Low) < LeastBand {
 		return nil, offPaper(j, blank, band)
 	}
 	if !p.hasCone() {

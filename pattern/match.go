@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"context"
 	"math"
 
 	"roundlay/geometry"
@@ -9,33 +10,10 @@ import (
 )
 
 // Lay lays a job out on each of its blanks, in their order, or on those given,
-// as members of the set still.
-func Lay(j *job.Job, blanks ...*glass.Blank) ([]*Plan, error) {
-	known := newSurvey() // a cure is tried on all blanks: what is seen for one serves the next
-	return layAll(j, blanks, known.plan)
-}
-
-// Look is Lay for those who need no cures, which take longest: the plans have none.
-func Look(j *job.Job, blanks ...*glass.Blank) ([]*Plan, error) {
-	return layAll(j, blanks, newSurvey().look)
-}
-
-func layAll(j *job.Job, blanks []*glass.Blank, plan func(*job.Job, *glass.Blank) (*Plan, error)) ([]*Plan, error) {
-	if len(blanks) == 0 {
-		blanks = j.Blanks
-	}
-	j, err := Resolve(j)
-	if err != nil {
-		return nil, err
-	}
-	plans := make([]*Plan, len(blanks))
-	for i, b := range blanks {
-		if plans[i], err = plan(j, b); err != nil {
-			return nil, err
-		}
-	}
-	doubt(plans...)
-	return plans, nil
+// as members of the set still, and checks it. For a job that is laid out again after
+// every edit there is Editor.
+func Lay(ctx context.Context, j *job.Job, blanks ...*glass.Blank) ([]*Plan, error) {
+	return new(Editor).Lay(ctx, j, blanks...)
 }
 
 // matched reports whether the job's blanks are to match.
@@ -111,7 +89,7 @@ func oneSize(j *job.Job, band job.Band) (motifs []job.Motif, from []int, err err
 // meet by design, so there only the land between them changes.
 func meets(m job.Motif) bool {
 	upright := math.Abs(math.Sin(m.Turn)) < 1e-9 // its width lies round the glass
-	return upright && m.Width.Value >= stride(m)-1e-3
+	return upright && m.Width.Value >= m.Stride()-1e-3
 }
 
 // across returns the diameter at the middle of a band.

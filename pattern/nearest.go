@@ -21,7 +21,7 @@ func (p *Plan) closeLines(i int) bool {
 		return false
 	}
 	const few = 12           // cuts are soon cut
-	drawn, _ := p.drawing(i) // it can be: set has tried
+	drawn, _ := p.drawing(i) // it can be: drawable has tried
 	if len(drawn.cuts) < few {
 		return false
 	}

@@ -1,6 +1,10 @@
 // Package pattern lays a job's motifs out on a blank, turns them into grooves,
 // and says whether they can be cut: job → layout → grooves → findings. It draws
-// nothing and touches no file.
+// nothing, touches no file and seeks no cures: package search does.
+//
+// Call search.Lay first, or Lay of a job without counts that are to be "most": it
+// makes a Plan of each blank, with its Cuts and Findings. NewSet compares the plans
+// of a set. To try many jobs that differ little from one another, keep an Evaluator.
 package pattern
 
 import (

@@ -9,8 +9,8 @@ import (
 	"roundlay/pattern/job"
 )
 
-// leastBand is the lowest band anything is laid out in, in millimetres.
-const leastBand = 1.0
+// LeastBand is the lowest band anything is laid out in, in millimetres.
+const LeastBand = 1.0
 
 // A job that can be read and yet not be laid out has a wrong value somewhere.
 // These name the one that most likely is, as the reader of the job does.
@@ -24,15 +24,15 @@ func blankKey(j *job.Job, b *glass.Blank) string {
 // the job gives, or else the height of a glass too low for the usual ones.
 func noRoom(j *job.Job, b *glass.Blank) error {
 	u, l := j.Length, j.Limits
-	key, read, rest := "limits.foot", u.Text(l.Foot), b.Height()-l.Rim-leastBand
+	key, read, rest := "limits.foot", u.Text(l.Foot), b.Height()-l.Rim-LeastBand
 	if j.Given("limits.rim") && (l.Rim >= l.Foot || !j.Given("limits.foot")) {
-		key, read, rest = "limits.rim", u.Text(l.Rim), b.Height()-l.Foot-leastBand
+		key, read, rest = "limits.rim", u.Text(l.Rim), b.Height()-l.Foot-LeastBand
 	}
 	why := fmt.Sprintf("blank %q: no glass may be cut: it is %s high, and limits.foot and limits.rim keep %s and %s of it clear",
 		b.Name, u.Text(b.Height()), u.Text(l.Foot), u.Text(l.Rim))
 	if rest < 0 || !j.Given(key) {
 		key = fmt.Sprintf("%s.%s.height", blankKey(j, b), job.Item("station", len(b.Stations)-1))
-		return j.Refuse(key, u.Text(b.Height()), "a height of "+u.AtLeast(l.Foot+l.Rim+leastBand)+" and more", why)
+		return j.Refuse(key, u.Text(b.Height()), "a height of "+u.AtLeast(l.Foot+l.Rim+LeastBand)+" and more", why)
 	}
 	return j.Refuse(key, read, "a length up to "+u.AtMost(rest), why)
 }
@@ -69,7 +69,7 @@ func tooThin(j *job.Job, b *glass.Blank, foot float64) error {
 // lowest band from a foot up, and the thinnest wall there; where it carries them
 // all, the deepest.
 func unborne(j *job.Job, b *glass.Blank, foot float64) (motif int, wall float64) {
-	band := job.Band{Foot: foot, Top: foot + leastBand}
+	band := job.Band{Foot: foot, Top: foot + LeastBand}
 	c := climb{j, b, thinFor(j, b)}
 	p, worst, depth := uncut(j, b, band), -1, 0.0
 	for i, m := range j.Motifs {

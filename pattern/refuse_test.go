@@ -95,7 +95,7 @@ depth = 0.5
 		if err != nil {
 			t.Fatal(err)
 		}
-		_, err = Lay(j)
+		_, err = Lay(context.Background(), j)
 		return err
 	}
 	const layout = "layout.repeats = 6"

@@ -2,9 +2,9 @@ package pattern
 
 import "math"
 
-// mostSweep is how much of a groove's half width the ends of the wheel's
+// MostSweep is how much of a groove's half width the ends of the wheel's
 // contact may stand off a bent line before it is a finding.
-const mostSweep = 0.5
+const MostSweep = 0.5
 
 // mostMisfit is how far the profile may leave the cone its paper is drawn on:
 // 0.15 mm of radius is about 1 mm of girth.
@@ -32,13 +32,13 @@ func (p *Plan) tight() []Finding {
 	var found []Finding
 	for i := range p.Cuts {
 		c := &p.Cuts[i]
-		if c.Strain.Share <= mostSweep {
+		if c.Strain.Share <= MostSweep {
 			continue
 		}
 		at := c.Nearest(c.Strain.At)
 		found = append(found, Finding{
 			Kind: Tight, Cuts: []int{c.ID}, Repeat: c.Repeat, Theta: at.Theta, Height: at.Height,
-			Measured: c.Strain.Sweep, Wanted: mostSweep * c.Width / 2,
+			Measured: c.Strain.Sweep, Wanted: MostSweep * c.Width / 2,
 		})
 	}
 	return found

@@ -1,7 +1,6 @@
 package pattern
 
 import (
-	"cmp"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -67,149 +66,6 @@ func helices(t *testing.T) *job.Job {
 	round, rise := 2*math.Pi*40, 40.0
 	length, lean := math.Hypot(round, rise), math.Atan(round/rise)*180/math.Pi
 	return jobOn(straight(t), 1, bar(t, -round/2, 30, length, turn(-lean)), bar(t, round/2, 30, length, turn(lean)))
-}
-
-// spot is what findings have in common that are the same: their kind and their
-// cuts, the lower id first, and none in the second place where there is one.
-type spot struct {
-	kind  Kind
-	share bool
-	cuts  [2]int
-}
-
-func newSpot(kind Kind, share bool, ids ...int) spot {
-	s := spot{kind: kind, share: share}
-	copy(s.cuts[:], ids)
-	if len(ids) == 2 && ids[1] < ids[0] {
-		s.cuts = [2]int{ids[1], ids[0]}
-	}
-	return s
-}
-
-// reading is what was measured at a spot. A close one may be missing on the
-// other side: the limit lies within its tolerance.
-type reading struct {
-	measured, tolerance float64
-	close               bool
-	across              bool // between two copies of a motif
-}
-
-// tally holds the readings of each spot. One has several where two cuts come
-// near one another on both sides of the glass.
-type tally map[spot][]reading
-
-// add notes what was measured, if it misses what is wanted or nearly does.
-func (t tally) add(s spot, measured, miss, tolerance float64) {
-	if miss > -tolerance {
-		t[s] = append(t[s], reading{measured: measured, tolerance: tolerance, close: miss < tolerance})
-	}
-}
-
-// addAcross adds what lies between two copies of a motif, if it is.
-func (t tally) addAcross(across bool, s spot, measured, miss, tolerance float64) {
-	n := len(t[s])
-	t.add(s, measured, miss, tolerance)
-	if len(t[s]) > n {
-		t[s][n].across = across
-	}
-}
-
-// once takes out what is told already: of two lines that crowd within a motif's
-// copy, and run on, that they do so across the repeat's edge; and it calls all
-// off that is too near between two copies of which some cuts touch.
-func (t tally) once(p *Plan) {
-	cut := func(id int) Cut { return p.Cuts[(id-1)%len(p.Cuts)] }
-	within, off := map[[2]int]bool{}, map[int]bool{}
-	for s, all := range t {
-		if s.cuts[1] == 0 || s.share {
-			continue
-		}
-		for _, r := range all {
-			a, b := cut(s.cuts[0]), cut(s.cuts[1])
-			if s.kind == Off {
-				off[a.Motif] = true
-			} else if !r.across && !r.close {
-				within[[2]int{min(a.ID, b.ID), max(a.ID, b.ID)}] = true
-			}
-		}
-	}
-	for _, s := range spots(t) {
-		if s.cuts[1] == 0 || s.share {
-			continue
-		}
-		a, b := cut(s.cuts[0]), cut(s.cuts[1])
-		told := within[[2]int{min(a.ID, b.ID), max(a.ID, b.ID)}] && a.RunsOn && b.RunsOn
-		all := t[s]
-		delete(t, s)
-		for _, r := range all {
-			to := s
-			if r.across && a.Motif == b.Motif && off[a.Motif] {
-				to.kind = Off
-			}
-			if !r.across || !told {
-				t[to] = append(t[to], r)
-			}
-		}
-	}
-}
-
-func spots(tallies ...tally) []spot {
-	var all []spot
-	for _, t := range tallies {
-		for s := range t {
-			all = append(all, s)
-		}
-	}
-	slices.SortFunc(all, func(a, b spot) int {
-		kind := cmp.Compare(a.kind, b.kind)
-		if kind == 0 && a.share != b.share {
-			kind = 1
-			if b.share {
-				kind = -1
-			}
-		}
-		return cmp.Or(kind, slices.Compare(a.cuts[:], b.cuts[:]))
-	})
-	return slices.Compact(all)
-}
-
-// agree compares the readings of a spot with those wanted there.
-func agree(got, want []reading) bool {
-	byMeasure := func(a, b reading) int { return cmp.Compare(a.measured, b.measured) }
-	slices.SortFunc(got, byMeasure)
-	slices.SortFunc(want, byMeasure)
-	want = slices.Clone(want)
-	for len(want) > len(got) {
-		i := slices.IndexFunc(want, func(r reading) bool { return r.close })
-		if i < 0 {
-			return false
-		}
-		want = slices.Delete(want, i, i+1)
-	}
-	return slices.EqualFunc(got, want, func(a, b reading) bool {
-		return near(a.measured, b.measured, b.tolerance)
-	})
-}
-
-// roundGlass carries the plan's findings round the glass.
-func roundGlass(p *Plan) tally {
-	all := tally{}
-	turns := p.Repeats / p.Period
-	for _, f := range p.Findings {
-		recurs := turns
-		if len(f.Cuts) == 0 {
-			recurs = 1 // it is the glass that is wrong
-		}
-		for turn := range recurs {
-			ids := slices.Clone(f.Cuts)
-			for i := range ids {
-				ids[i] = (ids[i]-1+turn*len(p.Cuts))%(turns*len(p.Cuts)) + 1
-			}
-			s := newSpot(f.Kind, f.Share, ids...)
-			all[s] = append(all[s], reading{measured: f.Measured})
-		}
-	}
-	return all
 }
 
 // exact is what turning a footprint round the glass may change of a length:
@@ -351,7 +207,7 @@ func walkAlone(p *Plan, c Cut, all tally) {
 	left := c.Remains.Least
 	all.add(newSpot(Thin, false, c.ID), left, p.Job.Limits.Leave-left, exact)
 	all.add(newSpot(Buried, false, c.ID), c.Depth, c.Strain.Buried, exact)
-	all.add(newSpot(Tight, false, c.ID), c.Strain.Sweep, c.Strain.Share-mostSweep, exact)
+	all.add(newSpot(Tight, false, c.ID), c.Strain.Sweep, c.Strain.Share-MostSweep, exact)
 	reach := p.Job.Limits.Reach * c.Asked
 	all.add(newSpot(Shallow, false, c.ID), c.Depth, reach-c.Depth, exact)
 

@@ -36,7 +36,7 @@ func check(s *session, args []string) error {
 	}
 	var set *pattern.Set
 	if len(plans) > 1 {
-		if set, err = pattern.NewSet(plans); err != nil {
+		if set, err = pattern.NewSet(s.ctx, plans); err != nil {
 			return err
 		}
 	}

@@ -57,7 +57,7 @@ func divide(s *session, args []string) error {
 		}
 		unit = j.Length
 		if stepped, err = readStepped(unit, *set, *gaps); err == nil {
-			plans, err = s.look(j, file, *blank)
+			plans, err = s.lay(j, file, *blank)
 		}
 		if err == nil {
 			circles, err = jobCircles(plans, *parts, *at)

@@ -1,12 +1,13 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"math"
 
-	"roundlay/pattern"
 	"roundlay/pattern/job"
+	"roundlay/pattern/search"
 	"roundlay/render/report"
 )
 
@@ -39,7 +40,7 @@ func fit(s *session, args []string) error {
 		return err
 	}
 	if *rack {
-		wheels, err := pattern.Wheels(j)
+		wheels, err := search.Wheels(s.ctx, j)
 		if err != nil {
 			return s.placed(file, err)
 		}
@@ -48,12 +49,12 @@ func fit(s *session, args []string) error {
 		}
 		return report.Rack(s.stdout, j, wheels)
 	}
-	f, err := pattern.NewFit(j)
+	f, err := search.NewFit(s.ctx, j)
 	if err != nil {
 		return s.placed(file, err)
 	}
 	if *to != "" {
-		changed, err := picked(f, text, *pick)
+		changed, err := picked(s.ctx, f, text, *pick)
 		if err != nil {
 			return err
 		}
@@ -75,7 +76,7 @@ func fit(s *session, args []string) error {
 
 // picked returns the job file with the changes of one of a fit's offers made,
 // each with a comment, and proves that it reads as the job that was offered.
-func picked(f *pattern.Fit, data []byte, pick int) ([]byte, error) {
+func picked(ctx context.Context, f *search.Fit, data []byte, pick int) ([]byte, error) {
 	if len(f.Offers) == 0 {
 		return nil, errors.New("fit has no change to write")
 	}
@@ -91,7 +92,7 @@ func picked(f *pattern.Fit, data []byte, pick int) ([]byte, error) {
 		}
 		edits[i] = job.Edit{Motif: c.Motif, Key: c.Key, Value: c.Says(o.Job), Note: "fit: " + c.Key + " was " + was}
 	}
-	text, err := job.Change(data, edits)
+	text, err := job.Rewrite(data, edits)
 	if err != nil {
 		return nil, err
 	}
@@ -99,7 +100,7 @@ func picked(f *pattern.Fit, data []byte, pick int) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	plans, err := pattern.Lay(read)
+	plans, err := search.Lay(ctx, read)
 	if err != nil {
 		return nil, err
 	}

@@ -11,6 +11,7 @@ import (
 	"roundlay/pattern"
 	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
+	"roundlay/pattern/search"
 )
 
 // readJob reads the job file of the given name, and returns its text too; "-" is
@@ -69,31 +70,31 @@ func blanks(j *job.Job, name string) ([]*glass.Blank, error) {
 	return nil, fmt.Errorf("--blank: there is no blank %q in the job; it has %s", name, strings.Join(names, ", "))
 }
 
-// plans reads a job and lays it out on its blanks, or on the one named.
+// plans reads a job and lays it out on its blanks, or on the one named, with cures.
 func (s *session) plans(file, blank string) ([]*pattern.Plan, error) {
 	j, _, err := s.readJob(file)
 	if err != nil {
 		return nil, err
 	}
-	return s.lay(j, file, blank)
+	return s.cured(j, file, blank)
+}
+
+// cured is lay for commands that tell cures, which take longest to find.
+func (s *session) cured(j *job.Job, file, blank string) ([]*pattern.Plan, error) {
+	plans, err := s.lay(j, file, blank)
+	if err == nil {
+		err = search.Cures(s.ctx, plans...)
+	}
+	return plans, err
 }
 
 // lay lays a job out on its blanks, or on the one named.
 func (s *session) lay(j *job.Job, file, blank string) ([]*pattern.Plan, error) {
-	return s.laid(pattern.Lay, j, file, blank)
-}
-
-// look is lay for commands that tell no cures.
-func (s *session) look(j *job.Job, file, blank string) ([]*pattern.Plan, error) {
-	return s.laid(pattern.Look, j, file, blank)
-}
-
-func (s *session) laid(lay func(*job.Job, ...*glass.Blank) ([]*pattern.Plan, error), j *job.Job, file, blank string) ([]*pattern.Plan, error) {
 	chosen, err := blanks(j, blank)
 	if err != nil {
 		return nil, err
 	}
-	plans, err := lay(j, chosen...)
+	plans, err := search.Lay(s.ctx, j, chosen...)
 	if err != nil {
 		return nil, s.placed(file, err)
 	}

@@ -48,7 +48,7 @@ type command struct {
 
 func commands() []command {
 	return []command{
-		{"wrap", "print the paper wrap: a PDF to print and an SVG to look at", "[JOB]", wrap},
+		{"wrap", "print the paper wrap: a PDF to print and an SVG to look at", "[JOB]", printWraps},
 		{"divide", "divider settings for equal parts", "[JOB]", divide},
 		{"check", "say whether the pattern can be cut: land, wall, margins", "[JOB]", check},
 		{"fit", "the changes with which a job clears; or what it has room for", "[JOB]", fit},

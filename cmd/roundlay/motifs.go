@@ -7,8 +7,9 @@ import (
 	"roundlay/geometry"
 	"roundlay/motifs"
 	"roundlay/pattern/job"
-	"roundlay/render"
+	"roundlay/render/page"
 	"roundlay/render/report"
+	"roundlay/render/wrap"
 )
 
 // listMotifs reports the motifs there are, or the parameters of one; or draws
@@ -17,7 +18,7 @@ func listMotifs(s *session, args []string) error {
 	asJSON := s.flags.Bool("json", false, "report in JSON")
 	chart := s.flags.Bool("chart", false, "draw them: swatches on a page to print; of one motif, what each parameter does")
 	out := s.flags.String("out", "", "where to write the chart: a folder, or a file ending in .pdf, .svg or .png (this folder if not given)")
-	paper := s.flags.String("paper", "", "the printer's `PAPER` for the chart: "+render.PaperForms+" (letter if not given)")
+	paper := s.flags.String("paper", "", "the printer's `PAPER` for the chart: "+page.PaperForms+" (letter if not given)")
 	force := s.flags.Bool("force", false, "overwrite files that are there")
 	name, err := s.parse(args)
 	if err != nil {
@@ -50,15 +51,15 @@ func listMotifs(s *session, args []string) error {
 
 // chart writes swatches of all the motifs, or of one of them.
 func (s *session) chart(name, out, paper string, force bool) error {
-	options := render.DefaultOptions(geometry.Inch) // as the built-in demo's
+	options := wrap.DefaultOptions(geometry.Inch) // as the built-in demo's
 	if paper != "" {
 		var err error
-		if options.Paper, err = render.ParsePaper(paper); err != nil {
+		if options.Paper, err = page.ParsePaper(paper); err != nil {
 			return fmt.Errorf("--paper: %w", err)
 		}
 	}
 	const dpi = 150
-	to := target{out: out, dpi: dpi, mostDPI: options.MostDPI()}
+	to := target{out: out, dpi: dpi, mostDPI: options.MaxDPI()}
 	if err := to.read(s.flags); err != nil {
 		return err
 	}
@@ -70,12 +71,12 @@ func (s *session) chart(name, out, paper string, force bool) error {
 	if err := mayWrite(force, docs...); err != nil {
 		return err
 	}
-	var drawn *render.Wrap
+	var drawn *wrap.Wrap
 	var err error
 	if kind, ok := motifs.Find(name); ok {
-		drawn, err = render.NewMotifChart(kind, options)
+		drawn, err = wrap.NewMotifChart(kind, options)
 	} else {
-		drawn, err = render.NewChart(motifs.All(), options)
+		drawn, err = wrap.NewChart(motifs.All(), options)
 	}
 	if err != nil {
 		return err

@@ -26,7 +26,11 @@ func plan(s *session, args []string) error {
 	if n := len(j.Blanks); *asJSON && *blank == "" && n > 1 {
 		return fmt.Errorf("plan --json is for one blank, and the job has %d: name one with --blank", n)
 	}
-	plans, err := s.lay(j, file, *blank)
+	lay := s.lay
+	if *asJSON {
+		lay = s.cured
+	}
+	plans, err := lay(j, file, *blank)
 	if err != nil {
 		return err
 	}

@@ -8,7 +8,8 @@ import (
 
 	"roundlay/geometry"
 	"roundlay/pattern/job"
-	"roundlay/render"
+	"roundlay/render/page"
+	"roundlay/render/wrap"
 )
 
 // paperFlags are the flags that say what paper the printer has.
@@ -16,17 +17,17 @@ type paperFlags struct{ paper, margin *string }
 
 func addPaperFlags(f *pflag.FlagSet) paperFlags {
 	return paperFlags{
-		paper:  f.String("paper", "", "the printer's `PAPER`: "+render.PaperForms+" (letter for a job in inches, a4 for one in mm)"),
+		paper:  f.String("paper", "", "the printer's `PAPER`: "+page.PaperForms+" (letter for a job in inches, a4 for one in mm)"),
 		margin: f.String("margin", "", "what the printer leaves white along the edges, a `LENGTH` (6 mm if not given)"),
 	}
 }
 
 // options reads the flags.
-func (p paperFlags) options(unit geometry.Unit) (render.Options, error) {
-	o := render.DefaultOptions(unit)
+func (p paperFlags) options(unit geometry.Unit) (page.Options, error) {
+	o := page.DefaultOptions(unit)
 	var err error
 	if *p.paper != "" {
-		if o.Paper, err = render.ParsePaper(*p.paper); err != nil {
+		if o.Paper, err = page.ParsePaper(*p.paper); err != nil {
 			return o, fmt.Errorf("--paper: %w", err)
 		}
 	}
@@ -85,19 +86,20 @@ func addPrintFlags(f *pflag.FlagSet) printFlags {
 }
 
 // options reads the flags for a job.
-func (p printFlags) options(j *job.Job) (render.Options, error) {
+func (p printFlags) options(j *job.Job) (wrap.Options, error) {
 	unit := j.Length
-	o, err := p.paperFlags.options(unit)
-	if err != nil {
+	o := wrap.DefaultOptions(unit)
+	var err error
+	if o.Options, err = p.paperFlags.options(unit); err != nil {
 		return o, err
 	}
-	if o.Side, err = render.ParseSide(*p.side); err != nil {
+	if o.Side, err = wrap.ParseSide(*p.side); err != nil {
 		return o, fmt.Errorf("--side: %w", err)
 	}
-	if o.Seam, err = render.ParseSeam(*p.seam); err != nil {
+	if o.Seam, err = wrap.ParseSeam(*p.seam); err != nil {
 		return o, fmt.Errorf("--seam: %w", err)
 	}
-	if err := readLength(unit, "--thickness", *p.thickness, &o.Thickness, render.MostThickness, "thin card"); err != nil {
+	if err := readLength(unit, "--thickness", *p.thickness, &o.Thickness, wrap.MaxThickness, "thin card"); err != nil {
 		return o, err
 	}
 	if o.Printed, err = p.printed(unit); err != nil {
@@ -111,8 +113,8 @@ func (p printFlags) options(j *job.Job) (render.Options, error) {
 }
 
 // printed reads what a ruler said of the check bars.
-func (p printFlags) printed(unit geometry.Unit) (render.Printed, error) {
-	printed := render.DefaultOptions(unit).Printed
+func (p printFlags) printed(unit geometry.Unit) (page.Printed, error) {
+	printed := page.TruePrinter()
 	for _, bar := range []struct {
 		flag, text string
 		into       *float64
@@ -120,7 +122,7 @@ func (p printFlags) printed(unit geometry.Unit) (render.Printed, error) {
 		if bar.text == "" {
 			continue
 		}
-		length, err := render.ParsePrinted(unit, bar.text)
+		length, err := page.ParsePrinted(unit, bar.text)
 		if hint := otherUnit(unit, bar.text, isPrinted); err != nil && hint != "" {
 			return printed, fmt.Errorf("%s: read %q; accepted: what a ruler says of the 100 mm bar%s", bar.flag, bar.text, hint)
 		}

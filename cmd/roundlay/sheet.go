@@ -11,8 +11,8 @@ import (
 	"roundlay/pattern"
 	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
-	"roundlay/render"
 	"roundlay/render/bench"
+	"roundlay/render/page"
 )
 
 // sheet writes the sheet that goes to the wheel, and learns from a timed piece
@@ -41,7 +41,11 @@ func sheet(s *session, args []string) error {
 	if err := mayWrite(*f.force, docs...); err != nil {
 		return err
 	}
-	plans, err := s.lay(j, file, *f.blank)
+	lay := s.lay
+	if f.draws { // findings, with what cures them
+		lay = s.cured
+	}
+	plans, err := lay(j, file, *f.blank)
 	if err != nil {
 		return err
 	}
@@ -155,7 +159,7 @@ func sheetPath(out string, j *job.Job, chosen []*glass.Blank) (string, error) {
 }
 
 // drawSheet makes the sheet of plans.
-func (s *session) drawSheet(plans []*pattern.Plan, o render.Options) ([]byte, error) {
+func (s *session) drawSheet(plans []*pattern.Plan, o page.Options) ([]byte, error) {
 	progress := s.progress("bench sheet", len(plans))
 	drawn, err := bench.New(plans, o, progress.step)
 	progress.done()

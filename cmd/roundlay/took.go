@@ -83,7 +83,7 @@ func (l learnt) words(u geometry.Unit) string {
 
 // into returns a job file with the rate in it.
 func (l learnt) into(data []byte, u geometry.Unit) ([]byte, error) {
-	text, err := job.Change(data, []job.Edit{{Motif: job.OfShop, Key: "rate", Value: l.text(u),
+	text, err := job.Rewrite(data, []job.Edit{{Motif: job.OfShop, Key: "rate", Value: l.text(u),
 		Over: "timed: ", Note: "timed: " + report.Groove(u, l.length) + " of groove in " + report.Minutes(l.minutes)}})
 	if err != nil {
 		return nil, err

@@ -53,7 +53,7 @@ func view(s *session, args []string) error {
 	if err := mayWrite(*force, docs...); err != nil {
 		return err
 	}
-	plans, err := s.look(j, file, *blank)
+	plans, err := s.lay(j, file, *blank)
 	if err != nil {
 		return err
 	}

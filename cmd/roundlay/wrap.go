@@ -14,11 +14,11 @@ import (
 	"roundlay/pattern"
 	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
-	"roundlay/render"
+	"roundlay/render/wrap"
 )
 
-// wrap writes the paper of each blank: a wrap for outside or inside, or patches.
-func wrap(s *session, args []string) error {
+// printWraps writes the paper of each blank: a wrap for outside or inside, or patches.
+func printWraps(s *session, args []string) error {
 	out := s.flags.String("out", "", "where to write: a folder, or a file ending in .pdf, .svg or .png (this folder if not given)")
 	printed := addPrintFlags(s.flags)
 	test := s.flags.Bool("test-page", false, "one page to learn what the printer does, and no wrap")
@@ -42,7 +42,7 @@ func wrap(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
-	to := target{out: *out, page: *page, dpi: *dpi, mostDPI: options.MostDPI(), several: len(chosen) > 1 && !*test}
+	to := target{out: *out, page: *page, dpi: *dpi, mostDPI: options.MaxDPI(), several: len(chosen) > 1 && !*test}
 	if err := to.read(s.flags); err != nil {
 		return err
 	}
@@ -53,12 +53,16 @@ func wrap(s *session, args []string) error {
 	if err := mayWrite(*force, slices.Concat(docs...)...); err != nil {
 		return err
 	}
-	plans, err := s.lay(j, file, *blank)
+	lay := s.cured
+	if *test {
+		lay = s.lay
+	}
+	plans, err := lay(j, file, *blank)
 	if err != nil {
 		return err
 	}
 	if *test {
-		w, err := render.NewTestPage(plans[0], options)
+		w, err := wrap.NewTestPage(plans[0], options)
 		if err != nil {
 			return err
 		}
@@ -81,7 +85,7 @@ func wrap(s *session, args []string) error {
 }
 
 // wrapFiles are the files of every blank, not made yet.
-func wrapFiles(j *job.Job, chosen []*glass.Blank, side render.Side, to target) [][]document {
+func wrapFiles(j *job.Job, chosen []*glass.Blank, side wrap.Side, to target) [][]document {
 	ending := [...]string{"-wrap", "-inside-wrap", "-patches"}[side]
 	docs := make([][]document, len(chosen))
 	for i, b := range chosen {
@@ -100,7 +104,7 @@ func testFiles(to target) []document {
 
 // wraps makes the files of every blank, on all processors. It returns what there
 // is to say of them.
-func (s *session) wraps(plans []*pattern.Plan, o render.Options, docs [][]document, to target) ([]string, error) {
+func (s *session) wraps(plans []*pattern.Plan, o wrap.Options, docs [][]document, to target) ([]string, error) {
 	remarks := make([][]string, len(plans))
 	progress := s.progress("wraps", len(plans))
 	defer progress.done()
@@ -108,7 +112,7 @@ func (s *session) wraps(plans []*pattern.Plan, o render.Options, docs [][]docume
 	shares.SetLimit(runtime.GOMAXPROCS(0))
 	for i, p := range plans {
 		shares.Go(func() error {
-			w, err := render.NewWrap(p, o)
+			w, err := wrap.New(p, o)
 			if err == nil {
 				err = fill(docs[i], w, to)
 			}
@@ -124,7 +128,7 @@ func (s *session) wraps(plans []*pattern.Plan, o render.Options, docs [][]docume
 }
 
 // remarksOn is what there is to say of the wrap of one blank.
-func remarksOn(p *pattern.Plan, w *render.Wrap) []string {
+func remarksOn(p *pattern.Plan, w *wrap.Wrap) []string {
 	var said []string
 	prefix := ""
 	if len(p.Job.Blanks) > 1 {
@@ -140,7 +144,7 @@ func remarksOn(p *pattern.Plan, w *render.Wrap) []string {
 }
 
 // fill makes the files of one paper.
-func fill(docs []document, w *render.Wrap, to target) error {
+func fill(docs []document, w *wrap.Wrap, to target) error {
 	if to.page > len(w.Pages) {
 		return fmt.Errorf("--page: read %d; accepted: a page of the paper, from 1 to %d", to.page, len(w.Pages))
 	}

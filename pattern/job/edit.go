@@ -25,9 +25,9 @@ const (
 	OfShop
 )
 
-// Change returns a job file with other values. All else stays as its owner wrote
+// Rewrite returns a job file with other values. All else stays as its owner wrote
 // it: comments, order and spaces. The file is one that Read reads.
-func Change(data []byte, edits []Edit) ([]byte, error) {
+func Rewrite(data []byte, edits []Edit) ([]byte, error) {
 	text, marked := strings.CutPrefix(string(data), "\ufeff")
 	doc, wrong := newDocument([]byte(text))
 	if wrong != nil {

@@ -2,7 +2,7 @@ package job
 
 import "testing"
 
-func TestChange(t *testing.T) {
+func TestRewrite(t *testing.T) {
 	fronds := Edit{Motif: 0, Key: "fronds", Value: "5", Note: "was 9"}
 	for _, c := range []struct {
 		name, before string
@@ -49,14 +49,14 @@ func TestChange(t *testing.T) {
 			"# timed\nshop = {order=[\"a\"], rate = 40}\n"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			got, err := Change([]byte(c.before), []Edit{c.edit})
+			got, err := Rewrite([]byte(c.before), []Edit{c.edit})
 			if err != nil || string(got) != c.after {
 				t.Errorf("%v, wanted:\n%s\ngot:\n%s", err, c.after, got)
 			}
 		})
 	}
 	for _, text := range []string{"[layout]\nmatch = 3\n", "", "[[motif]]\nkind = 3\n"} {
-		if got, err := Change([]byte(text), []Edit{fronds}); err == nil {
+		if got, err := Rewrite([]byte(text), []Edit{fronds}); err == nil {
 			t.Errorf("%q became %q", text, got)
 		}
 	}
@@ -69,7 +69,7 @@ func TestChangeSeveral(t *testing.T) {
 		{Motif: 0, Key: "wheel", Value: `"olive"`, Note: "one"}, {Motif: 0, Key: "fronds", Value: "5", Note: "two"}, {Motif: 1, Key: "height", Value: "0.5", Note: "three"},
 		{Motif: -1, Key: "repeats", Value: "8", Note: "four"}, {Motif: 0, Key: "depth", Value: `"1/64 in"`, Note: "five"},
 	}
-	data, err := Change(before.bytes(), edits)
+	data, err := Rewrite(before.bytes(), edits)
 	if err != nil {
 		t.Fatal(err)
 	}

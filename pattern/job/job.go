@@ -169,3 +169,11 @@ const (
 func Shapes() []string { return []string{"taper", "true"} }
 
 func (s Shape) String() string { return Shapes()[s] }
+
+// Stride returns how many repeats the motif's copies stand apart.
+func (m Motif) Stride() float64 {
+	if m.On != Each {
+		return 2
+	}
+	return 1
+}

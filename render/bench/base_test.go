@@ -2,6 +2,7 @@ package bench
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -10,7 +11,8 @@ import (
 
 	"roundlay/pattern"
 	"roundlay/pattern/job"
-	"roundlay/render"
+	"roundlay/pattern/search"
+	"roundlay/render/page"
 )
 
 // ringsJob has a gang wheel, a finding, a blank out of round, cuts that run on
@@ -108,10 +110,11 @@ func plansOf(t testing.TB, text string) []*pattern.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	plans, err := pattern.Lay(j, j.Blanks...)
+	plans, err := search.Lay(context.Background(), j)
 	if err != nil {
 		t.Fatal(err)
 	}
+	search.Cures(context.Background(), plans...)
 	return plans
 }
 
@@ -134,10 +137,10 @@ func trials(t testing.TB) map[string][]*pattern.Plan {
 
 func sheetOf(t testing.TB, plans []*pattern.Plan, paper string) *Sheet {
 	t.Helper()
-	o := render.DefaultOptions(plans[0].Job.Length)
+	o := page.DefaultOptions(plans[0].Job.Length)
 	if paper != "" {
 		var err error
-		if o.Paper, err = render.ParsePaper(paper); err != nil {
+		if o.Paper, err = page.ParsePaper(paper); err != nil {
 			t.Fatal(err)
 		}
 	}

@@ -8,8 +8,8 @@ import (
 
 	"roundlay/geometry"
 	"roundlay/pattern"
-	"roundlay/render"
 	"roundlay/render/drawing"
+	"roundlay/render/page"
 	"roundlay/render/printing"
 	"roundlay/render/report"
 )
@@ -268,8 +268,8 @@ func TestFindingsOnTheSheet(t *testing.T) {
 
 func TestSmallPaperIsRefused(t *testing.T) {
 	plans := plansOf(t, ringsJob)
-	o := render.DefaultOptions(geometry.Millimetre)
-	o.Paper, _ = render.ParsePaper("120x180mm")
+	o := page.DefaultOptions(geometry.Millimetre)
+	o.Paper, _ = page.ParsePaper("120x180mm")
 	if _, err := New(plans, o, nil); err == nil || !strings.Contains(err.Error(), "150.0 mm by 190.0 mm or more") {
 		t.Errorf("paper of 120 by 180 mm: %v", err)
 	}

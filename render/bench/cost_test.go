@@ -5,9 +5,9 @@ import (
 	"testing"
 
 	"roundlay/geometry"
-	"roundlay/render"
 	"roundlay/render/drawing"
 	"roundlay/render/printing"
+	"roundlay/render/wrap"
 )
 
 // What the sheet of a set of twelve costs, beside the planning before it and as
@@ -15,7 +15,7 @@ import (
 func BenchmarkSetOfTwelve(b *testing.B) {
 	text := setJob()
 	plans := plansOf(b, text)
-	o := render.DefaultOptions(plans[0].Job.Length)
+	o := wrap.DefaultOptions(plans[0].Job.Length)
 	s := sheetOf(b, plans, "")
 	b.Run("plan", func(b *testing.B) {
 		for b.Loop() {
@@ -25,7 +25,7 @@ func BenchmarkSetOfTwelve(b *testing.B) {
 	b.Run("wraps", func(b *testing.B) {
 		for b.Loop() {
 			for _, p := range plans {
-				w, err := render.NewWrap(p, o)
+				w, err := wrap.New(p, o)
 				if err != nil {
 					b.Fatal(err)
 				}

@@ -5,8 +5,8 @@ import (
 	"math"
 
 	"roundlay/geometry"
-	"roundlay/render"
 	"roundlay/render/drawing"
+	"roundlay/render/page"
 	"roundlay/render/printing"
 )
 
@@ -24,7 +24,7 @@ const (
 )
 
 // newFormat returns the paper of some options, upright.
-func newFormat(s scribe, o render.Options) (format, error) {
+func newFormat(s scribe, o page.Options) (format, error) {
 	f := format{s, min(o.Paper.Width, o.Paper.Height), max(o.Paper.Width, o.Paper.Height), o.Margin}
 	if f.width-2*f.margin < leastWidth-12 || f.height-2*f.margin < leastHeight-12 {
 		u := s.unit
@@ -38,13 +38,13 @@ func newFormat(s scribe, o render.Options) (format, error) {
 const (
 	headRoom = 9.0
 	barsEdge = 1.0 // between the bars' words and the margin
-	barsRoom = barsEdge + 2*render.BarDepth + 2
+	barsRoom = barsEdge + 2*page.BarDepth + 2
 	footAir  = 2.0
 )
 
 // cautions returns the lines of the cautions at the foot of a page.
 func (f format) cautions() []string {
-	return f.letters.Lines(render.CautionsShort, bodySize, true, f.width-2*f.margin-barsRoom)
+	return f.letters.Lines(page.CautionsShort, bodySize, true, f.width-2*f.margin-barsRoom)
 }
 
 // room returns the box of what a page has to say: beside the bar up, above the
@@ -111,11 +111,11 @@ func (f format) frame(d *drawing.Drawing, subject, title, number string) {
 		at.X += taken
 		d.Add(drawing.Notes, drawing.Text{At: at, Words: f.letters.Shortened(title, bodySize, false, room), Size: bodySize})
 	}
-	corner := geometry.Point{X: f.margin + barsEdge + render.BarDepth, Y: f.margin + barsEdge + render.BarDepth}
-	for _, b := range render.CheckBars(f.unit) {
+	corner := geometry.Point{X: f.margin + barsEdge + page.BarDepth, Y: f.margin + barsEdge + page.BarDepth}
+	for _, b := range page.CheckBars(f.unit) {
 		at := corner
 		if b.Up {
-			at.Y += render.BarDepth + 0.5 // clear of the bar across
+			at.Y += page.BarDepth + 0.5 // clear of the bar across
 		}
 		d.Add(drawing.CheckBars, b.Marks(at)...)
 	}

@@ -8,9 +8,9 @@ import (
 	"golang.org/x/sync/errgroup"
 
 	"roundlay/pattern"
-	"roundlay/render"
 	"roundlay/render/drawing"
 	"roundlay/render/lettering"
+	"roundlay/render/page"
 	"roundlay/render/printing"
 )
 
@@ -25,7 +25,7 @@ type Sheet struct {
 // New draws the sheet of plans that Lay made: in a set the order to take the
 // blanks in, then each blank, then what holds for all. It calls drawn, if that is
 // given, with each blank as it is done, from several goroutines. Of the options, the paper and its margin count.
-func New(plans []*pattern.Plan, o render.Options, drawn func(*pattern.Plan)) (*Sheet, error) {
+func New(plans []*pattern.Plan, o page.Options, drawn func(*pattern.Plan)) (*Sheet, error) {
 	letters, err := lettering.Load()
 	if err != nil {
 		return nil, err

@@ -1,12 +1,14 @@
 package picture
 
 import (
+	"context"
 	"math"
 	"testing"
 
 	"roundlay/geometry"
 	"roundlay/pattern"
 	"roundlay/pattern/job"
+	"roundlay/pattern/search"
 	"roundlay/render/drawing"
 )
 
@@ -44,11 +46,11 @@ func planOf(t testing.TB, name string, data []byte) *pattern.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := pattern.New(j, j.Blanks[0])
+	plans, err := search.Lay(context.Background(), j, j.Blanks[0])
 	if err != nil {
 		t.Fatal(err)
 	}
-	return p
+	return plans[0]
 }
 
 func planFor(t testing.TB, text string) *pattern.Plan {

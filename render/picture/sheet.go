@@ -6,9 +6,9 @@ import (
 
 	"roundlay/geometry"
 	"roundlay/pattern"
-	"roundlay/render"
 	"roundlay/render/drawing"
 	"roundlay/render/lettering"
+	"roundlay/render/page"
 	"roundlay/render/printing"
 	"roundlay/render/report"
 )
@@ -37,29 +37,29 @@ func (s sheet) page(bars bool) printing.Page {
 	width, up := ground.Size()
 	head, foot := s.head(width), s.foot(width)
 	// Words are set downwards from 0; the ground stands between head and foot.
-	page := printing.Page{Width: math.Ceil(width + 2*margin), Height: math.Ceil(head.depth + up + foot.depth + 2*margin)}
+	p := printing.Page{Width: math.Ceil(width + 2*margin), Height: math.Ceil(head.depth + up + foot.depth + 2*margin)}
 	corner := geometry.Point{X: margin, Y: margin}
 	if bars {
-		const room = 2*render.BarDepth + 2
+		const room = 2*page.BarDepth + 2
 		corner = geometry.Point{X: margin + room, Y: margin + room}
-		page.Width += room
-		page.Height = max(page.Height+room, corner.Y+narrow+margin)
+		p.Width += room
+		p.Height = max(p.Height+room, corner.Y+narrow+margin)
 	}
-	d := &page.Drawing
+	d := &p.Drawing
 	d.Add(drawing.Paper, drawing.Fill{
-		Points: drawing.Rectangle(geometry.Box{Max: geometry.Point{X: page.Width, Y: page.Height}}), Ink: drawing.White,
+		Points: drawing.Rectangle(geometry.Box{Max: geometry.Point{X: p.Width, Y: p.Height}}), Ink: drawing.White,
 	})
-	top := page.Height - margin
+	top := p.Height - margin
 	head.set(d, corner.X, top)
 	foot.set(d, corner.X, top-head.depth-up)
 	to := geometry.Point{X: grained(corner.X - ground.Min.X), Y: grained(top - head.depth - ground.Max.Y)}
 	s.glasses(d, ground, to)
 	if bars {
-		for _, b := range render.CheckBars(s.plan.Job.Length) {
-			d.Add(drawing.CheckBars, b.Marks(geometry.Point{X: margin + render.BarDepth, Y: margin + render.BarDepth})...)
+		for _, b := range page.CheckBars(s.plan.Job.Length) {
+			d.Add(drawing.CheckBars, b.Marks(geometry.Point{X: margin + page.BarDepth, Y: margin + page.BarDepth})...)
 		}
 	}
-	return page
+	return p
 }
 
 // ground returns the box of what the views stand on, the first with its axis at

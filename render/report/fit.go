@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"roundlay/geometry"
-	"roundlay/pattern"
+	"roundlay/pattern/search"
 )
 
 type fitJSON struct {
@@ -43,7 +43,7 @@ type costJSON struct {
 }
 
 // FitJSON writes what can be done about a job.
-func FitJSON(w io.Writer, f *pattern.Fit) error {
+func FitJSON(w io.Writer, f *search.Fit) error {
 	out := fitJSON{Schema: schema, Title: f.Job.Title, Clear: f.Clear, Short: f.Short, Offers: []offerJSON{}}
 	for _, o := range f.Offers {
 		one := offerJSON{Cost: costJSON{
@@ -63,7 +63,7 @@ func FitJSON(w io.Writer, f *pattern.Fit) error {
 }
 
 // Fit writes it for reading.
-func Fit(w io.Writer, f *pattern.Fit) error {
+func Fit(w io.Writer, f *search.Fit) error {
 	var b strings.Builder
 	u := f.Job.Length
 	switch {
@@ -88,7 +88,7 @@ func Fit(w io.Writer, f *pattern.Fit) error {
 }
 
 // costs says what an offer takes from the look, and what it adds.
-func costs(u geometry.Unit, c pattern.Cost) string {
+func costs(u geometry.Unit, c search.Cost) string {
 	var lost, won []string
 	add := func(by float64, text string) {
 		switch {

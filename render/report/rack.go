@@ -6,8 +6,8 @@ import (
 	"strings"
 	"text/tabwriter"
 
-	"roundlay/pattern"
 	"roundlay/pattern/job"
+	"roundlay/pattern/search"
 )
 
 type rackJSON struct {
@@ -34,7 +34,7 @@ type wheelOnesJSON struct {
 }
 
 // RackJSON writes how a design goes on each wheel of the rack.
-func RackJSON(w io.Writer, j *job.Job, wheels []pattern.WheelFit) error {
+func RackJSON(w io.Writer, j *job.Job, wheels []search.WheelFit) error {
 	out := rackJSON{Schema: schema, Title: j.Title}
 	for _, f := range wheels {
 		one := wheelOnesJSON{Wheel: j.Rack[f.Wheel].Name, Clear: f.Clear, Groove: number(f.Groove), Short: f.Short}
@@ -50,7 +50,7 @@ func RackJSON(w io.Writer, j *job.Job, wheels []pattern.WheelFit) error {
 		if depth := number(f.Depth); f.Depth > 0 {
 			one.Depth = &depth
 		}
-		if land := number(f.Land); f.Land < pattern.Within && f.Unfit == nil {
+		if land := number(f.Land); f.Land < search.Within && f.Unfit == nil {
 			one.Land = &land
 		}
 		out.Wheels = append(out.Wheels, one)
@@ -59,7 +59,7 @@ func RackJSON(w io.Writer, j *job.Job, wheels []pattern.WheelFit) error {
 }
 
 // Rack writes it as a table.
-func Rack(w io.Writer, j *job.Job, wheels []pattern.WheelFit) error {
+func Rack(w io.Writer, j *job.Job, wheels []search.WheelFit) error {
 	u := j.Length
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s, all of it on each wheel of the rack:\n\n", j.Title)
@@ -85,8 +85,8 @@ func Rack(w io.Writer, j *job.Job, wheels []pattern.WheelFit) error {
 		if f.Depth > 0 {
 			depth = u.Text(f.Depth)
 		}
-		if f.Land >= pattern.Within {
-			land = "over " + u.Text(pattern.Within)
+		if f.Land >= search.Within {
+			land = "over " + u.Text(search.Within)
 		}
 		if f.Unfit != nil {
 			groove, land, unfit = "-", "-", true

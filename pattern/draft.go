@@ -1,0 +1,243 @@
+package pattern
+
+import (
+	"context"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"roundlay/pattern/job"
+)
+
+// Draft is one job on one blank, of which an evaluator cuts and measures only what
+// it is asked for.
+type Draft struct {
+	Plan   *Plan       // without cuts
+	Motifs []job.Motif // the job's, in the sizes this blank is given
+
+	of  *Evaluator
+	ids []int // of the motifs
+}
+
+// drawable returns an error if a motif of the draft can't be drawn, or if all of
+// them come to more than is cut.
+func (d *Draft) drawable() error {
+	all := bill{plan: d.Plan, each: make([]toll, len(d.ids))}
+	for i := range d.ids {
+		s := d.stand(i)
+		if s.wrong != nil {
+			return s.wrong
+		}
+		all.each[i] = s.toll
+	}
+	return all.within()
+}
+
+func (d *Draft) stand(i int) *stand { return d.of.stood[d.ids[i]] }
+
+// Clears reports whether nothing is found.
+func (d *Draft) Clears() bool {
+	if d.Plan.Ungored() {
+		return false
+	}
+	for i := range d.Motifs {
+		if !d.ClearsAlone(i) {
+			return false
+		}
+	}
+	for i := range d.Motifs {
+		for k := range i {
+			if !d.ClearsPair(i, k) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// ClearsAlone reports whether a motif clears by itself, and beside its own copies.
+func (d *Draft) ClearsAlone(i int) bool {
+	s := d.stand(i)
+	if s.known {
+		return s.clear
+	}
+	s.known = true
+	if s.cuts == nil && d.Plan.closeLines(i) {
+		return false
+	}
+	p := d.only(d.Cuts(i))
+	for _, find := range []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.bridged} {
+		if len(find()) > 0 {
+			return false
+		}
+	}
+	for range p.crowd(i) {
+		return false
+	}
+	d.measured(i)
+	s.clear = true
+	return true
+}
+
+// only returns the draft's plan with some of its cuts alone.
+func (d *Draft) only(cuts []Cut) *Plan {
+	p := *d.Plan
+	p.Cuts = cuts
+	return &p
+}
+
+// measured counts what it takes to measure the cuts of a motif against one another.
+func (d *Draft) measured(i int) { d.of.spent.toil += int(2 * d.stand(i).toll.beside) }
+
+// Cuts returns the cuts of a motif in one period. Their ids and joins hold where
+// no other motif stands.
+func (d *Draft) Cuts(i int) []Cut {
+	s := d.stand(i)
+	if s.cuts == nil {
+		p := *d.Plan
+		all := make([]*figure, len(d.Motifs))
+		one, _ := p.drawing(i) // it can be drawn: drawable has tried
+		all[i] = &figure{cuts: one.cuts, lines: p.lines(one)}
+		_ = p.cutAll(context.WithoutCancel(d.of.ctx), all) // one motif, kept once it is cut: soon done
+		const longer = 3                                   // times, that bent lines take
+		for n, c := range p.Cuts[:len(all[i].cuts)] {
+			d.of.spent.grooves++
+			if c.Length > r2.Norm(r2.Sub(c.Ends[1], c.Ends[0]))+touching {
+				d.of.spent.grooves += longer
+			}
+			d.of.spent.toil += int(p.toils(p.Job.Rack[c.Wheel], !all[i].lines[n].Straight()) * float64(len(c.Samples)))
+		}
+		s.cuts = p.Cuts
+	}
+	return s.cuts
+}
+
+// ClearsPair reports whether two motifs clear one another.
+func (d *Draft) ClearsPair(a, b int) bool {
+	if a == b || d.Plan.land(a, b) == 0 {
+		return true
+	}
+	a, b = min(a, b), max(a, b)
+	key := [2]int{d.ids[a], d.ids[b]}
+	if clear, ok := d.of.pairs[key]; ok {
+		return clear
+	}
+	clear := true
+	for range d.pair(a, b).crowd(a, b) {
+		clear = false
+		break
+	}
+	d.of.pairs[key] = clear
+	return clear
+}
+
+// pair returns the plan of two motifs alone.
+func (d *Draft) pair(a, b int) *Plan {
+	cuts := slices.Concat(d.Cuts(a), d.Cuts(b))
+	for i := range cuts {
+		cuts[i].ID, cuts[i].Joins = i+1, nil // motifs don't join one another
+	}
+	d.of.spent.toil += 4 + len(cuts) // it takes to look among them for two that come near
+	return d.only(cuts)
+}
+
+// Problems returns all that is found.
+func (d *Draft) Problems() Problems {
+	all := Problems{}
+	d.of.spent.toil += len(d.Motifs) * len(d.Motifs) / 32 // pairs that are looked up
+	for i := range d.Motifs {
+		all.add(d.alone(i))
+		for k := range i {
+			all.add(d.between(k, i))
+		}
+	}
+	return all
+}
+
+// alone returns what is found on a motif by itself.
+func (d *Draft) alone(i int) Problems {
+	s := d.stand(i)
+	if s.problems == nil {
+		s.problems = Problems{}
+		if !d.ClearsAlone(i) || d.Plan.Ungored() {
+			p := d.only(slices.Clone(d.Cuts(i)))
+			d.measured(i)
+			found := p.findings()
+			s.problems.count(p, found)
+		}
+	}
+	return s.problems
+}
+
+// between returns what is found between two motifs, the first of them before the
+// other in the job.
+func (d *Draft) between(a, b int) Problems {
+	key := [2]int{d.ids[a], d.ids[b]}
+	found, ok := d.of.found[key]
+	if !ok {
+		found = Problems{}
+		if !d.ClearsPair(a, b) {
+			p := d.pair(a, b)
+			found.count(p, slices.Collect(p.crowd(a, b)))
+		}
+		d.of.found[key] = found
+	}
+	return found
+}
+
+// Kinds returns which kinds are found on a motif alone, those that its place
+// mends last: another size may need another place. All that two cuts do to one
+// another goes as crowded.
+func (d *Draft) Kinds(i int) []Kind {
+	if d.ClearsAlone(i) {
+		return nil
+	}
+	s := d.stand(i)
+	if s.kinds != nil {
+		return s.kinds
+	}
+	p := d.only(slices.Clone(d.Cuts(i)))
+	d.measured(i)
+	for range p.crowd(i) {
+		s.kinds = append(s.kinds, Crowded)
+		break
+	}
+	for _, find := range []func() []Finding{p.buried, p.tight, p.shallow, p.thin, p.bridged, p.margins} {
+		for _, one := range find() {
+			if !slices.Contains(s.kinds, one.Kind) {
+				s.kinds = append(s.kinds, one.Kind)
+			}
+		}
+	}
+	return s.kinds
+}
+
+// Finds reports whether a kind is found on just the given motifs: none, one or two.
+func (d *Draft) Finds(kind Kind, motifs []int) bool {
+	p := d.Plan
+	switch len(motifs) {
+	case 1:
+		i := motifs[0]
+		if d.ClearsAlone(i) {
+			return false
+		}
+		d.measured(i)
+		p = d.only(d.Cuts(i))
+	case 2:
+		if d.ClearsPair(motifs[0], motifs[1]) {
+			return false
+		}
+		p = d.pair(motifs[0], motifs[1])
+	}
+	return p.has(kind, motifs)
+}
+
+// RunsOn reports whether a motif is meant to run on from one repeat to the next:
+// it is as wide as its repeat, or its lines go on there.
+func (d *Draft) RunsOn(i int) bool {
+	m := d.Plan.Job.Motifs[i]
+	if m.Width.Fraction && meets(m) && m.Width.Value < m.Stride()+1e-3 {
+		return true
+	}
+	return slices.ContainsFunc(d.Cuts(i), func(c Cut) bool { return c.RunsOn })
+}

@@ -1,0 +1,150 @@
+package search
+
+import (
+	"context"
+	"fmt"
+	"math"
+
+	"roundlay/motifs"
+	"roundlay/pattern"
+	"roundlay/pattern/glass"
+	"roundlay/pattern/job"
+)
+
+// WheelFit is a whole design, all of its motifs, cut with one wheel of the rack.
+type WheelFit struct {
+	Wheel int
+	Clear bool
+	// Unfit says why the design can't be laid out on it as asked, nil where it can:
+	// it may be deeper than the wheel's middle.
+	Unfit error
+	// Short says that the search came to its end before all counts and depths were
+	// tried.
+	Short bool
+	// Count is the first count in the job, and Most the largest with which
+	// everything clears; 0 where none does.
+	Count CountOf
+	Most  int
+	// Depth is the greatest, by the caliper's step, at which everything clears
+	// with all motifs cut to it; 0 where none does.
+	Depth  float64
+	Groove float64 // the widest groove, at the depths the job asks for
+	// Land is the smallest land between two cuts that don't join, if it is below
+	// Within: farther than that nobody looks. It is 0 where grooves run together.
+	Land float64
+}
+
+// CountOf is a count of one of a job's motifs.
+type CountOf struct {
+	Motif int
+	Key   string // "" where no motif has a count
+}
+
+// Within is how far apart cuts are whose land is measured, in millimetres.
+const Within = 10.0
+
+// Wheels puts a design on each wheel of its rack in turn. Of a set, what it
+// tells holds on all of the blanks.
+func Wheels(ctx context.Context, j *job.Job) ([]WheelFit, error) {
+	j, err := Resolve(ctx, j)
+	if err != nil {
+		return nil, err
+	}
+	for _, b := range j.Blanks {
+		if _, err := pattern.NewEvaluator(ctx).Draft(j, b); err != nil {
+			return nil, err // whatever the wheel
+		}
+	}
+	f := newFitter(ctx, j)
+	all := make([]WheelFit, len(j.Rack))
+	for w := range j.Rack {
+		on := j.Clone()
+		for i := range on.Motifs {
+			on.Motifs[i].Wheel = w
+		}
+		fit := WheelFit{Wheel: w, Count: firstCount(j), Land: Within}
+		if f.Spent() {
+			fit.Unfit, fit.Short = pattern.ErrSpent, true
+			all[w] = fit
+			continue
+		}
+		fit.Clear = f.Clears(on)
+		for _, b := range j.Blanks {
+			if err := fit.measure(on, b, f.Evaluator); err != nil && fit.Unfit == nil {
+				fit.Unfit = err
+			}
+		}
+		f.mostOn(&fit, on)
+		f.depthOn(&fit, on)
+		fit.Short = f.Spent()
+		all[w] = fit
+	}
+	if err := f.Err(); err != nil {
+		return nil, fmt.Errorf("looking at wheels: %w", err)
+	}
+	return all, nil
+}
+
+func firstCount(j *job.Job) CountOf {
+	for i, m := range j.Motifs {
+		for _, p := range m.Kind.Params {
+			if p.Sort == motifs.Count {
+				return CountOf{i, p.Name}
+			}
+		}
+	}
+	return CountOf{}
+}
+
+// measure looks at the grooves and the land on one blank.
+func (w *WheelFit) measure(j *job.Job, blank *glass.Blank, e *pattern.Evaluator) error {
+	p, err := e.Lay(j, blank)
+	if err != nil {
+		return err
+	}
+	for _, c := range p.Cuts {
+		w.Groove = max(w.Groove, c.Width)
+	}
+	w.Land = min(w.Land, p.LeastLand(w.Land))
+	return nil
+}
+
+// mostOn finds the largest first count with which everything clears.
+func (f *fitter) mostOn(w *WheelFit, j *job.Job) {
+	if w.Count.Key == "" {
+		return
+	}
+	for _, t := range f.troubles(j) {
+		if !t.has(w.Count.Motif) {
+			return // no count mends that
+		}
+	}
+	param, _ := j.Motifs[w.Count.Motif].Kind.Param(w.Count.Key)
+	for n := param.Most; n >= param.Least; n-- {
+		if f.Clears(j.With(job.Change{Motif: w.Count.Motif, Key: w.Count.Key, Value: n})) {
+			w.Most = int(n)
+			return
+		}
+	}
+}
+
+// depthOn finds the greatest depth at which everything clears. Shallower may
+// clear less, where the band is all the glass that may be cut: it is higher then.
+func (f *fitter) depthOn(w *WheelFit, j *job.Job) {
+	step, thickest := j.Length.Step(), 0.0
+	for _, b := range j.Blanks {
+		for _, s := range b.Stations {
+			thickest = max(thickest, s.Wall)
+		}
+	}
+	for n := math.Floor((thickest - j.Limits.Leave) / step); n >= 1; n-- {
+		on := j.Clone()
+		for i := range on.Motifs {
+			on.Motifs[i].Depth = n * step
+		}
+		if f.Clears(on) {
+			w.Depth = n * step
+			return
+		}
+	}
+}

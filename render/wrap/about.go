@@ -1,0 +1,146 @@
+package wrap
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"roundlay/pattern"
+)
+
+// title is what the pages are headed with.
+func (a composer) title() string { return a.sheet.plan.Job.Title + a.of() }
+
+// of says what the paper is, and which blank's.
+func (a composer) of() string {
+	return fmt.Sprintf(", %s for %s", [...]string{"wrap", "inside wrap", "patches"}[a.sheet.side], a.sheet.plan.Blank.Name)
+}
+
+// what names the paper as a whole.
+func (a composer) what() string {
+	return [...]string{"outside wrap", "inside wrap", "set of patches"}[a.sheet.side]
+}
+
+// about says what a page's piece is, and how it goes on the glass.
+func (a composer) about(p piece) string {
+	s := a.sheet
+	if s.apart() {
+		what := capital(fmt.Sprintf("%s %d of %d", s.paperName(), p.paper, s.sheets))
+		if p.rows*p.columns > 1 {
+			what += fmt.Sprintf(", piece %d; join it to its neighbours on the match lines", p.number)
+		}
+		return what + ". " + a.placing()
+	}
+	what := capital(a.what()) + ", " + a.extent(p)
+	if p.rows*p.columns > 1 {
+		what += "; join it to its neighbours on the match lines"
+	}
+	return what + ". " + a.placing()
+}
+
+// aboutSome says what the papers on a page are, from the first up to before the
+// last.
+func (a composer) aboutSome(first, last int) string {
+	name := a.sheet.paperName()
+	what := fmt.Sprintf("%s %d of %d", name, first+1, a.sheet.sheets)
+	if last > first+1 {
+		what = fmt.Sprintf("%s %d to %d of %d", plural(name), first+1, last, a.sheet.sheets)
+	}
+	return capital(what) + ". " + a.placing()
+}
+
+// aboutAll says what the picture of all the paper shows.
+func (a composer) aboutAll() string {
+	papers := a.sheet.papers()
+	if a.sheet.apart() {
+		return a.aboutSome(0, len(papers))
+	}
+	return a.about(papers[0])
+}
+
+// longestAbout is as long as any page's.
+func (a composer) longestAbout() string {
+	p := a.sheet.papers()[0]
+	p.rows, p.columns = 2, 2
+	return a.about(p) + " and 8 to 88 of 8"
+}
+
+// extent says which repeats, or which gores, a piece of a wrap holds.
+func (a composer) extent(p piece) string {
+	s := a.sheet
+	if s.curved {
+		first := math.Round((p.from-s.seam)/s.part()) + 1
+		last := math.Round((p.to - s.seam) / s.part())
+		if first == last {
+			return fmt.Sprintf("gore %.0f of %d", first, s.parts)
+		}
+		return fmt.Sprintf("gores %.0f to %.0f of %d", first, last, s.parts)
+	}
+	// A repeat is on the piece that holds its middle.
+	n := s.plan.Repeats
+	first, last := int(math.Ceil(p.from/s.plan.Pitch())), int(math.Ceil(p.to/s.plan.Pitch()))-1
+	name := func(i int) int { return (i%n+n)%n + 1 }
+	switch {
+	case last < first:
+		return fmt.Sprintf("a part of repeat %d", name(first))
+	case first == last:
+		return fmt.Sprintf("repeat %d", name(first))
+	case name(first) < name(last):
+		return fmt.Sprintf("repeats %d to %d", name(first), name(last))
+	}
+	runs := []string{run(name(first), n), run(1, name(last))}
+	return "repeats " + strings.Join(runs, " and ")
+}
+
+func run(first, last int) string {
+	if first == last {
+		return fmt.Sprint(first)
+	}
+	return fmt.Sprintf("%d to %d", first, last)
+}
+
+// placing says how the paper goes on the glass.
+func (a composer) placing() string {
+	s := a.sheet
+	switch {
+	case s.side == Inside && s.mirror:
+		return "Mirrored: its back goes to the glass, and is traced through. " + a.placingInside()
+	case s.side == Inside:
+		return "Not mirrored: its printed face goes to the glass and is read through the wall. " + a.placingInside()
+	}
+	edge, on := "base edge", "on the table"
+	if s.face.Lower.Why != pattern.Whole {
+		edge, on = "lower edge", fmt.Sprintf("on a line drawn round %s above the table", s.plan.Job.Length.Text(s.low))
+	}
+	how := fmt.Sprintf("The %s stands %s, the arrow points to the rim.", edge, on)
+	if s.apart() {
+		how = fmt.Sprintf("Each %s stands %s, its tick on the mark stepped off there.", edge, on)
+	}
+	if s.mirror {
+		how = "Mirrored: lay the printed face on the glass and trace through from the back. " + how
+	}
+	return how
+}
+
+// placingInside says which of the edges of an inside paper to set it by: that on
+// the floor, or else the one at or below the rim.
+func (a composer) placingInside() string {
+	s := a.sheet
+	const arrow = ", the arrow points to the rim."
+	switch {
+	case s.face.Lower.Why == pattern.Whole:
+		return "The lower edge stands on the inside floor" + arrow
+	case s.face.Upper.Why == pattern.Whole:
+		return "The upper edge is level with the rim" + arrow
+	}
+	return fmt.Sprintf("The upper edge lies %s below the rim%s", s.plan.Job.Length.Text(s.face.Upper.Own-s.high), arrow)
+}
+
+func capital(words string) string { return strings.ToUpper(words[:1]) + words[1:] }
+
+func plural(word string) string {
+	if strings.HasSuffix(word, "ch") {
+		return word + "es"
+	}
+	return word + "s"
+}

@@ -1,0 +1,302 @@
+package wrap
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"roundlay/geometry"
+	"roundlay/motifs"
+	"roundlay/pattern/groove"
+	"roundlay/render/drawing"
+	"roundlay/render/lettering"
+	"roundlay/render/page"
+	"roundlay/render/printing"
+)
+
+// NewChart draws a swatch of every kind of motif at its defaults.
+func NewChart(kinds []motifs.Kind, o Options) (*Wrap, error) {
+	const repeats, tall, columns = 7, 50, 5
+	c := &chart{
+		title: "The motifs", about: "Each at its defaults and true to size, as seven of them go round " + swatchGlass() + ".",
+		repeats: repeats, columns: columns,
+	}
+	var cells []cell
+	for _, k := range kinds {
+		w, err := newSwatch(k, repeats, tall)
+		if err != nil {
+			return nil, err
+		}
+		w.name, w.about = k.Name, k.About
+		cells = append(cells, cell{swatch: &w})
+	}
+	c.groups = [][]cell{append(cells, cell{words: chartKey(kinds...)})}
+	return c.draw(o)
+}
+
+// NewMotifChart draws one kind of motif at its defaults, and what each of its
+// parameters does.
+func NewMotifChart(kind motifs.Kind, o Options) (*Wrap, error) {
+	const repeats, tall, columns = 6, 42, 4
+	c := &chart{
+		title:   "The motif " + kind.Name,
+		about:   "One parameter a row, the others at their defaults. True to size, as six motifs go round " + swatchGlass() + ".",
+		repeats: repeats, columns: columns,
+	}
+	plain, err := newSwatch(kind, repeats, tall)
+	if err != nil {
+		return nil, err
+	}
+	whole := plain
+	whole.name = "at its defaults"
+	c.groups = [][]cell{{
+		{words: []page.Note{{Words: kind.Name, Size: nameSize, Bold: true}, {Words: kind.About, Size: aboutSize}}},
+		{swatch: &whole}, {words: chartKey(kind)},
+	}}
+	for _, p := range kind.Params {
+		group := []cell{{words: []page.Note{
+			{Words: p.Name, Size: nameSize, Bold: true}, {Words: p.About, Size: aboutSize},
+			{Words: "Takes " + p.Range() + ".", Size: aboutSize},
+		}}}
+		for _, w := range varied(plain, p) {
+			group = append(group, cell{swatch: &w})
+		}
+		c.groups = append(c.groups, group)
+	}
+	return c.draw(o)
+}
+
+func swatchGlass() string {
+	return "a straight glass " + geometry.Inch.Text(swatchAcross) + " across"
+}
+
+// chartKey says what the swatches of some kinds are cut with.
+func chartKey(kinds ...motifs.Kind) []page.Note {
+	with := func(k motifs.Kind) string {
+		wheel, depth := swatchCut(k)
+		u := geometry.Inch
+		what := fmt.Sprintf("a %s mitre of %.0f°", u.Text(2*wheel.Radius), wheel.Angle*180/math.Pi)
+		switch wheel.Edge {
+		case groove.Round:
+			what = fmt.Sprintf("a %s wheel with a round edge of %s radius", u.Text(2*wheel.Radius), u.Text(wheel.Convex))
+		case groove.Flat:
+			what = fmt.Sprintf("a %s flat wheel, %s wide", u.Text(2*wheel.Radius), u.Text(wheel.Thick))
+		}
+		return fmt.Sprintf("%s, %s deep", what, u.Text(depth))
+	}
+	words := "Heavy: the line to trace. Grey: the groove at its true width. Cut with " + with(kinds[0])
+	for _, k := range kinds[1:] {
+		if with(k) != with(kinds[0]) {
+			words += fmt.Sprintf("; %s with %s", k.Name, with(k))
+		}
+	}
+	notes := []page.Note{
+		{Words: "How to read it", Size: nameSize, Bold: true}, {Words: words + ".", Size: aboutSize},
+		{Words: "Whether it clears is for check to say: that is a matter of the glass, the wheel and the depth.", Size: aboutSize},
+	}
+	if len(kinds) > 1 {
+		notes = append(notes, page.Note{Words: "roundlay motifs NAME --chart shows what a motif's parameters do.", Size: aboutSize})
+	}
+	return notes
+}
+
+// Sizes of a chart: points, and millimetres.
+const (
+	nameSize, aboutSize = 9.5, 7.5
+
+	cellGap = 2.8 // the least between two columns
+	rowGap  = 5.0
+	mostGap = 12.0
+	wordGap = 0.8 // between a picture and its words
+)
+
+// chart is swatches in rows. A group of cells begins a row of its own.
+type chart struct {
+	title, about string
+	repeats      int // of each swatch's glass
+	columns      int // of the picture of all
+	groups       [][]cell
+}
+
+// cell is one place in a row: a swatch with its words below, or words alone.
+type cell struct {
+	swatch *swatch
+	words  []page.Note
+}
+
+// notes returns what stands below the cell's picture, if it has one.
+func (c cell) notes() []page.Note {
+	if c.swatch == nil {
+		return c.words
+	}
+	notes := []page.Note{{Words: c.swatch.name, Size: nameSize, Bold: true}}
+	if c.swatch.about != "" {
+		notes = append(notes, page.Note{Words: c.swatch.about, Size: aboutSize})
+	}
+	return notes
+}
+
+// put draws the cell below and to the right of a corner, and returns how far
+// down it reaches.
+func (c cell) put(d *drawing.Drawing, corner geometry.Point, wide float64, letters *lettering.Letters) (float64, error) {
+	y := corner.Y
+	if c.swatch != nil {
+		picture, err := c.swatch.draw(letters)
+		if err != nil {
+			return 0, err
+		}
+		d.Append(picture.Moved(geometry.Motion{Cos: 1, X: corner.X, Y: y - c.swatch.tall}))
+		y -= c.swatch.tall + wordGap
+	}
+	const deep = 1e3 // a cell is as deep as its words
+	set, low, _ := page.Column(c.notes(), geometry.Box{
+		Min: geometry.Point{X: corner.X, Y: y - deep}, Max: geometry.Point{X: corner.X + wide, Y: y},
+	}, letters)
+	d.Add(drawing.Notes, set...)
+	return low, nil
+}
+
+// row is cells drawn side by side, its upper left corner at the origin.
+type row struct {
+	drawing.Drawing
+	tall float64
+}
+
+// rows draws the chart's rows, so many columns wide, with a gap between them.
+func (c *chart) rows(columns int, gap float64, letters *lettering.Letters) ([]row, error) {
+	var all []row
+	for _, group := range c.groups {
+		for cells := range slices.Chunk(group, columns) {
+			var r row
+			for i, cell := range cells {
+				low, err := cell.put(&r.Drawing, geometry.Point{X: float64(i) * (wide(c.repeats) + gap)}, wide(c.repeats), letters)
+				if err != nil {
+					return nil, err
+				}
+				r.tall = max(r.tall, -low)
+			}
+			all = append(all, r)
+		}
+	}
+	return all, nil
+}
+
+// draw puts the chart on pages, and in one picture.
+func (c *chart) draw(o Options) (*Wrap, error) {
+	a, err := c.composer(o)
+	if err != nil {
+		return nil, err
+	}
+	f := o.Portrait()
+	if err := a.RoomForBars(f, o.Options); err != nil {
+		return nil, err
+	}
+	w := &Wrap{Title: c.title, letters: a.Letters}
+	if w.Pages, err = c.pages(a, f); err != nil {
+		return nil, err
+	}
+	w.Whole, err = c.picture(a)
+	return w, err
+}
+
+// composer returns what frames pages, for which it takes a plan: any swatch's, as
+// all have one unit.
+func (c *chart) composer(o Options) (composer, error) {
+	for _, group := range c.groups {
+		for _, cell := range group {
+			if cell.swatch == nil {
+				continue
+			}
+			p, err := cell.swatch.plan()
+			if err != nil {
+				return composer{}, err
+			}
+			return newComposer(p, o)
+		}
+	}
+	return composer{}, errors.New("a chart needs at least one motif")
+}
+
+// headOn returns a page with the room that the chart's head takes on it.
+func (c *chart) headOn(f page.Format, a composer) page.Format {
+	f.Head = a.HeadRoom(f, page.Head{About: c.about})
+	return f
+}
+
+func (c *chart) pages(a composer, f page.Format) ([]printing.Page, error) {
+	f = c.headOn(f, a)
+	room := f.Beside()
+	across, tall := room.Size()
+	columns := int((across + cellGap) / (wide(c.repeats) + cellGap))
+	gap := 0.0
+	if columns > 1 {
+		gap = min((across-float64(columns)*wide(c.repeats))/float64(columns-1), mostGap)
+	}
+	rows, err := c.rows(max(columns, 1), gap, a.Letters)
+	if err != nil {
+		return nil, err
+	}
+	for _, r := range rows {
+		if columns == 0 || r.tall > tall {
+			return nil, fmt.Errorf("a swatch with its words does not go on paper %q (%.0f × %.0f mm, margin %.0f mm): use a larger sheet",
+				a.options.Paper.Name, a.options.Paper.Width, a.options.Paper.Height, a.options.Margin)
+		}
+	}
+	pages := stacked(rows, room, len(rows))
+	// As few pages as that, but none with a lonely row.
+	pages = stacked(rows, room, (len(rows)+len(pages)-1)/len(pages))
+	out := make([]printing.Page, len(pages))
+	for i := range pages {
+		a.Head(&pages[i], f, page.Head{Title: c.title, Number: fmt.Sprintf("page %d of %d", i+1, len(pages)), About: c.about})
+		a.Foot(&pages[i], f, "")
+		out[i] = f.Correct(pages[i], fmt.Sprintf("swatches %d", i+1))
+	}
+	return out, nil
+}
+
+// stacked puts rows into a room, one below another, page after page: on each as
+// many as there is room for, but no more than most.
+func stacked(rows []row, room geometry.Box, most int) []drawing.Drawing {
+	var pages []drawing.Drawing
+	y, n := math.Inf(-1), 0
+	for _, r := range rows {
+		if y-r.tall < room.Min.Y || n == most {
+			pages, y, n = append(pages, drawing.Drawing{}), room.Max.Y, 0
+		}
+		pages[len(pages)-1].Append(r.Moved(geometry.Motion{Cos: 1, X: room.Min.X, Y: y}))
+		y, n = y-r.tall-rowGap, n+1
+	}
+	return pages
+}
+
+// picture puts all rows on one sheet as large as they need, a whole number of
+// millimetres each way.
+func (c *chart) picture(a composer) (printing.Page, error) {
+	const gap, slack = 5, 1
+	rows, err := c.rows(c.columns, gap, a.Letters)
+	if err != nil {
+		return printing.Page{}, err
+	}
+	tall := -rowGap
+	for _, r := range rows {
+		tall += r.tall + rowGap
+	}
+	width := float64(c.columns)*(wide(c.repeats)+gap) - gap
+	across, up := a.options.Printed.Scale()
+	f := page.Format{Margin: a.options.Margin * max(1, across, up), Printed: a.options.Printed}
+	f.Width = math.Ceil((width+page.SideRoom+2*f.Margin)/across) * across
+	f.Height = 1e3 // until the head is known: it stands clear of the bar up
+	f = c.headOn(f, a)
+	f.Height = math.Ceil((max(tall, page.UpEnd)+page.FootRoom+2*f.Margin+f.Head+slack)/up) * up
+	room := f.Beside()
+	var d drawing.Drawing
+	y := room.Max.Y
+	for _, r := range rows {
+		d.Append(r.Moved(geometry.Motion{Cos: 1, X: room.Min.X, Y: y}))
+		y -= r.tall + rowGap
+	}
+	a.Head(&d, f, page.Head{Title: c.title, About: c.about})
+	a.Foot(&d, f, "")
+	return f.Correct(d, ""), nil
+}

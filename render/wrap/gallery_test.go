@@ -1,0 +1,47 @@
+package wrap
+
+import (
+	"bytes"
+	"context"
+	"os"
+	"testing"
+
+	"roundlay/geometry"
+	"roundlay/pattern/job"
+	"roundlay/pattern/search"
+)
+
+// The wraps of the gallery are what the program draws today: the demo's, and
+// those of the jobs that lie there. Remade with ROUNDLAY_UPDATE=1.
+func TestGallery(t *testing.T) {
+	const folder = "../../testdata/gallery/"
+	for _, name := range []string{"hedgerow-tumblers", "quilted-highball", "trellis-beaker", "fern-and-beam"} {
+		file, text := job.Demo()
+		if name != "hedgerow-tumblers" {
+			var err error
+			file = folder + name + ".toml"
+			if text, err = os.ReadFile(file); err != nil {
+				t.Fatal(err)
+			}
+		}
+		j, err := job.Read(file, text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		plans, err := search.Lay(context.Background(), j, j.Blanks[0])
+		if err != nil {
+			t.Fatal(err)
+		}
+		search.Cures(context.Background(), plans...)
+		p := plans[0]
+		var picture bytes.Buffer
+		if err := wrapOf(t, p, DefaultOptions(geometry.Inch)).SVG(&picture); err != nil {
+			t.Fatal(err)
+		}
+		path := folder + name + "-wrap.svg"
+		keptPicture(t, path, picture.Bytes())
+		if len(p.Findings) > 0 {
+			t.Errorf("%s has findings: a gallery shows what can be cut", name)
+		}
+	}
+}

@@ -1,0 +1,149 @@
+package wrap
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"roundlay/geometry"
+	"roundlay/render/drawing"
+)
+
+// ways are how a number may stand, the best first: its size in points, and how
+// far it keeps from other cuts, in millimetres.
+func ways() []struct{ size, clear float64 } {
+	return []struct{ size, clear float64 }{{6, 5}, {6, 3}, {6, 1.5}, {6, 0.8}, {6, 0.35}, {5, 0.35}, {4, 0.2}}
+}
+
+// Distances from a number to its own line.
+const (
+	besideOwn  = 0.45
+	clearOfOwn = 0.3 // a bent line comes nearer than where it is nearest to the middle
+)
+
+// numbers writes beside each cut the number it has in the lists. A number stands
+// close to its own line and clear of the others, so that nobody has to guess
+// whose it is. One that finds no room is left out.
+func (o *obstacles) numbers(d *drawing.Drawing, lines []numbered) {
+	for _, l := range lines {
+		if len(l.own) < 2 {
+			continue
+		}
+		if text, ok := o.number(l); ok {
+			d.Add(drawing.Notes, text)
+			o.text(text)
+		}
+	}
+}
+
+// numbered is a cut's line as it lies on a strip.
+type numbered struct {
+	number int
+	tilt   float64
+	whole  []geometry.Point // with what lies beyond the strip's edges
+	own    []geometry.Point // the part that is the strip's own, if it is large enough to bear the number
+	paper  geometry.Outline // the strip
+}
+
+// numbered returns the lines of the cuts that a strip shows.
+func (s *sheet) numbered(st strip) []numbered {
+	const worth = 4.0 // mm of a line that bears its number, or else half of it
+	from, to, low, high := s.shown(st)
+	period := float64(s.plan.Period) * s.plan.Pitch()
+	var all []numbered
+	for i, t := range s.traces {
+		if t.box.Min.Y > high || t.box.Max.Y < low {
+			continue
+		}
+		around := s.plan.Around(s.plan.Cuts[i].ID)
+		for turns := math.Ceil((from - t.box.Max.X) / period); t.box.Min.X+turns*period <= to; turns++ {
+			l := numbered{number: around[modulo(int(turns), len(around))]}
+			var own []geometry.Point
+			for _, q := range t.line {
+				q.X += turns * period
+				at := st.at(q.X, q.Y)
+				l.whole = append(l.whole, at)
+				if q.X >= st.from && q.X <= st.to && q.Y >= st.low && q.Y <= st.high {
+					if own == nil {
+						l.tilt = st.tilt(q.X, q.Y)
+					}
+					own = append(own, at)
+				}
+			}
+			if length := lengthOf(own); length > min(worth, 0.49*lengthOf(l.whole)) {
+				l.own = own
+			}
+			all = append(all, l)
+		}
+	}
+	return all
+}
+
+func modulo(i, n int) int { return (i%n + n) % n }
+
+func lengthOf(line []geometry.Point) float64 {
+	length := 0.0
+	for i := 1; i < len(line); i++ {
+		length += r2.Norm(r2.Sub(line[i], line[i-1]))
+	}
+	return length
+}
+
+// number finds where a cut's number stands: the first way that is clear, at the
+// first of the places beside its line.
+func (o *obstacles) number(l numbered) (drawing.Text, bool) {
+	for _, way := range ways() {
+		text := drawing.Text{Words: fmt.Sprint(l.number), Size: way.size, Align: drawing.Centre, Turn: l.tilt}
+		width, tall := o.size(text)
+		near := min(clearOfOwn, way.clear)
+		c := clearance{own: near, cuts: way.clear, ink: near, faint: near, hatching: -1}
+		for _, middle := range beside(l.own, l.tilt, width, tall) {
+			// Words stand on their baseline.
+			text.At = r2.Add(middle, r2.Rotate(geometry.Point{Y: -tall / 2}, l.tilt, geometry.Point{}))
+			if l.paper.Contains(middle) && o.clear(o.figures(text), owner(l.number), c) {
+				return text, true
+			}
+		}
+	}
+	return drawing.Text{}, false
+}
+
+// beside returns the places beside a line for the middle of a number of a size:
+// to both sides of the line's middle first, and beyond its two ends last.
+func beside(line []geometry.Point, tilt, width, tall float64) []geometry.Point {
+	length := lengthOf(line)
+	var places []geometry.Point
+	step := func(on, way geometry.Point) {
+		// How far the number reaches towards the line.
+		level := r2.Rotate(way, -tilt, geometry.Point{})
+		reach := (math.Abs(level.X)*width+math.Abs(level.Y)*tall)/2 + besideOwn
+		places = append(places, r2.Add(on, r2.Scale(reach, way)))
+	}
+	for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
+		on, ahead := along(line, share*length)
+		side := geometry.Point{X: -ahead.Y, Y: ahead.X}
+		step(on, side)
+		step(on, r2.Scale(-1, side))
+	}
+	on, ahead := along(line, length)
+	step(on, ahead)
+	on, ahead = along(line, 0)
+	step(on, r2.Scale(-1, ahead))
+	return places
+}
+
+// along returns the place some way along a line, and the direction there.
+func along(line []geometry.Point, way float64) (at, ahead geometry.Point) {
+	for i := 1; ; i++ {
+		part := r2.Sub(line[i], line[i-1])
+		length := r2.Norm(part)
+		if length >= way && length > 0 || i+1 == len(line) {
+			if length == 0 {
+				return line[i], geometry.Point{X: 1}
+			}
+			return r2.Add(line[i-1], r2.Scale(min(way/length, 1), part)), r2.Scale(1/length, part)
+		}
+		way -= length
+	}
+}

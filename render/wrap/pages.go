@@ -1,0 +1,292 @@
+package wrap
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"roundlay/pattern"
+	"roundlay/render/drawing"
+	"roundlay/render/lettering"
+	"roundlay/render/page"
+	"roundlay/render/printing"
+)
+
+// composer puts papers on pages, with the words that go with them.
+type composer struct {
+	sheet   *sheet
+	options Options
+	page.Frame
+}
+
+// overlaps reports whether any piece shows what lies beyond its match lines:
+// gores end at theirs.
+func (l layout) overlaps(curved bool) bool {
+	return slices.ContainsFunc(l.pieces, func(of []piece) bool { return of[0].rows > 1 || len(of) > 1 && !curved })
+}
+
+func newComposer(p *pattern.Plan, o Options) (composer, error) {
+	letters, err := lettering.Load()
+	if err != nil {
+		return composer{}, err
+	}
+	s, err := newSheet(p, o, letters)
+	return composer{s, o, page.Frame{Letters: letters, Unit: p.Job.Length}}, err
+}
+
+// layout is how papers are put on pages: each cut into pieces with a page to
+// each, or several whole ones on a page.
+type layout struct {
+	page.Format
+	pieces [][]piece // of each paper
+	slots  []slot    // on a page, for whole papers; none where each piece has a page
+}
+
+// layout finds the fewest pages. Which way round pages lie is found for a true
+// printer, so that correcting for a printer that is not doesn't turn them: its
+// two errors belong to the page's sides.
+func (a composer) layout() (layout, bool) {
+	straight := a
+	straight.options.Printed = page.TruePrinter()
+	l, ok := straight.layoutOn(straight.format(false), straight.format(true))
+	if !ok || a.options.Printed.True() {
+		return l, ok
+	}
+	return a.layoutOn(a.format(l.Width < l.Height))
+}
+
+// format returns the page that stands upright, or lies on its side, with room
+// for the head that this paper needs.
+func (a composer) format(portrait bool) page.Format {
+	f := a.options.Landscape()
+	if portrait {
+		f = a.options.Portrait()
+	}
+	f.Head = a.headRoom(f)
+	return f
+}
+
+func (a composer) layoutOn(pages ...page.Format) (layout, bool) {
+	s, papers := a.sheet, a.sheet.papers()
+	if s.apart() {
+		if found, f := pack(s.box(papers[0]), len(papers), pages...); found != nil {
+			return layout{Format: f, pieces: one(papers), slots: found}, true
+		}
+	}
+	var l layout
+	for i, paper := range papers {
+		if i > 0 {
+			pages = []page.Format{l.Format}
+		}
+		pieces, f, ok := s.split(paper, pages...)
+		if !ok {
+			return l, false
+		}
+		l.Format, l.pieces = f, append(l.pieces, pieces)
+	}
+	return l, true
+}
+
+func one(papers []piece) [][]piece {
+	all := make([][]piece, len(papers))
+	for i, p := range papers {
+		all[i] = []piece{p}
+	}
+	return all
+}
+
+// drawn is a page that is still to get its head and foot.
+type drawn struct {
+	drawing.Drawing
+	about  string
+	label  string
+	piece  *piece  // the one it holds, where others belong to it
+	lowest float64 // how far down the paper on it reaches
+
+	explains bool // whether it tells what all the findings are
+}
+
+// pages puts the papers on pages, the notes below them, and those that find no
+// room there on further pages.
+func (a composer) pages(l layout) []printing.Page {
+	var all []drawn
+	if l.slots != nil {
+		all = a.packed(l)
+	} else {
+		all = a.cut(l)
+	}
+	a.annotate(&all, l)
+	pages := make([]printing.Page, len(all))
+	for i, d := range all {
+		a.frame(&d.Drawing, l.Format, head{
+			number: fmt.Sprintf("page %d of %d", i+1, len(all)), about: d.about, piece: d.piece, see: a.see(d, all),
+		})
+		pages[i] = l.Correct(d.Drawing, d.label)
+	}
+	return pages
+}
+
+// noted is how notes are shared out: what is set on each page, which pages
+// explain the findings, and what found no room.
+type noted struct {
+	sets     [][]drawing.Mark
+	explains []bool
+	spilt    bool // whether those on the setting run over the first page
+	rest     []page.Note
+}
+
+// annotate sets the notes below the papers. What explains the findings stays
+// together, on each page that rings some and has the room. All is set in smaller
+// letters, and then lists as paragraphs, where that saves a page, or the turning
+// of one; what finds no room is on pages of its own.
+func (a composer) annotate(pages *[]drawn, l layout) {
+	setting, found := a.setting(l.overlaps(a.sheet.curved)), a.found()
+	chosen := a.below(*pages, l, setting, found)
+	setting, found = scaled(setting, smallNotes), scaled(found, smallNotes)
+	for _, closer := range [][]page.Note{setting, page.RunOn(setting)} {
+		if chosen.full() {
+			break
+		}
+		if n := a.below(*pages, l, closer, found); n.better(chosen) {
+			chosen = n
+		}
+	}
+	for i, set := range chosen.sets {
+		(*pages)[i].Add(drawing.Notes, set...)
+		(*pages)[i].explains = chosen.explains[i]
+	}
+	for rest := chosen.rest; len(rest) > 0; {
+		more := drawn{about: "Notes for the " + a.what() + ".", label: "notes", explains: true}
+		set, _, left := page.Column(rest, l.Beside(), a.Letters)
+		if len(left) == len(rest) {
+			return // a note taller than a page: nothing this small is printed
+		}
+		more.Add(drawing.Notes, set...)
+		*pages, rest = append(*pages, more), left
+	}
+}
+
+// full reports whether there is nothing that smaller letters could better.
+func (n noted) full() bool {
+	return len(n.rest) == 0 && !n.spilt && !slices.Contains(n.explains, false)
+}
+
+// better reports whether notes are shared out better than otherwise.
+func (n noted) better(than noted) bool {
+	if (len(n.rest) == 0) != (len(than.rest) == 0) {
+		return len(n.rest) == 0
+	}
+	count := func(n noted) (pages int) {
+		for _, explains := range n.explains {
+			if explains {
+				pages++
+			}
+		}
+		return pages
+	}
+	if count(n) != count(than) {
+		return count(n) > count(than)
+	}
+	return than.spilt && !n.spilt
+}
+
+// below sets notes below the papers of pages: those on the setting from the first
+// page on, those on findings whole, below them.
+func (a composer) below(pages []drawn, l layout, setting, found []page.Note) noted {
+	n := noted{sets: make([][]drawing.Mark, len(pages)), explains: make([]bool, len(pages))}
+	n.rest = setting
+	done := false
+	for i, d := range pages {
+		room := l.Beside()
+		room.Max.Y = min(room.Max.Y, d.lowest-3)
+		n.sets[i], room.Max.Y, n.rest = page.Column(n.rest, room, a.Letters)
+		n.spilt = n.spilt || len(n.rest) > 0
+		if len(n.rest) > 0 || done && d.ringed() == nil {
+			continue
+		}
+		if set, _, left := page.Column(found, room, a.Letters); len(left) == 0 {
+			n.sets[i], n.explains[i], done = append(n.sets[i], set...), true, true
+		}
+	}
+	if !done {
+		n.rest = append(n.rest[:len(n.rest):len(n.rest)], found...)
+	}
+	return n
+}
+
+// ringed returns the letters of the findings that a page rings.
+func (d drawn) ringed() []string {
+	var letters []string
+	for _, m := range d.On(drawing.Findings) {
+		if text, ok := m.(drawing.Text); ok {
+			letters = append(letters, strings.Split(text.Words, letterBreak)...)
+		}
+	}
+	return letters
+}
+
+// see says on a page that rings findings where they are explained, if not there.
+func (a composer) see(d drawn, all []drawn) string {
+	letters := d.ringed()
+	if d.explains || letters == nil {
+		return ""
+	}
+	which := letterRuns(a.sheet.plan.Groups(), func(letter string) bool { return slices.Contains(letters, letter) })
+	at := slices.IndexFunc(all, func(d drawn) bool { return d.explains })
+	rings := "Rings"
+	if !strings.Contains(which, " ") {
+		rings = "Ring"
+	}
+	return fmt.Sprintf("%s %s: page %d tells what was found.", rings, which, at+1)
+}
+
+// smallNotes is how small notes are set to save a page: 9 points become 8.
+const smallNotes = 8.0 / 9
+
+func scaled(notes []page.Note, size float64) []page.Note {
+	out := make([]page.Note, len(notes))
+	for i, n := range notes {
+		n.Size *= size
+		out[i] = n
+	}
+	return out
+}
+
+// cut gives each piece a page.
+func (a composer) cut(l layout) []drawn {
+	var all []drawn
+	for _, pieces := range l.pieces {
+		for _, p := range pieces {
+			box := a.sheet.box(p)
+			shift, _ := l.Place(box)
+			one := drawn{
+				Drawing: a.sheet.draw(p).Moved(shift), about: a.about(p), lowest: box.Min.Y + shift.Y,
+				label: fmt.Sprintf("%s %d", a.sheet.side, p.number),
+			}
+			if len(l.pieces) > 1 {
+				one.label = fmt.Sprintf("%s %d, %d", a.sheet.paperName(), p.paper, p.number)
+			}
+			if len(pieces) > 1 {
+				one.piece = &p
+			}
+			all = append(all, one)
+		}
+	}
+	return all
+}
+
+// packed puts whole papers on pages, as many on each as there are slots.
+func (a composer) packed(l layout) []drawn {
+	var all []drawn
+	for i, pieces := range l.pieces {
+		k := i % len(l.slots)
+		if k == 0 {
+			last := min(i+len(l.slots), len(l.pieces))
+			all = append(all, drawn{about: a.aboutSome(i, last), label: fmt.Sprintf("%s %d–%d", a.sheet.paperName(), i+1, last), lowest: l.Height})
+		}
+		last := &all[len(all)-1]
+		last.Append(a.sheet.draw(pieces[0]).Moved(l.slots[k].put(a.sheet.box(pieces[0]))))
+		last.lowest = min(last.lowest, l.slots[k].at.Y)
+	}
+	return all
+}

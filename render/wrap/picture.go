@@ -1,0 +1,53 @@
+package wrap
+
+import (
+	"math"
+
+	"roundlay/geometry"
+	"roundlay/render/drawing"
+	"roundlay/render/page"
+	"roundlay/render/printing"
+)
+
+// picture puts all the paper on one sheet as large as it needs, a whole number
+// of millimetres each way.
+func (a composer) picture() printing.Page {
+	const noteWidth, mostAcross = 180.0, 400.0
+	s, papers := a.sheet, a.sheet.papers()
+	box := s.box(papers[0])
+	width, height := box.Size()
+	columns := min(len(papers), max(1, fitting(width, mostAcross)))
+	rows := (len(papers) + columns - 1) / columns
+	wide := float64(columns)*(width+packGap) - packGap
+	tall := float64(rows)*(height+packGap) - packGap
+
+	across, up := a.options.Printed.Scale()
+	margin := a.options.Margin * max(1, across, up)
+	inner := max(wide, noteWidth)
+	// The notes' depth is found by setting them into a column that is deep enough.
+	deep := geometry.Box{Max: geometry.Point{X: inner, Y: 1e4}}
+	_, y, _ := page.Column(a.notes(false), deep, a.Letters)
+	depth := max(deep.Max.Y-y, page.UpEnd-page.FootRoom) + 6
+	const slack = 1 // for rounding
+	f := page.Format{Margin: margin, Printed: a.options.Printed}
+	f.Width = math.Ceil((inner+page.SideRoom+2*margin+slack)/across) * across
+	f.Head = a.headRoom(f)
+	f.Height = math.Ceil((slack+tall+depth+page.FootRoom+2*margin+f.Head)/up) * up
+
+	room := f.Above()
+	room.Min.X += (room.Max.X - room.Min.X - wide) / 2
+	var d drawing.Drawing
+	for i, place := range grid(width, height, geometry.Box{
+		Min: geometry.Point{X: room.Min.X, Y: room.Max.Y - tall}, Max: geometry.Point{X: room.Min.X + wide, Y: room.Max.Y},
+	}, false) {
+		if i < len(papers) {
+			d.Append(s.draw(papers[i]).Moved(place.put(s.box(papers[i]))))
+		}
+	}
+	below := f.Beside()
+	below.Max.Y = room.Max.Y - tall - 3
+	set, _, _ := page.Column(a.notes(false), below, a.Letters)
+	d.Add(drawing.Notes, set...)
+	a.frame(&d, f, head{about: a.aboutAll()})
+	return f.Correct(d, "")
+}

@@ -1,0 +1,165 @@
+package wrap
+
+import (
+	"bytes"
+	"math"
+	"regexp"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"roundlay/geometry"
+	"roundlay/render/drawing"
+	"roundlay/render/page"
+	"roundlay/render/printtest"
+)
+
+// On a printer that is not true a corrected wrap comes out as a true printer
+// makes the plain one: every line, to a micrometre or two, of as many pieces, on
+// pages of the same size that lie the same way. How the bars come out is
+// TestEveryPage's.
+func TestCorrectedWrapComesOutTrue(t *testing.T) {
+	t.Parallel()
+	p := planOf(t, leafJob(taperedGlass, 5))
+	for _, by := range []page.Printed{{Across: 98, Up: 101.5}, {Across: 103, Up: 96}} {
+		o := on(t, Outside, "420x420mm")
+		plain := wrapOf(t, p, o)
+		o.Printed = by
+		corrected := wrapOf(t, p, o)
+		if len(plain.Pages) != 1 || len(corrected.Pages) != 1 || corrected.Pages[0].Width != 420 || corrected.Pages[0].Height != 420 {
+			t.Fatalf("%d pages, corrected %d of %g by %g mm", len(plain.Pages), len(corrected.Pages), corrected.Pages[0].Width, corrected.Pages[0].Height)
+		}
+		want := withPen(printtest.Trace(t, pdfOf(t, plain))[0], cutPen().Width)
+		got := withPen(printtest.Trace(t, pdfOf(t, corrected))[0], cutPen().Width)
+		if len(got) != len(want) || len(got) == 0 {
+			t.Fatalf("%d lines, plain %d", len(got), len(want))
+		}
+		across, up := by.Across/100, by.Up/100
+		print := func(q geometry.Point) geometry.Point { return geometry.Point{X: q.X * across, Y: q.Y * up} }
+		// The page may be laid out a little otherwise: compare from the first place.
+		from, to := print(got[0].Points[0]), want[0].Points[0]
+		var worst float64
+		for i := range got {
+			for _, k := range []int{0, -1} {
+				a, b := got[i].Points, want[i].Points
+				if k < 0 {
+					a, b = a[len(a)-1:], b[len(b)-1:]
+				}
+				off := r2.Norm(r2.Sub(r2.Sub(print(a[0]), from), r2.Sub(b[0], to)))
+				worst = max(worst, off)
+			}
+		}
+		t.Logf("%v: worst %.4f mm", by, worst)
+		if worst > 0.005 {
+			t.Errorf("%v: a place is %.4f mm off", by, worst)
+		}
+		if !says(corrected.Pages[0], by.Corrected()) || says(plain.Pages[0], "Corrected") {
+			t.Error("the page does not say that it is corrected")
+		}
+	}
+}
+
+// Correcting a printer turns no pages: its errors belong to the page's sides.
+func TestCorrectionKeepsPagesAsTheyLie(t *testing.T) {
+	t.Parallel()
+	turned := 0
+	for name, stations := range map[string]string{"straight": straightGlass, "tapered": taperedGlass, "tall": tallGlass, "barrel": barrelGlass} {
+		p := planOf(t, leafJob(stations, 5))
+		for _, sheet := range []string{"a4", "letter", "legal"} {
+			for side := range Sides() {
+				lies := func(by page.Printed) bool {
+					o := on(t, Side(side), sheet)
+					o.Printed = by
+					a, err := newComposer(p, o)
+					if err != nil {
+						t.Fatal(err)
+					}
+					l, ok := a.layout()
+					if !ok {
+						t.Fatalf("%s, %v, %s: no layout", name, Side(side), sheet)
+					}
+					return l.Width > l.Height
+				}
+				if lies(page.TruePrinter()) != lies(page.Printed{Across: 95, Up: 105}) {
+					t.Errorf("%s, %v, %s: the pages turn when they are corrected", name, Side(side), sheet)
+				}
+				if lies(page.TruePrinter()) {
+					turned++
+				}
+			}
+		}
+	}
+	if turned == 0 || turned == 4*3*3 {
+		t.Errorf("%d of the cases lie on their sides: they try nothing", turned)
+	}
+}
+
+// The test page has a square, a circle and rulers that are what they say.
+func TestTestPage(t *testing.T) {
+	t.Parallel()
+	demo := demoPlan(t)
+	for _, sheet := range []string{"a4", "letter"} {
+		w, err := NewTestPage(demo, on(t, Outside, sheet))
+		if err != nil {
+			t.Fatal(err)
+		}
+		wrap := wrapOf(t, demo, on(t, Outside, sheet))
+		if w.Pages[0].Width != wrap.Pages[0].Width {
+			t.Errorf("%s: the test page is %g mm wide, the wrap's pages are %g", sheet, w.Pages[0].Width, wrap.Pages[0].Width)
+		}
+		page := printtest.Trace(t, pdfOf(t, w))[0]
+		var square, circle bool
+		diagonals := 0
+		longest := map[bool]float64{} // ruler's line, by whether it is up
+		for _, s := range page.Strokes {
+			box := geometry.BoxOf(s.Points...)
+			wide, tall := box.Size()
+			size80 := math.Abs(wide-80) < 0.01 && math.Abs(tall-80) < 0.01
+			switch {
+			case s.Closed && len(s.Points) == 4 && size80:
+				square = true
+			case s.Closed && len(s.Points) > 100 && size80:
+				middle := r2.Scale(0.5, r2.Add(box.Min, box.Max))
+				circle = true
+				for _, q := range s.Points {
+					if off := math.Abs(r2.Norm(r2.Sub(q, middle)) - 40); off > 0.002 {
+						t.Fatalf("%s: the circle is %.4f mm off", sheet, off)
+					}
+				}
+			case len(s.Points) == 2 && math.Abs(s.Length()-80*math.Sqrt2) < 0.01:
+				diagonals++
+			case len(s.Points) == 2 && math.Abs(s.Width-0.15) < 0.005 && (wide < 0.01 || tall < 0.01):
+				longest[wide < 0.01] = max(longest[wide < 0.01], s.Length())
+			}
+		}
+		if !square || !circle || diagonals != 2 {
+			t.Errorf("%s: square %v, circle %v, %d diagonals", sheet, square, circle, diagonals)
+		}
+		for up, length := range longest {
+			// A whole number of millimetres or of sixteenths, most of the page long.
+			if off := math.Abs(math.Remainder(length, 1)); off > 0.01 && math.Abs(math.Remainder(length, 25.4/16)) > 0.01 || length < 100 {
+				t.Errorf("%s: the ruler, up %v, is %.3f mm long", sheet, up, length)
+			}
+		}
+	}
+}
+
+// The demo's picture is small enough to send, and its pages are whole
+// millimetres; its layers are there by name.
+func TestPictureIsSmall(t *testing.T) {
+	w := wrapOf(t, demoPlan(t), DefaultOptions(geometry.Inch))
+	file := svgOf(t, w)
+	if len(file) >= 100_000 {
+		t.Errorf("the demo's SVG has %d bytes", len(file))
+	}
+	t.Logf("%d bytes", len(file))
+	size := regexp.MustCompile(`^<svg [^>]*width="\d+mm" height="\d+mm" viewBox="0 0 \d+ \d+"`)
+	if !size.Match(file) {
+		t.Errorf("the page is no whole number of millimetres: %.200s", file)
+	}
+	for _, layer := range drawing.Layers() {
+		if !bytes.Contains(file, []byte("\n<g id=\""+layer.String()+"\">\n")) {
+			t.Errorf("no layer %v", layer)
+		}
+	}
+}

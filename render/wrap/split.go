@@ -1,0 +1,149 @@
+package wrap
+
+import (
+	"math"
+
+	"roundlay/pattern"
+	"roundlay/render/page"
+)
+
+// mostPieces bounds the search for a way to cut a paper into pages: by far
+// enough for the smallest sheet and the largest glass.
+const mostPieces, mostRows = 120, 12
+
+// split cuts a paper into the fewest pieces that each go on a page, as it stands
+// or lying on its side: between parts if that will do, else anywhere, and one
+// above another only where that takes no more pages.
+func (s *sheet) split(paper piece, pages ...page.Format) ([]piece, page.Format, bool) {
+	for n := 1; n <= mostPieces; n++ {
+		for rows := 1; rows <= min(n, mostRows); rows++ {
+			if n%rows != 0 {
+				continue
+			}
+			for _, whole := range []bool{true, false} {
+				pieces, ok := s.pieces(paper, rows, n/rows, whole)
+				for _, f := range pages {
+					if ok && s.fit(pieces, f) {
+						return pieces, f, true
+					}
+				}
+			}
+		}
+	}
+	return nil, page.Format{}, false
+}
+
+// pieces cuts a paper into rows and columns, numbered as one reads. A column is
+// a number of whole parts where that is asked for or nothing else can be, as
+// between gores; ok is false where there are too few.
+func (s *sheet) pieces(paper piece, rows, columns int, whole bool) (pieces []piece, ok bool) {
+	parts := int(math.Round((paper.to - paper.from) / s.part()))
+	if (whole || s.curved) && columns > parts {
+		return nil, false
+	}
+	edge := func(column int) float64 {
+		share := float64(column) / float64(columns)
+		if whole || s.curved {
+			share = math.Ceil(float64(parts)*share) / float64(parts)
+		}
+		return paper.from + share*(paper.to-paper.from)
+	}
+	level := func(row int) float64 { return paper.low + (paper.high-paper.low)*float64(row)/float64(rows) }
+	for row := rows - 1; row >= 0; row-- {
+		for column := range columns {
+			pieces = append(pieces, piece{
+				paper: paper.paper, number: len(pieces) + 1, rows: rows, columns: columns,
+				from: edge(column), to: edge(column + 1), low: level(row), high: level(row + 1),
+				first: column == 0, last: column == columns-1, lowest: row == 0, highest: row == rows-1,
+			})
+		}
+	}
+	return pieces, true
+}
+
+// fit reports whether every piece goes on a page.
+func (s *sheet) fit(pieces []piece, f page.Format) bool {
+	for _, p := range pieces {
+		if _, ok := f.Place(s.box(p)); !ok {
+			return false
+		}
+	}
+	return true
+}
+
+// findSeam returns the angle of the paper's left edge: at the left edge of a
+// repeat, or as near to it as the fewest cuts are severed there. Pieces are cut,
+// and gores end, at the same place in their repeats or some equal steps on.
+func findSeam(p *pattern.Plan, repeat, steps int) float64 {
+	const clear = 0.3 // mm
+	step := p.Pitch() / float64(steps)
+	best, _ := leastSevered(p, repeat, step, func(seam float64) (n float64) {
+		for k := range steps {
+			n += severed(p, seam+float64(k)*step, clear)
+			if steps > 1 && nearMiddle(p, seam+float64(k)*step) {
+				n += float64(len(p.Cuts)) // a tick on a gore's edge is hard to stand on its mark
+			}
+		}
+		return n
+	})
+	return best
+}
+
+// findPatchEdge returns the angle of the first patch's left edge. A patch is one
+// repeat, its middle in the middle, unless that would part most of what another
+// place would leave whole, as where a motif lies across the repeat's edge.
+func findPatchEdge(p *pattern.Plan, repeat int) float64 {
+	const stub, clear = -1.0, 0.3 // mm: what only just runs over the edge is not parted by it
+	own := repeatEdge(p, repeat)
+	best, least := leastSevered(p, repeat, p.Pitch(), func(edge float64) float64 { return severed(p, edge, clear) })
+	if 2*least < severed(p, own, stub) {
+		return best
+	}
+	return own
+}
+
+func repeatEdge(p *pattern.Plan, repeat int) float64 { return (float64(repeat-1) - 0.5) * p.Pitch() }
+
+// leastSevered returns the place nearest to a repeat's left edge, within a step,
+// at which fewest cuts are severed, and how many.
+func leastSevered(p *pattern.Plan, repeat int, step float64, count func(theta float64) float64) (best, least float64) {
+	const tries = 120
+	edge := repeatEdge(p, repeat)
+	best, least = edge, math.Inf(1)
+	for i := 0; i < tries && least > 0; i++ {
+		// Alternately right and left of the repeat's edge, ever farther off.
+		theta := edge + float64((i+1)/2)*float64(1-2*(i%2))*step/tries
+		if n := count(theta); n < least {
+			best, least = theta, n
+		}
+	}
+	return best, least
+}
+
+// severed returns how many of the cuts' footprints a line up the slant would
+// sever, or come so near, in any repeat. Nearer than nothing is so far inside, or
+// a quarter of what a cut measures across.
+func severed(p *pattern.Plan, theta, clear float64) (n float64) {
+	for _, c := range p.Cuts {
+		low, high := math.Inf(1), math.Inf(-1)
+		for _, s := range c.Samples {
+			aside := (math.Max(s.Left, s.Right) + max(clear, 0)) / p.Surface.RadiusAt(s.Height)
+			low, high = min(low, s.Theta-aside), max(high, s.Theta+aside)
+		}
+		if clear < 0 {
+			inside := min(-clear/p.Surface.RadiusAt(c.Samples[0].Height), (high-low)/4)
+			low, high = low+inside, high-inside
+		}
+		for k := math.Ceil((low - theta) / p.Pitch()); theta+k*p.Pitch() <= high; k++ {
+			n++
+		}
+	}
+	return n
+}
+
+// nearMiddle reports whether a line up the slant comes near a repeat's middle.
+func nearMiddle(p *pattern.Plan, theta float64) bool {
+	const clear = 4 // mm, at the foot
+	off := math.Abs(math.Remainder(theta, p.Pitch()))
+	return off*p.Blank.Profile().Radius(0) < clear
+}

@@ -1,0 +1,62 @@
+package wrap
+
+import (
+	"fmt"
+	"io"
+
+	"roundlay/pattern"
+	"roundlay/render/lettering"
+	"roundlay/render/page"
+	"roundlay/render/printing"
+)
+
+// Wrap is a plan's paper, ready to be written: in pages to print, and in one
+// picture to look at.
+type Wrap struct {
+	Title string
+	Pages []printing.Page
+	Whole printing.Page
+	// Remarks is what its maker should hear: what the paper can't show, how it
+	// is divided, what was corrected.
+	Remarks []string
+
+	letters *lettering.Letters
+}
+
+// New draws the paper for a plan's blank. The error says why it can't be.
+func New(p *pattern.Plan, o Options) (*Wrap, error) {
+	a, err := newComposer(p, o)
+	if err != nil {
+		return nil, err
+	}
+	for _, f := range []page.Format{o.Portrait(), o.Landscape()} {
+		if err := a.RoomForBars(f, o.Options); err != nil {
+			return nil, err
+		}
+	}
+	w := &Wrap{Title: a.title(), letters: a.Letters, Remarks: a.remarks()}
+	pages, ok := a.layout()
+	if !ok {
+		return nil, fmt.Errorf("--paper: read %q (%.0f × %.0f mm, margin %.0f mm), on which the %s does not go, not even in %d pieces; accepted: a larger sheet",
+			o.Paper.Name, o.Paper.Width, o.Paper.Height, o.Margin, a.what(), mostPieces)
+	}
+	w.Pages = a.pages(pages)
+	w.Whole = a.picture()
+	return w, nil
+}
+
+// PDF writes the pages to print.
+func (w *Wrap) PDF(to io.Writer) error { return printing.PDF(to, w.Title, w.Pages, w.letters) }
+
+// SVG writes the whole wrap in one picture.
+func (w *Wrap) SVG(to io.Writer) error { return printing.SVG(to, w.Title, w.Whole, w.letters) }
+
+// PageSVG writes one page, from 1.
+func (w *Wrap) PageSVG(to io.Writer, number int) error {
+	return printing.SVG(to, w.Title, w.Pages[number-1], w.letters)
+}
+
+// PagePNG writes one page, from 1, at a number of dots to the inch.
+func (w *Wrap) PagePNG(to io.Writer, number int, dpi float64) error {
+	return printing.PNG(to, w.Pages[number-1], dpi, w.letters)
+}

@@ -13,7 +13,7 @@ func TestChordToolBox(t *testing.T) {
 	} {
 		// Half a unit of the table's last place, and a little for a value that
 		// lies right between two.
-		if got := Chord(1, parts); math.Abs(got-want) > 0.5001e-4 {
+		if got := (Division{1, parts}).Chord(); math.Abs(got-want) > 0.5001e-4 {
 			t.Errorf("%d parts: %.6f, the table has %.4f", parts, got, want)
 		}
 	}
@@ -23,7 +23,7 @@ func TestChordToolBox(t *testing.T) {
 // circles": a circle of diameter 1, to six places (from memory).
 func TestChordHandbook(t *testing.T) {
 	for parts, want := range map[int]float64{3: 0.866025, 5: 0.587785, 7: 0.433884, 9: 0.342020, 11: 0.281733} {
-		if got := Chord(0.5, parts); math.Abs(got-want) > 0.5001e-6 {
+		if got := (Division{0.5, parts}).Chord(); math.Abs(got-want) > 0.5001e-6 {
 			t.Errorf("%d parts: %.8f, the table has %.6f", parts, got, want)
 		}
 	}
@@ -33,7 +33,7 @@ func TestChordHandbook(t *testing.T) {
 // shade under 2 3/4 in: common practice, no source.
 func TestChordOfATumbler(t *testing.T) {
 	const inch = MillimetresPerInch
-	if c := Chord(3.15*inch/2, 3) / inch; c >= 2.75 || c < 2.7 {
+	if c := (Division{3.15 * inch / 2, 3}).Chord() / inch; c >= 2.75 || c < 2.7 {
 		t.Errorf("three parts of 3.15 in: %.4f in", c)
 	}
 }
@@ -66,16 +66,16 @@ func TestClosingGapWalked(t *testing.T) {
 		radius, setting float64
 		parts           int
 	}{{40, 68.0, 3}, {40, 70.5, 3}, {37.3, 28.2, 8}, {51, 6.6, 48}} {
-		want := walk(c.radius, c.setting, c.parts)
-		if got := ClosingGap(c.radius, c.setting, c.parts); math.Abs(got-want) > 1e-9*c.radius*float64(c.parts) {
+		want, d := walk(c.radius, c.setting, c.parts), Division{c.radius, c.parts}
+		if got := d.ClosingGap(c.setting); math.Abs(got-want) > 1e-9*c.radius*float64(c.parts) {
 			t.Errorf("radius %g stepped %d times with %g leaves %.9f, walked %.9f", c.radius, c.parts, c.setting, got, want)
 		}
 		// The mended setting closes, when it is walked.
-		if left := walk(c.radius, Mend(c.radius, c.setting, c.parts, want), c.parts); math.Abs(left) > 1e-8*float64(c.parts) {
+		if left := walk(c.radius, d.Mend(Round{c.setting, want}), c.parts); math.Abs(left) > 1e-8*float64(c.parts) {
 			t.Errorf("radius %g, %d parts: mended, %.9f is left", c.radius, c.parts, left)
 		}
 	}
-	if gap := ClosingGap(10, 21, 3); !math.IsNaN(gap) {
+	if gap := (Division{10, 3}).ClosingGap(21); !math.IsNaN(gap) {
 		t.Errorf("a setting longer than the circle is across leaves %v, not NaN", gap)
 	}
 }
@@ -87,17 +87,17 @@ func TestWhatAGapMeans(t *testing.T) {
 		parts           int
 		gap             float64
 	}{{40, 40, 6, 1.2}, {40, 39.5, 6, -3}, {40, 69, 3, 10}, {40, 69, 3, -5}, {35, 9, 24, 0.5}, {40, 80, 2, 4}, {40, 40, 6, 0}} {
-		radius := RadiusFor(c.setting, c.parts, c.gap)
+		radius := Round{c.setting, c.gap}.Radius(c.parts)
 		// The walk ends the nearest way round; a turn is a turn.
 		if gap := walk(radius, c.setting, c.parts); math.Abs(gap-c.gap) > 1e-6 {
 			t.Errorf("%+v: on a circle of radius %g the gap is %g", c, radius, gap)
 		}
-		setting := SettingFor(c.radius, c.parts, c.gap)
+		setting := Division{c.radius, c.parts}.SettingFor(c.gap)
 		if gap := walk(c.radius, setting, c.parts); math.Abs(gap-c.gap) > 1e-6 {
 			t.Errorf("%+v: with a setting of %g the gap is %g", c, setting, gap)
 		}
 	}
-	if r, s := RadiusFor(60, 2, -1), SettingFor(40, 2, -1); !math.IsNaN(r) || !math.IsNaN(s) {
+	if r, s := (Round{60, -1}).Radius(2), (Division{40, 2}).SettingFor(-1); !math.IsNaN(r) || !math.IsNaN(s) {
 		t.Errorf("two steps pass the start: on %g, with %g", r, s)
 	}
 }

@@ -14,20 +14,20 @@ import (
 // below in a form that stays exact as α passes through zero. It keeps every
 // length and angle.
 type Cone struct {
-	HalfAngle float64
-	// The circle the cone is hung on: its radius, its height, and its distance
-	// along the profile.
-	Radius, Height, Along float64
+	HalfAngle Angle
+	// The circle the cone is given by, and its distance along the profile.
+	Circle
+	Along float64
 
 	sin, cos float64
 }
 
-// NewCone returns the cone of the given half-angle through the circle of the
-// given radius at a height; along is that circle's distance along the profile.
-// The radius is positive and the half-angle within ±π/2.
-func NewCone(halfAngle, radius, height, along float64) Cone {
-	sin, cos := math.Sincos(halfAngle)
-	return Cone{HalfAngle: halfAngle, Radius: radius, Height: height, Along: along, sin: sin, cos: cos}
+// NewCone returns the cone of a half-angle through a circle that lies at the
+// given distance along the profile. The circle's radius is positive and the
+// half-angle within ±π/2.
+func NewCone(halfAngle Angle, through Circle, along float64) Cone {
+	sin, cos := math.Sincos(halfAngle.Radians())
+	return Cone{HalfAngle: halfAngle, Circle: through, Along: along, sin: sin, cos: cos}
 }
 
 // RadiusAt returns the cone's radius at height z.
@@ -46,10 +46,10 @@ func (c Cone) ApexRadius(s float64) float64 { return c.Radius/c.sin + s - c.Alon
 
 // Forward returns the place on the flat map of the point at angle θ and height
 // z. θ is not reduced, so a wrap may run past one turn.
-func (c Cone) Forward(theta, z float64) Point { return c.unroll(theta, c.AlongAt(z)) }
+func (c Cone) Forward(theta, z float64) Point { return c.forwardAlong(theta, c.AlongAt(z)) }
 
-// unroll is Forward for the point at distance s along the profile.
-func (c Cone) unroll(theta, s float64) Point {
+// forwardAlong is Forward for the point at distance s along the profile.
+func (c Cone) forwardAlong(theta, s float64) Point {
 	r := c.Radius + (s-c.Along)*c.sin
 	phi := theta * c.sin
 	half := phi / 2
@@ -62,12 +62,12 @@ func (c Cone) unroll(theta, s float64) Point {
 // Reverse returns the angle and height of a place on the flat map. It undoes
 // Forward for angles within half a turn of the flat map (|θ sin α| < π).
 func (c Cone) Reverse(p Point) (theta, z float64) {
-	theta, s := c.roll(p)
+	theta, s := c.reverseAlong(p)
 	return theta, c.HeightAt(s)
 }
 
-// roll is Reverse, told by the distance along the profile.
-func (c Cone) roll(p Point) (theta, s float64) {
+// reverseAlong is Reverse with the distance along the profile in place of the height.
+func (c Cone) reverseAlong(p Point) (theta, s float64) {
 	k := c.sin / c.Radius
 	if k == 0 {
 		theta = p.X / c.Radius
@@ -84,7 +84,7 @@ func (c Cone) HeightOf(p Point) float64 { return c.HeightAt(c.alongOf(p)) }
 func (c Cone) alongOf(p Point) float64 {
 	k := c.sin / c.Radius
 	x, y := p.X, p.Y-c.Along
-	// (kx, 1+ky) points from the apex to p, in units of the hanging circle's ρ.
+	// (kx, 1+ky) points from the apex to p, in units of the given circle's ρ.
 	up := 1 + k*y
 	rho := math.Sqrt(k*k*x*x + up*up) // of order one: no need of Hypot
 	return c.Along + (k*(x*x+y*y)+2*y)/(rho+1)
@@ -94,7 +94,7 @@ func (c Cone) alongOf(p Point) float64 {
 // surface by the angle θ.
 func (c Cone) Turned(theta float64) Motion {
 	// The turn about the apex, whose place is off at infinity on a cylinder:
-	// where it takes the point of the hanging circle at θ = 0 says the rest.
+	// where it takes the point of the given circle at θ = 0 says the rest.
 	sin, cos := math.Sincos(-theta * c.sin)
 	to := c.Forward(theta, c.Height)
 	return Motion{Cos: cos, Sin: sin, X: to.X + sin*c.Along, Y: to.Y - cos*c.Along}

@@ -15,7 +15,7 @@ import (
 func cones() []Cone {
 	var all []Cone
 	for _, degrees := range []float64{0, 1e-12, 1e-6, -1e-6, 0.01, -0.5, 3.58, -7, 20, -20, 45} {
-		all = append(all, NewCone(degrees*math.Pi/180, 40, 12, 13.5))
+		all = append(all, NewCone(Degrees(degrees), Circle{40, 12}, 13.5))
 	}
 	return all
 }
@@ -26,7 +26,7 @@ func TestForwardReverse(t *testing.T) {
 	for _, c := range cones() {
 		for range 2000 {
 			theta, z := (rnd.Float64()-0.5)*4*math.Pi, 5+rnd.Float64()*100
-			if math.Abs(theta*math.Sin(c.HalfAngle)) > 3 || c.RadiusAt(z) < 1 {
+			if math.Abs(theta*math.Sin(c.HalfAngle.Radians())) > 3 || c.RadiusAt(z) < 1 {
 				continue // past half a turn of the map, or past the apex
 			}
 			th, zz := c.Reverse(c.Forward(theta, z))
@@ -42,7 +42,7 @@ func TestForwardReverse(t *testing.T) {
 // of 126.4°.
 func TestFrustumNet(t *testing.T) {
 	slant := math.Atan2(1.5, 4)
-	c := NewCone(slant, 2.5, 0, 0)
+	c := NewCone(Angle(slant), Circle{2.5, 0}, 0)
 	apex := Point{Y: -c.ApexRadius(0)}
 	inner := r2.Norm(r2.Sub(c.Forward(0.7, 0), apex))
 	outer := r2.Norm(r2.Sub(c.Forward(0.7, 4), apex))
@@ -60,7 +60,7 @@ func TestFrustumNet(t *testing.T) {
 
 // space is the place on the cone by x = r cos θ, y = r sin θ, z.
 func space(c Cone, theta, z float64) r3.Vec {
-	r := c.Radius + math.Tan(c.HalfAngle)*(z-c.Height)
+	r := c.Radius + math.Tan(c.HalfAngle.Radians())*(z-c.Height)
 	return r3.Vec{X: r * math.Cos(theta), Y: r * math.Sin(theta), Z: z}
 }
 
@@ -119,7 +119,7 @@ func TestOrientation(t *testing.T) {
 		}
 	}
 	// Widening upwards, the apex lies below: the middle of a level line is its highest place.
-	if c := NewCone(0.1, 40, 0, 0); c.Forward(0.5, 20).Y >= c.Forward(0, 20).Y {
+	if c := NewCone(0.1, Circle{40, 0}, 0); c.Forward(0.5, 20).Y >= c.Forward(0, 20).Y {
 		t.Error("widening upwards, a level line does not fall away to the side")
 	}
 }
@@ -140,7 +140,7 @@ func TestTurned(t *testing.T) {
 
 func ExampleCone_Forward() {
 	// A tumbler 3 1/8 in across at the foot that widens by 3° a side.
-	c := NewCone(3*math.Pi/180, 39.69, 0, 0)
+	c := NewCone(Degrees(3), Circle{39.69, 0}, 0)
 	p := c.Forward(math.Pi/2, 80)
 	fmt.Printf("a quarter round at 80 mm: %.2f mm to the right, %.2f mm up\n", p.X, p.Y)
 	// Output: a quarter round at 80 mm: 68.85 mm to the right, 77.28 mm up

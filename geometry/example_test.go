@@ -16,9 +16,9 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println("six parts:", geometry.Inch.Text(geometry.Chord(across/2, 6)))
+	fmt.Println("six parts:", geometry.Inch.Text(geometry.Division{Radius: across / 2, Parts: 6}.Chord()))
 
-	taper, err := geometry.NewProfile([]float64{0, 100}, []float64{30, 40})
+	taper, err := geometry.NewProfile([]geometry.Circle{{Radius: 30, Height: 0}, {Radius: 40, Height: 100}})
 	if err != nil {
 		fmt.Println(err)
 		return

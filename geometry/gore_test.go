@@ -21,18 +21,14 @@ func latitude(share float64) float64 { return share * 50 * math.Pi / 180 }
 
 func profile(t *testing.T, heights, radii []float64) *Profile {
 	t.Helper()
-	p, err := NewProfile(heights, radii)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
+	return profileOf(t, heights, radii)
 }
 
 // A gore of a taper is the taper's own flat map.
 func TestGoreOfACone(t *testing.T) {
 	p := profile(t, []float64{0, 120}, []float64{30, 45})
 	cone, _ := p.FitCone(0, 120)
-	gore := Gore{Profile: p}
+	gore := Gore{Profile: p, HalfWidth: 0.6}
 	for _, theta := range []float64{-0.6, 0, 0.3, 1} {
 		for _, z := range []float64{0, 31, 120} {
 			a, b := gore.Forward(theta, z), cone.Forward(theta, z)
@@ -41,7 +37,7 @@ func TestGoreOfACone(t *testing.T) {
 			}
 		}
 	}
-	if gain, loss := gore.Excess(0.6, 0, 120); gain > 1e-6 || loss > 1e-6 {
+	if gain, loss := gore.Excess(0, 120); gain > 1e-6 || loss > 1e-6 {
 		t.Errorf("its edges are %g longer, %g shorter than the taper's", gain, loss)
 	}
 }
@@ -51,11 +47,11 @@ func TestGoreOfACone(t *testing.T) {
 // paper, they differ from that by less than what the gore admits to.
 func TestGoreOfABall(t *testing.T) {
 	p := ball(t)
-	gore := Gore{Profile: p}
 	equator := p.Along(40)
 	for _, n := range []int{12, 20, 30} {
 		half := math.Pi / float64(n)
-		gain, loss := gore.Excess(half, p.Bottom(), p.Top())
+		gore := Gore{Profile: p, HalfWidth: half}
+		gain, loss := gore.Excess(p.Bottom(), p.Top())
 		var round, across float64
 		for i := range 101 {
 			phi := latitude(float64(i)/50 - 1)
@@ -86,10 +82,10 @@ func TestGoreOfABall(t *testing.T) {
 // is as far.
 func TestGoreAdmitsItsError(t *testing.T) {
 	p := ball(t)
-	gore := Gore{Profile: p}
 	for _, n := range []int{10, 20} {
 		half := math.Pi / float64(n)
-		gain, loss := gore.Excess(half, p.Bottom(), p.Top())
+		gore := Gore{Profile: p, HalfWidth: half}
+		gain, loss := gore.Excess(p.Bottom(), p.Top())
 		var worst float64
 		const steps = 12
 		place := func(i int) (theta, phi float64) {
@@ -133,9 +129,9 @@ func TestGoresJoin(t *testing.T) {
 		"waist":  {[]float64{0, 25, 50, 75, 100}, []float64{40, 35, 33, 35, 40}, -1},
 		"flare":  {[]float64{0, 50, 100}, []float64{30, 32, 45}, -1},
 	} {
-		gore := Gore{Profile: profile(t, test.heights, test.radii), Lift: 0.05}
 		const half = math.Pi / 15
-		joint, ok := gore.Join(half, 0, 100)
+		gore := Gore{Profile: profile(t, test.heights, test.radii), Lift: 0.05, HalfWidth: half}
+		joint, ok := gore.Join(0, 100)
 		if ok != (test.joint >= 0) || ok && math.Abs(joint-test.joint) > 100.0/64 {
 			t.Errorf("%s: joined at %g (%v), want %g", name, joint, ok, test.joint)
 		}
@@ -148,8 +144,8 @@ func TestGoresJoin(t *testing.T) {
 		left, right := cone.Turned(-half), cone.Turned(half)
 		for z := 0.0; z <= 100; z++ {
 			a, b := left.Apply(gore.Forward(half, z)), right.Apply(gore.Forward(-half, z))
-			if gap := b.X - a.X; gap < -0.012 || math.Abs(gap-2*gore.Gap(cone, half, z)) > 1e-6 {
-				t.Errorf("%s: at %g the gores are %.4f mm apart, Gap says %.4f", name, z, gap, 2*gore.Gap(cone, half, z))
+			if gap := b.X - a.X; gap < -0.012 || math.Abs(gap-2*gore.Gap(cone, z)) > 1e-6 {
+				t.Errorf("%s: at %g the gores are %.4f mm apart, Gap says %.4f", name, z, gap, 2*gore.Gap(cone, z))
 			}
 		}
 	}
@@ -165,10 +161,9 @@ func TestGoreOfAWaist(t *testing.T) {
 		z := up * (float64(i)/180 - 1)
 		heights, radii = append(heights, up+z), append(radii, c*math.Cosh(z/c))
 	}
-	gore := Gore{Profile: profile(t, heights, radii)}
 	for _, n := range []int{20, 40} {
 		half := math.Pi / float64(n)
-		gain, loss := gore.Excess(half, 0, 2*up)
+		gain, loss := Gore{Profile: profile(t, heights, radii), HalfWidth: half}.Excess(0, 2*up)
 		series := c * half * half * math.Atan(math.Sinh(up/c))
 		if gain > 1e-6 || math.Abs(loss-series) > half*half*series+0.002 {
 			t.Errorf("%d gores: edges gain %.5f mm and lose %.5f, and the series says 0 and %.5f", n, gain, loss, series)
@@ -180,8 +175,8 @@ func TestGoreOfAWaist(t *testing.T) {
 // of all its parts: as found by trying every part, walked in steps of 1 mm.
 func TestGoreGainsAndLoses(t *testing.T) {
 	p := profile(t, []float64{0, 20, 40, 60, 80, 100}, []float64{36, 31, 33, 40, 43, 38})
-	gore := Gore{Profile: p}
 	const half = math.Pi / 10
+	gore := Gore{Profile: p, HalfWidth: half}
 	longer := make([]float64, 100) // of the edge, mm by mm, than the profile
 	for z := range longer {
 		const fine = 200
@@ -199,7 +194,7 @@ func TestGoreGainsAndLoses(t *testing.T) {
 			most, least = max(most, sum), min(least, sum)
 		}
 	}
-	gain, loss := gore.Excess(half, 0, 100)
+	gain, loss := gore.Excess(0, 100)
 	if math.Abs(gain-most) > 0.002 || math.Abs(loss+least) > 0.002 || most < 0.2 || least > -0.2 {
 		t.Errorf("an edge gains %.4f mm and loses %.4f, walked %.4f and %.4f", gain, loss, most, -least)
 	}
@@ -212,10 +207,10 @@ func TestGoreLies(t *testing.T) {
 	for name, radii := range map[string][]float64{
 		"barrel": {35, 40, 42, 40, 36}, "waist": {40, 35, 33, 35, 40}, "wave": {36, 31, 40, 34, 39},
 	} {
-		gore := Gore{Profile: profile(t, []float64{0, 25, 50, 75, 100}, radii)}
+		gore := Gore{Profile: profile(t, []float64{0, 25, 50, 75, 100}, radii), HalfWidth: half}
 		for _, to := range []float64{0, 100} {
-			z := gore.Lies(half, 45, to, allowed)
-			out := func(z float64) float64 { return max(gore.Excess(half, min(z, 45), max(z, 45))) }
+			z := gore.Lies(45, to, allowed)
+			out := func(z float64) float64 { return max(gore.Excess(min(z, 45), max(z, 45))) }
 			if z == to || out(z) > allowed {
 				t.Errorf("%s: from 45 mm towards %g gores lie as far as %g, where they are %.4f mm out", name, to, z, out(z))
 			}
@@ -223,7 +218,7 @@ func TestGoreLies(t *testing.T) {
 				t.Errorf("%s: from 45 mm towards %g gores lie beyond %g too, %.4f mm out at %g", name, to, z, out(beyond), beyond)
 			}
 		}
-		if z := gore.Lies(half, 45, 45.2, 10); z != 45.2 {
+		if z := gore.Lies(45, 45.2, 10); z != 45.2 {
 			t.Errorf("%s: gores that are hardly out lie as far as %g, not 45.2", name, z)
 		}
 	}

@@ -15,7 +15,7 @@ type knot struct{ z, r, slope, bend float64 }
 // millimetres: what is left of a length that was read in inches.
 const onALine = 1e-9
 
-// knotsOf returns the knots of the profile through the given radii.
+// knotsOf returns the knots of the profile through stations.
 //
 // Slope and bend are those of the circle through a station and its neighbours,
 // so that stations of a true arc give that arc back. Then they are made so small
@@ -29,10 +29,10 @@ const onALine = 1e-9
 // and Watson's, SIAM J. Sci. Comput. 15, 1994; ACM Algorithm 1031 searches by
 // them.) All but the middle one concern one knot only: confine sees to those,
 // and ease to the middle one.
-func knotsOf(heights, radii []float64) []knot {
-	bare := make([]knot, len(heights))
-	for i := range bare {
-		bare[i] = knot{z: heights[i], r: radii[i]}
+func knotsOf(stations []Circle) []knot {
+	bare := make([]knot, len(stations))
+	for i, s := range stations {
+		bare[i] = knot{z: s.Height, r: s.Radius}
 	}
 	knots := estimate(bare)
 	for i := range knots {

@@ -38,7 +38,7 @@ func NewMeridian(p *Profile) Meridian {
 	return m
 }
 
-// straight returns the meridian of a cone.
+// meridian returns the meridian of a cone.
 func (c Cone) meridian() Meridian {
 	at := joint{c.Radius, c.Height, c.sin, c.cos, 0}
 	on := at

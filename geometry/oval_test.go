@@ -22,7 +22,7 @@ func TestGirth(t *testing.T) {
 // A circle is the oval on which nothing is off.
 func TestStepCircle(t *testing.T) {
 	for _, parts := range []int{3, 5, 12, 96} {
-		chord := Chord(40, parts)
+		chord := Division{40, parts}.Chord()
 		s := Oval{40, 40}.Step(chord, parts)
 		for _, off := range []float64{s.Shortest - chord, s.Longest - chord, s.Off, s.Gap} {
 			if math.Abs(off) > 1e-9 {
@@ -33,8 +33,8 @@ func TestStepCircle(t *testing.T) {
 	}
 	// A setting that is a little short closes with the gap it leaves on any circle.
 	const setting, parts = 39.9, 6
-	if s := (Oval{40, 40}).Step(setting, parts); math.Abs(s.Gap-ClosingGap(40, setting, parts)) > 1e-9 {
-		t.Errorf("a gap of %g, wanted %g", s.Gap, ClosingGap(40, setting, parts))
+	if s := (Oval{40, 40}).Step(setting, parts); math.Abs(s.Gap-(Division{40, parts}).ClosingGap(setting)) > 1e-9 {
+		t.Errorf("a gap of %g, wanted %g", s.Gap, Division{40, parts}.ClosingGap(setting))
 	}
 }
 
@@ -48,7 +48,7 @@ func TestStepOval(t *testing.T) {
 	}{
 		{Oval{40.5, 39.5}, 3}, {Oval{40.5, 39.5}, 5}, {Oval{40.2, 39.9}, 8}, {Oval{42, 39}, 24},
 	} {
-		setting := Chord((c.oval.Wide+c.oval.Narrow)/2, c.parts)
+		setting := Division{(c.oval.Wide + c.oval.Narrow) / 2, c.parts}.Chord()
 		got := c.oval.Step(setting, c.parts)
 		least, most, off, gap := math.Inf(1), 0.0, 0.0, 0.0
 		at := func(i int) (x, y float64) {

@@ -22,32 +22,35 @@ type Profile struct {
 // ErrProfile is returned for heights that do not rise or radii that are not positive.
 var ErrProfile = errors.New("a profile needs two or more rising heights, with a radius above zero at each")
 
-// NewProfile returns the profile through the given radii at the given heights.
-func NewProfile(heights, radii []float64) (*Profile, error) {
-	if len(heights) < 2 || len(heights) != len(radii) {
+// NewProfile returns the profile through stations, from the lowest up.
+func NewProfile(stations []Circle) (*Profile, error) {
+	if len(stations) < 2 {
 		return nil, ErrProfile
 	}
-	for i := range heights {
-		if !(radii[i] > 0) || math.IsInf(radii[i], 0) || math.IsInf(heights[i], 0) || i > 0 && !(heights[i] > heights[i-1]) {
+	for i, s := range stations {
+		if !(s.Radius > 0) || math.IsInf(s.Radius, 0) || math.IsInf(s.Height, 0) || i > 0 && !(s.Height > stations[i-1].Height) {
 			return nil, ErrProfile
 		}
 	}
-	if last := len(heights) - 1; onOneLine(heights, radii) {
-		heights, radii = []float64{heights[0], heights[last]}, []float64{radii[0], radii[last]}
+	if last := len(stations) - 1; onOneLine(stations) {
+		stations = []Circle{stations[0], stations[last]}
 	}
-	p := &Profile{heights: heights, curve: quintics(knotsOf(heights, radii)), along: make([]float64, len(heights))}
+	p := &Profile{curve: quintics(knotsOf(stations)), along: []float64{0}}
+	for _, s := range stations {
+		p.heights = append(p.heights, s.Height)
+	}
 	for i := range p.curve {
-		p.along[i+1] = p.along[i] + p.curve[i].length(heights[i+1])
+		p.along = append(p.along, p.along[i]+p.curve[i].length(p.heights[i+1]))
 	}
 	return p, nil
 }
 
-// onOneLine reports whether all radii lie on the line through the first and the last.
-func onOneLine(heights, radii []float64) bool {
-	last := len(heights) - 1
-	rate := (radii[last] - radii[0]) / (heights[last] - heights[0])
-	for i := range heights {
-		if math.Abs(radii[0]+rate*(heights[i]-heights[0])-radii[i]) > onALine {
+// onOneLine reports whether all stations lie on the line through the first and the last.
+func onOneLine(stations []Circle) bool {
+	first, last := stations[0], stations[len(stations)-1]
+	rate := (last.Radius - first.Radius) / (last.Height - first.Height)
+	for _, s := range stations {
+		if math.Abs(first.Radius+rate*(s.Height-first.Height)-s.Radius) > onALine {
 			return false
 		}
 	}
@@ -135,7 +138,7 @@ func (p *Profile) FitCone(from, to float64) (cone Cone, worst float64) {
 	}
 	_, slope := stat.LinearRegression(z, r, nil, false)
 	mean := stat.Mean(r, nil)
-	cone = NewCone(math.Atan(slope), mean+slope*(from-to)/2, from, p.Along(from))
+	cone = NewCone(Angle(math.Atan(slope)), Circle{mean + slope*(from-to)/2, from}, p.Along(from))
 	for i := range z {
 		worst = max(worst, math.Abs(cone.RadiusAt(z[i])-r[i]))
 	}

@@ -8,11 +8,20 @@ import (
 
 func profileOf(t *testing.T, heights, radii []float64) *Profile {
 	t.Helper()
-	p, err := NewProfile(heights, radii)
+	p, err := NewProfile(circles(heights, radii))
 	if err != nil {
 		t.Fatal(err)
 	}
 	return p
+}
+
+// circles puts the radii of a table beside its heights.
+func circles(heights, radii []float64) []Circle {
+	all := make([]Circle, len(heights))
+	for i := range all {
+		all[i] = Circle{radii[i], heights[i]}
+	}
+	return all
 }
 
 // Between two stations the curve never leaves the range they span.
@@ -46,7 +55,7 @@ func TestStraightProfile(t *testing.T) {
 		}
 	}
 	cone, worst := p.FitCone(20, 80)
-	if worst > 1e-9 || math.Abs(math.Tan(cone.HalfAngle)-0.1) > 1e-12 || math.Abs(cone.AlongAt(60)-60*math.Sqrt(1.01)) > 1e-8 {
+	if worst > 1e-9 || math.Abs(math.Tan(cone.HalfAngle.Radians())-0.1) > 1e-12 || math.Abs(cone.AlongAt(60)-60*math.Sqrt(1.01)) > 1e-8 {
 		t.Errorf("the cone of a straight profile: %+v, worst error %g", cone, worst)
 	}
 }
@@ -80,7 +89,7 @@ func TestRoundProfile(t *testing.T) {
 		}
 		return squares, most
 	}
-	slope, middle := math.Tan(cone.HalfAngle), cone.RadiusAt(20)
+	slope, middle := math.Tan(cone.HalfAngle.Radians()), cone.RadiusAt(20)
 	best, most := sum(slope, middle)
 	if math.Abs(most-worst) > 0.02 {
 		t.Errorf("worst error %g, walked %g", worst, most)
@@ -97,9 +106,9 @@ func TestRoundProfile(t *testing.T) {
 
 func TestProfileRefuses(t *testing.T) {
 	for _, c := range [][2][]float64{
-		{{0}, {40}}, {{0, 10}, {40}}, {{0, 0}, {40, 40}}, {{10, 0}, {40, 40}}, {{0, 10}, {40, 0}}, {{0, 10}, {40, math.NaN()}}, {{0, math.NaN()}, {40, 40}},
+		{{}, {}}, {{0}, {40}}, {{0, 0}, {40, 40}}, {{10, 0}, {40, 40}}, {{0, 10}, {40, 0}}, {{0, 10}, {40, math.NaN()}}, {{0, math.NaN()}, {40, 40}},
 	} {
-		if _, err := NewProfile(c[0], c[1]); !errors.Is(err, ErrProfile) {
+		if _, err := NewProfile(circles(c[0], c[1])); !errors.Is(err, ErrProfile) {
 			t.Errorf("heights %v, radii %v: %v", c[0], c[1], err)
 		}
 	}

@@ -35,13 +35,13 @@ func (m Meridian) Charted(chart Cone) Surface {
 func (s *Surface) Near(theta, along float64, by Point) Point {
 	radius, height := s.At(along)
 	sin, cos, _ := s.Lean(along)
-	cone := NewCone(math.Atan2(sin, cos), radius, height, along)
-	turn, to := cone.roll(Point{X: by.X, Y: along + by.Y})
+	cone := NewCone(Angle(math.Atan2(sin, cos)), Circle{radius, height}, along)
+	turn, to := cone.reverseAlong(Point{X: by.X, Y: along + by.Y})
 	if !s.flat {
 		there, _ := s.At(to)
 		turn *= (radius + (to-along)*sin) / there
 	}
-	return s.Place(theta+turn, to)
+	return s.ForwardAlong(theta+turn, to)
 }
 
 // Surface returns the cone itself as a surface.
@@ -114,20 +114,20 @@ func (m *Meridian) below(z float64) float64 {
 	return (s - m.from) / m.step
 }
 
-// Place returns the place on the chart of the point at angle θ and the distance
-// s along the profile. θ is not reduced.
-func (s *Surface) Place(theta, along float64) Point { return s.chart.unroll(theta, along) }
+// ForwardAlong returns the place on the chart of the point at angle θ and the
+// distance s along the profile. θ is not reduced.
+func (s *Surface) ForwardAlong(theta, along float64) Point { return s.chart.forwardAlong(theta, along) }
 
-// Locate returns the angle and the distance along the profile of a place on the
-// chart: it undoes Place within half a turn of the chart.
-func (s *Surface) Locate(p Point) (theta, along float64) { return s.chart.roll(p) }
+// ReverseAlong returns the angle and the distance along the profile of a place on
+// the chart: it undoes ForwardAlong within half a turn of the chart.
+func (s *Surface) ReverseAlong(p Point) (theta, along float64) { return s.chart.reverseAlong(p) }
 
 // Forward returns the place on the chart of the point at angle θ and height z.
-func (s *Surface) Forward(theta, z float64) Point { return s.Place(theta, s.AlongAt(z)) }
+func (s *Surface) Forward(theta, z float64) Point { return s.ForwardAlong(theta, s.AlongAt(z)) }
 
 // Reverse returns the angle and height of a place on the chart: it undoes Forward.
 func (s *Surface) Reverse(p Point) (theta, z float64) {
-	theta, along := s.Locate(p)
+	theta, along := s.ReverseAlong(p)
 	return theta, s.HeightAt(along)
 }
 
@@ -141,7 +141,7 @@ func (s *Surface) Turned(theta float64) Motion { return s.chart.Turned(theta) }
 // Space returns where a place of the chart is in space. Seen from above θ grows
 // anticlockwise, which is to the right as the body is seen from outside.
 func (s *Surface) Space(p Point) r3.Vec {
-	theta, along := s.Locate(p)
+	theta, along := s.ReverseAlong(p)
 	r, z := s.At(along)
 	sin, cos := math.Sincos(theta)
 	return r3.Vec{X: r * cos, Y: r * sin, Z: z}

@@ -14,12 +14,12 @@ import (
 func ballOf(t *testing.T, radius float64) (surface Surface, equator float64) {
 	t.Helper()
 	const steps = 120
-	var heights, radii []float64
+	var stations []Circle
 	for i := range steps + 1 {
 		lat := math.Pi / 6 * (2*float64(i)/steps - 1)
-		heights, radii = append(heights, radius*(math.Sin(lat)+0.5)), append(radii, radius*math.Cos(lat))
+		stations = append(stations, Circle{Radius: radius * math.Cos(lat), Height: radius * (math.Sin(lat) + 0.5)})
 	}
-	p, err := NewProfile(heights, radii)
+	p, err := NewProfile(stations)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -30,7 +30,7 @@ func ballOf(t *testing.T, radius float64) (surface Surface, equator float64) {
 // onBall returns the place on a ball's chart at an angle and a latitude: along
 // the profile a latitude is an arc of the ball's own circle.
 func onBall(s *Surface, radius, theta, lat float64) Point {
-	return s.Place(theta, radius*(lat+math.Pi/6))
+	return s.ForwardAlong(theta, radius*(lat+math.Pi/6))
 }
 
 // TestSurfaceOfBall holds places, curvatures and directions of a ball to what
@@ -80,7 +80,7 @@ func TestSurfaceOfBall(t *testing.T) {
 func TestSurfaceOfCone(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(3, 4))
 	for range 200 {
-		c := NewCone(1.2*(2*rnd.Float64()-1), 20+30*rnd.Float64(), 40*rnd.Float64(), 50*rnd.Float64())
+		c := NewCone(Angle(1.2*(2*rnd.Float64()-1)), Circle{20 + 30*rnd.Float64(), 40 * rnd.Float64()}, 50*rnd.Float64())
 		s := c.Surface()
 		theta, z := 2*rnd.Float64()-1, c.Height+8*(2*rnd.Float64()-1)
 		p := c.Forward(theta, z)

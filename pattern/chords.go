@@ -24,7 +24,7 @@ func (p *Plan) chords() []Chord {
 	chords := make([]Chord, len(circles))
 	for i, c := range circles {
 		radius := profile.Radius(c.height)
-		chords[i] = Chord{c.name, c.height, radius, p.Repeats, geometry.Chord(radius, p.Repeats)}
+		chords[i] = Chord{c.name, c.height, radius, p.Repeats, geometry.Division{Radius: radius, Parts: p.Repeats}.Chord()}
 	}
 	return chords
 }

@@ -129,12 +129,11 @@ func (f *Face) off(from, to float64) (worst float64) {
 // where, beyond the band, their edges would be out by as much again as they may be
 // within it.
 func (f *Face) endGores(repeats int) {
-	gore := geometry.Gore{Profile: f.Profile}
-	half := math.Pi / float64(repeats*f.Gores(repeats, 0).PerRepeat)
-	if low := gore.Lies(half, f.Band[0], f.own[0], mostEase); low != f.own[0] {
+	gore := geometry.Gore{Profile: f.Profile, HalfWidth: math.Pi / float64(repeats*f.Gores(repeats, 0).PerRepeat)}
+	if low := gore.Lies(f.Band[0], f.own[0], mostEase); low != f.own[0] {
 		f.Lower.Why, f.Low = Parts, low
 	}
-	if high := gore.Lies(half, f.Band[1], f.own[1], mostEase); high != f.own[1] {
+	if high := gore.Lies(f.Band[1], f.own[1], mostEase); high != f.own[1] {
 		f.Upper.Why, f.High = Parts, high
 	}
 }

@@ -88,10 +88,9 @@ func TestGoresEndWhereTheyPart(t *testing.T) {
 	if !f.Curved() || f.Lower.Why != Parts || f.Low < 3 || f.Low > 20 || f.Upper.Why != Whole {
 		t.Errorf("from %g to %g: %+v, %+v", f.Low, f.High, f.Lower, f.Upper)
 	}
-	gore := geometry.Gore{Profile: f.Profile}
-	half := math.Pi / 5 / float64(f.Gores(5, 0).PerRepeat)
+	gore := geometry.Gore{Profile: f.Profile, HalfWidth: math.Pi / 5 / float64(f.Gores(5, 0).PerRepeat)}
 	for z, fits := range map[float64]bool{f.Low: true, f.Low - 1: false} {
-		if gain, loss := gore.Excess(half, z, f.Band[0]); (max(gain, loss) <= mostEase) != fits {
+		if gain, loss := gore.Excess(z, f.Band[0]); (max(gain, loss) <= mostEase) != fits {
 			t.Errorf("from %g the edges are out by %g and %g", z, gain, loss)
 		}
 	}

@@ -163,7 +163,7 @@ func (f Face) goreError(repeats int) float64 {
 // InGores returns what so many gores a repeat come to.
 func (f Face) InGores(repeats, perRepeat int, lift float64) Gores {
 	g := Gores{PerRepeat: perRepeat}
-	gore := geometry.Gore{Profile: f.Profile, Lift: lift}
-	g.Gain, g.Loss = gore.Excess(math.Pi/float64(repeats*perRepeat), f.fit[0], f.fit[1])
+	gore := geometry.Gore{Profile: f.Profile, Lift: lift, HalfWidth: math.Pi / float64(repeats*perRepeat)}
+	g.Gain, g.Loss = gore.Excess(f.fit[0], f.fit[1])
 	return g
 }

@@ -113,7 +113,7 @@ func (s setting) place(q geometry.Point) geometry.Point {
 		return s.surface.Near(s.theta, s.along, q)
 	}
 	radius, _ := s.surface.At(s.along)
-	return s.surface.Place(s.theta+q.X/radius, s.along+q.Y)
+	return s.surface.ForwardAlong(s.theta+q.X/radius, s.along+q.Y)
 }
 
 // line returns the centre line of a motif's cut on the chart. A straight cut

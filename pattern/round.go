@@ -21,7 +21,7 @@ func (p *Plan) Roundness() []Roundness {
 		if s.OutOfRound() <= 0 || p.Repeats < 2 {
 			continue
 		}
-		chord := geometry.Chord(s.Radius, p.Repeats)
+		chord := geometry.Division{Radius: s.Radius, Parts: p.Repeats}.Chord()
 		// An ellipse of the station's own girth, as much wider one way than the
 		// other as was read.
 		half := s.OutOfRound() / 4

@@ -20,7 +20,7 @@ func TestRoundness(t *testing.T) {
 		t.Fatalf("%+v", got)
 	}
 	r := got[0]
-	if r.Chord != geometry.Chord(40, 6) || r.Parts != 6 {
+	if r.Chord != (geometry.Division{Radius: 40, Parts: 6}).Chord() || r.Parts != 6 {
 		t.Errorf("%+v", r)
 	}
 	// Half axes of 40.25 and 39.75: by the ellipse's own arithmetic, tested there.

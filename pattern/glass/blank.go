@@ -60,15 +60,16 @@ var ErrWall = errors.New("a wall must be thicker than zero and thinner than the 
 
 // NewBlank returns the blank measured at the given stations, of soda-lime glass.
 func NewBlank(name string, floor float64, stations []Station) (*Blank, error) {
-	heights := make([]float64, len(stations))
-	radii, walls := make([]float64, len(stations)), make([]float64, len(stations))
+	heights, walls := make([]float64, len(stations)), make([]float64, len(stations))
+	circles := make([]geometry.Circle, len(stations))
 	for i, s := range stations {
-		heights[i], radii[i], walls[i] = s.Height, s.Radius, s.Wall
+		heights[i], walls[i] = s.Height, s.Wall
+		circles[i] = geometry.Circle{Radius: s.Radius, Height: s.Height}
 		if !(s.Wall > 0 && s.Wall < s.Radius) {
 			return nil, ErrWall
 		}
 	}
-	profile, err := geometry.NewProfile(heights, radii)
+	profile, err := geometry.NewProfile(circles)
 	if err != nil {
 		return nil, err
 	}

@@ -25,16 +25,17 @@ func (b *Blank) Inside() (*geometry.Profile, error) {
 	case b.Floor >= b.Height():
 		return nil, ErrAllFloor
 	}
-	heights := b.inner.levels()
-	radii := make([]float64, len(heights))
-	for i, height := range heights {
+	levels := b.inner.levels()
+	circles := make([]geometry.Circle, len(levels))
+	for i, height := range levels {
 		z, times := b.inner.facing(height)
 		if times == 0 {
 			return nil, ErrNoOpening
 		}
-		radii[i], _ = b.inner.Opposite(z)
+		radius, _ := b.inner.Opposite(z)
+		circles[i] = geometry.Circle{Radius: radius, Height: height}
 	}
-	profile, err := geometry.NewProfile(heights, radii)
+	profile, err := geometry.NewProfile(circles)
 	if err != nil {
 		return nil, ErrNoOpening
 	}

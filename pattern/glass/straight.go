@@ -50,8 +50,8 @@ func (b *Blank) Straightened() (*Blank, error) {
 			return nil, ErrWall
 		}
 	}
-	ends := []float64{b.Stations[0].Height, b.Height()}
-	profile, err := geometry.NewProfile(ends, []float64{foot + rate*ends[0], foot + rate*ends[1]})
+	on := func(z float64) geometry.Circle { return geometry.Circle{Radius: foot + rate*z, Height: z} }
+	profile, err := geometry.NewProfile([]geometry.Circle{on(b.Stations[0].Height), on(b.Height())})
 	if err != nil {
 		return nil, err
 	}

@@ -13,7 +13,7 @@ import (
 // edge is round: of a mitre, whose point leaves the line by the surface's
 // twist, the length would say that too.
 func contactLength(halfAngle, glass, wheel, depth, psi float64) float64 {
-	cone := geometry.NewCone(halfAngle, glass, 50, 50)
+	cone := geometry.NewCone(geometry.Angle(halfAngle), geometry.Circle{Radius: glass, Height: 50}, 50)
 	sin, cos := math.Sincos(psi)
 	line := groove.NewLine([]geometry.Point{{X: -5 * sin, Y: 50 - 5*cos}, {X: 5 * sin, Y: 50 + 5*cos}})
 	w := groove.Wheel{Edge: groove.Round, Radius: wheel, Thick: 12, Convex: 6}
@@ -68,7 +68,7 @@ func TestEuler(t *testing.T) {
 // A groove asked to be deeper is never narrower, a longer touch never shallower,
 // and polishing widens each side by what it takes.
 func TestGroovesGrow(t *testing.T) {
-	cone := geometry.NewCone(0.07, 40, 50, 50)
+	cone := geometry.NewCone(0.07, geometry.Circle{Radius: 40, Height: 50}, 50)
 	w := groove.Wheel{Edge: groove.Mitre, Radius: 40, Thick: 12, Angle: math.Pi / 2}
 	width, deep := 0.0, 0.0
 	for i := range 20 {

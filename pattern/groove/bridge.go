@@ -38,13 +38,19 @@ func (k *stroke) mayBridge() (rim, edge bool) {
 	if k.surface.Flat() || k.hollowest >= 0 {
 		return false, false
 	}
-	rim = 1/k.wheel.Radius+k.hollowest <= 0
+	return 1/k.wheel.Radius+k.hollowest <= 0, k.gape() > beside
+}
+
+// gape returns how much nearer the glass may come to the wheel's edge than to its
+// line, where the glass is hollow across: 0 where the line is nearest.
+func (k *stroke) gape() float64 {
 	const parts = 8
+	most := 0.0
 	for part := 1; part <= parts; part++ {
 		aside := k.wheel.Thick / 2 * float64(part) / parts
-		edge = edge || k.wheel.Drop(aside)+k.hollowest*aside*aside/2 < -beside
+		most = max(most, -k.hollowest*aside*aside/2-k.wheel.Drop(aside))
 	}
-	return rim, edge
+	return most
 }
 
 // bridge finds out whether the wheel spans a hollow, and how far beyond the ends
@@ -63,6 +69,7 @@ func (k *stroke) bridge() {
 			k.lookAbout(&stands[i])
 		}
 	}
+	k.lookBetween()
 	if !k.bridges {
 		return
 	}

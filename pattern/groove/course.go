@@ -125,7 +125,7 @@ func (l *Lathe) charted(from heading, length float64) Line {
 		right, up := l.surface.Compass(h.theta)
 		sin, cos := math.Sincos(h.psi)
 		line.points[i] = point{
-			at:    l.surface.Place(h.theta, h.along),
+			at:    l.surface.ForwardAlong(h.theta, h.along),
 			ahead: r2.Unit(r2.Add(r2.Scale(sin*l.surface.ChartRadius(h.along)/radius, right), r2.Scale(cos, up))),
 			along: length * float64(i) / float64(n),
 		}

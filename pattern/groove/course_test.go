@@ -14,12 +14,12 @@ import (
 func ball(t *testing.T, radius float64) geometry.Surface {
 	t.Helper()
 	const steps = 180
-	var heights, radii []float64
+	var stations []geometry.Circle
 	for i := range steps + 1 {
 		lat := math.Pi / 4 * (2*float64(i)/steps - 1)
-		heights, radii = append(heights, radius*(1+math.Sin(lat))), append(radii, radius*math.Cos(lat))
+		stations = append(stations, geometry.Circle{Radius: radius * math.Cos(lat), Height: radius * (1 + math.Sin(lat))})
 	}
-	p, err := geometry.NewProfile(heights, radii)
+	p, err := geometry.NewProfile(stations)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -40,7 +40,7 @@ func TestStraightOnBall(t *testing.T) {
 		s := ball(t, radius)
 		l := NewLathe(&s, nil)
 		place := func() geometry.Point {
-			return s.Place(0.6*(2*rnd.Float64()-1), s.Length()*(0.25+0.5*rnd.Float64()))
+			return s.ForwardAlong(0.6*(2*rnd.Float64()-1), s.Length()*(0.25+0.5*rnd.Float64()))
 		}
 		from, to := place(), place()
 		a, b := r3.Sub(s.Space(from), centre(radius)), r3.Sub(s.Space(to), centre(radius))
@@ -68,7 +68,7 @@ func TestSpotOnBall(t *testing.T) {
 		radius := 15 + 50*rnd.Float64()
 		s := ball(t, radius)
 		way := 2 * math.Pi * rnd.Float64()
-		p := place(&s, 20, 1, s.Place(0.3, s.Length()*(0.35+0.3*rnd.Float64())), geometry.Point{X: math.Sin(way), Y: math.Cos(way)})
+		p := place(&s, 20, 1, s.ForwardAlong(0.3, s.Length()*(0.35+0.3*rnd.Float64())), geometry.Point{X: math.Sin(way), Y: math.Cos(way)})
 		at := r3.Unit(r3.Sub(s.Space(p.at), centre(radius)))
 		right := r3.Vec{X: -math.Sin(p.theta), Y: math.Cos(p.theta)}
 		up := r3.Cross(at, right)

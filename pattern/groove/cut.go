@@ -74,7 +74,7 @@ func (l *Lathe) Cut(line Line, wheel Wheel, depth, polish float64) Groove {
 func (l *Lathe) set(line Line, wheel Wheel, depth float64) (k stroke, touch bool) {
 	k = stroke{Lathe: l, line: line, wheel: wheel, middle: wheel.middle(), depth: depth, asked: depth, about: Remains{Least: math.Inf(1)}}
 	k.hollow = !l.surface.Flat() && 1/wheel.Radius+l.hollowest <= 0
-	_, k.broad = k.mayBridge()
+	k.broad = !l.surface.Flat() && l.hollowest < 0 && k.gape() > 0
 	pressed := k
 	pressed.line = l.chord(line)
 	pressed.press()
@@ -128,7 +128,7 @@ type stroke struct {
 	// wheel that bridges a hollow bites beyond it.
 	from, to float64
 	hollow   bool // somewhere the glass is as hollow as the wheel is round, or more
-	broad    bool // and so hollow that the wheel's edge may touch it before its line does
+	broad    bool // or so hollow that the wheel's edge may touch it before its line does
 	bridges  bool
 	stands   []placing // where it bridges: the wheel all along the stroke
 	// elsewhere is what the wheel bites apart from its mark, about the least it
@@ -137,6 +137,9 @@ type stroke struct {
 	elsewhere Bridge
 	about     Remains
 	deepest   float64
+	// spots are where, of the places looked at, each column of the wheel's edge leaves
+	// least, and where it is deepest.
+	spots []edgeSpot
 }
 
 // at sets the wheel down at a distance along the line.

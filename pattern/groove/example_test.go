@@ -13,7 +13,7 @@ import (
 // mark of 12 mm under a wheel of 75 mm in radius is 75 - √(75² - 6²) = 0.240 mm
 // deep; one of 60 mm comes to the half millimetre that is asked for.
 func Example() {
-	profile, err := geometry.NewProfile([]float64{0, 100}, []float64{40, 40})
+	profile, err := geometry.NewProfile([]geometry.Circle{{Radius: 40, Height: 0}, {Radius: 40, Height: 100}})
 	if err != nil {
 		fmt.Println(err)
 		return

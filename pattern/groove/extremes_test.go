@@ -74,7 +74,7 @@ func widestWheels() []groove.Wheel {
 type extremeGlass struct{ halfAngle, radius float64 }
 
 func (g extremeGlass) surface() *geometry.Surface {
-	s := geometry.NewCone(g.halfAngle, g.radius, 50, 50).Surface()
+	s := geometry.NewCone(geometry.Angle(g.halfAngle), geometry.Circle{Radius: g.radius, Height: 50}, 50).Surface()
 	return &s
 }
 

@@ -11,7 +11,7 @@ import (
 // BenchmarkCut times one groove on a taper: a short touch askew, and a long
 // stem drawn up the glass.
 func BenchmarkCut(b *testing.B) {
-	cone := geometry.NewCone(degrees(4), 40, 0, 0)
+	cone := geometry.NewCone(geometry.Degrees(4), geometry.Circle{Radius: 40}, 0)
 	wheel := groove.Wheel{Edge: groove.Mitre, Radius: 75, Thick: 6, Angle: math.Pi / 2}
 	for _, c := range []struct {
 		name string

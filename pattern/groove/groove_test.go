@@ -73,7 +73,7 @@ func randomScene(rnd *rand.Rand, edge groove.Edge) *scene {
 		if rnd.IntN(4) == 0 {
 			half = 0
 		}
-		s.cone = geometry.NewCone(half, between(rnd, 20, 60), between(rnd, 0, 100), between(rnd, 0, 100))
+		s.cone = geometry.NewCone(geometry.Angle(half), geometry.Circle{Radius: between(rnd, 20, 60), Height: between(rnd, 0, 100)}, between(rnd, 0, 100))
 		s.prepare()
 		end := s.track.at(s.length).at
 		if r := math.Hypot(end.X, end.Y); r >= 20 && r <= 60 {

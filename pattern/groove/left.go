@@ -3,6 +3,8 @@ package groove
 import (
 	"math"
 	"sort"
+
+	"roundlay/geometry"
 )
 
 // Remains is the least glass that a groove leaves under anything the wheel
@@ -128,7 +130,7 @@ func (r *remains) beside(x *section, ahead, left float64) {
 func (r *remains) edge(own *placing, ahead, left float64) bool {
 	radius, height := own.rim(&r.blade, ahead, left)
 	if left != 0 && !own.flat && own.cuts(&r.blade, ahead, left) {
-		r.deepest = max(r.deepest, own.under(radius, height))
+		r.deepest = max(r.deepest, under(own.surface, own.along, radius, height))
 	}
 	if r.inside == nil {
 		return false
@@ -178,15 +180,14 @@ func (p *placing) rim(b *blade, ahead, left float64) (radius, height float64) {
 	return math.Sqrt(away*away + right*right), p.height + up*p.cos - out*p.sin
 }
 
-// under returns how deep a place near the wheel lies under the outside of the
-// glass: its distance from the profile.
-func (p *placing) under(radius, height float64) float64 {
-	s := p.along
+// under returns how deep a place lies under the outside of the glass, square to it
+// near a distance along the profile.
+func under(surface *geometry.Surface, s, radius, height float64) float64 {
 	var r, z, sin, cos float64
 	for range 20 {
 		var bulge float64
-		r, z = p.surface.At(s)
-		sin, cos, bulge = p.surface.Lean(s)
+		r, z = surface.At(s)
+		sin, cos, bulge = surface.Lean(s)
 		// How far the place lies along the profile, and how far inside it.
 		on, in := (radius-r)*sin+(height-z)*cos, (r-radius)*cos+(z-height)*-sin
 		step := on / max(1-bulge*in, 0.2)

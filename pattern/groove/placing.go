@@ -26,7 +26,7 @@ type bending struct{ along, across, twist float64 }
 
 // place sets a wheel on the glass at a place of the chart.
 func place(surface *geometry.Surface, radius, depth float64, at, ahead geometry.Point) placing {
-	theta, along := surface.Locate(at)
+	theta, along := surface.ReverseAlong(at)
 	p := placing{
 		foothold: newFoothold(surface, theta, along), wheelRadius: radius, depth: depth, at: at, ahead: ahead,
 	}

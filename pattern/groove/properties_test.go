@@ -196,7 +196,7 @@ func TestExtremes(t *testing.T) {
 }
 
 func extreme(t *testing.T, w groove.Wheel, glass, half, psi, length, depth float64) {
-	cone := geometry.NewCone(half, glass, 50, 50)
+	cone := geometry.NewCone(geometry.Angle(half), geometry.Circle{Radius: glass, Height: 50}, 50)
 	sin, cos := math.Sincos(psi)
 	off := r2.Scale(length/2, geometry.Point{X: sin, Y: cos})
 	middle := geometry.Point{Y: 50}

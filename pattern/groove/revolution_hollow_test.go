@@ -12,8 +12,8 @@ import (
 )
 
 // measured returns the vessel through stations, as the profile through them runs.
-func measured(heights, radii []float64) *vessel {
-	p, err := geometry.NewProfile(heights, radii)
+func measured(stations []geometry.Circle) *vessel {
+	p, err := geometry.NewProfile(stations)
 	if err != nil {
 		panic(err)
 	}
@@ -66,7 +66,9 @@ func (s *turning) standing(along float64) work {
 // 0, 30, 60, 90 and 120 mm, 92, 76, 66, 76 and 92 mm across, a wall of 8 mm at
 // the foot and of 3 mm from the next station up.
 func hourglass(across, length float64) *turning {
-	v := measured([]float64{0, 30, 60, 90, 120}, []float64{46, 38, 33, 38, 46})
+	v := measured([]geometry.Circle{
+		{Radius: 46}, {Radius: 38, Height: 30}, {Radius: 33, Height: 60}, {Radius: 38, Height: 90}, {Radius: 46, Height: 120},
+	})
 	wall := func(z float64) float64 { return max(8-5*z/30, 3) }
 	s := &turning{vessel: v, wheel: mitre(across), height: 60, length: length, share: 0.5, depth: 0.7, lining: v.lined(8, wall)}
 	s.prepare(15, 105)

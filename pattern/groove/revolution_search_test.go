@@ -181,9 +181,11 @@ func (s *turning) set(depth, way, more float64) (along float64, ok bool) {
 	return bisect(end, length-end, bites), true
 }
 
-// rounds is how often the search goes back over a place with what it found there:
-// what a wheel covers beyond where its rim emerges changes little from place to place.
-const rounds = 3
+// The search goes back over a place with what it found there: what a wheel covers
+// beyond where its rim emerges changes little from place to place. It does so until
+// that is settled, in millimetres, or for so many rounds: where the glass twists
+// strongly a round takes off no more than a half of what is missing.
+const rounds, covered = 30, 1e-4
 
 // more returns how much farther the wheel covers a straight walk than its rim
 // emerges.
@@ -204,7 +206,10 @@ func (s *turning) end(depth, way float64) (along float64, ok bool) {
 		if along, ok = s.set(depth, way, more); !ok {
 			break
 		}
-		more = s.more(along, depth, way)
+		last := more
+		if more = s.more(along, depth, way); math.Abs(more-last) < covered {
+			break
+		}
 	}
 	return along, ok
 }
@@ -227,7 +232,11 @@ func (s *turning) press() (depth, along float64, ok bool) {
 	for range rounds {
 		depth = bisect(1e-4, s.depth, fits)
 		along, _ = s.set(depth, -1, behind)
+		wasBehind, wasAhead := behind, ahead
 		behind, ahead = s.more(along, depth, -1), s.more(along, depth, 1)
+		if math.Abs(behind-wasBehind)+math.Abs(ahead-wasAhead) < covered {
+			break
+		}
 	}
 	return depth, along, true
 }

@@ -6,11 +6,17 @@ import "math"
 // it is in the glass: also where that lies beyond a neck or a hollow, and no way on
 // the glass leads there under the wheel.
 func (k *stroke) lookRound(p *placing) {
-	for _, c := range k.columns() {
+	columns := k.columns()
+	if k.spots == nil {
+		k.spots = newEdgeSpots(columns)
+	}
+	for i, c := range columns {
 		reach := min(p.wheelRadius-c.blade.drop(c.left-c.blade.offset), p.wheelRadius)
 		for ahead := -math.Floor(reach/span) * span; ahead <= reach; ahead += span {
 			if radius, height := p.rim(&c.blade, ahead, c.left); k.holds(radius, height) {
-				k.bitten(p, &c, ahead, radius, height)
+				depth, left := k.bitten(p, &c, ahead, radius, height)
+				k.spots[2*i].offer(p, ahead, -left)
+				k.spots[2*i+1].offer(p, ahead, depth)
 			}
 		}
 		k.alongEdge(p, c, reach)
@@ -55,27 +61,48 @@ func (k *stroke) holds(radius, height float64) bool {
 	return height >= foot && height <= rim && radius < k.surface.RadiusAt(height)
 }
 
-// bitten notes a place of a wheel's edge that is in the glass.
-func (k *stroke) bitten(p *placing, c *column, ahead, radius, height float64) {
-	at := foothold{surface: k.surface}
-	at.along = k.surface.AlongAt(height)
-	depth := (&placing{foothold: at}).under(radius, height)
-	k.deepest = max(k.deepest, depth)
-	left := math.Inf(1)
+// bitten notes a place of a wheel's edge that is in the glass, and returns how deep
+// it is there and what it leaves.
+func (k *stroke) bitten(p *placing, c *column, ahead, radius, height float64) (depth, left float64) {
+	depth, left = k.depthUnder(radius, height), math.Inf(1)
 	if k.inside != nil {
-		left = max(k.inside.Distance(radius, height), 0)
+		left = k.inside.Distance(radius, height)
 	}
-	theta := p.theta + p.turnTo(ahead, c.left, radius)
-	if left < k.about.Least {
-		k.about = Remains{left, theta, height}
+	k.deepest = max(k.deepest, depth)
+	theta, least := p.theta+p.turnTo(ahead, c.left, radius), max(left, 0)
+	if least < k.about.Least {
+		k.about = Remains{least, theta, height}
 	}
 	limit := 1.2*p.depth + beside
 	if c.left == 0 {
 		limit = p.depth + 2*deeper
 	}
 	if depth > limit && depth > k.elsewhere.Depth {
-		k.elsewhere = Bridge{Depth: depth, Theta: theta, Height: height, Left: left}
+		k.elsewhere = Bridge{Depth: depth, Theta: theta, Height: height, Left: least}
 	}
+	return depth, left
+}
+
+// depthUnder returns how deep a place lies under the outside of the glass: its
+// distance from the profile, which in a deep bite may be nearest far up or down.
+func (k *stroke) depthUnder(radius, height float64) float64 {
+	distance := func(s float64) float64 {
+		r, z := k.surface.At(min(max(s, 0), k.surface.Length()))
+		return math.Hypot(r-radius, z-height)
+	}
+	level := k.surface.AlongAt(height)
+	at, best := level, distance(level)
+	for off := span; off < best; off += span {
+		for _, s := range [2]float64{level - off, level + off} {
+			if d := distance(s); d < best {
+				at, best = s, d
+			}
+		}
+	}
+	if at < 0 || at > k.surface.Length() { // the glass ends there
+		return best
+	}
+	return min(best, max(under(k.surface, at, radius, height), 0))
 }
 
 // turnTo returns how far round the glass from the wheel a place of its edge lies.

@@ -220,7 +220,7 @@ type scene struct {
 
 // prepare walks the line.
 func (s *scene) prepare() {
-	slope := math.Tan(s.cone.HalfAngle)
+	slope := math.Tan(s.cone.HalfAngle.Radians())
 	s.glass = glass{s.cone.Radius - slope*s.cone.Height, slope}
 	s.body = newBody(s.wheel)
 	s.tip = s.body

@@ -15,7 +15,7 @@ type spot struct{ theta, along, radius, height float64 }
 // spotOf returns the spot of a place on the chart.
 func spotOf(surface *geometry.Surface, at geometry.Point) spot {
 	s := spot{}
-	s.theta, s.along = surface.Locate(at)
+	s.theta, s.along = surface.ReverseAlong(at)
 	s.radius, s.height = surface.At(s.along)
 	return s
 }

@@ -73,7 +73,7 @@ func (g glass) setting(c pattern.Chord, width float64) []block {
 	if g.letters.Width(where, bodySize, false)+2+g.letters.Width(set.Text, settingSize, true) > width {
 		blocks = []block{line(text{words: where, size: bodySize}), line(large)}
 	}
-	gap := geometry.ClosingGap(c.Radius, math.Min(set.Length, 2*c.Radius), c.Parts)
+	gap := geometry.Division{Radius: c.Radius, Parts: c.Parts}.ClosingGap(math.Min(set.Length, 2*c.Radius))
 	said := fmt.Sprintf("exactly %s; the last step will %s", u.Fine(c.Chord), report.Closing(u, gap))
 	for _, l := range g.letters.Lines(said, bodySize, false, width-4) {
 		blocks = append(blocks, line(text{at: 4, words: l, size: bodySize}))

@@ -13,7 +13,7 @@ import (
 // An upright cut on a straight glass of radius 40: the surface's curvature across
 // it is 1/40.
 func TestSections(t *testing.T) {
-	cone := geometry.NewCone(0, 40, 0, 0).Surface()
+	cone := geometry.NewCone(0, geometry.Circle{Radius: 40}, 0).Surface()
 	s := groove.Sample{
 		At: geometry.Point{X: 0, Y: 50}, Height: 50, Depth: 0.8, Left: 2, Right: 2,
 		LeftEdge: geometry.Point{X: -2, Y: 50}, RightEdge: geometry.Point{X: 2, Y: 50},

@@ -83,9 +83,9 @@ func Heading(b *strings.Builder, p *pattern.Plan) {
 
 // shape says what surface the band is drawn on.
 func shape(p *pattern.Plan) string {
-	words := fmt.Sprintf("it widens upwards by %.2f° a side", float64(degrees(p.Cone.HalfAngle)))
+	words := fmt.Sprintf("it widens upwards by %.2f° a side", p.Cone.HalfAngle.Degrees())
 	if p.Cone.HalfAngle < 0 {
-		words = fmt.Sprintf("it narrows upwards by %.2f° a side", -float64(degrees(p.Cone.HalfAngle)))
+		words = fmt.Sprintf("it narrows upwards by %.2f° a side", -p.Cone.HalfAngle.Degrees())
 	}
 	if p.Straight() {
 		words = "straight sides"

@@ -19,6 +19,11 @@ type Circle struct {
 	Parts  int
 }
 
+// division is the circle with its parts.
+func (c Circle) division() geometry.Division {
+	return geometry.Division{Radius: c.Radius, Parts: c.Parts}
+}
+
 // called is how the circle is named in words, "" for one given by its measure alone.
 func (c Circle) called() string {
 	switch {
@@ -91,7 +96,7 @@ func DivideJSON(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepp
 }
 
 func circle(unit geometry.Unit, c Circle) circleJSON {
-	chord := geometry.Chord(c.Radius, c.Parts)
+	chord := c.division().Chord()
 	name := c.Name
 	if c.Blank != "" {
 		name = c.Blank + ", " + name
@@ -111,8 +116,8 @@ func setting(unit geometry.Unit, chord float64) settingJSON {
 // setting that rounding made longer than the circle is across steps its
 // diameter: with two parts there is nothing to be short of.
 func closingGap(unit geometry.Unit, c Circle) float64 {
-	set := math.Min(unit.Setting(geometry.Chord(c.Radius, c.Parts)).Length, 2*c.Radius)
-	return geometry.ClosingGap(c.Radius, set, c.Parts)
+	set := math.Min(unit.Setting(c.division().Chord()).Length, 2*c.Radius)
+	return c.division().ClosingGap(set)
 }
 
 // Divide writes the settings for circles to be read at the bench, and for the
@@ -135,7 +140,7 @@ func Divide(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepped, 
 }
 
 func divide(b *strings.Builder, unit geometry.Unit, c Circle) {
-	chord := geometry.Chord(c.Radius, c.Parts)
+	chord := c.division().Chord()
 	fmt.Fprintf(b, "%s: %s across, %s round, %d parts\n", c.heading(),
 		unit.Text(2*c.Radius), unit.Text(2*math.Pi*c.Radius), c.Parts)
 	fmt.Fprintf(b, "  chord          %s (%s)\n", unit.Exact(chord), unit.Fine(chord))
@@ -165,7 +170,7 @@ func table(b *strings.Builder, unit geometry.Unit, c Circle) {
 	fmt.Fprintln(t, "  parts\tset dividers\tchord\tthe last step would")
 	for _, n := range tableParts() {
 		k := Circle{Radius: c.Radius, Parts: n}
-		chord := geometry.Chord(c.Radius, n)
+		chord := k.division().Chord()
 		fmt.Fprintf(t, "  %d\t%s\t%s\t%s\n", n, unit.Text(chord), unit.Fine(chord), Closing(unit, closingGap(unit, k)))
 	}
 	t.Flush()

@@ -208,7 +208,7 @@ const curveStep = 0.5
 
 func surface(p *pattern.Plan) surfaceJSON {
 	s := surfaceJSON{
-		Kind: "cone", HalfAngle: degrees(p.Cone.HalfAngle), WorstRadiusError: number(p.WorstRadiusError),
+		Kind: "cone", HalfAngle: number(p.Cone.HalfAngle.Degrees()), WorstRadiusError: number(p.WorstRadiusError),
 	}
 	rho := number(p.Cone.ApexRadius(0))
 	if p.Straight() {

@@ -29,7 +29,7 @@ func (s Stepped) rounds(unit geometry.Unit, c Circle) []round {
 	used := s.start(unit, c)
 	out := make([]round, len(s.Gaps))
 	for i, gap := range s.Gaps {
-		out[i] = round{used, gap, geometry.Mend(c.Radius, used, c.Parts, gap)}
+		out[i] = round{used, gap, c.division().Mend(geometry.Round{Setting: used, Gap: gap})}
 		// A caliper's setting is what the next round is stepped with, but where it
 		// doesn't show the difference: then the dividers are opened by a hair.
 		if used = unit.Setting(out[i].mended).Length; unit.Text(out[i].used) == unit.Text(out[i].mended) {
@@ -45,7 +45,7 @@ func (s Stepped) start(unit geometry.Unit, c Circle) float64 {
 	if s.Used > 0 {
 		return s.Used
 	}
-	return math.Min(unit.Setting(geometry.Chord(c.Radius, c.Parts)).Length, 2*c.Radius)
+	return math.Min(unit.Setting(c.division().Chord()).Length, 2*c.Radius)
 }
 
 // readingOff is how far a diameter or a setting may be off that was read with
@@ -64,11 +64,11 @@ func (s Stepped) misread(unit geometry.Unit, c Circle) (m misread, ok bool) {
 	}
 	used, gap := s.start(unit, c), s.Gaps[0]
 	narrow, wide := c.Radius-readingOff/2, c.Radius+readingOff/2
-	least := geometry.ClosingGap(narrow, min(used+readingOff, 2*narrow), c.Parts)
-	most := geometry.ClosingGap(wide, used-readingOff, c.Parts)
+	least := geometry.Division{Radius: narrow, Parts: c.Parts}.ClosingGap(min(used+readingOff, 2*narrow))
+	most := geometry.Division{Radius: wide, Parts: c.Parts}.ClosingGap(used - readingOff)
 	return misread{
-		geometry.ClosingGap(c.Radius, used, c.Parts), geometry.RadiusFor(used, c.Parts, gap),
-		geometry.SettingFor(c.Radius, c.Parts, gap),
+		c.division().ClosingGap(used), geometry.Round{Setting: used, Gap: gap}.Radius(c.Parts),
+		c.division().SettingFor(gap),
 	}, gap < least || gap > most
 }
 
@@ -125,7 +125,7 @@ type mendedJSON struct {
 
 func (s Stepped) json(unit geometry.Unit, c Circle) (used *usedJSON, mended []mendedJSON) {
 	if s.Used > 0 {
-		used = &usedJSON{number(s.Used), number(geometry.ClosingGap(c.Radius, s.Used, c.Parts))}
+		used = &usedJSON{number(s.Used), number(c.division().ClosingGap(s.Used))}
 	}
 	for _, r := range s.rounds(unit, c) {
 		mended = append(mended, mendedJSON{number(r.used), number(r.gap), number(r.mended), setting(unit, r.mended)})
@@ -142,7 +142,7 @@ func (s Stepped) words(b *strings.Builder, unit geometry.Unit, c Circle) {
 	}
 	if s.Used > 0 {
 		fmt.Fprintf(b, "Set to %s, %d steps %s.\n", unit.Exact(s.Used), c.Parts,
-			Closing(unit, geometry.ClosingGap(c.Radius, s.Used, c.Parts)))
+			Closing(unit, c.division().ClosingGap(s.Used)))
 	}
 	for i, r := range s.rounds(unit, c) {
 		if len(s.Gaps) > 1 {

@@ -115,7 +115,7 @@ func TestMisread(t *testing.T) {
 			t.Errorf("a gap of %g mm: misread %v", gap, is)
 		}
 		for what, left := range map[string]float64{
-			"diameter": geometry.ClosingGap(m.radius, 40, 6), "setting": geometry.ClosingGap(40, m.setting, 6),
+			"diameter": geometry.Division{Radius: m.radius, Parts: 6}.ClosingGap(40), "setting": geometry.Division{Radius: 40, Parts: 6}.ClosingGap(m.setting),
 		} {
 			if left < gap-1e-9 || left > gap+1e-9 {
 				t.Errorf("with the %s it means, a gap of %g mm is one of %g", what, gap, left)

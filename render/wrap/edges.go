@@ -47,7 +47,7 @@ func (s *sheet) openings(st strip) [][2]float64 {
 	var open [][2]float64
 	start := -1
 	for i := range n + 1 {
-		apart := s.gore.Gap(s.cone, s.part()/2, height(i)) > hinge/2
+		apart := s.gore.Gap(s.cone, height(i)) > hinge/2
 		if apart && start < 0 {
 			start = i
 		}

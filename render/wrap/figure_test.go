@@ -55,7 +55,7 @@ func grooveFigure() drawing.Drawing {
 	rim := arc(radius, radius-depth, 3*math.Pi/2-0.24, 3*math.Pi/2+0.24)
 	wheel := groove.Wheel{Edge: groove.Mitre, Radius: radius, Thick: 6, Angle: math.Pi / 2}
 	round := groove.NewLine([]geometry.Point{{}, {X: 24}})
-	outside := geometry.NewCone(0, glass, 0, 0).Surface()
+	outside := geometry.NewCone(0, geometry.Circle{Radius: glass}, 0).Surface()
 	cut := groove.Cut(&outside, round, wheel, depth, 0)
 	half := cut.LengthFor(&outside, wheel, depth) / 2
 	angle := half / glass

@@ -97,19 +97,19 @@ func thinOn(p *pattern.Plan, face pattern.Face) []pattern.ThinGlass {
 // lay finds the flat map of paper whose middle lies some way off the face.
 func (s *sheet) lay(lift float64) {
 	c := s.face.Cone
-	s.cone = geometry.NewCone(c.HalfAngle, c.Radius+lift, c.Height, c.Along)
+	s.cone = geometry.NewCone(c.HalfAngle, geometry.Circle{Radius: c.Radius + lift, Height: c.Height}, c.Along)
 	if !s.face.Curved() {
 		return
 	}
 	s.curved = true
-	s.gore = geometry.Gore{Profile: s.face.Profile, Lift: lift}
 	s.gores = s.face.Gores(s.plan.Repeats, lift)
 	if s.side == Patches && s.gores.PerRepeat%2 == 0 {
 		// An even number would part each patch up its middle, and what lies there.
 		s.gores = s.face.InGores(s.plan.Repeats, s.gores.PerRepeat+1, lift)
 	}
 	s.parts *= s.gores.PerRepeat
-	joint, ok := s.gore.Join(math.Pi/float64(s.parts), s.low, s.high)
+	s.gore = geometry.Gore{Profile: s.face.Profile, Lift: lift, HalfWidth: math.Pi / float64(s.parts)}
+	joint, ok := s.gore.Join(s.low, s.high)
 	if ok {
 		s.joined, s.joint, s.cone = true, joint, s.gore.Tangent(joint)
 	}

@@ -388,5 +388,5 @@ func dividers(u geometry.Unit, c pattern.Chord) string {
 	}
 	set := min(u.Setting(c.Chord).Length, 2*c.Radius)
 	return fmt.Sprintf("%s, %s across: set %s; the last step will %s.", where, u.Text(2*c.Radius), u.Text(c.Chord),
-		report.Closing(u, geometry.ClosingGap(c.Radius, set, c.Parts)))
+		report.Closing(u, geometry.Division{Radius: c.Radius, Parts: c.Parts}.ClosingGap(set)))
 }

@@ -24,8 +24,10 @@ func New(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, error) {
 // nobody has found yet: package search finds them.
 func settled(j *job.Job) error {
 	for i, m := range j.Motifs {
-		if len(m.Most) > 0 && !m.Found {
-			return fmt.Errorf("motif %d: how many %s clear has not been found yet", i+1, m.Most[0])
+		for _, name := range m.Most {
+			if _, known := m.Values[name]; !known {
+				return fmt.Errorf("motif %d: how many %s clear has not been found yet", i+1, name)
+			}
 		}
 	}
 	return nil

@@ -75,7 +75,7 @@ func (p *Plan) figureKey(stage key, i int) key {
 func shaping(m job.Motif) job.Motif {
 	m.Wheel, m.Inside = 0, min(m.Inside, 1)
 	m.Land, m.Clear = nil, nil
-	m.Most, m.Found, m.NoneClears = nil, false, nil // the values say it
+	m.Most = nil // the values say it
 	m.CutOrder, m.Line = 0, 0
 	return m
 }

@@ -242,3 +242,14 @@ func TestRightward(t *testing.T) {
 		}
 	}
 }
+
+// Nobody has looked yet how many fronds clear: the job is refused, not laid out with
+// some number.
+func TestUnresolved(t *testing.T) {
+	j := jobOn(straight(t), 3, motif(t, "leaf", nil))
+	j.Motifs[0].Most = []string{"fronds"}
+	delete(j.Motifs[0].Values, "fronds")
+	if _, err := New(t.Context(), j, j.Blanks[0]); err == nil || err.Error() != "motif 1: how many fronds clear has not been found yet" {
+		t.Errorf("laid out: %v", err)
+	}
+}

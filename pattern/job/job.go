@@ -93,16 +93,12 @@ func (m Match) String() string { return Matches()[m] }
 // other one.
 type Motif struct {
 	Kind   motifs.Kind
-	Values motifs.Values // one for every parameter of the kind
+	Values motifs.Values // one for every parameter of the kind, but for those of Most
 	// Most names the counts that are to be as large as clears, in the order of the
-	// kind's parameters. Their values are the least until that is found: Found
-	// says that it is.
+	// kind's parameters. They have a value once that is found.
 	Most  []string
-	Found bool
-	// NoneClears names those of Most of which not even the least clears.
-	NoneClears []string
-	Wheel      int // the rack's
-	Depth      float64
+	Wheel int // the rack's
+	Depth float64
 
 	// Inside is the number, from 1, of an earlier motif whose space this one fills:
 	// where it is and its size are measured in that one's box, and it goes with it
@@ -125,6 +121,12 @@ type Motif struct {
 
 	// Line is the line of the job file on which the motif starts.
 	Line int
+}
+
+// Count is one of the counts of a job's motifs.
+type Count struct {
+	Motif int // its number, from 0
+	Key   string
 }
 
 // Measure is a fraction of something, or a length.

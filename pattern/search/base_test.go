@@ -61,8 +61,7 @@ func laidAll(t testing.TB, j *job.Job) []*pattern.Plan {
 	return plans
 }
 
-// checked lays it out and checks it, with the counts it has, without looking for
-// cures.
+// checked lays it out and checks it, without looking for cures: with the counts it has.
 func checked(t testing.TB, j *job.Job) *pattern.Plan {
 	t.Helper()
 	return checkedOn(t, j)[0]
@@ -71,10 +70,6 @@ func checked(t testing.TB, j *job.Job) *pattern.Plan {
 // checkedOn is checked on all of its blanks.
 func checkedOn(t testing.TB, j *job.Job) []*pattern.Plan {
 	t.Helper()
-	j = j.Clone()
-	for i := range j.Motifs {
-		j.Motifs[i].Found = true
-	}
 	plans, err := pattern.Lay(context.Background(), j)
 	if err != nil {
 		t.Fatal(err)

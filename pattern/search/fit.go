@@ -29,10 +29,11 @@ const mostOffers = 9
 // NewFit looks for the changes that make a job clear on all of its blanks, or
 // for what there is room for.
 func NewFit(ctx context.Context, j *job.Job) (*Fit, error) {
-	j, err := Resolve(ctx, j)
+	r, err := Resolve(ctx, j)
 	if err != nil {
 		return nil, err
 	}
+	j = r.Job
 	f := newFitter(ctx, j)
 	for _, b := range j.Blanks {
 		d, err := f.Draft(j, b)
@@ -130,13 +131,11 @@ func (f *fitter) offer(changes ...job.Change) bool {
 	changes = merged(f.job, changes)
 	after := f.job.With(changes...)
 	if asksMost(after) {
-		for i := range after.Motifs {
-			after.Motifs[i].Found = false
-		}
-		var err error
-		if after, err = resolve(f.Afresh(), after); err != nil {
+		r, err := resolve(f.Afresh(), after)
+		if err != nil {
 			return false
 		}
+		after = r.Job
 	}
 	if len(changes) == 0 || !f.Clears(after) {
 		return false
@@ -150,10 +149,6 @@ func (f *fitter) offer(changes ...job.Change) bool {
 	f.weigh(&o)
 	f.offers = append(f.offers, o)
 	return true
-}
-
-func asksMost(j *job.Job) bool {
-	return slices.ContainsFunc(j.Motifs, func(m job.Motif) bool { return len(m.Most) > 0 })
 }
 
 // merged returns changes with only the last for each value, and without those

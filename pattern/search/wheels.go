@@ -21,9 +21,9 @@ type WheelFit struct {
 	// Short says that the search came to its end before all counts and depths were
 	// tried.
 	Short bool
-	// Count is the first count in the job, and Most the largest with which
+	// Count is the first count in the job, with no key where there is none, and Most the largest with which
 	// everything clears; 0 where none does.
-	Count CountOf
+	Count job.Count
 	Most  int
 	// Depth is the greatest, by the caliper's step, at which everything clears
 	// with all motifs cut to it; 0 where none does.
@@ -34,22 +34,17 @@ type WheelFit struct {
 	Land float64
 }
 
-// CountOf is a count of one of a job's motifs.
-type CountOf struct {
-	Motif int
-	Key   string // "" where no motif has a count
-}
-
 // Within is how far apart cuts are whose land is measured, in millimetres.
 const Within = 10.0
 
 // Wheels puts a design on each wheel of its rack in turn. Of a set, what it
 // tells holds on all of the blanks.
 func Wheels(ctx context.Context, j *job.Job) ([]WheelFit, error) {
-	j, err := Resolve(ctx, j)
+	r, err := Resolve(ctx, j)
 	if err != nil {
 		return nil, err
 	}
+	j = r.Job
 	for _, b := range j.Blanks {
 		if _, err := pattern.NewEvaluator(ctx).Draft(j, b); err != nil {
 			return nil, err // whatever the wheel
@@ -85,15 +80,15 @@ func Wheels(ctx context.Context, j *job.Job) ([]WheelFit, error) {
 	return all, nil
 }
 
-func firstCount(j *job.Job) CountOf {
+func firstCount(j *job.Job) job.Count {
 	for i, m := range j.Motifs {
 		for _, p := range m.Kind.Params {
 			if p.Sort == motifs.Count {
-				return CountOf{i, p.Name}
+				return job.Count{Motif: i, Key: p.Name}
 			}
 		}
 	}
-	return CountOf{}
+	return job.Count{}
 }
 
 // measure looks at the grooves and the land on one blank.

@@ -187,7 +187,7 @@ func TestBandOfSet(t *testing.T) {
 // not.
 func TestChosenBand(t *testing.T) {
 	j := three(t, upright(t, 2, 0.1, 0.6), motif(t, "leaf", motifs.Values{"fronds": 4}, depth(0.3)))
-	known := NewEvaluator(context.Background())
+	known := NewEvaluator()
 	for _, match := range []job.Match{job.Set, job.Own} {
 		j.Layout.Match = match
 		for range 2 {

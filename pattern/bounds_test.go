@@ -214,11 +214,11 @@ func TestStagesAreKept(t *testing.T) {
 		r := 40 + 0.2*float64(i)
 		j.Blanks = append(j.Blanks, blank(t, glass.Station{Height: 0, Radius: r - 6, Wall: 7}, glass.Station{Height: 50, Radius: r, Wall: 5}, glass.Station{Height: 100, Radius: r - 5, Wall: 4}))
 	}
-	e := NewEvaluator(context.Background())
+	e := NewEvaluator()
 	for n := range 30 {
 		on := j.With(job.Change{Motif: 0, Key: "depth", Value: 0.1 + 0.01*float64(n)})
 		for _, b := range on.Blanks {
-			one, err := e.Try(on, b)
+			one, err := e.Try(t.Context(), on, b)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -10,11 +10,13 @@ import (
 )
 
 // Draft is one job on one blank, of which an evaluator cuts and measures only what
-// it is asked for.
+// it is asked for. It lasts no longer than the context it was made with: when that is
+// done a draft doesn't clear, and what it lists of problems is not all.
 type Draft struct {
 	Plan   *Plan       // without cuts
 	Motifs []job.Motif // the job's, in the sizes this blank is given
 
+	ctx context.Context
 	of  *Evaluator
 	ids []int // of the motifs
 }
@@ -41,13 +43,13 @@ func (d *Draft) Clears() bool {
 		return false
 	}
 	for i := range d.Motifs {
-		if !d.ClearsAlone(i) {
+		if d.ctx.Err() != nil || !d.ClearsAlone(i) {
 			return false
 		}
 	}
 	for i := range d.Motifs {
 		for k := range i {
-			if !d.ClearsPair(i, k) {
+			if d.ctx.Err() != nil || !d.ClearsPair(i, k) {
 				return false
 			}
 		}
@@ -98,8 +100,8 @@ func (d *Draft) Cuts(i int) []Cut {
 		all := make([]*figure, len(d.Motifs))
 		one, _ := p.drawing(i) // it can be drawn: drawable has tried
 		all[i] = &figure{cuts: one.cuts, lines: p.lines(one)}
-		_ = p.cutAll(context.WithoutCancel(d.of.ctx), all) // one motif, kept once it is cut: soon done
-		const longer = 3                                   // times, that bent lines take
+		_ = p.cutAll(context.WithoutCancel(d.ctx), all) // one motif, which is kept whole: soon done
+		const longer = 3                                // times, that bent lines take
 		for n, c := range p.Cuts[:len(all[i].cuts)] {
 			d.of.spent.grooves++
 			if c.Length > r2.Norm(r2.Sub(c.Ends[1], c.Ends[0]))+touching {
@@ -146,6 +148,9 @@ func (d *Draft) Problems() Problems {
 	all := Problems{}
 	d.of.spent.toil += len(d.Motifs) * len(d.Motifs) / 32 // pairs that are looked up
 	for i := range d.Motifs {
+		if d.ctx.Err() != nil {
+			break
+		}
 		all.add(d.alone(i))
 		for k := range i {
 			all.add(d.between(k, i))

@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"math"
 
 	"roundlay/pattern/job"
 	"roundlay/pattern/search"
@@ -105,36 +104,9 @@ func picked(ctx context.Context, f *search.Fit, data []byte, pick int) ([]byte, 
 		return nil, err
 	}
 	for i, p := range plans {
-		if len(p.Findings) > 0 || !alike(p.Job, o.Job) {
+		if len(p.Findings) > 0 || !job.Alike(p.Job, o.Job) {
 			return nil, fmt.Errorf("the change can't be written into this file: on blank %q it would not be what was offered", plans[i].Blank.Name)
 		}
 	}
 	return text, nil
-}
-
-// alike reports whether two jobs are the same in all that a fit may change, to
-// what a text of a length may be off.
-func alike(a, b *job.Job) bool {
-	same := func(x, y float64) bool { return math.Abs(x-y) < 1e-5 }
-	if len(a.Motifs) != len(b.Motifs) || a.Layout.Repeats != b.Layout.Repeats || (a.Layout.Band == nil) != (b.Layout.Band == nil) {
-		return false
-	}
-	if p, q := a.Layout.Band, b.Layout.Band; p != nil && !(same(p.Foot, q.Foot) && same(p.Top, q.Top)) {
-		return false
-	}
-	for i, m := range a.Motifs {
-		n := b.Motifs[i]
-		if m.Kind.Name != n.Kind.Name || m.Wheel != n.Wheel || !same(m.Depth, n.Depth) ||
-			!same(m.Width.Value, n.Width.Value) || !same(m.Height.Value, n.Height.Value) ||
-			!same(m.Across.Value, n.Across.Value) || !same(m.Up.Value, n.Up.Value) ||
-			m.Width.Fraction != n.Width.Fraction || m.Height.Fraction != n.Height.Fraction {
-			return false
-		}
-		for key, value := range m.Values {
-			if !same(value, n.Values[key]) {
-				return false
-			}
-		}
-	}
-	return true
 }

@@ -1,10 +1,3 @@
-// Package search finds by trying: the counts of a job that are to be the most that
-// clear, what cures its findings, what makes the whole of it clear or what it has
-// room for, and which wheels of its rack it could be cut with.
-//
-// Call Lay first: it finds the counts, and lays the job out as package pattern does.
-// Cures then notes on the plans' findings what cures them. NewFit and Wheels take a
-// job by itself.
 package search
 
 import (
@@ -51,10 +44,10 @@ type Resolved struct {
 // A job without such counts is returned as it is. The error says that too many
 // cuts would have to be tried, or is the context's.
 func Resolve(ctx context.Context, j *job.Job) (Resolved, error) {
-	return resolve(pattern.NewEvaluator(ctx), j)
+	return resolve(ctx, pattern.NewEvaluator(), j)
 }
 
-func resolve(e *pattern.Evaluator, j *job.Job) (Resolved, error) {
+func resolve(ctx context.Context, e *pattern.Evaluator, j *job.Job) (Resolved, error) {
 	if !asksMost(j) {
 		return Resolved{Job: j}, nil
 	}
@@ -67,8 +60,8 @@ func resolve(e *pattern.Evaluator, j *job.Job) (Resolved, error) {
 	}
 	for i, m := range r.Job.Motifs {
 		for _, name := range m.Most {
-			clears := mostOf(e, r.Job, i, name)
-			if err := e.Err(); err != nil {
+			clears := mostOf(ctx, e, r.Job, i, name)
+			if err := ctx.Err(); err != nil {
 				return Resolved{}, fmt.Errorf("finding the most %s that clear: %w", name, err)
 			}
 			if e.Spent() {
@@ -91,11 +84,11 @@ func asksMost(j *job.Job) bool {
 // whether there is one; if not, the count is left at its least. A count that
 // clears says nothing of those below or above it, so they are tried from the
 // top; what each costs is little where it crowds, and that is where most do.
-func mostOf(e *pattern.Evaluator, j *job.Job, i int, name string) bool {
+func mostOf(ctx context.Context, e *pattern.Evaluator, j *job.Job, i int, name string) bool {
 	param, _ := j.Motifs[i].Kind.Param(name)
 	for n := param.Most; n >= param.Least; n-- {
 		j.Motifs[i].Values[name] = n
-		if e.ClearsMotif(j, i) {
+		if e.ClearsMotif(ctx, j, i) {
 			return true
 		}
 	}

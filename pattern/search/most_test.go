@@ -1,7 +1,6 @@
 package search
 
 import (
-	"context"
 	"math/rand/v2"
 	"testing"
 )
@@ -57,7 +56,7 @@ func TestMostExhaustive(t *testing.T) {
 				want.Motifs[i].Values[name] = best
 			}
 		}
-		got, err := Resolve(context.Background(), j)
+		got, err := Resolve(t.Context(), j)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -2,7 +2,6 @@ package bench
 
 import (
 	"bytes"
-	"context"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -110,11 +109,13 @@ func plansOf(t testing.TB, text string) []*pattern.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	plans, err := search.Lay(context.Background(), j)
+	plans, err := search.Lay(t.Context(), j)
 	if err != nil {
 		t.Fatal(err)
 	}
-	search.Cures(context.Background(), plans...)
+	if err := search.Cures(t.Context(), plans...); err != nil {
+		t.Fatal(err)
+	}
 	return plans
 }
 

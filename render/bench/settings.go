@@ -156,7 +156,11 @@ func (g glass) finding(group pattern.Group) string {
 	for i, id := range worst.Cuts {
 		words += []string{", cut ", " and cut "}[min(i, 1)] + fmt.Sprint(id)
 	}
-	return fmt.Sprintf("%s, %s up: %s. Cure: %s.", words, g.unit.Text(worst.Height), report.Measured(g.plan, worst), worst.Cure.Text)
+	words = fmt.Sprintf("%s, %s up: %s.", words, g.unit.Text(worst.Height), report.Measured(g.plan, worst))
+	if cure := report.Cure(g.plan, worst); cure != "" {
+		words += " Cure: " + cure + "."
+	}
+	return words
 }
 
 // picture draws the cut glass, as large as there is room, down and to the left

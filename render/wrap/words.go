@@ -322,7 +322,10 @@ func (a composer) findings() []page.Note {
 	ringed := 0
 	told, more := report.Told(p)
 	for _, g := range told {
-		words := fmt.Sprintf("%s: %s. Cure: %s.", g.Kind, report.Measured(p, g.Worst()), g.Worst().Cure.Text)
+		words := fmt.Sprintf("%s: %s.", g.Kind, report.Measured(p, g.Worst()))
+		if cure := report.Cure(p, g.Worst()); cure != "" {
+			words += " Cure: " + cure + "."
+		}
 		if why := a.sheet.unringed(g); why == "" {
 			ringed++
 		} else {

@@ -123,8 +123,8 @@ func TestProfileRunsOn(t *testing.T) {
 			t.Errorf("of the taper the radius at %g is %g, not %g", z, r, want)
 		}
 	}
-	// A ball of radius 50 from its equator to 30 mm above, where it is 40 across the
-	// half and its tangent, square to the radius (40, 30), loses 3 for every 4 up.
+	// A ball of radius 50 from its equator to 30 mm above, where its radius
+	// is 40 and its tangent, square to the way (40, 30), loses 3 for every 4 up.
 	var heights, radii []float64
 	for z := 0.0; z <= 30; z += 2 {
 		heights, radii = append(heights, z), append(radii, math.Sqrt(2500-z*z))

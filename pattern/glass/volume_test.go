@@ -226,3 +226,27 @@ func TestOutOfRound(t *testing.T) {
 		t.Errorf("out of round by %g", got)
 	}
 }
+
+// Of a lighter scale's walls the thinnest place lies at a station as well, and what
+// they carry ends between stations: three quarters of 8, 4 and 6 mm are 6, 3 and
+// 4.5, so 4 mm are there up to two thirds of the way from 0 to 50, and 3.5 mm up to
+// five sixths.
+func TestWeighedThinsEveryStation(t *testing.T) {
+	b := blankOf(t, 10, at(0, 40, 8), at(50, 40, 4), at(100, 40, 6))
+	truth, err := b.thicker(0.75)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err := b.Weighed(truth.Weight())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if least := got.LeastWall(20, 90); !within(least, 3, 1e-6) {
+		t.Errorf("from 20 to 90 the least wall is %g, by hand 3", least)
+	}
+	for thickness, want := range map[float64]float64{4: 50 * 2.0 / 3, 3.5: 50 * 5.0 / 6, 2.9: 100} {
+		if up := got.Carries(thickness, 10); !within(up, want, 1e-6) {
+			t.Errorf("it carries %g mm up to %g, by hand %g", thickness, up, want)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package wrap_test
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 
 	"roundlay/pattern"
@@ -35,7 +36,7 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	plan, err := pattern.New(j, j.Blanks[0])
+	plan, err := pattern.New(context.Background(), j, j.Blanks[0])
 	if err != nil {
 		fmt.Println(err)
 		return

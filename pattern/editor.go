@@ -29,7 +29,8 @@ type Editor struct {
 	stages       shelf[string, *Plan]
 	figures      shelf[string, numbered]
 	lands        shelf[landKey, verdict]
-	count        int // of the figures there ever were
+	count        int  // of the figures there ever were
+	once         bool // no other layout comes: figures and lands aren't kept
 }
 
 // numbered is a figure with a number that no other one has.

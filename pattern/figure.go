@@ -99,13 +99,14 @@ func (p *Plan) list(figures []*figure) {
 				continue
 			}
 			first := len(p.Cuts) + 1
-			for number, g := range f.in(p, repeat) {
-				g.Wheel = p.sized[i].Wheel
-				c := Cut{ID: first + number, Repeat: repeat + 1, Motif: i, Part: f.cuts[number].Part, Groove: g, Left: g.Remains.Least}
-				for _, other := range f.cuts[number].Joins {
+			grooves := f.in(p, repeat)
+			for number, drawn := range f.cuts {
+				p.Cuts = append(p.Cuts, Cut{ID: first + number, Repeat: repeat + 1, Motif: i, Part: drawn.Part, Groove: grooves[number]})
+				c := &p.Cuts[len(p.Cuts)-1]
+				c.Left, c.Wheel = c.Remains.Least, p.sized[i].Wheel
+				for _, other := range drawn.Joins {
 					c.Joins = append(c.Joins, first+other)
 				}
-				p.Cuts = append(p.Cuts, c)
 			}
 		}
 	}

@@ -22,8 +22,12 @@ func (e *Editor) figured(ctx context.Context, p *Plan, stage key) ([]numbered, e
 		if err := p.tooDeep(i); err != nil {
 			return nil, err
 		}
-		keys[i] = string(p.figureKey(stage, i))
-		f, known := e.figures.get(keys[i])
+		var f numbered
+		known := false
+		if !e.once {
+			keys[i] = string(p.figureKey(stage, i))
+			f, known = e.figures.get(keys[i])
+		}
 		if !known {
 			of, err := p.drawing(i)
 			if err != nil {
@@ -52,7 +56,9 @@ func (e *Editor) figured(ctx context.Context, p *Plan, stage key) ([]numbered, e
 		return nil, layingOut(p.Blank, err)
 	}
 	for i := range drawings {
-		e.figures.put(keys[i], figures[i])
+		if !e.once {
+			e.figures.put(keys[i], figures[i])
+		}
 	}
 	return figures, nil
 }

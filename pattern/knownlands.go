@@ -27,6 +27,9 @@ type knownLands struct {
 
 // known returns what is known of the lands of a plan made of figures.
 func (e *Editor) known(p *Plan, figures []numbered) *knownLands {
+	if e.once {
+		return nil
+	}
 	k := &knownLands{&e.lands, make([]placed, len(p.Cuts))}
 	number := 0
 	for i := range p.Cuts {

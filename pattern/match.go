@@ -13,7 +13,7 @@ import (
 // as members of the set still, and checks it. For a job that is laid out again after
 // every edit there is Editor.
 func Lay(ctx context.Context, j *job.Job, blanks ...*glass.Blank) ([]*Plan, error) {
-	return new(Editor).Lay(ctx, j, blanks...)
+	return (&Editor{once: true}).Lay(ctx, j, blanks...)
 }
 
 // matched reports whether the job's blanks are to match.

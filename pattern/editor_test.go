@@ -7,6 +7,7 @@ import (
 	"slices"
 	"testing"
 
+	"roundlay/geometry"
 	"roundlay/motifs"
 	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
@@ -76,7 +77,7 @@ func edited(t *testing.T, random *rand.Rand, was *job.Job) *job.Job {
 		func() { m.Depth = 60 }, // deeper than the wheel's middle
 		func() { m.Across = of(some(-0.5, 0.5)) },
 		func() { m.Width, m.Height = of(some(0.2, 1)), mm(some(5, 60)) },
-		func() { m.Turn = some(-3, 3) },
+		func() { m.Turn = geometry.Angle(some(-3, 3)) },
 		func() { m.Mirror = !m.Mirror },
 		func() { m.Shape = job.True - m.Shape },
 		func() { m.Wheel = random.IntN(len(j.Rack)) },

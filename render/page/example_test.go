@@ -18,7 +18,7 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	o.Printed.Across = across
+	o.Printed.Short = across
 
 	upright := o.Portrait()
 	var d drawing.Drawing

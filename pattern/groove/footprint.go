@@ -146,7 +146,7 @@ func (k *stroke) tip(b *blade, end []station, side float64) float64 {
 	if bite(most) > 0 {
 		return stand + middle + side*most
 	}
-	return stand + middle + side*root(bite, guess, fall)
+	return stand + middle + side*rootWithin(bite, guess, fall, most)
 }
 
 // slight is how far, in millimetres, a blade may bite beyond the ends of the

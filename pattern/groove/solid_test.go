@@ -35,7 +35,7 @@ func (g glass) normal(p r3.Vec) r3.Vec {
 func unit(v r3.Vec) r3.Vec { return r3.Scale(1/math.Sqrt(r3.Dot(v, v)), v) }
 
 // holds reports whether a point lies in the glass.
-func (g glass) holds(p r3.Vec) bool { return math.Hypot(p.X, p.Y) <= g.radius+g.slope*p.Z }
+func (g glass) holds(p r3.Vec) bool { return math.Sqrt(p.X*p.X+p.Y*p.Y) <= g.radius+g.slope*p.Z }
 
 // onto returns the point of the surface near p, along the normal there.
 func (g glass) onto(p r3.Vec) r3.Vec {
@@ -155,7 +155,7 @@ func vee(w groove.Wheel, axial, radial float64) bool {
 		centre := w.Radius - q
 		point = centre + q/sin
 		if radial > centre+q*sin {
-			return math.Hypot(axial, radial-centre) <= q
+			return axial*axial+(radial-centre)*(radial-centre) <= q*q
 		}
 	}
 	return radial <= w.Radius && math.Abs(axial) <= (point-radial)*sin/cos
@@ -196,6 +196,36 @@ func bisect(in, out float64, ok func(float64) bool) float64 {
 			in = mid
 		} else {
 			out = mid
+		}
+	}
+	return (in + out) / 2
+}
+
+// zero returns where f changes from 0 or more, at in, to less, at out: by the rule of
+// secants with the weight of an end that stays halved (the Illinois rule, from memory),
+// and every third time by halves, as f may jump.
+func zero(in, out float64, f func(float64) float64) float64 {
+	const near, flat = 1e-7, 1e-9 // how close it comes, and what f is where it is there
+	a, b := f(in), f(out)
+	switch {
+	case !(a >= 0):
+		return in
+	case !(b < 0):
+		return out
+	}
+	for i := 1; math.Abs(out-in) > near; i++ {
+		x := (in + out) / 2
+		if i%3 != 0 {
+			x = out - b*(out-in)/(b-a)
+		}
+		y := f(x)
+		switch {
+		case math.Abs(y) < flat:
+			return x
+		case y >= 0:
+			in, a, b = x, y, b/2
+		default:
+			out, b, a = x, y, a/2
 		}
 	}
 	return (in + out) / 2

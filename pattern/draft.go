@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"context"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -9,11 +10,13 @@ import (
 )
 
 // Draft is one job on one blank, of which an evaluator cuts and measures only what
-// it is asked for.
+// it is asked for. It lasts no longer than the context it was made with: when that is
+// done a draft doesn't clear, and what it lists of problems is not all.
 type Draft struct {
 	Plan   *Plan       // without cuts
 	Motifs []job.Motif // the job's, in the sizes this blank is given
 
+	ctx context.Context
 	of  *Evaluator
 	ids []int // of the motifs
 }
@@ -40,13 +43,13 @@ func (d *Draft) Clears() bool {
 		return false
 	}
 	for i := range d.Motifs {
-		if !d.ClearsAlone(i) {
+		if d.ctx.Err() != nil || !d.ClearsAlone(i) {
 			return false
 		}
 	}
 	for i := range d.Motifs {
 		for k := range i {
-			if !d.ClearsPair(i, k) {
+			if d.ctx.Err() != nil || !d.ClearsPair(i, k) {
 				return false
 			}
 		}
@@ -145,6 +148,9 @@ func (d *Draft) Problems() Problems {
 	all := Problems{}
 	d.of.spent.toil += len(d.Motifs) * len(d.Motifs) / 32 // pairs that are looked up
 	for i := range d.Motifs {
+		if d.ctx.Err() != nil {
+			break
+		}
 		all.add(d.alone(i))
 		for k := range i {
 			all.add(d.between(k, i))

@@ -241,7 +241,7 @@ func TestCutsOffThePaper(t *testing.T) {
 		hidden           bool
 	}{{24, 45, true}, {37, 45, false}, {66, 60, false}} {
 		if got := found[i]; math.Abs(got.Measured-want.measured) > 0.1 || got.Wanted != want.wanted || p.Hidden(got) != want.hidden ||
-			!strings.Contains(got.Cure.Text, "ask for more paper") {
+			got.Cure.Advice != MorePaper {
 			t.Errorf("%+v, wholly %v", got, p.Hidden(got))
 		}
 	}

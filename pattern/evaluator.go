@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"context"
 	"errors"
 	"slices"
 
@@ -14,7 +15,7 @@ import (
 // kept: what a change leaves as it was is neither laid out nor measured again.
 //
 //	e := pattern.NewEvaluator()
-//	d, err := e.Try(j, j.Blanks[0]) // nothing is cut yet
+//	d, err := e.Try(ctx, j, j.Blanks[0]) // nothing is cut yet
 //	clear := d.Clears()             // cuts what it has to
 //
 // All of its jobs have the same blanks, the same rack and the same limits. It is for
@@ -67,16 +68,19 @@ func (e *Evaluator) Spend(toil int) { e.spent.toil += toil }
 func (e *Evaluator) Grooves() int { return e.spent.grooves }
 
 // Try drafts a job on one of its blanks, unless too much has been tried already.
-func (e *Evaluator) Try(j *job.Job, blank *glass.Blank) (*Draft, error) {
+func (e *Evaluator) Try(ctx context.Context, j *job.Job, blank *glass.Blank) (*Draft, error) {
 	if e.Spent() {
 		return nil, ErrSpent
 	}
-	return e.Draft(j, blank)
+	return e.Draft(ctx, j, blank)
 }
 
 // Draft drafts a job on one of its blanks, whatever was tried. The error says why it
-// can't be laid out.
-func (e *Evaluator) Draft(j *job.Job, blank *glass.Blank) (*Draft, error) {
+// can't be laid out, or is the context's.
+func (e *Evaluator) Draft(ctx context.Context, j *job.Job, blank *glass.Blank) (*Draft, error) {
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
 	// Every motif is sized on every blank, and looked up beside every other.
 	e.spent.toil += len(j.Motifs) * (len(j.Blanks) + len(j.Motifs)/8 + 8) / 4
 	band, sized, err := e.share(j, blank)
@@ -87,14 +91,15 @@ func (e *Evaluator) Draft(j *job.Job, blank *glass.Blank) (*Draft, error) {
 	if err != nil {
 		return nil, err
 	}
-	d := e.draft(p, sized)
+	d := e.draft(ctx, p, sized)
 	return d, d.drawable()
 }
 
-// Clears reports whether nothing is found on any of a job's blanks.
-func (e *Evaluator) Clears(j *job.Job) bool {
+// Clears reports whether nothing is found on any of a job's blanks. Where the context
+// is done, or too much has been tried, it says no: see Spent.
+func (e *Evaluator) Clears(ctx context.Context, j *job.Job) bool {
 	for _, blank := range j.Blanks {
-		d, err := e.Try(j, blank)
+		d, err := e.Try(ctx, j, blank)
 		if err != nil || !d.Clears() {
 			return false
 		}
@@ -102,15 +107,15 @@ func (e *Evaluator) Clears(j *job.Job) bool {
 	return true
 }
 
-// ClearsMotif reports whether nothing is found that has to do with one motif.
-func (e *Evaluator) ClearsMotif(j *job.Job, i int) bool {
+// ClearsMotif is Clears of all that has to do with one motif.
+func (e *Evaluator) ClearsMotif(ctx context.Context, j *job.Job, i int) bool {
 	for _, blank := range j.Blanks {
-		d, err := e.Try(j, blank)
+		d, err := e.Try(ctx, j, blank)
 		if err != nil || !d.ClearsAlone(i) {
 			return false
 		}
 		for k := range d.Motifs {
-			if !d.ClearsPair(i, k) {
+			if ctx.Err() != nil || !d.ClearsPair(i, k) {
 				return false
 			}
 		}
@@ -157,9 +162,9 @@ type stand struct {
 
 // draft finds the ids of a plan's motifs: the same for the same motif on the
 // same stage.
-func (e *Evaluator) draft(p *Plan, sized []job.Motif) *Draft {
+func (e *Evaluator) draft(ctx context.Context, p *Plan, sized []job.Motif) *Draft {
 	p.sized = sized
-	d := &Draft{of: e, Plan: p, Motifs: sized, ids: make([]int, len(sized))}
+	d := &Draft{ctx: ctx, of: e, Plan: p, Motifs: sized, ids: make([]int, len(sized))}
 	b := number(nil, float64(slices.Index(p.Job.Blanks, p.Blank)), float64(p.Repeats), float64(p.Period), p.Band.Foot, p.Band.Top)
 	for i, m := range sized {
 		about := describe(slices.Clone(b), i, m)

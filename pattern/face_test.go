@@ -113,7 +113,7 @@ func TestUnseenCuts(t *testing.T) {
 	}{{1, 24, true}, {2, 37, false}} {
 		f := found[i]
 		if f.Kind != Unseen || !slices.Equal(f.Cuts, []int{want.cut}) || math.Abs(f.Measured-want.low) > 0.1 || f.Wanted != 45 ||
-			p.Hidden(f) != want.hidden || f.Cure.Text != "print them as patches" {
+			p.Hidden(f) != want.hidden || f.Cure.Advice != Patches {
 			t.Errorf("finding %d: %+v, wholly %v", i, f, p.Hidden(f))
 		}
 	}

@@ -1,10 +1,6 @@
 package pattern
 
-import (
-	"slices"
-
-	"roundlay/pattern/job"
-)
+import "slices"
 
 // Kind is the kind of a finding.
 type Kind int
@@ -40,18 +36,9 @@ type Finding struct {
 	// joined cuts, where Share is true.
 	Measured, Wanted float64
 	Share            bool
-	Cure             Cure
+	Cure             *Cure // nil where none was sought: package search seeks them
 
 	across bool // between two copies of a motif
-}
-
-// Cure is the smallest single change to the job that clears a finding and
-// brings no other; where each brings one, Text says so. There are no Changes
-// where none was found, and Text says what there is to know. What is told as one
-// change may be of two values.
-type Cure struct {
-	Text    string
-	Changes []job.Change
 }
 
 // Group is the findings of one kind that concern the same motifs and parts, all

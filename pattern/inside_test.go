@@ -65,7 +65,7 @@ func TestInsideInside(t *testing.T) {
 			t.Errorf("end %d is at %v, by hand %g up", i, ends[i], want)
 		}
 	}
-	if !NewEvaluator().ClearsMotif(p.Job, 2) != involves(t, p.Job, 2) {
+	if !NewEvaluator().ClearsMotif(t.Context(), p.Job, 2) != involves(t, p.Job, 2) {
 		t.Error("the evaluator and a check are at odds")
 	}
 }

@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -59,24 +60,34 @@ func (p *Plan) problem(f Finding) Problem {
 	return Problem{Kind: f.Kind, Motifs: Two(motifs), Parts: strings.Join(parts, " "), Share: f.Share, Cuts: len(f.Cuts)}
 }
 
-// Beyond returns the problems that were not there before, and those of which there
-// is more than there was, but for what is of a kind on the given motifs.
-func (all Problems) Beyond(before Problems, kind Kind, motifs []int) (fresh, more []Problem) {
+// Beyond returns the problems that were not there before, and after them those of
+// which there is more than there was, but for what is of a kind on the given motifs.
+func (all Problems) Beyond(before Problems, kind Kind, motifs []int) []Brought {
 	const worse = 1.1 // what misses by so many times as much is worse
+	var brought []Brought
 	for at, now := range all {
 		was, known := before[at]
 		switch {
 		case at.Is(kind, motifs):
 		case !known:
-			fresh = append(fresh, at)
+			brought = append(brought, Brought{at, false})
 		case now.Times > was.Times || now.Miss > worse*was.Miss+1e-6:
-			more = append(more, at)
+			brought = append(brought, Brought{at, true})
 		}
 	}
-	order := func(a, b Problem) int {
-		return slices.Compare([]int{int(a.Kind), a.Motifs[0], a.Motifs[1]}, []int{int(b.Kind), b.Motifs[0], b.Motifs[1]})
+	slices.SortFunc(brought, compareBrought)
+	return brought
+}
+
+// compareBrought orders what is new before what there is more of, each by kind and
+// motifs.
+func compareBrought(a, b Brought) int {
+	order := func(b Brought) []int { return []int{int(b.Kind), b.Motifs[0], b.Motifs[1], b.Cuts} }
+	if a.More != b.More {
+		if b.More {
+			return -1
+		}
+		return 1
 	}
-	slices.SortFunc(fresh, order)
-	slices.SortFunc(more, order)
-	return fresh, more
+	return cmp.Or(slices.Compare(order(a), order(b)), cmp.Compare(a.Parts, b.Parts))
 }

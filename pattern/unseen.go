@@ -19,21 +19,21 @@ func (p *Plan) Unseen(f Face) []Finding {
 		}
 		found = append(found, Finding{
 			Kind: Unseen, Cuts: []int{c.ID}, Repeat: c.Repeat, Theta: at.theta, Height: at.height,
-			Measured: at.height, Wanted: wanted, Cure: Cure{Text: f.unseenCure(end)},
+			Measured: at.height, Wanted: wanted, Cure: &Cure{Advice: f.advice(end)},
 		})
 	}
 	return found
 }
 
-// unseenCure says what to do of cuts beyond an end of the paper.
-func (f Face) unseenCure(end Edge) string {
+// advice says what to do of cuts beyond an end of the paper.
+func (f Face) advice(end Edge) Advice {
 	switch {
 	case end.Why == Asked:
-		return "ask for more paper (blank.paper)"
+		return MorePaper
 	case f.inner != nil:
-		return "print them as patches"
+		return Patches
 	}
-	return "mark them by hand"
+	return ByHand
 }
 
 // Hidden reports whether the cut of an unseen finding lies off the paper wholly,

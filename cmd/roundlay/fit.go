@@ -1,9 +1,9 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
-	"math"
 
 	"roundlay/pattern/job"
 	"roundlay/pattern/search"
@@ -39,7 +39,7 @@ func fit(s *session, args []string) error {
 		return err
 	}
 	if *rack {
-		wheels, err := search.Wheels(j)
+		wheels, err := search.Wheels(s.ctx, j)
 		if err != nil {
 			return s.placed(file, err)
 		}
@@ -48,12 +48,12 @@ func fit(s *session, args []string) error {
 		}
 		return report.Rack(s.stdout, j, wheels)
 	}
-	f, err := search.NewFit(j)
+	f, err := search.NewFit(s.ctx, j)
 	if err != nil {
 		return s.placed(file, err)
 	}
 	if *to != "" {
-		changed, err := picked(f, text, *pick)
+		changed, err := picked(s.ctx, f, text, *pick)
 		if err != nil {
 			return err
 		}
@@ -75,7 +75,7 @@ func fit(s *session, args []string) error {
 
 // picked returns the job file with the changes of one of a fit's offers made,
 // each with a comment, and proves that it reads as the job that was offered.
-func picked(f *search.Fit, data []byte, pick int) ([]byte, error) {
+func picked(ctx context.Context, f *search.Fit, data []byte, pick int) ([]byte, error) {
 	if len(f.Offers) == 0 {
 		return nil, errors.New("fit has no change to write")
 	}
@@ -99,41 +99,14 @@ func picked(f *search.Fit, data []byte, pick int) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	plans, err := search.Lay(read)
+	plans, err := search.Lay(ctx, read)
 	if err != nil {
 		return nil, err
 	}
 	for i, p := range plans {
-		if len(p.Findings) > 0 || !alike(p.Job, o.Job) {
+		if len(p.Findings) > 0 || !job.Alike(p.Job, o.Job) {
 			return nil, fmt.Errorf("the change can't be written into this file: on blank %q it would not be what was offered", plans[i].Blank.Name)
 		}
 	}
 	return text, nil
-}
-
-// alike reports whether two jobs are the same in all that a fit may change, to
-// what a text of a length may be off.
-func alike(a, b *job.Job) bool {
-	same := func(x, y float64) bool { return math.Abs(x-y) < 1e-5 }
-	if len(a.Motifs) != len(b.Motifs) || a.Layout.Repeats != b.Layout.Repeats || (a.Layout.Band == nil) != (b.Layout.Band == nil) {
-		return false
-	}
-	if p, q := a.Layout.Band, b.Layout.Band; p != nil && !(same(p.Foot, q.Foot) && same(p.Top, q.Top)) {
-		return false
-	}
-	for i, m := range a.Motifs {
-		n := b.Motifs[i]
-		if m.Kind.Name != n.Kind.Name || m.Wheel != n.Wheel || !same(m.Depth, n.Depth) ||
-			!same(m.Width.Value, n.Width.Value) || !same(m.Height.Value, n.Height.Value) ||
-			!same(m.Across.Value, n.Across.Value) || !same(m.Up.Value, n.Up.Value) ||
-			m.Width.Fraction != n.Width.Fraction || m.Height.Fraction != n.Height.Fraction {
-			return false
-		}
-		for key, value := range m.Values {
-			if !same(value, n.Values[key]) {
-				return false
-			}
-		}
-	}
-	return true
 }

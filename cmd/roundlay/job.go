@@ -83,7 +83,7 @@ func (s *session) plans(file, blank string) ([]*pattern.Plan, error) {
 func (s *session) cured(j *job.Job, file, blank string) ([]*pattern.Plan, error) {
 	plans, err := s.lay(j, file, blank)
 	if err == nil {
-		search.Cures(plans...)
+		err = search.Cures(s.ctx, plans...)
 	}
 	return plans, err
 }
@@ -94,7 +94,7 @@ func (s *session) lay(j *job.Job, file, blank string) ([]*pattern.Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	plans, err := search.Lay(j, chosen...)
+	plans, err := search.Lay(s.ctx, j, chosen...)
 	if err != nil {
 		return nil, s.placed(file, err)
 	}

@@ -79,7 +79,7 @@ func (s *session) chart(name, out, paper string, force bool) error {
 		drawn, err = wrap.NewChart(motifs.All(), options)
 	}
 	if err != nil {
-		return err
+		return flagged(err)
 	}
 	if err := fill(docs, drawn, to); err != nil {
 		return err

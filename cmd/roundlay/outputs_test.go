@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"os/exec"
@@ -232,6 +233,22 @@ func TestStopWhileWorking(t *testing.T) {
 	status := start(ctx, realDisk{}, []string{"check", "-"}, endless(started), &stdout, &stderr)
 	if status != exitNotDone || stderr.String() != "roundlay: stopped: nothing was written\n" || stdout.Len() > 0 {
 		t.Errorf("status %d, %q", status, stderr.String())
+	}
+}
+
+// Work that ends by itself when the run is stopped is told as any other, however the
+// two meet: a hundred times, as chance has it.
+func TestStopWhileSearching(t *testing.T) {
+	for range 100 {
+		ctx, stop := context.WithCancel(t.Context())
+		s := &session{ctx: ctx}
+		err := s.heed(func() error {
+			stop()
+			return fmt.Errorf("a job: %w", ctx.Err())
+		})
+		if !errors.Is(err, errStopped) {
+			t.Fatalf("ends with %v", err)
+		}
 	}
 }
 

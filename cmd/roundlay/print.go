@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -33,6 +34,15 @@ func (p paperFlags) options(unit geometry.Unit) (page.Options, error) {
 	}
 	most := min(o.Paper.Width, o.Paper.Height) / 4
 	return o, readLength(unit, "--margin", *p.margin, &o.Margin, most, "a quarter of the sheet")
+}
+
+// flagged says of which flag a refusal of paper is.
+func flagged(err error) error {
+	var refused *page.PaperError
+	if errors.As(err, &refused) {
+		return fmt.Errorf("--paper: %w", err)
+	}
+	return err
 }
 
 // readLength reads a flag's length, if it is given, and checks that it is not too
@@ -76,8 +86,8 @@ func addPrintFlags(f *pflag.FlagSet) printFlags {
 	return printFlags{
 		side:       f.String("side", "outside", "outside or inside the glass, or patches: one to a repeat"),
 		paperFlags: addPaperFlags(f),
-		across:     f.String("printed-across", "", "what a ruler says of the 100 mm bar across a test print, a `LENGTH`"),
-		up:         f.String("printed-up", "", "what it says of the 100 mm bar up that page, a `LENGTH`"),
+		across:     f.String("printed-across", "", "what a ruler says of the 100 mm bar across a test page, along the paper's short side, a `LENGTH`"),
+		up:         f.String("printed-up", "", "what it says of the bar up that page, along the long side, a `LENGTH`"),
 		thickness:  f.String("thickness", "", "how thick the paper is, a `LENGTH` (0.1 mm if not given)"),
 		seam:       f.String("seam", "tab", "how the wrap's ends meet: on a tab, or butt, edge to edge"),
 		seamAt:     f.Int("seam-at", 1, "the `REPEAT` on whose left edge the seam falls"),
@@ -118,7 +128,7 @@ func (p printFlags) printed(unit geometry.Unit) (page.Printed, error) {
 	for _, bar := range []struct {
 		flag, text string
 		into       *float64
-	}{{"--printed-across", *p.across, &printed.Across}, {"--printed-up", *p.up, &printed.Up}} {
+	}{{"--printed-across", *p.across, &printed.Short}, {"--printed-up", *p.up, &printed.Long}} {
 		if bar.text == "" {
 			continue
 		}

@@ -164,7 +164,7 @@ func (s *session) drawSheet(plans []*pattern.Plan, o page.Options) ([]byte, erro
 	drawn, err := bench.New(plans, o, progress.step)
 	progress.done()
 	if err != nil {
-		return nil, err
+		return nil, flagged(err)
 	}
 	var pdf bytes.Buffer
 	err = drawn.PDF(&pdf)

@@ -22,15 +22,17 @@ func stoppable() (ctx context.Context, stop context.CancelFunc) {
 // written.
 var errStopped = errors.New("stopped: nothing was written")
 
-// heed does work until it is done or the run is stopped. Work that doesn't look
-// at the context is left behind, for the program is about to end; but files that
+// heed does work until it is done or the run is stopped. What looks at the context
+// ends by itself, and other work is left behind, for the program is about to end; but files that
 // are being written are first taken back, or all put in their places.
 func (s *session) heed(work func() error) error {
 	done := make(chan error, 1)
 	go func() { done <- work() }()
 	select {
 	case err := <-done:
-		return err
+		if s.ctx.Err() == nil || !errors.Is(err, context.Canceled) {
+			return err
+		}
 	case <-s.ctx.Done():
 	}
 	s.writing.Lock() // and never unlocked: nothing is written from here on

@@ -64,7 +64,7 @@ func printWraps(s *session, args []string) error {
 	if *test {
 		w, err := wrap.NewTestPage(plans[0], options)
 		if err != nil {
-			return err
+			return flagged(err)
 		}
 		if err := fill(docs[0], w, to); err != nil {
 			return err
@@ -124,7 +124,7 @@ func (s *session) wraps(plans []*pattern.Plan, o wrap.Options, docs [][]document
 		})
 	}
 	err := shares.Wait()
-	return slices.Concat(remarks...), err
+	return slices.Concat(remarks...), flagged(err)
 }
 
 // remarksOn is what there is to say of the wrap of one blank.

@@ -3,105 +3,53 @@ package job
 import (
 	"fmt"
 	"math"
-	"strconv"
-
-	"roundlay/geometry"
 )
 
 // Change is one value of a job that is to be another. It is data, so that it can
-// be told, added up and written to a file.
+// be listed, added up and written to a file.
 type Change struct {
 	Motif int    // the job's; -1 where it is a value of the layout
-	Key   string // as it stands in a job
+	Key   string // as it stands in a job: one of those in keys, or a parameter
 	// Value is a count or another parameter, a depth in mm, the number of a wheel
-	// in the rack, a width or a height as the job gives it, or the repeats.
-	Value float64
-	Band  Band       // where the key is band
-	At    [2]Measure // where the key is at
+	// in the rack, a width or a height, or the repeats.
+	Value    float64
+	Fraction bool       // of a width or a height: of the repeat or the band, and no length
+	Band     Band       // where the key is band
+	At       [2]Measure // where the key is at
 }
 
 // With returns a copy of a job with changes made to it.
 func (j *Job) With(changes ...Change) *Job {
 	j = j.Clone()
 	for _, c := range changes {
-		c.apply(j)
+		c.key().set(j, c)
 	}
 	return j
 }
 
-// apply makes the change to a job.
-func (c Change) apply(j *Job) {
-	switch c.Key {
-	case "repeats":
-		j.Layout.Repeats = int(c.Value)
-		return
-	case "band":
-		band := c.Band
-		j.Layout.Band = &band
-		return
-	}
-	switch m := &j.Motifs[c.Motif]; c.Key {
-	case "depth":
-		m.Depth = c.Value
-	case "wheel":
-		m.Wheel = int(c.Value)
-	case "width":
-		m.Width.Value = c.Value
-	case "height":
-		m.Height.Value = c.Value
-	case "at":
-		m.Across, m.Up = c.At[0], c.At[1]
-	default:
-		m.Values[c.Key] = c.Value
-	}
+// Has returns the value that a job has for the change's key, as a change to it; ok is
+// false where it has none, as may be with the band.
+func (c Change) Has(j *Job) (has Change, ok bool) {
+	has = Change{Motif: c.Motif, Key: c.Key}
+	ok = c.key().get(j, &has)
+	return has, ok
 }
 
 // Says returns the value that a job has for the change's key, in the words of a
-// job file; "" where it has none, as with the band.
+// job file; "" where it has none.
 func (c Change) Says(j *Job) string {
-	text := func(mm float64) string { return strconv.Quote(lengthText(j.Length, mm)) }
-	measure := func(m Measure) string {
-		if m.Fraction {
-			return fmt.Sprintf("%g", m.Value)
-		}
-		return text(m.Value)
+	has, ok := c.Has(j)
+	if !ok {
+		return ""
 	}
-	switch c.Key {
-	case "repeats":
-		return fmt.Sprint(j.Layout.Repeats)
-	case "band":
-		b := j.Layout.Band
-		if b == nil {
-			return ""
-		}
-		return "[" + text(b.Foot) + ", " + text(b.Top) + "]"
-	}
-	switch m := j.Motifs[c.Motif]; c.Key {
-	case "depth":
-		return text(m.Depth)
-	case "wheel":
-		return fmt.Sprintf("%q", j.Rack[m.Wheel].Name)
-	case "width":
-		return measure(m.Width)
-	case "height":
-		return measure(m.Height)
-	case "at":
-		return "[" + measure(m.Across) + ", " + measure(m.Up) + "]"
-	default:
-		return fmt.Sprintf("%g", m.Values[c.Key])
-	}
+	return c.key().format(j, has)
 }
 
-// lengthText returns a length as a job file has it: as calipers show it, or as a
-// decimal of its owner's unit, where that is all of it.
-func lengthText(u geometry.Unit, mm float64) string {
-	for _, text := range []string{u.Text(mm), u.Fine(mm)} {
-		if read, err := u.Parse(text); err == nil && math.Abs(read-mm) < 1e-6 {
-			return text
-		}
-	}
-	return strconv.FormatFloat(mm, 'g', 8, 64) + " mm"
-}
+// Allowed reports whether a job may have the changed value.
+func (c Change) Allowed(j *Job) bool { return c.key().may(j, c) }
+
+// Price says how the change is weighed against others.
+func (c Change) Price() Price { return c.key().price }
 
 // Name says whose value it is: motif 2 (leaf), or layout.
 func (c Change) Name(j *Job) string {
@@ -109,4 +57,33 @@ func (c Change) Name(j *Job) string {
 		return "layout"
 	}
 	return fmt.Sprintf("motif %d (%s)", c.Motif+1, j.Motifs[c.Motif].Kind.Name)
+}
+
+// Alike reports whether two jobs have the same motifs, and the same value for every
+// key that may be changed, to what a length as it is written may be off.
+func Alike(a, b *Job) bool {
+	if len(a.Motifs) != len(b.Motifs) {
+		return false
+	}
+	for i := range a.Motifs {
+		if a.Motifs[i].Kind.Name != b.Motifs[i].Kind.Name {
+			return false
+		}
+	}
+	for _, c := range a.changeable() {
+		has, given := c.Has(a)
+		other, known := c.Has(b)
+		if given != known || !has.near(other) {
+			return false
+		}
+	}
+	return true
+}
+
+// near reports whether two changes of one key have the same value.
+func (c Change) near(d Change) bool {
+	same := func(x, y float64) bool { return math.Abs(x-y) < 1e-5 }
+	measure := func(x, y Measure) bool { return same(x.Value, y.Value) && x.Fraction == y.Fraction }
+	return same(c.Value, d.Value) && c.Fraction == d.Fraction && same(c.Band.Foot, d.Band.Foot) && same(c.Band.Top, d.Band.Top) &&
+		measure(c.At[0], d.At[0]) && measure(c.At[1], d.At[1])
 }

@@ -128,7 +128,7 @@ func TestBarnCures(t *testing.T) {
 		// The ring's two lines crowd, and so they do across the repeat's edge: once.
 		{"too much at once", tumbler("LEAFDEPTH", "3/64", "SWAGWHEEL", "6in mitre", "LINES", "2"), []string{
 			"motif 1 (leaf): at = [0, 0.4]", "motif 3 (ring): lines = 1",
-			`motif 2 (swag): wheel "wide mitre", or a wheel up to 2 47/64 in across`, "motif 1 (leaf): depth 1/32 in",
+			`motif 2 (swag): wheel = "wide mitre", or a wheel up to 2 47/64 in`, `motif 1 (leaf): depth = "1/32 in"`,
 		}},
 		// The ring is not cut up to let the stem through, and what runs out of the
 		// band into the margin is told once.
@@ -140,15 +140,15 @@ func TestBarnCures(t *testing.T) {
 			j := read(t, c.text)
 			p := planned(t, j)
 			var cures []string
-			for _, g := range troubles(p) {
+			for _, g := range mergedGroups(p) {
 				cure := g.Worst().Cure
-				cures = append(cures, cure.Text)
+				cures = append(cures, said(j, cure))
 				after := rewritten(t, j, c.text, cure.Changes)
 				if found(t, after, g) {
-					t.Errorf("%v is not cured by %q", g.Kind, cure.Text)
+					t.Errorf("%v is not cured by %q", g.Kind, said(j, cure))
 				}
 				if more := brought(t, j, after, g); len(more) > 0 {
-					t.Errorf("%q brings %v on %v", cure.Text, more[0].Kind, more[0].Motifs)
+					t.Errorf("%q brings %v on %v", said(j, cure), more[0].Kind, more[0].Motifs)
 				}
 			}
 			if !slices.Equal(cures, c.cures) {
@@ -176,20 +176,20 @@ func TestBarnFits(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			j := read(t, c.text)
-			f, err := NewFit(j)
+			f, err := NewFit(t.Context(), j)
 			if err != nil || len(f.Offers) == 0 {
 				t.Fatalf("%v: nothing offered", err)
 			}
-			if got := strings.Join(f.Offers[0].Text(f.Job), "; "); got != c.want {
+			if got := strings.Join(offered(f.Job, f.Offers[0]), "; "); got != c.want {
 				t.Errorf("offered first is %s", got)
 			}
 			for _, o := range f.Offers {
 				if found := planned(t, rewritten(t, j, c.text, o.Changes)).Findings; len(found) > 0 {
-					t.Errorf("with %q a check finds %v", o.Text(f.Job), found[0].Kind)
+					t.Errorf("with %q a check finds %v", offered(f.Job, o), found[0].Kind)
 				}
 				for i, m := range o.Job.Motifs {
 					if was := j.Motifs[i].Width.Value; was == 1 && m.Width.Value < was {
-						t.Errorf("%q: what runs on doesn't any more", o.Text(f.Job))
+						t.Errorf("%q: what runs on doesn't any more", offered(f.Job, o))
 					}
 				}
 			}
@@ -209,8 +209,8 @@ func TestWheelThatNoJobTakes(t *testing.T) {
 		tight++
 		c := &p.Cuts[(f.Cuts[0]-1)%len(p.Cuts)]
 		fits := 2*c.WheelFor(p.Job.Rack[c.Wheel], pattern.MostSweep) >= 5 // mm
-		if told := strings.Contains(f.Cure.Text, "a wheel up to"); told && !fits {
-			t.Errorf("cut %d: %q", c.ID, f.Cure.Text)
+		if len(f.Cure.Or) > 0 && !fits {
+			t.Errorf("cut %d: %q", c.ID, said(p.Job, f.Cure))
 		}
 	}
 	if tight == 0 {
@@ -272,26 +272,25 @@ func TestBarrels(t *testing.T) {
 		if paper != c.paper {
 			t.Errorf("%s: paper %v", name, paper)
 		}
-		for _, g := range troubles(p) {
+		for _, g := range mergedGroups(p) {
 			cure := g.Worst().Cure
-			t.Logf("%s: %v: %s", name, g.Motifs, cure.Text)
+			t.Logf("%s: %v: %s", name, g.Motifs, said(j, cure))
 			if cure.Changes == nil {
-				other := strings.HasPrefix(cure.Text, "a wheel up to") // not on the rack
-				if !other && !strings.Contains(cure.Text, "no single change was found") {
-					t.Errorf("%s: %q", name, cure.Text)
+				if len(cure.Or) == 0 && cure.Tried != pattern.TriedAll { // or a wheel that is not on the rack
+					t.Errorf("%s: %+v", name, cure)
 				}
 				continue
 			}
 			after := changed(j, cure)
-			if found(t, after, g) || len(brought(t, j, after, g)) > 0 != strings.Contains(cure.Text, "; then ") {
-				t.Errorf("%s: %q doesn't", name, cure.Text)
+			if found(t, after, g) || len(brought(t, j, after, g)) > 0 != (len(cure.Brings) > 0) {
+				t.Errorf("%s: %q doesn't", name, said(j, cure))
 			}
 		}
-		wheels, err := Wheels(j)
+		wheels, err := Wheels(t.Context(), j)
 		if err != nil || wheels[fine].Clear != (len(p.Findings) == 0) {
 			t.Errorf("%s: %v, %+v", name, err, wheels[fine])
 		}
-		f, err := NewFit(j)
+		f, err := NewFit(t.Context(), j)
 		if err != nil || f.Clear != (len(p.Findings) == 0) {
 			t.Errorf("%s: fit says clear: %v", name, f.Clear)
 		}

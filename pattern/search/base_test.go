@@ -1,8 +1,10 @@
 package search
 
 import (
+	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"roundlay/pattern"
@@ -41,22 +43,26 @@ var (
 // planned lays a job out on its first blank and checks it, cures and all.
 func planned(t testing.TB, j *job.Job) *pattern.Plan {
 	t.Helper()
-	plans, err := Lay(j, j.Blanks[0])
+	plans, err := Lay(t.Context(), j, j.Blanks[0])
 	if err != nil {
 		t.Fatal(err)
 	}
-	Cures(plans...)
+	if err := Cures(t.Context(), plans...); err != nil {
+		t.Fatal(err)
+	}
 	return plans[0]
 }
 
 // laidAll is planned on all of its blanks.
 func laidAll(t testing.TB, j *job.Job) []*pattern.Plan {
 	t.Helper()
-	plans, err := Lay(j)
+	plans, err := Lay(t.Context(), j)
 	if err != nil {
 		t.Fatal(err)
 	}
-	Cures(plans...)
+	if err := Cures(t.Context(), plans...); err != nil {
+		t.Fatal(err)
+	}
 	return plans
 }
 
@@ -93,3 +99,40 @@ func involves(t testing.TB, j *job.Job, i int) bool {
 
 // near compares lengths and angles. Beside each use stands why the two may differ.
 func near(a, b, tolerance float64) bool { return math.Abs(a-b) <= tolerance }
+
+// said writes a cure down for a test, as a job file has its changes.
+func said(j *job.Job, cure *pattern.Cure) string {
+	var ways []string
+	if len(cure.Changes) > 0 {
+		ways = append(ways, changesOf(j, cure.Changes))
+	}
+	for _, or := range cure.Or {
+		if or.Across > 0 {
+			ways = append(ways, "a wheel up to "+j.Length.Text(or.Across))
+		} else {
+			ways = append(ways, changesOf(j, or.Changes))
+		}
+	}
+	return strings.Join(ways, ", or ")
+}
+
+func changesOf(j *job.Job, changes []job.Change) string {
+	var words []string
+	for _, c := range changes {
+		words = append(words, c.Name(j)+": "+c.Key+" = "+c.Says(j.With(changes...)))
+	}
+	return strings.Join(words, "; ")
+}
+
+// offered says for a test what an offer changes, one change an item: "motif 1 (leaf): fronds = 15, now 20".
+func offered(j *job.Job, o Offer) []string {
+	words := make([]string, len(o.Changes))
+	for i, c := range o.Changes {
+		was := ""
+		if now := c.Says(j); now != "" {
+			was = ", now " + now
+		}
+		words[i] = fmt.Sprintf("%s: %s = %s%s", c.Name(j), c.Key, c.Says(o.Job), was)
+	}
+	return words
+}

@@ -22,7 +22,7 @@ func TestHeavy(t *testing.T) {
 		t.Fatalf("%d findings, heavy %v: the rings are too light for this test", len(p.Findings), heavy(p))
 	}
 	for _, f := range p.Findings {
-		if f.Cure.Changes != nil || f.Cure.Text != unsought {
+		if f.Cure.Changes != nil || f.Cure.Tried != pattern.TriedNone {
 			t.Fatalf("%+v", f.Cure)
 		}
 	}
@@ -32,16 +32,18 @@ func TestHeavy(t *testing.T) {
 func TestSpent(t *testing.T) {
 	j := jobOn(straight(t), 4, motif(t, "leaf", motifs.Values{"fronds": 30}, with(fine)))
 	p := checked(t, j)
-	s := newSurvey()
-	if s.cureAll(p); len(p.Findings) == 0 || s.Spent() {
+	s := newCures(t.Context())
+	if err := s.of(p); err != nil || len(p.Findings) == 0 || s.Spent() {
 		t.Fatalf("%d findings, spent %v", len(p.Findings), s.Spent())
 	}
 	p = checked(t, j)
-	s = newSurvey()
+	s = newCures(t.Context())
 	s.Spend(pattern.MostTried + 1)
-	s.cureAll(p)
+	if err := s.of(p); err != nil {
+		t.Fatal(err)
+	}
 	for _, f := range p.Findings {
-		if f.Cure.Text != unsought {
+		if f.Cure.Tried != pattern.TriedNone {
 			t.Errorf("tried still: %+v", f.Cure)
 		}
 	}
@@ -51,7 +53,7 @@ func TestSpent(t *testing.T) {
 	e := pattern.NewEvaluator()
 	e.Spend(pattern.MostTried + 1)
 	var wrong *job.Error
-	if _, err := resolve(e, j); !errors.As(err, &wrong) || wrong.Key != "motif[1].fronds" {
+	if _, err := resolve(t.Context(), e, j); !errors.As(err, &wrong) || wrong.Key != "motif[1].fronds" {
 		t.Errorf("resolved: %v", err)
 	}
 }
@@ -61,20 +63,22 @@ func TestSpent(t *testing.T) {
 func TestToldBefore(t *testing.T) {
 	j := jobOn(nil, 4, motif(t, "leaf", motifs.Values{"fronds": 30}, with(fine)))
 	j.Blanks = []*glass.Blank{blankOf(t, 40, 40), blankOf(t, 40.5, 40.5), blankOf(t, 41, 41)}
-	s, cured, told := newSurvey(), map[pattern.Kind]bool{}, 0
+	s, cured, told := newCures(t.Context()), map[pattern.Kind]bool{}, 0
 	for i, b := range j.Blanks {
 		p, err := pattern.New(j, b)
 		if err != nil || len(p.Findings) == 0 {
 			t.Fatalf("%v, no findings", err)
 		}
-		s.cureAll(p)
+		if err := s.of(p); err != nil {
+			t.Fatal(err)
+		}
 		for _, f := range p.Findings {
 			if i == 0 {
 				cured[f.Kind] = f.Cure.Changes != nil
 			}
 			if f.Cure.Changes == nil {
 				if cured[f.Kind] {
-					t.Errorf("blank %d, %v: %s", i+1, f.Kind, f.Cure.Text)
+					t.Errorf("blank %d, %v: %+v", i+1, f.Kind, f.Cure)
 				}
 				continue
 			}
@@ -85,7 +89,7 @@ func TestToldBefore(t *testing.T) {
 			}
 			for _, left := range after.Findings {
 				if left.Kind == f.Kind {
-					t.Errorf("blank %d: after %q there is still %v", i+1, f.Cure.Text, left.Kind)
+					t.Errorf("blank %d: after %q there is still %v", i+1, said(j, f.Cure), left.Kind)
 				}
 			}
 		}

@@ -6,7 +6,6 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
-	"strings"
 	"testing"
 
 	"roundlay/motifs"
@@ -52,8 +51,8 @@ func TestCrowdedLeaf(t *testing.T) {
 	}
 
 	cure := p.Findings[0].Cure
-	if cure.Text != "motif 1 (leaf): fronds = 15" {
-		t.Errorf("the cure is %q", cure.Text)
+	if text := said(j, cure); text != "motif 1 (leaf): fronds = 15" {
+		t.Errorf("the cure is %q", text)
 	}
 	if found := planned(t, changed(j, cure)).Findings; len(found) > 0 {
 		t.Errorf("cured, it still finds %+v", found)
@@ -100,8 +99,8 @@ func TestTallLeaf(t *testing.T) {
 	// 0.4 mm deep, the tail is 6.31 mm: 3 - 0.04 × 23.69 - 0.4 - 0.04 = 1.61 mm.
 	// 0.5 mm deep, it is 7.05 mm, and 1.54 mm are left.
 	cure := stem.Cure
-	if cure.Text != "motif 1 (leaf): depth 0.4 mm, or keep it below 75.0 mm" {
-		t.Errorf("the cure is %q", cure.Text)
+	if text := said(j, cure); text != `motif 1 (leaf): depth = "0.4 mm", or layout: band = ["20.0 mm", "75.0 mm"]` || cure.Or[0].Brings {
+		t.Errorf("the cure is %q", text)
 	}
 	if found := planned(t, changed(j, cure)).Findings; len(found) > 0 {
 		t.Errorf("cured, it still finds %+v", found)
@@ -113,10 +112,10 @@ func TestTallLeaf(t *testing.T) {
 }
 
 // changed returns the job a cure leads to.
-func changed(j *job.Job, cure pattern.Cure) *job.Job { return j.With(cure.Changes...) }
+func changed(j *job.Job, cure *pattern.Cure) *job.Job { return j.With(cure.Changes...) }
 
 // TestCures applies every cure there is in random jobs: the kind it is for is
-// found on its motifs no more, and nothing else is that its words don't tell of.
+// found on its motifs no more, and nothing else is that it doesn't say it brings.
 // A step less would not do.
 func TestCures(t *testing.T) {
 	t.Parallel()
@@ -133,10 +132,10 @@ func TestCures(t *testing.T) {
 			j.Motifs[i].Wheel %= olive
 		}
 		p := planned(t, j)
-		for _, g := range troubles(p) {
+		for _, g := range mergedGroups(p) {
 			cure := g.Worst().Cure
-			if cure.Text == "" {
-				t.Fatalf("job %d: no word of a cure for %v on motifs %v", n, g.Kind, g.Motifs)
+			if cure == nil {
+				t.Fatalf("job %d: no cure was sought for %v on motifs %v", n, g.Kind, g.Motifs)
 			}
 			if cure.Changes == nil {
 				continue
@@ -144,17 +143,17 @@ func TestCures(t *testing.T) {
 			cured[g.Kind]++
 			after := changed(j, cure)
 			if found(t, after, g) {
-				t.Errorf("job %d: %v on motifs %v is not cured by %q", n, g.Kind, g.Motifs, cure.Text)
+				t.Errorf("job %d: %v on motifs %v is not cured by %q", n, g.Kind, g.Motifs, said(j, cure))
 			}
 			fresh := brought(t, j, after, g)
 			for _, h := range fresh {
 				effects++
-				if _, words, _ := strings.Cut(cure.Text, "; then "); !strings.Contains(words, strings.ToUpper(h.Kind.String())) {
-					t.Errorf("job %d: %v on motifs %v: %q brings %v on motifs %v, %v", n, g.Kind, g.Motifs, cure.Text, h.Kind, h.Motifs, h.Parts)
+				if !slices.ContainsFunc(cure.Brings, func(b pattern.Brought) bool { return b.Is(h.Kind, h.Motifs) && b.Blank == "" }) {
+					t.Errorf("job %d: %v on motifs %v: %q brings %v on motifs %v, %v", n, g.Kind, g.Motifs, said(j, cure), h.Kind, h.Motifs, h.Parts)
 				}
 			}
-			if strings.Contains(cure.Text, "; then ") && len(fresh) == 0 {
-				t.Errorf("job %d: %v on motifs %v: %q brings nothing", n, g.Kind, g.Motifs, cure.Text)
+			if len(cure.Brings) > 0 && len(fresh) == 0 {
+				t.Errorf("job %d: %v on motifs %v: %q brings nothing", n, g.Kind, g.Motifs, said(j, cure))
 			}
 			if len(fresh) > 0 {
 				continue
@@ -169,7 +168,7 @@ func TestCures(t *testing.T) {
 					almost := after.Clone()
 					change(&almost.Motifs[i])
 					if !found(t, almost, g) && len(brought(t, j, almost, g)) == 0 {
-						t.Errorf("job %d: %v on motifs %v: %q is not the smallest change", n, g.Kind, g.Motifs, cure.Text)
+						t.Errorf("job %d: %v on motifs %v: %q is not the smallest change", n, g.Kind, g.Motifs, said(j, cure))
 					}
 				}
 				for name, value := range m.Values {
@@ -232,7 +231,7 @@ func TestCuresOfASet(t *testing.T) {
 		j.Layout.Repeats = 3 + random.IntN(4)
 		plans := laidAll(t, j)
 		for k, p := range plans {
-			for _, g := range troubles(p) {
+			for _, g := range mergedGroups(p) {
 				cure := g.Worst().Cure
 				if cure.Changes == nil {
 					continue
@@ -242,11 +241,11 @@ func TestCuresOfASet(t *testing.T) {
 				for other, q := range checkedOn(t, after) {
 					for _, h := range q.Groups() {
 						known := slices.ContainsFunc(plans[other].Groups(), func(x pattern.Group) bool { return alikeGroups(x, h) })
-						switch told := strings.Contains(cure.Text, strings.ToUpper(h.Kind.String())+fmt.Sprintf(" on blank %q", q.Blank.Name)); {
+						switch told := slices.ContainsFunc(cure.Brings, func(b pattern.Brought) bool { return b.Kind == h.Kind && b.Blank == q.Blank.Name }); {
 						case k == other && h.Kind == g.Kind && slices.Equal(h.Motifs, g.Motifs):
-							t.Errorf("job %d, %s: %q doesn't cure %v", n, p.Blank.Name, cure.Text, g.Kind)
+							t.Errorf("job %d, %s: %q doesn't cure %v", n, p.Blank.Name, said(j, cure), g.Kind)
 						case k != other && !known && !told:
-							t.Errorf("job %d, %s: %q brings %v on %s", n, p.Blank.Name, cure.Text, h.Kind, q.Blank.Name)
+							t.Errorf("job %d, %s: %q brings %v on %s", n, p.Blank.Name, said(j, cure), h.Kind, q.Blank.Name)
 						}
 					}
 				}
@@ -270,8 +269,8 @@ func TestCureForALowGlassToo(t *testing.T) {
 		t.Fatalf("found %+v", p.Findings)
 	}
 	cure := p.Findings[0].Cure
-	if cure.Text != "motif 1 (fan): height = \"38.4 mm\"" {
-		t.Errorf("the cure is %q", cure.Text)
+	if text := said(j, cure); text != "motif 1 (fan): height = \"38.4 mm\"" {
+		t.Errorf("the cure is %q", text)
 	}
 	for _, p := range laidAll(t, changed(j, cure)) {
 		if len(p.Findings) > 0 {
@@ -330,8 +329,8 @@ func TestCuresOfSize(t *testing.T) {
 		if got.Height != m.Height {
 			want = "motif 1 (diamond): height = " + job.Change{Key: "height"}.Says(after)
 		}
-		if cure.Text != want {
-			t.Errorf("%v: the cure is %q, and makes the width %v, the height %v", width, cure.Text, got.Width, got.Height)
+		if text := said(j, cure); text != want {
+			t.Errorf("%v: the cure is %q, and makes the width %v, the height %v", width, text, got.Width, got.Height)
 		}
 		if tidied := tidy(j, got.Width); got.Width != width && !near(tidied, got.Width.Value, 1e-9) {
 			t.Errorf("%v: a width of %v can't be written", width, got.Width)

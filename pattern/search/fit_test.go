@@ -29,11 +29,11 @@ func TestEvaluator(t *testing.T) {
 				m.Width.Value *= 0.8
 			}
 			found := checked(t, j).Findings
-			if got := tried.Clears(j); got != (len(found) == 0) {
+			if got := tried.Clears(t.Context(), j); got != (len(found) == 0) {
 				t.Errorf("job %d, change %d: clears is %v, a check finds %v", n, k, got, found)
 			}
 			for i := range j.Motifs {
-				if got := tried.ClearsMotif(j, i); got == involves(t, j, i) {
+				if got := tried.ClearsMotif(t.Context(), j, i); got == involves(t, j, i) {
 					t.Errorf("job %d, change %d: clearsMotif of %d is %v", n, k, i, got)
 				}
 			}
@@ -67,7 +67,7 @@ func TestFit(t *testing.T) {
 		if names := counts(j.Motifs[0]); n%5 == 0 {
 			j.Motifs[0].Most = names[:1]
 		}
-		f, err := NewFit(j)
+		f, err := NewFit(t.Context(), j)
 		if err != nil {
 			continue // no glass that may be cut
 		}
@@ -95,10 +95,10 @@ func TestFit(t *testing.T) {
 			}
 			// From the job as its owner wrote it.
 			if found := planned(t, j.With(o.Changes...)).Findings; len(found) > 0 {
-				t.Errorf("job %d: with %q a check finds %v on %v", n, o.Text(f.Job), found[0].Kind, found[0].Cuts)
+				t.Errorf("job %d: with %q a check finds %v on %v", n, offered(f.Job, o), found[0].Kind, found[0].Cuts)
 			}
 			if math.IsNaN(o.Score) || math.IsInf(o.Score, 0) {
-				t.Errorf("job %d: %q costs %+v", n, o.Text(f.Job), o.Cost)
+				t.Errorf("job %d: %q costs %+v", n, offered(f.Job, o), o.Cost)
 			}
 		}
 	}
@@ -140,7 +140,7 @@ func ten(t testing.TB) *job.Job {
 func BenchmarkFit(b *testing.B) {
 	j := ten(b)
 	for b.Loop() {
-		f, err := NewFit(j)
+		f, err := NewFit(b.Context(), j)
 		if err != nil || f.Clear || len(f.Offers) == 0 {
 			b.Fatalf("%v, %+v", err, f)
 		}
@@ -149,14 +149,14 @@ func BenchmarkFit(b *testing.B) {
 
 // TestFitTen is the answer that BenchmarkFit measures.
 func TestFitTen(t *testing.T) {
-	f, err := NewFit(ten(t))
+	f, err := NewFit(t.Context(), ten(t))
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, o := range f.Offers {
-		t.Logf("%q %+v", o.Text(f.Job), o.Cost)
+		t.Logf("%q %+v", offered(f.Job, o), o.Cost)
 		if found := checked(t, o.Job).Findings; len(found) > 0 {
-			t.Errorf("with %q a check finds %+v", o.Text(f.Job), found[0])
+			t.Errorf("with %q a check finds %+v", offered(f.Job, o), found[0])
 		}
 	}
 	if f.Clear || len(f.Offers) < 3 || !slices.ContainsFunc(f.Offers, func(o Offer) bool { return len(o.Changes) == 2 }) {

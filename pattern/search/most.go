@@ -1,13 +1,8 @@
-// Package search finds by trying: the counts of a job that are to be the most that
-// clear, what cures its findings, what makes the whole of it clear or what it has
-// room for, and which wheels of its rack it could be cut with.
-//
-// Call Lay first: it finds the counts, and lays the job out as package pattern does.
-// Cures then notes on the plans' findings what cures them. NewFit and Wheels take a
-// job by itself.
 package search
 
 import (
+	"context"
+
 	"roundlay/pattern"
 	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
@@ -15,8 +10,8 @@ import (
 
 // Lay finds the counts that are to be the most that clear, and lays the job out on
 // each of its blanks, or on those given, as pattern.Lay does. No cures are sought.
-func Lay(j *job.Job, blanks ...*glass.Blank) ([]*pattern.Plan, error) {
-	j, err := Resolve(j)
+func Lay(ctx context.Context, j *job.Job, blanks ...*glass.Blank) ([]*pattern.Plan, error) {
+	j, err := Resolve(ctx, j)
 	if err != nil {
 		return nil, err
 	}
@@ -33,10 +28,12 @@ func Lay(j *job.Job, blanks ...*glass.Blank) ([]*pattern.Plan, error) {
 // least meanwhile, and those found stay: what comes earlier has the room.
 //
 // A job without such counts, or with all of them found, is returned as it is. The
-// error says that too many cuts would have to be tried.
-func Resolve(j *job.Job) (*job.Job, error) { return resolve(pattern.NewEvaluator(), j) }
+// error says that too many cuts would have to be tried, or is the context's.
+func Resolve(ctx context.Context, j *job.Job) (*job.Job, error) {
+	return resolve(ctx, pattern.NewEvaluator(), j)
+}
 
-func resolve(e *pattern.Evaluator, j *job.Job) (*job.Job, error) {
+func resolve(ctx context.Context, e *pattern.Evaluator, j *job.Job) (*job.Job, error) {
 	if !unresolved(j) {
 		return j, nil
 	}
@@ -50,7 +47,10 @@ func resolve(e *pattern.Evaluator, j *job.Job) (*job.Job, error) {
 	}
 	for i, m := range j.Motifs {
 		for _, name := range m.Most {
-			clears := mostOf(e, j, i, name)
+			clears := mostOf(ctx, e, j, i, name)
+			if err := ctx.Err(); err != nil {
+				return nil, err
+			}
 			if e.Spent() {
 				return nil, j.Refuse(job.Item("motif", i)+"."+name, "", "a number",
 					"too many cuts would have to be tried to find the most that clear")
@@ -76,11 +76,11 @@ func unresolved(j *job.Job) bool {
 // whether there is one; if not, the count is left at its least. A count that
 // clears says nothing of those below or above it, so they are tried from the
 // top; what each costs is little where it crowds, and that is where most do.
-func mostOf(e *pattern.Evaluator, j *job.Job, i int, name string) bool {
+func mostOf(ctx context.Context, e *pattern.Evaluator, j *job.Job, i int, name string) bool {
 	param, _ := j.Motifs[i].Kind.Param(name)
 	for n := param.Most; n >= param.Least; n-- {
 		j.Motifs[i].Values[name] = n
-		if e.ClearsMotif(j, i) {
+		if e.ClearsMotif(ctx, j, i) {
 			return true
 		}
 	}

@@ -56,7 +56,7 @@ func TestMostExhaustive(t *testing.T) {
 				want.Motifs[i].Values[name] = best
 			}
 		}
-		got, err := Resolve(j)
+		got, err := Resolve(t.Context(), j)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -22,8 +22,8 @@ func TestUndrawable(t *testing.T) {
 	}
 	j := jobOn(straight(t), 4, job.Motif{Kind: kind, Values: motifs.Values{"odd": 7}, Depth: 0.2, Up: of(0.5), Width: of(0.5), Height: of(0.5)})
 	for name, search := range map[string]func() error{
-		"NewFit": func() error { _, err := NewFit(j); return err },
-		"Wheels": func() error { _, err := Wheels(j); return err },
+		"NewFit": func() error { _, err := NewFit(t.Context(), j); return err },
+		"Wheels": func() error { _, err := Wheels(t.Context(), j); return err },
 	} {
 		err := search()
 		var wrong *job.Error
@@ -37,7 +37,7 @@ func TestUndrawable(t *testing.T) {
 func TestTooDeepForOneWheel(t *testing.T) {
 	j := jobOn(straight(t), 4, motif(t, "fan", motifs.Values{"rays": 1}, depth(6), with(fine)))
 	j.Rack = append(j.Rack, groove.Wheel{Name: "bead", Edge: groove.Mitre, Radius: 5, Thick: 2, Angle: math.Pi / 2})
-	fits, err := Wheels(j)
+	fits, err := Wheels(t.Context(), j)
 	if err != nil {
 		t.Fatal(err)
 	}

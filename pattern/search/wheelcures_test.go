@@ -19,11 +19,11 @@ func curesAll(t *testing.T, j *job.Job, kind pattern.Kind, text string) {
 		t.Fatalf("found %+v, and not one %v", p.Findings, kind)
 	}
 	cure := p.Findings[0].Cure
-	if !strings.HasPrefix(cure.Text, text) {
-		t.Errorf("the cure is %q, and not %q", cure.Text, text)
+	if got := said(j, cure); !strings.HasPrefix(got, text) {
+		t.Errorf("the cure is %q, and not %q", got, text)
 	}
 	if found := planned(t, changed(j, cure)).Findings; len(found) > 0 {
-		t.Errorf("cured by %q, it still finds %+v", cure.Text, found)
+		t.Errorf("cured by %q, it still finds %+v", said(j, cure), found)
 	}
 }
 
@@ -35,10 +35,10 @@ func TestBuriedCures(t *testing.T) {
 		turn, depth float64
 		cure        string
 	}{
-		{90, 3.5, "motif 1 (fan): depth 3.0 mm"},
-		{90, 3.05, "motif 1 (fan): depth 3.0 mm"},
-		{0, 3.5, "motif 1 (fan): depth 3.1 mm"},
-		{0, 3.16, "motif 1 (fan): depth 3.1 mm"},
+		{90, 3.5, "motif 1 (fan): depth = \"3.0 mm\""},
+		{90, 3.05, "motif 1 (fan): depth = \"3.0 mm\""},
+		{0, 3.5, "motif 1 (fan): depth = \"3.1 mm\""},
+		{0, 3.16, "motif 1 (fan): depth = \"3.1 mm\""},
 	} {
 		j := jobOn(thick, 4, bar(t, 0, 30, 40, turn(c.turn), depth(c.depth), with(fine)))
 		curesAll(t, j, pattern.Buried, c.cure)
@@ -54,7 +54,7 @@ func TestTightCures(t *testing.T) {
 	j := jobOn(straight(t), 4, swag)
 	j.Rack = j.Rack[:2]
 	j.Rack[fine].Radius = 20
-	curesAll(t, j, pattern.Tight, `motif 1 (swag): wheel "fine", or a wheel up to `)
+	curesAll(t, j, pattern.Tight, `motif 1 (swag): wheel = "fine", or a wheel up to `)
 }
 
 // A cure that is offered for one blank of a set clears it as one of the set: 2.4 mm
@@ -74,7 +74,7 @@ func TestCureOfTheThinOne(t *testing.T) {
 		for _, p := range checkedOn(t, j.With(f.Cure.Changes...)) {
 			for _, g := range p.Findings {
 				if g.Kind == f.Kind {
-					t.Errorf("%s leaves %v on %s", f.Cure.Text, g.Kind, p.Blank.Name)
+					t.Errorf("%s leaves %v on %s", said(j, f.Cure), g.Kind, p.Blank.Name)
 				}
 			}
 		}

@@ -1,6 +1,7 @@
 package search
 
 import (
+	"context"
 	"math"
 
 	"roundlay/motifs"
@@ -42,18 +43,19 @@ type CountOf struct {
 const Within = 10.0
 
 // Wheels puts a design on each wheel of its rack in turn. Of a set, what it
-// tells holds on all of the blanks.
-func Wheels(j *job.Job) ([]WheelFit, error) {
-	j, err := Resolve(j)
+// tells holds on all of the blanks. The error says why the job can't be laid out on
+// any wheel, or is the context's.
+func Wheels(ctx context.Context, j *job.Job) ([]WheelFit, error) {
+	j, err := Resolve(ctx, j)
 	if err != nil {
 		return nil, err
 	}
 	for _, b := range j.Blanks {
-		if _, err := pattern.NewEvaluator().Draft(j, b); err != nil {
+		if _, err := pattern.NewEvaluator().Draft(ctx, j, b); err != nil {
 			return nil, err // whatever the wheel
 		}
 	}
-	f := newFitter(j)
+	f := newFitSearch(ctx, j)
 	all := make([]WheelFit, len(j.Rack))
 	for w := range j.Rack {
 		on := j.Clone()
@@ -66,7 +68,10 @@ func Wheels(j *job.Job) ([]WheelFit, error) {
 			all[w] = fit
 			continue
 		}
-		fit.Clear = f.Clears(on)
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		fit.Clear = f.clears(on)
 		for _, b := range j.Blanks {
 			if err := fit.measure(on, b, f.Evaluator); err != nil && fit.Unfit == nil {
 				fit.Unfit = err
@@ -77,7 +82,7 @@ func Wheels(j *job.Job) ([]WheelFit, error) {
 		fit.Short = f.Spent()
 		all[w] = fit
 	}
-	return all, nil
+	return all, ctx.Err()
 }
 
 func firstCount(j *job.Job) CountOf {
@@ -105,18 +110,18 @@ func (w *WheelFit) measure(j *job.Job, blank *glass.Blank, e *pattern.Evaluator)
 }
 
 // mostOn finds the largest first count with which everything clears.
-func (f *fitter) mostOn(w *WheelFit, j *job.Job) {
+func (f *fitSearch) mostOn(w *WheelFit, j *job.Job) {
 	if w.Count.Key == "" {
 		return
 	}
-	for _, t := range f.troubles(j) {
-		if !t.has(w.Count.Motif) {
+	for _, p := range f.problems(j) {
+		if !has(p, w.Count.Motif) {
 			return // no count mends that
 		}
 	}
 	param, _ := j.Motifs[w.Count.Motif].Kind.Param(w.Count.Key)
 	for n := param.Most; n >= param.Least; n-- {
-		if f.Clears(j.With(job.Change{Motif: w.Count.Motif, Key: w.Count.Key, Value: n})) {
+		if f.clears(j.With(job.Change{Motif: w.Count.Motif, Key: w.Count.Key, Value: n})) {
 			w.Most = int(n)
 			return
 		}
@@ -125,7 +130,7 @@ func (f *fitter) mostOn(w *WheelFit, j *job.Job) {
 
 // depthOn finds the greatest depth at which everything clears. Shallower may
 // clear less, where the band is all the glass that may be cut: it is higher then.
-func (f *fitter) depthOn(w *WheelFit, j *job.Job) {
+func (f *fitSearch) depthOn(w *WheelFit, j *job.Job) {
 	step, thickest := j.Length.Step(), 0.0
 	for _, b := range j.Blanks {
 		for _, s := range b.Stations {
@@ -137,7 +142,7 @@ func (f *fitter) depthOn(w *WheelFit, j *job.Job) {
 		for i := range on.Motifs {
 			on.Motifs[i].Depth = n * step
 		}
-		if f.Clears(on) {
+		if f.clears(on) {
 			w.Depth = n * step
 			return
 		}

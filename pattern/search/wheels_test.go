@@ -16,7 +16,7 @@ func TestWheels(t *testing.T) {
 	for n := range 6 {
 		j := small(t, random)
 		j.Rack = j.Rack[:olive]
-		all, err := Wheels(j)
+		all, err := Wheels(t.Context(), j)
 		if err != nil {
 			continue // no glass that may be cut
 		}
@@ -73,7 +73,7 @@ func TestWheels(t *testing.T) {
 func TestWheelsLand(t *testing.T) {
 	j := jobOn(straight(t), 1, bar(t, -3, 30, 30), bar(t, 3, 30, 30))
 	j.Rack = j.Rack[:1]
-	all, err := Wheels(j)
+	all, err := Wheels(t.Context(), j)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -109,11 +109,13 @@ func plansOf(t testing.TB, text string) []*pattern.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	plans, err := search.Lay(j)
+	plans, err := search.Lay(t.Context(), j)
 	if err != nil {
 		t.Fatal(err)
 	}
-	search.Cures(plans...)
+	if err := search.Cures(t.Context(), plans...); err != nil {
+		t.Fatal(err)
+	}
 	return plans
 }
 

@@ -255,7 +255,7 @@ func TestFindingsOnTheSheet(t *testing.T) {
 	text := allWords(sheetOf(t, plans, ""))
 	for _, g := range plans[0].Groups() {
 		worst := g.Worst()
-		for _, want := range append([]string{strings.ToUpper(g.Kind.String()), worst.Cure.Text}, fmt.Sprintf("cut %d", worst.Cuts[0])) {
+		for _, want := range append([]string{strings.ToUpper(g.Kind.String()), "Cure: " + report.Cure(plans[0], worst)}, fmt.Sprintf("cut %d", worst.Cuts[0])) {
 			if !strings.Contains(text, want) {
 				t.Errorf("the sheet does not say %q of finding %s", want, g.Letter)
 			}

@@ -6,6 +6,7 @@ import (
 	"roundlay/geometry"
 	"roundlay/render/drawing"
 	"roundlay/render/lettering"
+	"roundlay/render/page"
 )
 
 // block is something set across a column, with others below it.
@@ -21,44 +22,45 @@ type block struct {
 // Sizes of words, in points. Nothing that is read at the wheel is smaller than
 // bodySize.
 const (
-	bodySize    = 12.0
+	bodySize    = page.BenchSize
 	headingSize = 14.0
-	titleSize   = 15.0
 	settingSize = 16.0
-
-	leading = 1.3 // lines, in sizes
 )
 
 // tall returns the depth of a line of words.
-func tall(size float64) float64 { return size * lettering.MillimetresPerPoint * leading }
+func tall(size float64) float64 { return size * lettering.MillimetresPerPoint * page.BenchLeading }
 
-// rises is how far a line's words stand above the foot of its depth, as a share of
-// the depth: their tails have room there.
-const rises = 0.25
-
-// text is words on one line, some way along it.
-type text struct {
-	at    float64
-	words string
-	size  float64
-	bold  bool
-	align drawing.Align
-}
-
-// line sets texts beside one another, all on one foot.
-func line(texts ...text) block {
+// line sets words beside one another, all on one foot: each some way along it.
+func line(texts ...drawing.Text) block {
 	b := block{}
 	for _, t := range texts {
-		b.depth = max(b.depth, tall(t.size))
+		b.depth = max(b.depth, tall(t.Size))
 	}
 	b.draw = func(d *drawing.Drawing, left, top float64) {
 		for _, t := range texts {
-			d.Add(drawing.Notes, drawing.Text{
-				At: geometry.Point{X: left + t.at, Y: top - b.depth*(1-rises)}, Words: t.words, Size: t.size, Bold: t.bold, Align: t.align,
-			})
+			t.At.X += left
+			t.At.Y += top - b.depth*(1-page.BenchRise)
+			d.Add(drawing.Notes, t)
 		}
 	}
 	return b
+}
+
+// body returns words of a size that is read at the wheel, some way along a line.
+func body(at float64, words string) drawing.Text {
+	return drawing.Text{At: geometry.Point{X: at}, Words: words, Size: bodySize}
+}
+
+// ending returns words that end some way along a line.
+func ending(at float64, words string) drawing.Text {
+	t := body(at, words)
+	t.Align = drawing.Right
+	return t
+}
+
+func bold(t drawing.Text) drawing.Text {
+	t.Bold = true
+	return t
 }
 
 // space is room left free.
@@ -76,19 +78,32 @@ func rule(width float64) block {
 	}}
 }
 
-// scribe sets words.
-type scribe struct {
-	letters *lettering.Letters
-	unit    geometry.Unit
+// note sets a note in lines of a width, each a block.
+func (f format) note(n page.Note, width float64) []block {
+	var blocks []block
+	for _, texts := range f.Lines(n, width) {
+		blocks = append(blocks, line(texts...))
+	}
+	return blocks
 }
 
-// paragraph sets words in lines of a width, each a block.
-func (s scribe) paragraph(words string, width float64) []block {
-	var blocks []block
-	for _, l := range s.letters.Lines(words, bodySize, false, width) {
-		blocks = append(blocks, line(text{words: l, size: bodySize}))
+// paragraph sets words in lines of a width.
+func (f format) paragraph(words string, width float64) []block {
+	return f.item("", words, width)
+}
+
+// item sets words with a mark hung before them, if it has one.
+func (f format) item(mark, words string, width float64) []block {
+	return append(together(f.note(page.Note{Words: words, Mark: mark, Size: bodySize}, width)), space(1.2))
+}
+
+// heading sets the name of what comes below it.
+func (f format) heading(words string, width float64) []block {
+	blocks := append([]block{space(2)}, f.note(page.Note{Words: words, Size: headingSize, Bold: true}, width)...)
+	for i := range blocks {
+		blocks[i].heads = true
 	}
-	return append(together(blocks), space(1.2))
+	return blocks
 }
 
 // together keeps blocks on one page, if they are few enough for one.
@@ -96,32 +111,6 @@ func together(blocks []block) []block {
 	const few = 12
 	for i := range blocks {
 		blocks[i].heads = blocks[i].heads || i+1 < min(len(blocks), few)
-	}
-	return blocks
-}
-
-// item sets words with a mark hung before them.
-func (s scribe) item(mark, words string, width float64) []block {
-	const indent = 6.5
-	var blocks []block
-	for i, l := range s.letters.Lines(words, bodySize, false, width-indent) {
-		texts := []text{{at: indent, words: l, size: bodySize}}
-		if i == 0 {
-			texts = append(texts, text{words: mark, size: bodySize, bold: true})
-		}
-		blocks = append(blocks, line(texts...))
-	}
-	return append(together(blocks), space(1.2))
-}
-
-// heading sets the name of what comes below it.
-func (s scribe) heading(words string, width float64) []block {
-	blocks := []block{space(2)}
-	for _, l := range s.letters.Lines(words, headingSize, true, width) {
-		blocks = append(blocks, line(text{words: l, size: headingSize, bold: true}))
-	}
-	for i := range blocks {
-		blocks[i].heads = true
 	}
 	return blocks
 }
@@ -157,11 +146,11 @@ const boxFoot = (boxLine + 0.72*bodySize*lettering.MillimetresPerPoint) / 2
 // boxes sets a box to tick for each of some numbers, in lines of a width. The
 // numbers, or what stands for them, come in groups that stand a little apart; one that does not fit what is
 // left of a line begins the next.
-func (s scribe) boxes(groups [][]string, width float64) []boxes {
+func (f format) boxes(groups [][]string, width float64) []boxes {
 	widest := 0.0
 	for _, group := range groups {
 		for _, n := range group {
-			widest = max(widest, s.letters.Width(n, bodySize, false))
+			widest = max(widest, f.Letters.Width(n, bodySize, false))
 		}
 	}
 	cell := boxSide + boxNumber + widest + boxApart

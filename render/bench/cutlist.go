@@ -11,6 +11,7 @@ import (
 	"roundlay/pattern/groove"
 	"roundlay/pattern/job"
 	"roundlay/render/drawing"
+	"roundlay/render/page"
 	"roundlay/render/report"
 )
 
@@ -64,8 +65,8 @@ func (g glass) words(c pattern.Cut) words {
 	}
 	return words{
 		part:   part + ", " + how,
-		length: bare(g.unit.Text(c.Length)), depth: bare(g.unit.Fine(c.Depth)),
-		wide: bare(g.unit.Fine(c.Width)), left: bare(report.GlassLeft(g.unit, c)),
+		length: bare(g.Unit.Text(c.Length)), depth: bare(g.Unit.Fine(c.Depth)),
+		wide: bare(g.Unit.Fine(c.Width)), left: bare(report.GlassLeft(g.Unit, c)),
 	}
 }
 
@@ -102,7 +103,7 @@ func (g glass) cuts() []block {
 func (g glass) pass(pass pattern.Pass, number string) []block {
 	width, wheel := g.column(), g.plan.Job.Rack[pass.Wheel]
 	blocks := g.heading(fmt.Sprintf("%s: %s", number, wheel.Name), width)
-	about := fmt.Sprintf("%s. %s, %s.", Describe(g.unit, wheel), count(len(pass.Cuts)*g.plan.Turns(), "cut"), g.groove(g.plan.Length(pass)))
+	about := fmt.Sprintf("%s. %s, %s.", Describe(g.Unit, wheel), count(len(pass.Cuts)*g.plan.Turns(), "cut"), g.groove(g.plan.Length(pass)))
 	for _, b := range g.paragraph(about, width) {
 		b.heads = true
 		blocks = append(blocks, b)
@@ -128,11 +129,11 @@ func (g glass) places() (length, depth, wide, left float64) {
 func (g glass) columns() []block {
 	length, depth, wide, left := g.places()
 	head := line(
-		text{words: map[geometry.Unit]string{geometry.Inch: "cut (inches)", geometry.Millimetre: "cut (mm)"}[g.unit], size: bodySize, bold: true},
-		text{at: length, words: "long", size: bodySize, bold: true, align: drawing.Right},
-		text{at: depth, words: "deep", size: bodySize, bold: true, align: drawing.Right},
-		text{at: wide, words: "wide", size: bodySize, bold: true, align: drawing.Right},
-		text{at: left, words: "glass left", size: bodySize, bold: true, align: drawing.Right},
+		bold(body(0, map[geometry.Unit]string{geometry.Inch: "cut (inches)", geometry.Millimetre: "cut (mm)"}[g.Unit])),
+		bold(ending(length, "long")),
+		bold(ending(depth, "deep")),
+		bold(ending(wide, "wide")),
+		bold(ending(left, "glass left")),
 	)
 	head.heads = true
 	return []block{head, rule(g.column())}
@@ -144,17 +145,17 @@ func (g glass) columns() []block {
 func (g glass) lines(r row, again []block) []block {
 	const apart = 5
 	length, depth, wide, left := g.places()
-	longest := length - g.letters.Width(r.length, bodySize, false) - apart
+	longest := length - g.Letters.Width(r.length, bodySize, false) - apart
 	what := line(
-		text{words: g.letters.Shortened(r.part, bodySize, false, longest), size: bodySize},
-		text{at: length, words: r.length, size: bodySize, align: drawing.Right},
-		text{at: depth, words: r.depth, size: bodySize, bold: true, align: drawing.Right},
-		text{at: wide, words: r.wide, size: bodySize, align: drawing.Right},
-		text{at: left, words: r.left, size: bodySize, align: drawing.Right},
+		body(0, g.Letters.Shortened(r.part, bodySize, false, longest)),
+		ending(length, r.length),
+		bold(ending(depth, r.depth)),
+		ending(wide, r.wide),
+		ending(left, r.left),
 	)
 	ticks := g.boxes(r.numbers, g.column())
 	var blocks []block
-	if at := g.letters.Width(r.part, bodySize, false) + boxApart; len(ticks) == 1 && at+ticks[0].width < longest {
+	if at := g.Letters.Width(r.part, bodySize, false) + boxApart; len(ticks) == 1 && at+ticks[0].width < longest {
 		blocks = append(blocks, beside(what, ticks[0].block(at)))
 	} else {
 		blocks = append(blocks, what)
@@ -163,7 +164,7 @@ func (g glass) lines(r row, again []block) []block {
 		}
 	}
 	if r.onwards {
-		blocks = append(blocks, line(text{at: 4, words: "each box one line from repeat to repeat: do not lift the wheel in it", size: bodySize}))
+		blocks = append(blocks, line(body(4, "each box one line from repeat to repeat: do not lift the wheel in it")))
 	}
 	blocks = append(together(blocks), space(0.8))
 	for i := range blocks {
@@ -177,7 +178,7 @@ func (g glass) lines(r row, again []block) []block {
 
 // beside sets words and a line of boxes on one foot.
 func beside(words, ticks block) block {
-	down := boxFoot - words.depth*(1-rises)
+	down := boxFoot - words.depth*(1-page.BenchRise)
 	return block{depth: ticks.depth, draw: func(d *drawing.Drawing, left, top float64) {
 		words.draw(d, left, top-down)
 		ticks.draw(d, left, top)
@@ -188,16 +189,16 @@ func beside(words, ticks block) block {
 func (g glass) totals() []block {
 	p, t, width := g.plan, g.plan.Totals(), g.column()
 	words := fmt.Sprintf("In all %s, %s. ", count(t.Cuts, "cut"), g.groove(t.Length))
-	words += fmt.Sprintf("About %s of glass is ground away", report.Weight(g.unit, p.Blank.Grams(t.Volume)))
+	words += fmt.Sprintf("About %s of glass is ground away", report.Weight(g.Unit, p.Blank.Grams(t.Volume)))
 	if p.Blank.Hollow() {
-		words += fmt.Sprintf(" of %s", report.Weight(g.unit, p.Blank.Weight()))
+		words += fmt.Sprintf(" of %s", report.Weight(g.Unit, p.Blank.Weight()))
 	}
 	words += "."
 	if slices.ContainsFunc(p.Cuts, func(c pattern.Cut) bool { return p.Job.Rack[c.Wheel].Edge == groove.Gang }) {
 		words += " A stroke of the gang counts as one cut."
 	}
 	if p.Job.Shop.Rate > 0 {
-		words += fmt.Sprintf(" Times at your rate of %s a minute, without the changes of wheel.", g.unit.Given(p.Job.Shop.Rate))
+		words += fmt.Sprintf(" Times at your rate of %s a minute, without the changes of wheel.", g.Unit.Given(p.Job.Shop.Rate))
 	}
 	blocks := append(g.heading("4  Count", width), g.paragraph(words, width)...)
 	blocks = append(blocks, g.paragraph("Begun ____________   Done ____________   Minutes at the wheel ____________", width)...)
@@ -206,7 +207,7 @@ func (g glass) totals() []block {
 
 // groove tells a length of groove and, where the shop's rate is known, its time.
 func (g glass) groove(mm float64) string {
-	words := report.Groove(g.unit, mm) + " of groove"
+	words := report.Groove(g.Unit, mm) + " of groove"
 	if g.plan.Job.Shop.Rate > 0 {
 		words += ", " + report.Minutes(g.plan.Minutes(mm))
 	}

@@ -18,15 +18,15 @@ func (f format) set(standings []pattern.Standing) []block {
 	for _, s := range standings {
 		what := s.Member.Blank.Name
 		b := block{depth: boxLine, heads: true, draw: func(d *drawing.Drawing, left, top float64) {
-			tick(d, left, top, f.letters.Shortened(what, bodySize, false, width-boxSide-boxNumber))
+			tick(d, left, top, f.Letters.Shortened(what, bodySize, false, width-boxSide-boxNumber))
 		}}
 		blocks = append(blocks, b)
-		why := report.Why(f.unit, s)
+		why := report.Why(f.Unit, s)
 		if n := len(s.Member.Groups()); n > 0 {
 			why += fmt.Sprintf("; not clear, %s", count(n, "finding"))
 		}
-		for _, l := range f.letters.Lines(why, bodySize, false, width-boxSide-boxNumber) {
-			blocks = append(blocks, line(text{at: boxSide + boxNumber, words: l, size: bodySize}))
+		for _, l := range f.Letters.Lines(why, bodySize, false, width-boxSide-boxNumber) {
+			blocks = append(blocks, line(body(boxSide+boxNumber, l)))
 		}
 	}
 	return blocks
@@ -39,7 +39,7 @@ func (f format) all(standings []pattern.Standing) string {
 		t := s.Member.Totals()
 		cuts, length, minutes = cuts+t.Cuts, length+t.Length, minutes+s.Member.Minutes(t.Length)
 	}
-	words := fmt.Sprintf("In all %s, %s of groove", count(cuts, "cut"), report.Groove(f.unit, length))
+	words := fmt.Sprintf("In all %s, %s of groove", count(cuts, "cut"), report.Groove(f.Unit, length))
 	if minutes > 0 {
 		words += ", " + report.Minutes(minutes)
 	}

@@ -62,28 +62,29 @@ func (g glass) steps(width float64) []block {
 
 // setting tells one circle and, large, what its dividers are set to.
 func (g glass) setting(c pattern.Chord, width float64) []block {
-	u := g.unit
+	u := g.Unit
 	where := fmt.Sprintf("%s, %s across", c.Name, u.Text(2*c.Radius))
 	if c.Height > 0 {
 		where = fmt.Sprintf("%s, %s up", c.Name, u.Text(c.Height))
 	}
 	set := u.Setting(c.Chord)
-	large := text{at: width, words: set.Text, size: settingSize, bold: true, align: drawing.Right}
-	blocks := []block{line(text{words: where, size: bodySize}, large)}
-	if g.letters.Width(where, bodySize, false)+2+g.letters.Width(set.Text, settingSize, true) > width {
-		blocks = []block{line(text{words: where, size: bodySize}), line(large)}
+	large := bold(ending(width, set.Text))
+	large.Size = settingSize
+	blocks := []block{line(body(0, where), large)}
+	if g.Letters.Width(where, bodySize, false)+2+g.Letters.Width(set.Text, settingSize, true) > width {
+		blocks = []block{line(body(0, where)), line(large)}
 	}
 	gap := geometry.Division{Radius: c.Radius, Parts: c.Parts}.ClosingGap(math.Min(set.Length, 2*c.Radius))
 	said := fmt.Sprintf("exactly %s; the last step will %s", u.Fine(c.Chord), report.Closing(u, gap))
-	for _, l := range g.letters.Lines(said, bodySize, false, width-4) {
-		blocks = append(blocks, line(text{at: 4, words: l, size: bodySize}))
+	for _, l := range g.Letters.Lines(said, bodySize, false, width-4) {
+		blocks = append(blocks, line(body(4, l)))
 	}
 	return append(blocks, space(1))
 }
 
 // marks tells where to mark, step by step.
 func (g glass) marks() []string {
-	p, u := g.plan, g.unit
+	p, u := g.plan, g.Unit
 	steps := []string{
 		fmt.Sprintf("Step %d marks round the foot. Number them to the right, rim up.", p.Repeats),
 		fmt.Sprintf("Band: a line round %s up, and one %s up.", u.Text(p.Band.Foot), u.Text(p.Band.Top)),
@@ -105,7 +106,7 @@ func (g glass) notes() []string {
 	p := g.plan
 	about := "Of " + p.Blank.Material.Name
 	if p.Blank.Fill > 0 {
-		about += fmt.Sprintf("; filled to a line %s up", g.unit.Text(p.Blank.Fill))
+		about += fmt.Sprintf("; filled to a line %s up", g.Unit.Text(p.Blank.Fill))
 	}
 	said := []string{about + "."}
 	if words := report.Calibrated(p); words != "" {
@@ -143,7 +144,7 @@ func (g glass) round() string {
 	if worst == nil {
 		return ""
 	}
-	u := g.unit
+	u := g.Unit
 	return fmt.Sprintf("Out of round: %s up it is from %s to %s across, which puts a mark up to %s off its place. Share out what the last step leaves.",
 		u.Text(worst.Height), u.Text(worst.Least), u.Text(worst.Most), u.Fine(worst.Off))
 }
@@ -156,7 +157,11 @@ func (g glass) finding(group pattern.Group) string {
 	for i, id := range worst.Cuts {
 		words += []string{", cut ", " and cut "}[min(i, 1)] + fmt.Sprint(id)
 	}
-	return fmt.Sprintf("%s, %s up: %s. Cure: %s.", words, g.unit.Text(worst.Height), report.Measured(g.plan, worst), worst.Cure.Text)
+	words = fmt.Sprintf("%s, %s up: %s.", words, g.Unit.Text(worst.Height), report.Measured(g.plan, worst))
+	if cure := report.Cure(g.plan, worst); cure != "" {
+		words += " Cure: " + cure + "."
+	}
+	return words
 }
 
 // picture draws the cut glass, as large as there is room, down and to the left

@@ -31,7 +31,7 @@ func New(plans []*pattern.Plan, o page.Options, drawn func(*pattern.Plan)) (*She
 		return nil, err
 	}
 	j := plans[0].Job
-	f, err := newFormat(scribe{letters, j.Length}, o)
+	f, err := newFormat(page.NewBenchFrame(letters, j.Length), o)
 	if err != nil {
 		return nil, err
 	}

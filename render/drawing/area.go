@@ -33,7 +33,7 @@ func (a Area) placed(place func(geometry.Point) geometry.Point, _ float64) Mark 
 func (a Area) clipped(w Window) []Mark {
 	var kept [][]geometry.Point
 	for _, o := range a.Outlines {
-		for _, m := range (Fill{Points: o}).clipped(w) {
+		for _, m := range (Fill{Points: o}).clipped(w) { // without an edge it stays one fill
 			kept = append(kept, m.(Fill).Points)
 		}
 	}

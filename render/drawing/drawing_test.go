@@ -36,21 +36,21 @@ func TestStrokesAreClippedExactly(t *testing.T) {
 			[]Mark{Stroke{Points: points{{X: 1, Y: 1}, {X: 19, Y: 9}}, Pen: pen}}},
 		{"outside", Stroke{Points: points{{X: 1, Y: 11}, {X: 19, Y: 12}}, Pen: pen}, nil},
 		{"past a corner", Stroke{Points: points{{X: 19, Y: -3}, {X: 23, Y: 1}}, Pen: pen}, nil},
-		{"across", Stroke{Points: points{{X: -5, Y: 5}, {X: 25, Y: 5}}, Pen: pen, Phase: 2},
-			[]Mark{Stroke{Points: points{{Y: 5}, {X: 20, Y: 5}}, Pen: pen, Phase: 7}}},
-		// Out over the right edge and back in: 4 + 5 along, then 2 more to come in.
+		{"across", Stroke{Points: points{{X: -5, Y: 5}, {X: 25, Y: 5}}, Pen: pen},
+			[]Mark{Stroke{Points: points{{Y: 5}, {X: 20, Y: 5}}, Pen: pen}}},
+		// Out over the right edge and back in.
 		{"out and in", Stroke{Points: points{{X: 16, Y: 2}, {X: 21, Y: 2}, {X: 21, Y: 4}, {X: 15, Y: 4}}, Pen: pen},
 			[]Mark{
 				Stroke{Points: points{{X: 16, Y: 2}, {X: 20, Y: 2}}, Pen: pen},
-				Stroke{Points: points{{X: 20, Y: 4}, {X: 15, Y: 4}}, Pen: pen, Phase: 8},
+				Stroke{Points: points{{X: 20, Y: 4}, {X: 15, Y: 4}}, Pen: pen},
 			}},
 		{"along the edge", Stroke{Points: points{{X: -4}, {X: 30}}, Pen: pen},
-			[]Mark{Stroke{Points: points{{}, {X: 20}}, Pen: pen, Phase: 4}}},
+			[]Mark{Stroke{Points: points{{}, {X: 20}}, Pen: pen}}},
 		{"touching from outside", Stroke{Points: points{{X: 5, Y: 15}, {X: 10, Y: 10}, {X: 15, Y: 15}}, Pen: pen}, nil},
 		{"closed", Stroke{Points: points{{X: 18, Y: 4}, {X: 22, Y: 5}, {X: 18, Y: 6}}, Closed: true, Pen: pen},
 			[]Mark{
 				Stroke{Points: points{{X: 18, Y: 4}, {X: 20, Y: 4.5}}, Pen: pen},
-				Stroke{Points: points{{X: 20, Y: 5.5}, {X: 18, Y: 6}, {X: 18, Y: 4}}, Pen: pen, Phase: 1.5 * math.Sqrt(17)},
+				Stroke{Points: points{{X: 20, Y: 5.5}, {X: 18, Y: 6}, {X: 18, Y: 4}}, Pen: pen},
 			}},
 	} {
 		t.Run(test.name, func(t *testing.T) {
@@ -124,12 +124,12 @@ func TestWordsStayWhole(t *testing.T) {
 func TestMovedCarriesEverything(t *testing.T) {
 	var d Drawing
 	d.Add(Marks,
-		Stroke{Points: points{{X: 1}, {X: 2}}, Closed: true, Pen: Pen{Width: 2}, Phase: 3},
+		Stroke{Points: points{{X: 1}, {X: 2}}, Closed: true, Pen: Pen{Width: 2}},
 		Fill{Points: points{{Y: 1}}, Ink: 7},
 		Text{At: geometry.Point{X: 1, Y: 1}, Words: "turned", Turn: 0.1})
 	quarter := geometry.Motion{Sin: 1, X: 10, Y: 20}
 	want := []Mark{
-		Stroke{Points: points{{X: 10, Y: 21}, {X: 10, Y: 22}}, Closed: true, Pen: Pen{Width: 2}, Phase: 3},
+		Stroke{Points: points{{X: 10, Y: 21}, {X: 10, Y: 22}}, Closed: true, Pen: Pen{Width: 2}},
 		Fill{Points: points{{X: 9, Y: 20}}, Ink: 7},
 		Text{At: geometry.Point{X: 9, Y: 21}, Words: "turned", Turn: 0.1 + math.Pi/2},
 	}

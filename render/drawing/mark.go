@@ -33,7 +33,8 @@ type Pen struct {
 	Width float64
 	Ink   Ink
 	Cap   Cap
-	// Dash is the lengths drawn and left out in turn; none is a whole line.
+	// Dash is the lengths drawn and left out in turn, in millimetres; none is a
+	// whole line.
 	Dash []float64
 }
 
@@ -42,19 +43,28 @@ func (p Pen) Same(q Pen) bool {
 	return p.Width == q.Width && p.Ink == q.Ink && p.Cap == q.Cap && slices.Equal(p.Dash, q.Dash)
 }
 
+// Name is what a mark is of, in files that can say so.
+type Name struct {
+	ID    string // such as cut-12; none is a mark without a name
+	Title string // the same for a person
+}
+
 // Stroke is a line through points. A closed one runs back to its first point.
+// Strokes of one layer that have the same name are pieces of one thing.
 type Stroke struct {
 	Points []geometry.Point
 	Closed bool
 	Pen    Pen
-	// Phase is how far into the dashes the stroke begins.
-	Phase float64
+	Name   Name
 }
 
-// Fill is the inside of a polygon.
+// Fill is the inside of a polygon. Its edge, if it has a pen, lies under it, so
+// that half of the pen's width shows, all round and outside; edges of fills that
+// follow on each other lie under all of these, which so have one edge together.
 type Fill struct {
 	Points []geometry.Point
 	Ink    Ink
+	Edge   Pen
 }
 
 // Align is which part of a text stands at its place.

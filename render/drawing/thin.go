@@ -61,17 +61,12 @@ func (d Drawing) Simplified(tolerance float64) Drawing {
 	})
 }
 
-// Thinned returns the drawing with the fills of one layer without the points
-// they can do without.
+// Thinned returns the drawing with the fills and lines of one layer without the
+// points they can do without.
 func (d Drawing) Thinned(layer Layer, tolerance float64) Drawing {
+	var only Drawing
+	only.layers[layer] = d.layers[layer]
 	out := d
-	out.layers[layer] = nil
-	for _, m := range d.layers[layer] {
-		if f, ok := m.(Fill); ok {
-			f.Points = Thinned(f.Points, tolerance)
-			m = f
-		}
-		out.Add(layer, m)
-	}
+	out.layers[layer] = only.Simplified(tolerance).layers[layer]
 	return out
 }

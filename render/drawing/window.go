@@ -68,8 +68,7 @@ func (w Window) span(a, b geometry.Point) (from, to float64) {
 	return from, to
 }
 
-// clipped keeps the dashes where they were: each piece knows how far along the
-// stroke it begins.
+// clipped makes each piece a stroke of its own, with dashes of its own.
 func (s Stroke) clipped(w Window) []Mark {
 	if w.containsAll(s.Points) {
 		return []Mark{s}
@@ -80,22 +79,20 @@ func (s Stroke) clipped(w Window) []Mark {
 	}
 	var pieces []Mark
 	var piece []geometry.Point
-	phase, along := 0.0, s.Phase
 	finish := func() {
 		if len(piece) > 1 {
-			pieces = append(pieces, Stroke{Points: piece, Pen: s.Pen, Phase: phase})
+			pieces = append(pieces, Stroke{Points: piece, Pen: s.Pen, Name: s.Name})
 		}
 		piece = nil
 	}
 	for i := 1; i < len(run); i++ {
 		a, b := run[i-1], run[i]
-		length := r2.Norm(r2.Sub(b, a))
 		if from, to := w.span(a, b); from < to {
 			if from > 0 {
 				finish()
 			}
 			if piece == nil {
-				piece, phase = []geometry.Point{between(a, b, from)}, along+from*length
+				piece = []geometry.Point{between(a, b, from)}
 			}
 			piece = append(piece, between(a, b, to))
 			if to < 1 {
@@ -104,7 +101,6 @@ func (s Stroke) clipped(w Window) []Mark {
 		} else {
 			finish()
 		}
-		along += length
 	}
 	finish()
 	return pieces
@@ -112,10 +108,16 @@ func (s Stroke) clipped(w Window) []Mark {
 
 // clipped cuts the polygon by one line after another (Sutherland and Hodgman).
 // A polygon that falls apart stays one outline, its parts joined along the cut,
-// where the joins enclose nothing.
+// where the joins enclose nothing. Its edge becomes strokes, for it does not run
+// along the cut.
 func (f Fill) clipped(w Window) []Mark {
 	if w.containsAll(f.Points) {
 		return []Mark{f}
+	}
+	var marks []Mark
+	if f.Edge.Width > 0 {
+		marks = Stroke{Points: f.Points, Closed: true, Pen: f.Edge}.clipped(w)
+		f.Edge = Pen{}
 	}
 	for _, h := range w {
 		var kept []geometry.Point
@@ -134,7 +136,7 @@ func (f Fill) clipped(w Window) []Mark {
 	if len(f.Points) < 3 {
 		return nil
 	}
-	return []Mark{f}
+	return append(marks, f)
 }
 
 func (t Text) clipped(w Window) []Mark {

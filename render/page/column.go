@@ -28,51 +28,99 @@ func RunOn(notes []Note) []Note {
 	return out
 }
 
-// Between lines, and before what a mark hangs from, as shares of the size.
+// Column sets notes one below another. Its lengths are shares of a note's size.
+type Column struct {
+	Letters *lettering.Letters
+	Leading float64     // from line to line, and half as much again of what is over 1 between notes
+	Hang    float64     // how far words stand in from their mark
+	Ink     drawing.Ink // of marks
+}
+
+// Leading is the distance between the lines of words that are read at a desk, as
+// a share of their size.
+const Leading = 1.28
+
+// NewColumn returns the column of a page that is read at a desk.
+func NewColumn(letters *lettering.Letters) Column {
+	return Column{Letters: letters, Leading: Leading, Hang: 1.6}
+}
+
+// Of words that are read at arm's length beside running water.
 const (
-	Leading = 1.28
-	hang    = 1.6
+	BenchSize    = 12.0 // in points: nothing there is smaller
+	BenchLeading = 1.3
+	BenchRise    = 0.25 // a line's foot above the end of its leading, as a share of that: room for its tails
+	benchHang    = 6.5  // mm
 )
 
-// Column sets notes one below another into a box, from its top down. It returns
-// what it set, how far down that reaches, and the notes that found no room.
-func Column(notes []Note, box geometry.Box, letters *lettering.Letters) (set []drawing.Mark, y float64, rest []Note) {
+// NewBenchColumn returns the column of such a page.
+func NewBenchColumn(letters *lettering.Letters) Column {
+	return Column{Letters: letters, Leading: BenchLeading, Hang: benchHang / (BenchSize * lettering.MillimetresPerPoint)}
+}
+
+// Lines returns the lines of a note in a width, each as the words on it: they
+// stand on 0, and begin at the note's left edge.
+func (c Column) Lines(n Note, width float64) [][]drawing.Text {
+	indent := 0.0
+	if n.Mark != "" {
+		indent = c.Hang * em(n)
+	}
+	var lines [][]drawing.Text
+	for i, words := range c.fold(n, width-indent) {
+		var line []drawing.Text
+		if i == 0 && n.Mark != "" {
+			line = append(line, drawing.Text{Words: n.Mark, Size: n.Size, Bold: true, Ink: c.Ink})
+		}
+		lines = append(lines, append(line, drawing.Text{
+			At: geometry.Point{X: indent}, Words: words, Size: n.Size, Bold: n.Bold,
+		}))
+	}
+	return lines
+}
+
+// Set sets notes into a box, from its top down. It returns what it set, how far
+// down that reaches, and the notes that found no room.
+func (c Column) Set(notes []Note, box geometry.Box) (set []drawing.Mark, y float64, rest []Note) {
 	y = box.Max.Y
 	width, _ := box.Size()
 	for i, n := range notes {
-		em := n.Size * lettering.MillimetresPerPoint
-		indent := 0.0
-		if n.Mark != "" {
-			indent = hang * em
-		}
-		lines := n.fold(width-indent, letters)
-		depth := em * Leading * float64(len(lines))
+		lines := c.Lines(n, width)
+		depth := em(n) * c.Leading * float64(len(lines))
 		if n.Bold && i+1 < len(notes) { // a heading does not stand without what it heads
 			next := notes[i+1]
-			depth += em*(Leading-1) + float64(len(next.fold(width, letters)))*next.Size*lettering.MillimetresPerPoint*Leading
+			depth += em(n)*(c.Leading-1) + float64(len(c.fold(next, width)))*em(next)*c.Leading
 		}
 		if y-depth < box.Min.Y {
 			return set, y, notes[i:]
 		}
-		for j, line := range lines {
-			y -= em * Leading
-			if j == 0 && n.Mark != "" {
-				set = append(set, drawing.Text{
-					At: geometry.Point{X: box.Min.X, Y: y}, Words: n.Mark, Size: n.Size, Bold: true,
-				})
+		for _, line := range lines {
+			y -= em(n) * c.Leading
+			for _, text := range line {
+				text.At.X += box.Min.X
+				text.At.Y += y
+				set = append(set, text)
 			}
-			set = append(set, drawing.Text{
-				At: geometry.Point{X: box.Min.X + indent, Y: y}, Words: line, Size: n.Size, Bold: n.Bold,
-			})
 		}
-		y -= em * (Leading - 1)
+		y -= em(n) * (c.Leading - 1)
 	}
 	return set, y, nil
 }
 
+// Depth returns how far down notes reach that are set in a width.
+func (c Column) Depth(notes []Note, width float64) float64 {
+	depth := 0.0
+	for _, n := range notes {
+		depth += em(n) * (c.Leading*float64(len(c.fold(n, width))) + c.Leading - 1)
+	}
+	return depth
+}
+
+// em returns a note's size in millimetres.
+func em(n Note) float64 { return n.Size * lettering.MillimetresPerPoint }
+
 // fold breaks a note into lines of a width, one at least.
-func (n Note) fold(width float64, letters *lettering.Letters) []string {
-	if lines := letters.Lines(n.Words, n.Size, n.Bold, width); lines != nil {
+func (c Column) fold(n Note, width float64) []string {
+	if lines := c.Letters.Lines(n.Words, n.Size, n.Bold, width); lines != nil {
 		return lines
 	}
 	return []string{""}

@@ -12,12 +12,14 @@ import (
 type Format struct {
 	Width, Height, Margin float64
 	Head                  float64 // the room for the words at the head
+	Foot                  float64 // that for the bar across and the cautions
+	Landscape             bool    // whether it is wider than high, as the paper lies
 	Printed               Printed
 }
 
 // Room kept on every page, in millimetres.
 const (
-	FootRoom = 26.0
+	FootRoom = 26.0 // of a page that is read at a desk
 	SideRoom = 2*BarDepth + 3
 	barsEnd  = 4*geometry.MillimetresPerInch + 1 // the longer bar
 	upStart  = BarDepth + 0.5                    // the bar up stands clear of the bar across: each ends where it seems to
@@ -61,7 +63,7 @@ func (f Format) Bar(b Bar) geometry.Point {
 // which the bar up stands.
 func (f Format) Room() geometry.Box {
 	return geometry.Box{
-		Min: geometry.Point{X: f.Margin, Y: f.Margin + FootRoom},
+		Min: geometry.Point{X: f.Margin, Y: f.Margin + f.Foot},
 		Max: geometry.Point{X: f.Width - f.Margin, Y: f.Height - f.Margin - f.Head},
 	}
 }
@@ -98,7 +100,7 @@ func (f Format) Place(box geometry.Box) (shift geometry.Motion, ok bool) {
 // of the file: places lie as much closer or farther off as the printer will move
 // them back.
 func (f Format) Correct(d drawing.Drawing, label string) printing.Page {
-	across, up := f.Printed.Scale()
+	across, up := f.Printed.Scale(f.Landscape)
 	if !f.Printed.True() {
 		d = d.Stretched(1/across, 1/up)
 	}

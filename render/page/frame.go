@@ -1,9 +1,6 @@
 package page
 
 import (
-	"fmt"
-	"math"
-
 	"roundlay/geometry"
 	"roundlay/render/drawing"
 	"roundlay/render/lettering"
@@ -15,57 +12,83 @@ const (
 	printShort = `Print at 100 %, not "fit to page": both bars must read 100 mm.`
 )
 
-// Cautions go on every page that may lie at the bench, the short ones where there
-// is little room.
-const (
-	Cautions = "Cutting glass can hurt. Keep wheel and glass wet: dry glass dust harms the lungs, and lead glass poisons. " +
-		"Wear eye protection. Keep electricity away from water, behind a residual-current switch. Cut annealed glass only. " +
-		"The depths are geometry, not a promise of strength. Local rules and qualified advice come before this paper."
-	CautionsShort = "Keep wheel and glass wet; dust harms the lungs, lead glass poisons. Wear eye protection. " +
-		"Keep electricity off the water. Cut annealed glass only. Depths are geometry, no promise of strength."
-)
-
 // Frame draws what every page carries round what it shows: words at its head,
 // the check bars and the cautions at its foot.
 type Frame struct {
-	Letters *lettering.Letters
-	Unit    geometry.Unit
+	Column // that its words are set in
+	Unit   geometry.Unit
+	// Corrects says that what a ruler says of the bars can be given back, and has
+	// each bar say how.
+	Corrects bool
+
+	sizes sizes
+	large bool // whether it is read at arm's length
+}
+
+// sizes are those of a head's words, in points, and how far below the margin its
+// title stands, in millimetres.
+type sizes struct{ title, number, drop float64 }
+
+// NewFrame returns the frame of a page that is read at a desk: it says how it is
+// to be printed and what it is about.
+func NewFrame(letters *lettering.Letters, unit geometry.Unit) Frame {
+	return Frame{Column: NewColumn(letters), Unit: unit, sizes: sizes{title: 11, number: 10, drop: 4}}
+}
+
+// NewBenchFrame returns the frame of a page that is read at arm's length: title,
+// number and cautions alone, in large letters.
+func NewBenchFrame(letters *lettering.Letters, unit geometry.Unit) Frame {
+	return Frame{
+		Column: NewBenchColumn(letters), Unit: unit, sizes: sizes{title: 15, number: BenchSize, drop: 4.5}, large: true,
+	}
 }
 
 // Head is what stands at the top of a page.
 type Head struct {
-	Title  string // cut off where it is too long
-	Ending string // of the title, which is never cut off
-	Number string // such as page 1 of 2
-	About  string
-	Aside  float64 // how much of the lines' width is kept for what else stands at the right
+	Title  string  // cut off where it is too long
+	Ending string  // of the title, which is never cut off
+	After  string  // said after the title in smaller letters, if there is room
+	Number string  // such as page 1 of 2
+	About  string  // below the title
+	Aside  float64 // how much of the width below the title is kept for what else stands at the right
 }
 
 // Sizes in the head: points, and millimetres.
 const (
-	titleSize, numberSize, headSize = 11.0, 10.0, 9.0
-
-	titleDrop, headDrop, headAir = 4.0, 0.7, 2.3
-
-	headLine = 3.8 // between the lines
+	headSize            = 9.0
+	headDrop, headAir   = 0.7, 2.3
+	headLine            = 3.8  // between the lines
+	asideDrop           = 1.5  // between the title and what stands below it at the right
+	apart               = 4.0  // between words on the title's line
+	afterWorth          = 30.0 // the least room that words after the title are worth
+	benchHead, benchAir = 9.0, 2.0
 )
 
-// HeadRoom returns how deep a head is on a page.
-func (fr Frame) HeadRoom(f Format, h Head) float64 {
-	return titleDrop + headDrop + float64(len(fr.headLines(f, h)))*headLine + headAir
+// Fit returns a page with the room that a head takes on it, and its foot.
+func (fr Frame) Fit(f Format, h Head) Format {
+	if fr.large {
+		f.Head, f.Foot = benchHead, SideRoom+float64(len(fr.Lines(benchCautions(), fr.width(f))))*fr.line()+benchAir
+		return f
+	}
+	f.Head = fr.sizes.drop + headDrop + float64(len(fr.headLines(f, h)))*headLine + headAir
+	f.Foot = FootRoom
+	return f
 }
 
-// AsideRoom returns how deep a head is that has a drawing of a depth at its right.
-func AsideRoom(depth float64) float64 { return titleDrop + asideDrop + depth + headAir }
+// width returns that of what a page shows.
+func (fr Frame) width(f Format) float64 { return f.Width - 2*f.Margin - SideRoom }
 
-// asideDrop is what is left between a title and what stands below it at the right.
-const asideDrop = 1.5
+// line returns the distance between the lines of the cautions at the bench.
+func (fr Frame) line() float64 { return fr.Leading * BenchSize * lettering.MillimetresPerPoint }
 
 // Aside returns the upper right corner for what stands at the right of the head's
 // lines.
-func (f Format) Aside() geometry.Point {
-	return geometry.Point{X: f.Width - f.Margin, Y: f.Height - f.Margin - titleDrop - asideDrop}
+func (fr Frame) Aside(f Format) geometry.Point {
+	return geometry.Point{X: f.Width - f.Margin, Y: f.Height - f.Margin - fr.sizes.drop - asideDrop}
 }
+
+// AsideRoom returns how deep a head is that has a drawing of a depth at its right.
+func (fr Frame) AsideRoom(depth float64) float64 { return fr.sizes.drop + asideDrop + depth + headAir }
 
 // headStart returns where the head's lines begin: to the right of the bar up, on
 // a page so low that the bar reaches up to them.
@@ -80,11 +103,10 @@ func (f Format) headStart() float64 {
 // headLines returns the words of a head in lines.
 func (fr Frame) headLines(f Format, h Head) []string {
 	width := f.Width - f.Margin - f.headStart() - h.Aside
-	print := printWords
+	texts := []string{printWords}
 	if f.narrow() {
-		print = printShort
+		texts[0] = printShort
 	}
-	texts := []string{print}
 	if !f.Printed.True() {
 		texts = append(texts, f.Printed.Corrected())
 	}
@@ -93,70 +115,91 @@ func (fr Frame) headLines(f Format, h Head) []string {
 	}
 	var lines []string
 	for _, words := range texts {
-		lines = append(lines, Note{Words: words, Size: headSize}.fold(width, fr.Letters)...)
+		lines = append(lines, fr.fold(Note{Words: words, Size: headSize}, width)...)
 	}
 	return lines
 }
 
-// Head adds the words at the top.
-func (fr Frame) Head(d *drawing.Drawing, f Format, h Head) {
-	top, left := f.Height-f.Margin, f.headStart()
-	room := f.Width - f.Margin - left
-	if h.Number != "" {
-		d.Add(drawing.Notes, drawing.Text{
-			At: geometry.Point{X: f.Width - f.Margin, Y: top - titleDrop}, Words: h.Number, Size: numberSize, Align: drawing.Right,
-		})
-		room -= fr.Letters.Width(h.Number, numberSize, false) + 4
+// DrawHead adds the words at the top.
+func (fr Frame) DrawHead(d *drawing.Drawing, f Format, h Head) {
+	fr.titleLine(d, f, h)
+	if fr.large {
+		return
 	}
-	d.Add(drawing.Notes, drawing.Text{
-		At: geometry.Point{X: left, Y: top - titleDrop}, Words: fr.title(h, room), Size: titleSize, Bold: true,
-	})
-	y := top - titleDrop - headDrop
+	y := f.Height - f.Margin - fr.sizes.drop - headDrop
 	for _, line := range fr.headLines(f, h) {
 		y -= headLine
-		d.Add(drawing.Notes, drawing.Text{At: geometry.Point{X: left, Y: y}, Words: line, Size: headSize})
+		d.Add(drawing.Notes, drawing.Text{At: geometry.Point{X: f.headStart(), Y: y}, Words: line, Size: headSize})
+	}
+}
+
+// titleLine adds the title, what is said after it, and the page's number.
+func (fr Frame) titleLine(d *drawing.Drawing, f Format, h Head) {
+	at := geometry.Point{X: f.headStart(), Y: f.Height - f.Margin - fr.sizes.drop}
+	if fr.large {
+		at.X = f.Margin
+	}
+	room := f.Width - f.Margin - at.X
+	if h.Number != "" {
+		d.Add(drawing.Notes, drawing.Text{
+			At: geometry.Point{X: f.Width - f.Margin, Y: at.Y}, Words: h.Number, Size: fr.sizes.number, Align: drawing.Right,
+		})
+		room -= fr.Letters.Width(h.Number, fr.sizes.number, false) + apart
+	}
+	title := fr.title(h, room)
+	d.Add(drawing.Notes, drawing.Text{At: at, Words: title, Size: fr.sizes.title, Bold: true})
+	taken := fr.Letters.Width(title, fr.sizes.title, true) + apart
+	if room -= taken; h.After != "" && room > afterWorth {
+		at.X += taken
+		d.Add(drawing.Notes, drawing.Text{
+			At: at, Words: fr.Letters.Shortened(h.After, fr.sizes.number, false, room), Size: fr.sizes.number,
+		})
 	}
 }
 
 // title returns the title with its ending, in a width.
 func (fr Frame) title(h Head, width float64) string {
-	title := fr.Letters.Shortened(h.Title, titleSize, true, width-fr.Letters.Width(h.Ending, titleSize, true))
-	return fr.Letters.Shortened(title+h.Ending, titleSize, true, width)
+	ending := fr.Letters.Width(h.Ending, fr.sizes.title, true)
+	title := fr.Letters.Shortened(h.Title, fr.sizes.title, true, width-ending)
+	return fr.Letters.Shortened(title+h.Ending, fr.sizes.title, true, width)
 }
 
-// Foot adds the check bars and the cautions, and where to look for what is not on
-// the page, if that is to be said.
-func (fr Frame) Foot(d *drawing.Drawing, f Format, see string) {
-	for _, b := range CheckBars(fr.Unit) {
-		d.Add(drawing.CheckBars, b.Marks(f.Bar(b))...)
-	}
-	words := Cautions
+// DrawFoot adds the check bars and the cautions, and where to look for what is
+// not on the page, if that is to be said.
+func (fr Frame) DrawFoot(d *drawing.Drawing, f Format, see string) {
+	fr.DrawBars(d, f)
+	notes, box := []Note{{Words: cautions, Size: 7.5}}, f.cautions()
 	if f.narrow() {
-		words = CautionsShort
+		notes[0].Words = cautionsShort
 	}
-	notes := []Note{{Words: words, Size: 7.5}}
+	if fr.large { // the tails of its last line have room below it
+		notes, box = []Note{benchCautions()}, f.Beside()
+		box.Min.Y, box.Max.Y = 0, box.Min.Y-benchAir+BenchRise*fr.line()
+	}
 	if see != "" {
 		notes = append([]Note{{Words: see, Size: 9, Bold: true}}, notes...)
 	}
-	set, _, _ := Column(notes, f.cautions(), fr.Letters)
+	set, _, _ := fr.Set(notes, box)
 	d.Add(drawing.Notes, set...)
 }
 
-// RoomForBars returns an error if on a page of some paper the bars would reach
-// into its margin.
-func (fr Frame) RoomForBars(f Format, o Options) error {
-	if least := fr.BarsReach() + 2*f.Margin; min(f.Width, f.Height) < least {
-		return fmt.Errorf("--paper: read %q, which with a margin of %s has no room for the check bars; accepted: %s or more each way, or a smaller --margin",
-			o.Paper.Name, fr.Unit.Text(o.Margin), fr.Unit.Text(math.Ceil(least)))
+// DrawBars adds the check bars.
+func (fr Frame) DrawBars(d *drawing.Drawing, f Format) {
+	for _, b := range CheckBars(fr.Unit) {
+		if fr.Corrects && b.Length == barLength {
+			b.Label += ": " + f.flag(b)
+		}
+		d.Add(drawing.CheckBars, b.Marks(f.Bar(b))...)
 	}
-	return nil
 }
 
-// BarsReach returns how far the bars reach into the page, ahead of the margin.
-func (fr Frame) BarsReach() float64 {
-	longest := 0.0
-	for _, b := range CheckBars(fr.Unit) {
-		longest = max(longest, b.Length)
+// flag returns the flag that takes what a ruler says of a bar: a page that lies on
+// its side has the bar across along the long side of the paper.
+func (f Format) flag(b Bar) string {
+	if b.Up != f.Landscape {
+		return "--printed-up"
 	}
-	return BarDepth + 1 + upStart + longest + barWidth
+	return "--printed-across"
 }
+
+func benchCautions() Note { return Note{Words: cautionsShort, Size: BenchSize, Bold: true} }

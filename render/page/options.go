@@ -24,20 +24,21 @@ func DefaultOptions(unit geometry.Unit) Options {
 
 // Portrait returns the page that stands upright.
 func (o Options) Portrait() Format {
-	return o.format(min(o.Paper.Width, o.Paper.Height), max(o.Paper.Width, o.Paper.Height))
+	return o.format(min(o.Paper.Width, o.Paper.Height), max(o.Paper.Width, o.Paper.Height), false)
 }
 
-// Landscape returns the page that lies on its side.
+// Landscape returns the page that lies on its side; of a square sheet there is none
+// but the portrait one.
 func (o Options) Landscape() Format {
-	return o.format(max(o.Paper.Width, o.Paper.Height), min(o.Paper.Width, o.Paper.Height))
+	return o.format(max(o.Paper.Width, o.Paper.Height), min(o.Paper.Width, o.Paper.Height), o.Paper.Width != o.Paper.Height)
 }
 
 // format returns a page of a size in the file: as large as the printer makes it.
-func (o Options) format(width, height float64) Format {
-	across, up := o.Printed.Scale()
+func (o Options) format(width, height float64, landscape bool) Format {
+	across, up := o.Printed.Scale(landscape)
 	return Format{
 		Width: width * across, Height: height * up, Margin: o.Margin * max(1, across, up),
-		Printed: o.Printed,
+		Foot: FootRoom, Landscape: landscape, Printed: o.Printed,
 	}
 }
 

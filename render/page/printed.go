@@ -8,9 +8,11 @@ import (
 	"roundlay/geometry"
 )
 
-// Printed is what a ruler says of the two 100 mm bars of a page that a printer
-// made from a true file: how long it makes 100 mm across a page, and up it.
-type Printed struct{ Across, Up float64 }
+// Printed is what a ruler says of the two 100 mm bars of a portrait page that a
+// printer made from a true file: how long it makes 100 mm along the short side of
+// its paper, which is across that page, and along the long side. A printer errs
+// along the sides of its paper, whichever way a page lies on it.
+type Printed struct{ Short, Long float64 }
 
 const barLength = 100.0
 
@@ -20,8 +22,14 @@ func TruePrinter() Printed { return Printed{barLength, barLength} }
 // True reports whether the printer needs no correction.
 func (p Printed) True() bool { return p == TruePrinter() }
 
-// Scale returns how much larger than in the file the printer makes things.
-func (p Printed) Scale() (across, up float64) { return p.Across / barLength, p.Up / barLength }
+// Scale returns how much larger than in the file the printer makes things across
+// and up a page.
+func (p Printed) Scale(landscape bool) (across, up float64) {
+	if landscape {
+		return p.Long / barLength, p.Short / barLength
+	}
+	return p.Short / barLength, p.Long / barLength
+}
 
 // mostOff is the largest error of a printer that is corrected, as a share.
 // Paper that slips or shrinks makes a hundredth or two; a printer that is off by
@@ -49,5 +57,5 @@ func ParsePrinted(unit geometry.Unit, text string) (float64, error) {
 
 // Corrected says on the page what was done for the printer.
 func (p Printed) Corrected() string {
-	return fmt.Sprintf("Corrected for a printer that makes 100 mm into %.5g mm across this page and %.5g mm up it.", p.Across, p.Up)
+	return fmt.Sprintf("Corrected for a printer that makes 100 mm into %.5g mm along the short side of its paper and %.5g mm along the long side.", p.Short, p.Long)
 }

@@ -45,7 +45,7 @@ func planOf(t testing.TB, name string, data []byte) *pattern.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	plans, err := search.Lay(j, j.Blanks[0])
+	plans, err := search.Lay(t.Context(), j, j.Blanks[0])
 	if err != nil {
 		t.Fatal(err)
 	}

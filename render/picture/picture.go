@@ -36,7 +36,7 @@ const (
 type Picture struct {
 	Title string
 
-	sheet   sheet
+	layout  layout
 	letters *lettering.Letters
 }
 
@@ -50,30 +50,30 @@ func New(p *pattern.Plan, o Options) (*Picture, error) {
 	if o.Round {
 		turns = []float64{o.Turn, o.Turn + math.Pi/2, o.Turn + math.Pi, o.Turn + 3*math.Pi/2}
 	}
-	s := sheet{plan: p, options: o, letters: letters}
+	l := layout{plan: p, options: o, letters: letters}
 	walls := newWalls(p)
 	for _, turn := range turns {
-		s.views = append(s.views, newView(p, walls, stance{turn, math.Tan(o.Tilt)}, o.Findings))
+		l.views = append(l.views, newView(p, walls, stance{turn, math.Tan(o.Tilt)}, o.Findings))
 	}
-	return &Picture{fmt.Sprintf("%s, picture of %s", p.Job.Title, p.Blank.Name), s, letters}, nil
+	return &Picture{fmt.Sprintf("%s, picture of %s", p.Job.Title, p.Blank.Name), l, letters}, nil
 }
 
 // SVG writes the picture, one group a layer: the glass on paper, the far cuts on
 // footprints, what lies over them on marks, and the near cuts on cuts.
 func (p *Picture) SVG(to io.Writer) error {
-	return printing.SVG(to, p.Title, p.sheet.page(false), p.letters)
+	return printing.SVG(to, p.Title, p.layout.page(false), p.letters)
 }
 
 // PDF writes the picture on a page of its own size, with bars to check it by.
 func (p *Picture) PDF(to io.Writer) error {
-	return printing.PDF(to, p.Title, []printing.Page{p.sheet.page(true)}, p.letters)
+	return printing.PDF(to, p.Title, []printing.Page{p.layout.page(true)}, p.letters)
 }
 
 // PNG writes the picture in dots: 200 to the inch, fewer where they would be more
 // than anyone can look at.
 func (p *Picture) PNG(to io.Writer) error {
 	const fine, most = 200.0, 16e6
-	page := p.sheet.page(false)
+	page := p.layout.page(false)
 	inches2 := page.Width * page.Height / (geometry.MillimetresPerInch * geometry.MillimetresPerInch)
 	return printing.PNG(to, page, min(fine, math.Sqrt(most/inches2)), p.letters)
 }

@@ -23,20 +23,16 @@ func leadingNumbers(marks []drawing.Mark) []drawing.Text {
 	return numbers
 }
 
-// writeNumbers writes numbers that are alike as one thing with one label, which
-// lists them. A label for each would be a twentieth of the file, and a hundred
-// pictures of one number each are nothing to listen to.
+// writeNumbers writes numbers that are alike as one group, which says once what
+// they look like.
 func (o *outlines) writeNumbers(numbers []drawing.Text) {
-	words := make([]string, len(numbers))
-	for i, t := range numbers {
-		words[i] = t.Words
-	}
-	o.begin(numbers[0], strings.Join(words, ", "))
+	o.begin(numbers[0])
 	o.file.WriteString("\">\n")
 	for _, t := range numbers {
 		o.file.WriteString(`<g transform="`)
 		o.place(t)
 		o.file.WriteString(`">`)
+		o.find(t)
 		o.use(o.lines[line{t.Words, t.Bold}])
 		o.file.WriteString("</g>\n")
 	}

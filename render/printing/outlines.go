@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"unicode/utf8"
 
 	"github.com/tdewolff/canvas"
 	"github.com/tdewolff/font"
@@ -177,16 +178,27 @@ func (o *outlines) use(marks []mark) {
 
 // write writes one text.
 func (o *outlines) write(t drawing.Text) {
-	o.begin(t, t.Words)
+	o.begin(t)
 	o.place(t)
 	o.file.WriteString(`">`)
+	o.find(t)
 	o.use(o.lines[line{t.Words, t.Bold}])
 	o.file.WriteString("</g>\n")
 }
 
+// find writes a text's words unpainted, as long as the outlines are, for whoever
+// looks for them.
+func (o *outlines) find(t drawing.Text) {
+	o.file.WriteString(`<text fill="none"`)
+	if utf8.RuneCountInString(t.Words) > 3 { // others can't be far out
+		fmt.Fprintf(o.file, ` textLength="%.0f"`, o.letters.Width(t.Words, t.Size, t.Bold)/unit(t))
+	}
+	fmt.Fprintf(o.file, ">%s</text>", escaped(t.Words))
+}
+
 // begin opens a group of a text's size and ink, and leaves its transform open.
-func (o *outlines) begin(t drawing.Text, label string) {
-	fmt.Fprintf(o.file, `<g role="img" aria-label="%s"`, escaped(label))
+func (o *outlines) begin(t drawing.Text) {
+	o.file.WriteString("<g")
 	if t.Ink != drawing.Black {
 		fmt.Fprintf(o.file, ` fill="%s"`, hex(t.Ink))
 	}

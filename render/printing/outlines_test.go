@@ -128,15 +128,16 @@ type shownLetter struct {
 type element struct {
 	XMLName   xml.Name
 	ID        string    `xml:"id,attr"`
-	Label     string    `xml:"aria-label,attr"`
+	Words     string    `xml:",chardata"`
 	Transform string    `xml:"transform,attr"`
 	Href      string    `xml:"http://www.w3.org/1999/xlink href,attr"`
 	X         float64   `xml:"x,attr"`
+	Fill      string    `xml:"fill,attr"`
 	Inside    []element `xml:",any"`
 }
 
-// shownTexts returns the texts of a file; one whose label lists several numbers
-// is as many.
+// shownTexts returns the texts of a file: what stands in each, and the letters
+// beside it in its group.
 func shownTexts(t *testing.T, file []byte) []shownText {
 	t.Helper()
 	var svg element
@@ -164,25 +165,28 @@ func shownTexts(t *testing.T, file []byte) []shownText {
 		return all
 	}
 	var texts []shownText
-	for _, layer := range svg.Inside {
-		for _, e := range layer.Inside {
-			defined[e.ID] = e
-			if e.Label == "" && e.XMLName.Local == "path" {
-				continue
+	var find func(e element, m canvas.Matrix)
+	find = func(e element, m canvas.Matrix) {
+		defined[e.ID] = e
+		if e.XMLName.Local == "defs" {
+			for _, in := range e.Inside {
+				defined[in.ID] = in
 			}
-			if layer.XMLName.Local == "defs" {
-				continue
+			return
+		}
+		if len(e.Inside) > 0 && e.Inside[0].XMLName.Local == "text" {
+			if e.Inside[0].Fill != "none" {
+				t.Errorf("the words %q are painted beside their outlines", e.Inside[0].Words)
 			}
-			if len(e.Inside) == 0 || e.Inside[0].XMLName.Local != "g" {
-				texts = append(texts, shownText{e.Label, letters(e, canvas.Identity)})
-				continue
-			}
-			m := matrix(t, e.Transform)
-			for i, words := range strings.Split(e.Label, ", ") {
-				texts = append(texts, shownText{words, letters(e.Inside[i], m)})
-			}
+			texts = append(texts, shownText{e.Inside[0].Words, letters(e, m)})
+			return
+		}
+		m = m.Mul(matrix(t, e.Transform))
+		for _, in := range e.Inside {
+			find(in, m)
 		}
 	}
+	find(svg, canvas.Identity)
 	return texts
 }
 

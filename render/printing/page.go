@@ -21,6 +21,8 @@ type Page struct {
 	Width, Height float64
 	Label         string // what viewers show beside the page; none is its number
 	Drawing       drawing.Drawing
+	// Titles says what is on a layer, in files that have layers.
+	Titles map[drawing.Layer]string
 }
 
 // longest is the longest side of a page a PDF file may have: 14400 units of

@@ -15,17 +15,38 @@ import (
 // words only: canvas's own arcs are not true to size.
 func paint(to canvas.Renderer, marks []drawing.Mark, letters *lettering.Letters) {
 	ctx := canvas.NewContext(to)
-	for _, m := range marks {
+	for i, m := range marks {
 		switch m := m.(type) {
 		case drawing.Stroke:
 			stroke(ctx, m)
 		case drawing.Fill:
+			if i == 0 || !edged(marks[i-1]) {
+				edges(ctx, marks[i:])
+			}
 			fill(ctx, m.Ink, m.Points)
 		case drawing.Area:
 			fill(ctx, m.Ink, m.Outlines...)
 		case drawing.Text:
 			words(ctx, m, letters)
 		}
+	}
+}
+
+// edged reports whether a mark is a fill with an edge.
+func edged(m drawing.Mark) bool {
+	f, ok := m.(drawing.Fill)
+	return ok && f.Edge.Width > 0
+}
+
+// edges draws the edges of the fills that marks begin with, which lie under all
+// of them.
+func edges(ctx *canvas.Context, marks []drawing.Mark) {
+	for _, m := range marks {
+		if !edged(m) {
+			return
+		}
+		f := m.(drawing.Fill)
+		stroke(ctx, drawing.Stroke{Points: f.Points, Closed: true, Pen: f.Edge})
 	}
 }
 
@@ -49,12 +70,16 @@ func stroke(ctx *canvas.Context, s drawing.Stroke) {
 	if s.Pen.Cap == drawing.FlatCap {
 		ctx.SetStrokeCapper(canvas.ButtCap)
 	}
-	// canvas takes dashes in widths of the stroke.
-	dashes := make([]float64, len(s.Pen.Dash))
-	for i, d := range s.Pen.Dash {
-		dashes[i] = d / s.Pen.Width
+	// Dashes are lines of their own: canvas's leave out the gaps of a short line.
+	if dashes := s.Dashes(); dashes != nil {
+		ctx.SetStrokeCapper(canvas.ButtCap)
+		all := &canvas.Path{}
+		for _, d := range dashes {
+			all = all.Append(path(d, false))
+		}
+		ctx.DrawPath(0, 0, all)
+		return
 	}
-	ctx.SetDashes(s.Phase/s.Pen.Width, dashes...)
 	ctx.DrawPath(0, 0, path(s.Points, s.Closed))
 }
 

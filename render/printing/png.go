@@ -2,12 +2,15 @@ package printing
 
 import (
 	"bytes"
+	"encoding/binary"
 	"fmt"
+	"hash/crc32"
 	"image"
 	"image/draw"
 	"image/png"
 	"io"
 	"math"
+	"slices"
 
 	"github.com/tdewolff/canvas"
 	"github.com/tdewolff/canvas/renderers/rasterizer"
@@ -48,7 +51,24 @@ func PNG(w io.Writer, page Page, dpi float64, letters *lettering.Letters) error 
 	if err := encoder.Encode(&file, picture); err != nil {
 		return err
 	}
-	return write(w, file.Bytes())
+	return write(w, sized(file.Bytes(), dpi))
+}
+
+// sized returns a PNG file that says how large its dots are, so that it prints
+// true to size: a pHYs chunk in front of the picture (PNG specification, third
+// edition, 11.3.4.3).
+func sized(file []byte, dpi float64) []byte {
+	const afterHeader = 8 + 4 + 4 + 13 + 4 // the signature, and IHDR with its 13 bytes of data
+	const perMetre = 1000 / geometry.MillimetresPerInch
+	dots := uint32(math.Round(dpi * perMetre))
+	chunk := []byte("pHYs")
+	chunk = binary.BigEndian.AppendUint32(chunk, dots)
+	chunk = binary.BigEndian.AppendUint32(chunk, dots)
+	chunk = append(chunk, 1) // the unit is the metre
+	out := binary.BigEndian.AppendUint32(slices.Clone(file[:afterHeader]), uint32(len(chunk)-4))
+	out = append(out, chunk...)
+	out = binary.BigEndian.AppendUint32(out, crc32.ChecksumIEEE(chunk))
+	return append(out, file[afterHeader:]...)
 }
 
 // dots is how many dots a page of a size in mm has across and up.

@@ -13,50 +13,62 @@ import (
 )
 
 // SVG writes a page as a picture true to size, one group a layer. Words are
-// outlines, labelled with what they say: of the programs that open SVG only
-// browsers read a font from the file, and others would set the words in one of
-// their own, a sixth longer. Lines of one pen that follow on each other are one
-// path, as fills of one ink are, which halves the file.
+// outlines, since of the programs that open SVG only browsers read a font from
+// the file, and others would set the words in one of their own, a sixth longer;
+// the words themselves lie on the outlines, unpainted, to be found and copied.
+// What has a name is an element of its own. Other lines of one pen that follow
+// on each other are one path, as fills of one ink are, which halves the file.
 func SVG(w io.Writer, title string, page Page, letters *lettering.Letters) error {
 	if err := page.check(); err != nil {
 		return err
 	}
 	var file bytes.Buffer
 	fmt.Fprintf(&file, `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink"`+
-		` width="%[1]smm" height="%[2]smm" viewBox="0 0 %[1]s %[2]s" stroke-linejoin="round" stroke-linecap="round">`+"\n<title>%[3]s</title>\n",
-		decimal(page.Width), decimal(page.Height), escaped(title))
+		` width="%[1]smm" height="%[2]smm" viewBox="0 0 %[1]s %[2]s" stroke-linejoin="round" stroke-linecap="round"`+
+		` font-family="Go,sans-serif" font-size="%[4]d">`+"\n<title>%[3]s</title>\n",
+		decimal(page.Width), decimal(page.Height), escaped(title), em)
 	words := newOutlines(&file, page.Height, letters)
 	if err := words.define(page.Drawing); err != nil {
 		return err
 	}
 	for _, layer := range drawing.Layers() {
 		fmt.Fprintf(&file, "<g id=%q>\n", layer)
-		paths := paths{file: &file, height: page.Height}
-		for marks := page.Drawing.On(layer); len(marks) > 0; {
-			if numbers := leadingNumbers(marks); len(numbers) > 1 {
-				paths.end()
-				words.writeNumbers(numbers)
-				marks = marks[len(numbers):]
-				continue
-			}
-			switch m := marks[0].(type) {
-			case drawing.Stroke:
-				paths.stroke(m)
-			case drawing.Fill:
-				paths.fill(m)
-			case drawing.Area:
-				paths.area(m)
-			case drawing.Text:
-				paths.end()
-				words.write(m)
-			}
-			marks = marks[1:]
+		if title := page.Titles[layer]; title != "" {
+			fmt.Fprintf(&file, "<title>%s</title>\n", escaped(title))
 		}
-		paths.end()
+		writeLayer(&file, page.Drawing.On(layer), page.Height, words)
 		file.WriteString("</g>\n")
 	}
 	file.WriteString("</svg>\n")
 	return write(w, file.Bytes())
+}
+
+// writeLayer writes the marks of a layer, first those that have a name.
+func writeLayer(file *bytes.Buffer, marks []drawing.Mark, height float64, words *outlines) {
+	things, marks := named(marks)
+	paths := paths{file: file, height: height}
+	paths.things(things)
+	for len(marks) > 0 {
+		if numbers := leadingNumbers(marks); len(numbers) > 1 {
+			paths.end()
+			words.writeNumbers(numbers)
+			marks = marks[len(numbers):]
+			continue
+		}
+		switch m := marks[0].(type) {
+		case drawing.Stroke:
+			paths.stroke(m)
+		case drawing.Fill:
+			paths.fill(m)
+		case drawing.Area:
+			paths.area(m)
+		case drawing.Text:
+			paths.end()
+			words.write(m)
+		}
+		marks = marks[1:]
+	}
+	paths.end()
 }
 
 // paths writes lines and fills, joining those that look alike into one path.
@@ -76,25 +88,28 @@ const flatness = 0.005
 const fineGrain, greyGrain = 1, 10
 
 func (p *paths) stroke(s drawing.Stroke) {
+	p.begin(look(s), fineGrain)
+	p.along(s)
+}
+
+// look returns the attributes of a stroke's path.
+func look(s drawing.Stroke) string {
 	look := fmt.Sprintf(`fill="none" stroke="%s" stroke-width="%s"`, hex(s.Pen.Ink), decimal(s.Pen.Width))
-	if s.Pen.Cap == drawing.FlatCap {
+	if s.Pen.Cap == drawing.FlatCap || len(s.Pen.Dash) > 0 {
 		look += ` stroke-linecap="butt"`
 	}
-	for i, d := range s.Pen.Dash {
-		if i == 0 {
-			look += ` stroke-dasharray="` + decimal(d)
-		} else {
-			look += " " + decimal(d)
-		}
+	return look
+}
+
+// along adds a stroke to the path that is open.
+func (p *paths) along(s drawing.Stroke) {
+	dashes := s.Dashes()
+	if dashes == nil {
+		p.line(s.Points, s.Closed)
 	}
-	if len(s.Pen.Dash) > 0 {
-		look += `"`
-		if s.Phase != 0 {
-			look += ` stroke-dashoffset="` + decimal(s.Phase) + `"`
-		}
+	for _, d := range dashes {
+		p.line(d, false)
 	}
-	p.begin(look, fineGrain)
-	p.line(s.Points, s.Closed)
 }
 
 // fill runs every polygon the same way round: where two in one path overlap,
@@ -104,7 +119,11 @@ func (p *paths) fill(f drawing.Fill) {
 	if f.Ink != drawing.Black && f.Ink != drawing.White {
 		grain = greyGrain
 	}
-	p.begin(fmt.Sprintf(`fill="%s"`, hex(f.Ink)), grain)
+	look := fmt.Sprintf(`fill="%s"`, hex(f.Ink))
+	if f.Edge.Width > 0 {
+		look += fmt.Sprintf(` stroke="%s" stroke-width="%s" paint-order="stroke"`, hex(f.Edge.Ink), decimal(f.Edge.Width))
+	}
+	p.begin(look, grain)
 	var area float64
 	for i, a := range f.Points {
 		b := f.Points[(i+1)%len(f.Points)]

@@ -26,6 +26,20 @@ type TracedPath struct {
 	Points []geometry.Point
 	Closed bool
 	Width  float64 // of a stroke's line, in millimetres
+	starts []int   // the points at which a part begins
+}
+
+// Parts returns the parts of a path, such as the dashes of a line.
+func (p TracedPath) Parts() [][]geometry.Point {
+	var all [][]geometry.Point
+	for i, from := range p.starts {
+		to := len(p.Points)
+		if i+1 < len(p.starts) {
+			to = p.starts[i+1]
+		}
+		all = append(all, p.Points[from:to])
+	}
+	return all
 }
 
 // Length returns how far apart the ends of a path are.
@@ -86,6 +100,9 @@ func readTrace(trace []byte) ([]TracedPage, error) {
 				var p [2]float64
 				if err := errors.Join(numbers(token, "x", p[:1]), numbers(token, "y", p[1:])); err != nil {
 					return nil, err
+				}
+				if token.Name.Local == "moveto" {
+					path.starts = append(path.starts, len(path.Points))
 				}
 				path.Points = append(path.Points, pages[len(pages)-1].place(matrix, p))
 			case "closepath":

@@ -182,7 +182,9 @@ func group(b *strings.Builder, p *pattern.Plan, g pattern.Group) {
 	if len(worst.Cuts) > 0 {
 		fmt.Fprintf(b, "   %s\n", wrap(cutList(g), 76, "   "))
 	}
-	fmt.Fprintf(b, "   %s\n", wrap("cure: "+worst.Cure.Text, 76, "   "))
+	if cure := Cure(p, worst); cure != "" {
+		fmt.Fprintf(b, "   %s\n", wrap("cure: "+cure, 76, "   "))
+	}
 }
 
 // cutList names the cuts or pairs of cuts of a group.

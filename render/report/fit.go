@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"roundlay/geometry"
+	"roundlay/pattern/job"
 	"roundlay/pattern/search"
 )
 
@@ -80,7 +81,7 @@ func Fit(w io.Writer, f *search.Fit) error {
 		b.WriteString("With so many cuts not everything could be tried: there may be other changes.\n")
 	}
 	for i, o := range f.Offers {
-		fmt.Fprintf(&b, "\n%d  %s\n", i+1, strings.Join(o.Text(f.Job), "\n   "))
+		fmt.Fprintf(&b, "\n%d  %s\n", i+1, strings.Join(offered(f.Job, o), "\n   "))
 		fmt.Fprintf(&b, "   %s\n", wrap(costs(u, o.Cost), 76, "   "))
 	}
 	_, err := io.WriteString(w, b.String())
@@ -127,4 +128,17 @@ func costs(u geometry.Unit, c search.Cost) string {
 		return "looks the same"
 	}
 	return strings.Join(parts, "; ")
+}
+
+// offered says what an offer changes, one change an item: "motif 1 (leaf): fronds = 15, now 20".
+func offered(j *job.Job, o search.Offer) []string {
+	words := make([]string, len(o.Changes))
+	for i, c := range o.Changes {
+		was := ""
+		if now := c.Says(j); now != "" {
+			was = ", now " + now
+		}
+		words[i] = fmt.Sprintf("%s: %s = %s%s", c.Name(j), c.Key, c.Says(o.Job), was)
+	}
+	return words
 }

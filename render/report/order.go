@@ -69,27 +69,15 @@ func Groove(u geometry.Unit, mm float64) string {
 // runs writes the numbers of cuts, those that follow on from one another joined,
 // and lines that go on from repeat to repeat as one.
 func runs(chains []pattern.Chain) string {
-	var items []string
-	for i := 0; i < len(chains); {
-		if !chains[i].Alone() {
-			items = append(items, Line(chains[i].Cuts, chains[i].Closed))
-			i++
-			continue
-		}
-		id, last := chains[i].Cuts[0], i
-		for last+1 < len(chains) && chains[last+1].Alone() && chains[last+1].Cuts[0] == id+last+1-i {
-			last++
-		}
-		if last-i >= 2 {
-			items = append(items, fmt.Sprintf("%d to %d", id, id+last-i))
-		} else {
-			for k := i; k <= last; k++ {
-				items = append(items, fmt.Sprint(id+k-i))
-			}
-		}
-		i = last + 1
+	follows := func(c, before pattern.Chain) bool {
+		return c.Alone() && before.Alone() && c.Cuts[0] == before.Cuts[0]+1
 	}
-	return strings.Join(items, ", ")
+	return Runs(chains, follows, func(c pattern.Chain) string {
+		if c.Alone() {
+			return fmt.Sprint(c.Cuts[0])
+		}
+		return Line(c.Cuts, c.Closed)
+	})
 }
 
 // Minutes writes a time as a shop reckons with it: "40 minutes", "2 h 5 min".

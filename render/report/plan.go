@@ -118,7 +118,7 @@ type findingJSON struct {
 	Measured number `json:"measured"`
 	Wanted   number `json:"wanted"`
 	Share    bool   `json:"share,omitempty"` // measured and wanted are shares, not lengths
-	Cure     string `json:"cure"`
+	Cure     string `json:"cure,omitempty"`  // where one was sought
 	Letter   string `json:"letter"`
 	Recurs   int    `json:"recurs"` // in how many places round the glass
 }
@@ -269,7 +269,7 @@ func findings(p *pattern.Plan) []findingJSON {
 			out = append(out, findingJSON{
 				Kind: f.Kind.String(), Cuts: f.Cuts, Repeat: f.Repeat, Theta: degrees(f.Theta),
 				Height: number(f.Height), Measured: number(f.Measured), Wanted: number(f.Wanted), Share: f.Share,
-				Cure: f.Cure.Text, Letter: g.Letter, Recurs: p.Turns(),
+				Cure: Cure(p, f), Letter: g.Letter, Recurs: p.Turns(),
 			})
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"roundlay/pattern"
+	"roundlay/render/report"
 )
 
 // title is what the pages are headed with.
@@ -44,7 +45,7 @@ func (a composer) aboutSome(first, last int) string {
 	name := a.sheet.paperName()
 	what := fmt.Sprintf("%s %d of %d", name, first+1, a.sheet.sheets)
 	if last > first+1 {
-		what = fmt.Sprintf("%s %d to %d of %d", plural(name), first+1, last, a.sheet.sheets)
+		what = fmt.Sprintf("%s %s of %d", plural(name), report.FromTo(first+1, last), a.sheet.sheets)
 	}
 	return capital(what) + ". " + a.placing()
 }
@@ -69,12 +70,13 @@ func (a composer) longestAbout() string {
 func (a composer) extent(p piece) string {
 	s := a.sheet
 	if s.curved {
-		first := math.Round((p.from-s.seam)/s.part()) + 1
-		last := math.Round((p.to - s.seam) / s.part())
+		first := int(math.Round((p.from-s.seam)/s.part())) + 1
+		last := int(math.Round((p.to - s.seam) / s.part()))
+		what := "gores"
 		if first == last {
-			return fmt.Sprintf("gore %.0f of %d", first, s.parts)
+			what = "gore"
 		}
-		return fmt.Sprintf("gores %.0f to %.0f of %d", first, last, s.parts)
+		return fmt.Sprintf("%s %s of %d", what, report.FromTo(first, last), s.parts)
 	}
 	// A repeat is on the piece that holds its middle.
 	n := s.plan.Repeats
@@ -86,17 +88,9 @@ func (a composer) extent(p piece) string {
 	case first == last:
 		return fmt.Sprintf("repeat %d", name(first))
 	case name(first) < name(last):
-		return fmt.Sprintf("repeats %d to %d", name(first), name(last))
+		return "repeats " + report.FromTo(name(first), name(last))
 	}
-	runs := []string{run(name(first), n), run(1, name(last))}
-	return "repeats " + strings.Join(runs, " and ")
-}
-
-func run(first, last int) string {
-	if first == last {
-		return fmt.Sprint(first)
-	}
-	return fmt.Sprintf("%d to %d", first, last)
+	return "repeats " + report.FromTo(name(first), n) + " and " + report.FromTo(1, name(last))
 }
 
 // placing says how the paper goes on the glass.

@@ -49,7 +49,7 @@ func TestPiecesMakeTheWrap(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				a := composer{s, o, page.Frame{Letters: letters, Unit: p.Job.Length}}
+				a := composer{s, o, page.NewFrame(letters, p.Job.Length)}
 				l, ok := a.layout()
 				if !ok || len(l.pieces[0]) < 2 {
 					t.Fatalf("%s: %d pieces", sheet, len(l.pieces[0]))

@@ -66,11 +66,13 @@ func planOf(t testing.TB, text string) *pattern.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	plans, err := search.Lay(j, j.Blanks[0])
+	plans, err := search.Lay(t.Context(), j, j.Blanks[0])
 	if err != nil {
 		t.Fatal(err)
 	}
-	search.Cures(plans...)
+	if err := search.Cures(t.Context(), plans...); err != nil {
+		t.Fatal(err)
+	}
 	return plans[0]
 }
 

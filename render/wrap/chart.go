@@ -150,9 +150,9 @@ func (c cell) put(d *drawing.Drawing, corner geometry.Point, wide float64, lette
 		y -= c.swatch.tall + wordGap
 	}
 	const deep = 1e3 // a cell is as deep as its words
-	set, low, _ := page.Column(c.notes(), geometry.Box{
+	set, low, _ := page.NewColumn(letters).Set(c.notes(), geometry.Box{
 		Min: geometry.Point{X: corner.X, Y: y - deep}, Max: geometry.Point{X: corner.X + wide, Y: y},
-	}, letters)
+	})
 	d.Add(drawing.Notes, set...)
 	return low, nil
 }
@@ -189,7 +189,7 @@ func (c *chart) draw(o Options) (*Wrap, error) {
 		return nil, err
 	}
 	f := o.Portrait()
-	if err := a.RoomForBars(f, o.Options); err != nil {
+	if err := o.RoomForBars(f, a.Unit); err != nil {
 		return nil, err
 	}
 	w := &Wrap{Title: c.title, letters: a.Letters}
@@ -218,14 +218,8 @@ func (c *chart) composer(o Options) (composer, error) {
 	return composer{}, errors.New("a chart needs at least one motif")
 }
 
-// headOn returns a page with the room that the chart's head takes on it.
-func (c *chart) headOn(f page.Format, a composer) page.Format {
-	f.Head = a.HeadRoom(f, page.Head{About: c.about})
-	return f
-}
-
 func (c *chart) pages(a composer, f page.Format) ([]printing.Page, error) {
-	f = c.headOn(f, a)
+	f = a.Fit(f, page.Head{About: c.about})
 	room := f.Beside()
 	across, tall := room.Size()
 	columns := int((across + cellGap) / (wide(c.repeats) + cellGap))
@@ -239,8 +233,8 @@ func (c *chart) pages(a composer, f page.Format) ([]printing.Page, error) {
 	}
 	for _, r := range rows {
 		if columns == 0 || r.tall > tall {
-			return nil, fmt.Errorf("a swatch with its words does not go on paper %q (%.0f × %.0f mm, margin %.0f mm): use a larger sheet",
-				a.options.Paper.Name, a.options.Paper.Width, a.options.Paper.Height, a.options.Margin)
+			return nil, a.options.Refuse(fmt.Sprintf(" (%.0f × %.0f mm, margin %.0f mm), on which a swatch with its words does not go",
+				a.options.Paper.Width, a.options.Paper.Height, a.options.Margin), "a larger sheet")
 		}
 	}
 	pages := stacked(rows, room, len(rows))
@@ -248,8 +242,8 @@ func (c *chart) pages(a composer, f page.Format) ([]printing.Page, error) {
 	pages = stacked(rows, room, (len(rows)+len(pages)-1)/len(pages))
 	out := make([]printing.Page, len(pages))
 	for i := range pages {
-		a.Head(&pages[i], f, page.Head{Title: c.title, Number: fmt.Sprintf("page %d of %d", i+1, len(pages)), About: c.about})
-		a.Foot(&pages[i], f, "")
+		a.DrawHead(&pages[i], f, page.Head{Title: c.title, Number: fmt.Sprintf("page %d of %d", i+1, len(pages)), About: c.about})
+		a.DrawFoot(&pages[i], f, "")
 		out[i] = f.Correct(pages[i], fmt.Sprintf("swatches %d", i+1))
 	}
 	return out, nil
@@ -270,6 +264,17 @@ func stacked(rows []row, room geometry.Box, most int) []drawing.Drawing {
 	return pages
 }
 
+// pictureFormat returns a page with room for so much across and up.
+func (c *chart) pictureFormat(a composer, width, tall float64, landscape bool) page.Format {
+	across, up := a.options.Printed.Scale(landscape)
+	f := page.Format{Margin: a.options.Margin * max(1, across, up), Landscape: landscape, Printed: a.options.Printed}
+	f.Width = math.Ceil((width+page.SideRoom+2*f.Margin)/across) * across
+	f.Height = 1e3 // until the head is known: it stands clear of the bar up
+	f = a.Fit(f, page.Head{About: c.about})
+	f.Height = math.Ceil((tall+f.Foot+2*f.Margin+f.Head)/up) * up
+	return f
+}
+
 // picture puts all rows on one sheet as large as they need, a whole number of
 // millimetres each way.
 func (c *chart) picture(a composer) (printing.Page, error) {
@@ -283,12 +288,10 @@ func (c *chart) picture(a composer) (printing.Page, error) {
 		tall += r.tall + rowGap
 	}
 	width := float64(c.columns)*(wide(c.repeats)+gap) - gap
-	across, up := a.options.Printed.Scale()
-	f := page.Format{Margin: a.options.Margin * max(1, across, up), Printed: a.options.Printed}
-	f.Width = math.Ceil((width+page.SideRoom+2*f.Margin)/across) * across
-	f.Height = 1e3 // until the head is known: it stands clear of the bar up
-	f = c.headOn(f, a)
-	f.Height = math.Ceil((max(tall, page.UpEnd)+page.FootRoom+2*f.Margin+f.Head+slack)/up) * up
+	f := c.pictureFormat(a, width, max(tall, page.UpEnd)+slack, false)
+	if f.Width > f.Height {
+		f = c.pictureFormat(a, width, max(tall, page.UpEnd)+slack, true)
+	}
 	room := f.Beside()
 	var d drawing.Drawing
 	y := room.Max.Y
@@ -296,7 +299,7 @@ func (c *chart) picture(a composer) (printing.Page, error) {
 		d.Append(r.Moved(geometry.Motion{Cos: 1, X: room.Min.X, Y: y}))
 		y -= r.tall + rowGap
 	}
-	a.Head(&d, f, page.Head{Title: c.title, About: c.about})
-	a.Foot(&d, f, "")
+	a.DrawHead(&d, f, page.Head{Title: c.title, About: c.about})
+	a.DrawFoot(&d, f, "")
 	return f.Correct(d, ""), nil
 }

@@ -116,7 +116,7 @@ func TestPatchesArePacked(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		a := composer{s, o, page.Frame{Letters: letters, Unit: p.Job.Length}}
+		a := composer{s, o, page.NewFrame(letters, p.Job.Length)}
 		l, ok := a.layout()
 		if !ok || l.slots == nil {
 			t.Fatalf("%s: no places", sheet)

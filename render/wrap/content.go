@@ -1,6 +1,7 @@
 package wrap
 
 import (
+	"fmt"
 	"iter"
 	"math"
 	"slices"
@@ -20,10 +21,11 @@ func cutPen() drawing.Pen { return drawing.Pen{Width: 0.45} }
 func centrePen() drawing.Pen {
 	return drawing.Pen{Width: 0.2, Ink: 90, Dash: []float64{6, 1.5, 1, 1.5}}
 }
-func repeatPen() drawing.Pen { return drawing.Pen{Width: 0.15, Ink: 130, Dash: []float64{0.8, 1.6}} }
-func bandPen() drawing.Pen   { return drawing.Pen{Width: 0.2, Ink: 70, Dash: []float64{2, 1.2}} }
-func hatchPen() drawing.Pen  { return drawing.Pen{Width: 0.15, Ink: hatchInk} }
-func ringPen() drawing.Pen   { return drawing.Pen{Width: 0.4} }
+func repeatPen() drawing.Pen  { return drawing.Pen{Width: 0.15, Ink: 130, Dash: []float64{0.8, 1.6}} }
+func bandPen() drawing.Pen    { return drawing.Pen{Width: 0.2, Ink: 70, Dash: []float64{2, 1.2}} }
+func grooveEdge() drawing.Pen { return drawing.Pen{Width: 0.16} } // half of it shows
+func hatchPen() drawing.Pen   { return drawing.Pen{Width: 0.15, Ink: hatchInk} }
+func ringPen() drawing.Pen    { return drawing.Pen{Width: 0.4} }
 
 // content draws what lies on a strip.
 func (s *sheet) content(d *drawing.Drawing, st strip) {
@@ -81,6 +83,9 @@ func (s *sheet) repeats(d *drawing.Drawing, st strip) {
 	from, to, low, high := s.marked(st)
 	middles := slices.Collect(s.steps(from, to, 0))
 	for theta := range s.steps(from, to, s.plan.Pitch()/2) {
+		if st.onEdge(theta) {
+			continue // the edge itself parts the repeats
+		}
 		d.Add(drawing.Marks, drawing.Stroke{Points: st.upright(theta, low, high), Pen: repeatPen()})
 	}
 	for _, theta := range middles {
@@ -165,19 +170,31 @@ func (s *sheet) grooves(d *drawing.Drawing, st strip) {
 func (s *sheet) cutsIn(box geometry.Box) drawing.Drawing {
 	period := float64(s.plan.Period) * s.plan.Pitch()
 	var cuts drawing.Drawing
-	for _, t := range s.traces {
+	for i, t := range s.traces {
 		for turns := math.Ceil((box.Min.X - t.box.Max.X) / period); t.box.Min.X+turns*period <= box.Max.X; turns++ {
 			if t.box.Min.Y > box.Max.Y || t.box.Max.Y < box.Min.Y {
 				continue
 			}
 			round := geometry.Motion{Cos: 1, X: turns * period}
 			for _, o := range t.outlines {
-				cuts.Add(drawing.Footprints, drawing.Fill{Points: carried(o, round), Ink: footprintInk})
+				cuts.Add(drawing.Footprints, drawing.Fill{Points: carried(o, round), Ink: footprintInk, Edge: grooveEdge()})
 			}
-			cuts.Add(drawing.Cuts, drawing.Stroke{Points: carried(t.line, round), Pen: cutPen()})
+			cuts.Add(drawing.Cuts, drawing.Stroke{Points: carried(t.line, round), Pen: cutPen(), Name: s.cutName(i, int(turns))})
 		}
 	}
 	return cuts.Clipped(drawing.BoxWindow(box))
+}
+
+// cutName names a cut of the plan, so many periods on: its number in the lists,
+// its repeat and what it is of.
+func (s *sheet) cutName(i, periods int) drawing.Name {
+	c, around := s.plan.Cuts[i], s.plan.Around(s.plan.Cuts[i].ID)
+	turn := modulo(periods, len(around))
+	return drawing.Name{
+		ID: fmt.Sprintf("cut-%d", around[turn]),
+		Title: fmt.Sprintf("Cut %d, repeat %d: %s, %s",
+			around[turn], c.Repeat+turn*s.plan.Period, s.plan.Job.Motifs[c.Motif].Kind.Name, c.Part),
+	}
 }
 
 // footprintFlatness is how far the grey of a footprint may leave its outline: half

@@ -27,11 +27,13 @@ func TestGallery(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		plans, err := search.Lay(j, j.Blanks[0])
+		plans, err := search.Lay(t.Context(), j, j.Blanks[0])
 		if err != nil {
 			t.Fatal(err)
 		}
-		search.Cures(plans...)
+		if err := search.Cures(t.Context(), plans...); err != nil {
+			t.Fatal(err)
+		}
 		p := plans[0]
 		var picture bytes.Buffer
 		if err := wrapOf(t, p, DefaultOptions(geometry.Inch)).SVG(&picture); err != nil {

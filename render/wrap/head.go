@@ -31,18 +31,20 @@ func (a composer) onPage(h head) page.Head {
 	return words
 }
 
-// headRoom returns how deep a head may get on a page.
-func (a composer) headRoom(f page.Format) float64 {
-	return max(a.HeadRoom(f, a.onPage(head{about: a.longestAbout(), piece: &piece{}})), page.AsideRoom(mapDepth))
+// fitted returns a page with room for as deep a head as any that it may get.
+func (a composer) fitted(f page.Format) page.Format {
+	f = a.Fit(f, a.onPage(head{about: a.longestAbout(), piece: &piece{}}))
+	f.Head = max(f.Head, a.AsideRoom(mapDepth))
+	return f
 }
 
 // frame adds what every page carries: its head, the check bars and the cautions.
 func (a composer) frame(d *drawing.Drawing, f page.Format, h head) {
-	a.Head(d, f, a.onPage(h))
+	a.DrawHead(d, f, a.onPage(h))
 	if h.piece != nil {
-		a.mapOf(d, *h.piece, f.Aside())
+		a.mapOf(d, *h.piece, a.Aside(f))
 	}
-	a.Foot(d, f, h.see)
+	a.DrawFoot(d, f, h.see)
 }
 
 // mapOf draws the pieces of a paper as they lie, from a place to the left and

@@ -81,7 +81,7 @@ func (s *sheet) write(d *drawing.Drawing, p piece, strips []strip) {
 	l.blankName()
 	l.bandWords()
 	l.thinWords()
-	l.numbers(d, lines)
+	s.unnumbered[p] = l.numbers(d, lines)
 }
 
 // sizes returns one line of words in several sizes.
@@ -114,6 +114,7 @@ func (l *labels) rank(outline geometry.Outline) rank {
 	box := outline.Box().Grow(far)
 	l.taken.Search([2]float64{box.Min.X, box.Min.Y}, [2]float64{box.Max.X, box.Max.Y}, func(_, _ [2]float64, there obstacle) bool {
 		switch there.owner {
+		case outlines: // words that keep off a cut keep off most of its footprint
 		case otherInk:
 			if off, _, _ := outline.Distance(there.Outline, beside); off < ink {
 				best = taken

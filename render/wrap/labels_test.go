@@ -149,7 +149,7 @@ func TestEveryPaperBearsItsName(t *testing.T) {
 		for side := range Sides() {
 			o := on(t, Side(side), "a4")
 			s := sheetOf(t, named(text), o)
-			l, ok := composer{s, o, page.Frame{Letters: s.letters, Unit: s.plan.Job.Length}}.layout()
+			l, ok := composer{s, o, page.NewFrame(s.letters, s.plan.Job.Length)}.layout()
 			if !ok {
 				t.Fatal("no layout")
 			}

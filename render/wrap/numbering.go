@@ -7,25 +7,29 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"roundlay/geometry"
+	"roundlay/pattern"
 	"roundlay/render/drawing"
 )
 
 // ways are how a number may stand, the best first: its size in points, and how
 // far it keeps from other cuts, in millimetres.
 func ways() []struct{ size, clear float64 } {
-	return []struct{ size, clear float64 }{{6, 5}, {6, 3}, {6, 1.5}, {6, 0.8}, {6, 0.35}, {5, 0.35}, {4, 0.2}}
+	return []struct{ size, clear float64 }{{6, 5}, {6, 3}, {6, 1.5}, {6, 0.8}, {6, 0.35}, {5, 0.35}, {5, 0.2}}
 }
 
-// Distances from a number to its own line.
+// Distances from a number to its own line, and to the outlines of footprints.
 const (
 	besideOwn  = 0.45
 	clearOfOwn = 0.3 // a bent line comes nearer than where it is nearest to the middle
+	offOutline = 0.15
 )
 
 // numbers writes beside each cut the number it has in the lists. A number stands
 // close to its own line and clear of the others, so that nobody has to guess
-// whose it is. One that finds no room is left out.
-func (o *obstacles) numbers(d *drawing.Drawing, lines []numbered) {
+// whose it is; one that finds no room there is called out, where it finds some.
+// It returns the numbers that are left out, for the key.
+func (o *obstacles) numbers(d *drawing.Drawing, lines []numbered) (left []int) {
+	var crowded []numbered
 	for _, l := range lines {
 		if len(l.own) < 2 {
 			continue
@@ -33,8 +37,20 @@ func (o *obstacles) numbers(d *drawing.Drawing, lines []numbered) {
 		if text, ok := o.number(l); ok {
 			d.Add(drawing.Notes, text)
 			o.text(text)
+		} else {
+			crowded = append(crowded, l)
 		}
 	}
+	for i, l := range crowded {
+		if i < mostCallouts {
+			if c, ok := o.callout(l); ok {
+				o.draw(d, c)
+				continue
+			}
+		}
+		left = append(left, l.number)
+	}
+	return left
 }
 
 // numbered is a cut's line as it lies on a strip.
@@ -43,6 +59,7 @@ type numbered struct {
 	tilt   float64
 	whole  []geometry.Point // with what lies beyond the strip's edges
 	own    []geometry.Point // the part that is the strip's own, if it is large enough to bear the number
+	wide   float64          // how far its footprint reaches to either side, at most
 	paper  geometry.Outline // the strip
 }
 
@@ -58,7 +75,7 @@ func (s *sheet) numbered(st strip) []numbered {
 		}
 		around := s.plan.Around(s.plan.Cuts[i].ID)
 		for turns := math.Ceil((from - t.box.Max.X) / period); t.box.Min.X+turns*period <= to; turns++ {
-			l := numbered{number: around[modulo(int(turns), len(around))]}
+			l := numbered{number: around[modulo(int(turns), len(around))], wide: widest(s.plan.Cuts[i])}
 			var own []geometry.Point
 			for _, q := range t.line {
 				q.X += turns * period
@@ -90,18 +107,26 @@ func lengthOf(line []geometry.Point) float64 {
 	return length
 }
 
-// number finds where a cut's number stands: the first way that is clear, at the
-// first of the places beside its line.
+// widest returns how far a cut's footprint reaches to either side of its line.
+func widest(c pattern.Cut) (wide float64) {
+	for _, at := range c.Samples {
+		wide = max(wide, at.Left, at.Right)
+	}
+	return wide
+}
+
+// number finds where a cut's number stands: the first way that is clear, beside
+// the footprint if it can and on its grey otherwise, at the first of the places
+// along its line. An outline runs through a number only where nothing else is
+// left.
 func (o *obstacles) number(l numbered) (drawing.Text, bool) {
-	for _, way := range ways() {
-		text := drawing.Text{Words: fmt.Sprint(l.number), Size: way.size, Align: drawing.Centre, Turn: l.tilt}
-		width, tall := o.size(text)
-		near := min(clearOfOwn, way.clear)
-		c := clearance{own: near, cuts: way.clear, ink: near, faint: near, hatching: -1}
-		for _, middle := range beside(l.own, l.tilt, width, tall) {
-			// Words stand on their baseline.
-			text.At = r2.Add(middle, r2.Rotate(geometry.Point{Y: -tall / 2}, l.tilt, geometry.Point{}))
-			if l.paper.Contains(middle) && o.clear(o.figures(text), owner(l.number), c) {
+	clear := max(besideOwn, l.wide+2*offOutline)
+	for _, off := range []struct{ line, outline, cuts float64 }{
+		{clear, offOutline, clear}, // no nearer to another's line than to its own
+		{besideOwn, offOutline, 0}, {besideOwn, -1, 0},
+	} {
+		for _, way := range ways() {
+			if text, ok := o.numberAt(l, way.size, max(way.clear, off.cuts), off.line, off.outline); ok {
 				return text, true
 			}
 		}
@@ -109,16 +134,31 @@ func (o *obstacles) number(l numbered) (drawing.Text, bool) {
 	return drawing.Text{}, false
 }
 
-// beside returns the places beside a line for the middle of a number of a size:
-// to both sides of the line's middle first, and beyond its two ends last.
-func beside(line []geometry.Point, tilt, width, tall float64) []geometry.Point {
+// numberAt finds where a cut's number stands at a size, so far off other cuts, its
+// own line and outlines.
+func (o *obstacles) numberAt(l numbered, size, cuts, line, outline float64) (drawing.Text, bool) {
+	text := drawing.Text{Words: fmt.Sprint(l.number), Size: size, Align: drawing.Centre, Turn: l.tilt}
+	width, tall := o.size(text)
+	near := min(clearOfOwn, cuts)
+	c := clearance{own: near, cuts: cuts, ink: near, faint: near, hatching: -1, outlines: outline}
+	for _, middle := range beside(l.own, l.tilt, width, tall, line) {
+		// Words stand on their baseline.
+		text.At = r2.Add(middle, r2.Rotate(geometry.Point{Y: -tall / 2}, l.tilt, geometry.Point{}))
+		if l.paper.Contains(middle) && o.clear(o.figures(text), owner(l.number), c) {
+			return text, true
+		}
+	}
+	return drawing.Text{}, false
+}
+
+// beside returns the places beside a line for the middle of a number of a size, so
+// far off it: to both sides of the line's middle first, and beyond its two ends
+// last.
+func beside(line []geometry.Point, tilt, width, tall, off float64) []geometry.Point {
 	length := lengthOf(line)
 	var places []geometry.Point
 	step := func(on, way geometry.Point) {
-		// How far the number reaches towards the line.
-		level := r2.Rotate(way, -tilt, geometry.Point{})
-		reach := (math.Abs(level.X)*width+math.Abs(level.Y)*tall)/2 + besideOwn
-		places = append(places, r2.Add(on, r2.Scale(reach, way)))
+		places = append(places, r2.Add(on, r2.Scale(reach(way, tilt, width, tall)+off, way)))
 	}
 	for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
 		on, ahead := along(line, share*length)

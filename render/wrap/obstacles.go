@@ -25,16 +25,17 @@ type obstacle struct {
 type owner int
 
 // What is no cut's: words, ticks, rings and the paper's edges; the lines of the
-// band and of the repeats; and hatching.
+// band and of the repeats; hatching; and the outlines of footprints.
 const (
 	otherInk owner = -iota
 	faintInk
 	hatching
+	outlines
 )
 
 // clearance is how far words stay off what is there, in millimetres; below zero
 // they may stand on it.
-type clearance struct{ own, cuts, ink, faint, hatching float64 }
+type clearance struct{ own, cuts, ink, faint, hatching, outlines float64 }
 
 func (c clearance) from(whose, own owner) float64 {
 	switch {
@@ -44,6 +45,8 @@ func (c clearance) from(whose, own owner) float64 {
 		return c.faint
 	case whose == hatching:
 		return c.hatching
+	case whose == outlines:
+		return c.outlines
 	case whose == own:
 		return c.own
 	}
@@ -59,11 +62,16 @@ func (o *obstacles) avoid(d drawing.Drawing) {
 			case drawing.Text:
 				o.text(m)
 			case drawing.Fill:
-				if layer == drawing.Marks {
+				switch layer {
+				case drawing.Marks:
 					o.add(geometry.NewOutline(m.Points), otherInk)
+				case drawing.Footprints:
+					o.line(append(m.Points[:len(m.Points):len(m.Points)], m.Points[0]), outlines)
 				}
 			case drawing.Stroke:
 				switch {
+				case layer == drawing.Footprints:
+					o.line(m.Points, outlines)
 				case layer == drawing.Findings || layer == drawing.Paper || layer == drawing.Marks && m.Pen.Ink == drawing.Black:
 					o.line(m.Points, otherInk)
 				case layer == drawing.Marks && m.Pen.Same(hatchPen()):
@@ -127,7 +135,7 @@ func (o *obstacles) size(t drawing.Text) (width, tall float64) {
 
 // clear reports whether an outline would stay clear of all that is there.
 func (o *obstacles) clear(outline geometry.Outline, own owner, c clearance) bool {
-	box := outline.Box().Grow(max(c.own, c.cuts, c.ink, c.faint, c.hatching))
+	box := outline.Box().Grow(max(c.own, c.cuts, c.ink, c.faint, c.hatching, c.outlines))
 	clear := true
 	o.taken.Search([2]float64{box.Min.X, box.Min.Y}, [2]float64{box.Max.X, box.Max.Y}, func(_, _ [2]float64, there obstacle) bool {
 		if least := c.from(there.owner, own); least >= 0 {

@@ -31,7 +31,7 @@ func newComposer(p *pattern.Plan, o Options) (composer, error) {
 		return composer{}, err
 	}
 	s, err := newSheet(p, o, letters)
-	return composer{s, o, page.Frame{Letters: letters, Unit: p.Job.Length}}, err
+	return composer{s, o, page.NewFrame(letters, p.Job.Length)}, err
 }
 
 // layout is how papers are put on pages: each cut into pieces with a page to
@@ -43,8 +43,8 @@ type layout struct {
 }
 
 // layout finds the fewest pages. Which way round pages lie is found for a true
-// printer, so that correcting for a printer that is not doesn't turn them: its
-// two errors belong to the page's sides.
+// printer, so that correcting for a printer that is not doesn't turn them: what
+// is printed again lies as it did.
 func (a composer) layout() (layout, bool) {
 	straight := a
 	straight.options.Printed = page.TruePrinter()
@@ -52,18 +52,16 @@ func (a composer) layout() (layout, bool) {
 	if !ok || a.options.Printed.True() {
 		return l, ok
 	}
-	return a.layoutOn(a.format(l.Width < l.Height))
+	return a.layoutOn(a.format(!l.Landscape))
 }
 
 // format returns the page that stands upright, or lies on its side, with room
 // for the head that this paper needs.
 func (a composer) format(portrait bool) page.Format {
-	f := a.options.Landscape()
 	if portrait {
-		f = a.options.Portrait()
+		return a.fitted(a.options.Portrait())
 	}
-	f.Head = a.headRoom(f)
-	return f
+	return a.fitted(a.options.Landscape())
 }
 
 func (a composer) layoutOn(pages ...page.Format) (layout, bool) {
@@ -157,7 +155,7 @@ func (a composer) annotate(pages *[]drawn, l layout) {
 	}
 	for rest := chosen.rest; len(rest) > 0; {
 		more := drawn{about: "Notes for the " + a.what() + ".", label: "notes", explains: true}
-		set, _, left := page.Column(rest, l.Beside(), a.Letters)
+		set, _, left := a.Set(rest, l.Beside())
 		if len(left) == len(rest) {
 			return // a note taller than a page: nothing this small is printed
 		}
@@ -199,12 +197,12 @@ func (a composer) below(pages []drawn, l layout, setting, found []page.Note) not
 	for i, d := range pages {
 		room := l.Beside()
 		room.Max.Y = min(room.Max.Y, d.lowest-3)
-		n.sets[i], room.Max.Y, n.rest = page.Column(n.rest, room, a.Letters)
+		n.sets[i], room.Max.Y, n.rest = a.Set(n.rest, room)
 		n.spilt = n.spilt || len(n.rest) > 0
 		if len(n.rest) > 0 || done && d.ringed() == nil {
 			continue
 		}
-		if set, _, left := page.Column(found, room, a.Letters); len(left) == 0 {
+		if set, _, left := a.Set(found, room); len(left) == 0 {
 			n.sets[i], n.explains[i], done = append(n.sets[i], set...), true, true
 		}
 	}

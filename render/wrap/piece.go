@@ -52,6 +52,13 @@ func (s strip) at(theta, z float64) geometry.Point {
 	return s.place.Apply(s.on.Forward(theta-s.centre, z))
 }
 
+// onEdge reports whether a line up the glass at an angle would lie on the left or
+// the right edge of the strip, or so near that it can't be told from it.
+func (s strip) onEdge(theta float64) bool {
+	const near = 0.5 // mm
+	return min(math.Abs(theta-s.from), math.Abs(theta-s.to))*s.widest() < near
+}
+
 // beside returns the place on paper that is some millimetres round from a point.
 func (s strip) beside(theta, z, mm float64) geometry.Point {
 	return s.at(theta+mm/s.on.RadiusAt(z), z)

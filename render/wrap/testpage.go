@@ -21,21 +21,18 @@ const (
 )
 
 // NewTestPage draws one page to learn by what a printer does: the check bars, a
-// square, a circle, rulers, and the greys. It lies the same way as the pages of
-// the plan's paper, since a printer errs along its own way.
+// square, a circle, rulers, and the greys. It is a portrait page whichever way the
+// plan's pages lie: what is measured on it is along the sides of the paper.
 func NewTestPage(p *pattern.Plan, o Options) (*Wrap, error) {
 	a, err := newComposer(p, o)
 	if err != nil {
 		return nil, err
 	}
-	if err := a.RoomForBars(o.Portrait(), o.Options); err != nil {
+	a.Corrects = true
+	if err := o.RoomForBars(o.Portrait(), a.Unit); err != nil {
 		return nil, err
 	}
-	l, ok := a.layout()
-	if !ok {
-		l.Format = a.format(true)
-	}
-	t := &testPage{composer: a, Format: l.Format, title: "Test page for the printer"}
+	t := &testPage{composer: a, Format: o.Portrait(), title: "Test page for the printer"}
 	drawn := t.draw()
 	return &Wrap{Title: t.title, Pages: []printing.Page{drawn}, Whole: drawn, letters: a.Letters}, nil
 }
@@ -49,7 +46,7 @@ type testPage struct {
 func (t *testPage) draw() printing.Page {
 	var d drawing.Drawing
 	// What is printed stays clear of the ladders, if the bars leave it room.
-	spare := min(t.Width, t.Height) - 2*t.Margin - t.BarsReach()
+	spare := min(t.Width, t.Height) - 2*t.Margin - page.BarsReach(t.Unit)
 	t.Margin = max(t.Margin, min(ladderReach, t.Margin+spare/2))
 	t.ladders(&d)
 	t.frame(&d)
@@ -62,24 +59,15 @@ func (t *testPage) draw() printing.Page {
 	room.Max.Y -= rulerDepth + testGap
 
 	wide, tall := room.Size()
-	// The words go below the square on a page that stands, beside it on one that lies.
-	stands := t.Height > t.Width
-	side := math.Floor(min(mostSquare, 0.5*wide, tall-12)/10) * 10
-	if stands {
-		side = math.Floor(min(mostSquare, wide, 0.45*tall)/10) * 10
-	}
+	side := math.Floor(min(mostSquare, wide, 0.45*tall)/10) * 10
 	words := room
 	if side >= 20 {
 		t.square(&d, geometry.Point{X: room.Min.X, Y: room.Max.Y - side}, side)
-		if stands {
-			words.Max.Y -= side + 12
-		} else {
-			words.Min.X += side + testGap
-		}
+		words.Max.Y -= side + 12
 	}
-	set, y, _ := page.Column(t.words(), words, t.Letters)
+	set, y, _ := t.Set(t.words(), words)
 	d.Add(drawing.Notes, set...)
-	if stands && wide > side+60 {
+	if wide > side+60 {
 		words = geometry.Box{Min: geometry.Point{X: room.Min.X + side + testGap, Y: room.Max.Y - side}, Max: room.Max}
 		y = words.Max.Y
 	}
@@ -89,14 +77,10 @@ func (t *testPage) draw() printing.Page {
 
 // frame adds the head, the bars and the cautions, and keeps the room they take.
 func (t *testPage) frame(d *drawing.Drawing) {
-	way := "standing"
-	if t.Width > t.Height {
-		way = "lying"
-	}
-	words := page.Head{Title: fmt.Sprintf("%s: %s, %s", t.title, t.options.Paper.Name, way)}
-	t.Frame.Head(d, t.Format, words)
-	t.Format.Head = t.HeadRoom(t.Format, words)
-	t.Foot(d, t.Format, "")
+	words := page.Head{Title: fmt.Sprintf("%s: %s, portrait", t.title, t.options.Paper.Name)}
+	t.Format = t.Fit(t.Format, words)
+	t.DrawHead(d, t.Format, words)
+	t.DrawFoot(d, t.Format, "")
 }
 
 func (t testPage) words() []page.Note {
@@ -105,7 +89,7 @@ func (t testPage) words() []page.Note {
 		{Words: "What to look at", Size: 10, Bold: true},
 		line("Bars: lay a ruler on both. If each reads 100 mm the printer is true. If not, write down what they read:"),
 		line("100 mm across reads ____________     100 mm up reads ____________"),
-		line("and give it with the next wrap: --printed-across … --printed-up … The pages of that wrap lie as this one does."),
+		line("and give it with the next wrap: --printed-across … --printed-up … It holds for all its pages, portrait and landscape: across is along the short side of the paper, up along the long side."),
 		line("Rulers: where one drifts from yours along its length, the paper slipped. Print again before you correct anything."),
 		line("Square: corner to corner must be the same both ways. If it is not, the printer pulls the paper askew, which no number mends."),
 		line("Circle: as wide as high once the bars are true."),
@@ -196,16 +180,13 @@ func (t testPage) square(d *drawing.Drawing, at geometry.Point, side float64) {
 		drawing.Stroke{Points: []geometry.Point{corners[1], corners[3]}, Pen: thin},
 		drawing.Stroke{Points: drawing.Circle(geometry.Point{X: at.X + side/2, Y: at.Y + side/2}, side/2), Closed: true, Pen: pen},
 	)
-	least := 0.0 // of the room for words below
-	if t.Height > t.Width {
-		least = 50
-	}
+	const least = 50 // of the room for words below
 	words := []page.Note{
 		{Words: fmt.Sprintf("Square: %.0f mm, corner to corner %.1f mm.", side, side*math.Sqrt2), Size: 8},
 		{Words: fmt.Sprintf("Circle: %.0f mm across.", side), Size: 8},
 	}
 	box := geometry.Box{Min: geometry.Point{X: at.X, Y: at.Y - 12}, Max: geometry.Point{X: at.X + max(side, least), Y: at.Y - 0.5}}
-	set, _, _ := page.Column(words, box, t.Letters)
+	set, _, _ := t.Set(words, box)
 	d.Add(drawing.Notes, set...)
 }
 
@@ -217,7 +198,7 @@ func (t testPage) greys(d *drawing.Drawing, at geometry.Point, lowest float64) {
 		draw  func(box geometry.Box) []drawing.Mark
 	}{
 		{"a groove's width", func(b geometry.Box) []drawing.Mark {
-			return []drawing.Mark{drawing.Fill{Points: drawing.Rectangle(b), Ink: footprintInk}}
+			return []drawing.Mark{drawing.Fill{Points: drawing.Rectangle(b), Ink: footprintInk, Edge: grooveEdge()}}
 		}},
 		{"too thin to cut", func(b geometry.Box) []drawing.Mark {
 			var lines []drawing.Mark

@@ -116,7 +116,7 @@ func (a composer) wheels() []page.Note {
 			what = "Cut"
 		}
 		notes = append(notes, page.Note{Size: 9, Item: true, Words: fmt.Sprintf("%s %s of %s: %s, %s, %s deep.",
-			what, numbers(ids), which, p.Job.Motifs[l.motif].Kind.Name, p.Job.Rack[l.wheel].Name, span(p.Job.Length, least, most))})
+			what, report.Numbers(ids), which, p.Job.Motifs[l.motif].Kind.Name, p.Job.Rack[l.wheel].Name, span(p.Job.Length, least, most))})
 	}
 	return notes
 }
@@ -273,10 +273,10 @@ func (a composer) unseenWords(g pattern.Group) string {
 	}
 	var which []string
 	if len(wholly) > 0 {
-		which = append(which, "wholly cuts "+numbers(wholly))
+		which = append(which, "wholly cuts "+report.Numbers(wholly))
 	}
 	if len(partly) > 0 {
-		which = append(which, "partly cuts "+numbers(partly))
+		which = append(which, "partly cuts "+report.Numbers(partly))
 	}
 	var reach []string
 	if !math.IsInf(lowest, 0) {
@@ -294,25 +294,6 @@ func (a composer) unseenWords(g pattern.Group) string {
 	return words + "."
 }
 
-// numbers writes a list of numbers, runs of them by their ends.
-func numbers(list []int) string {
-	var runs []string
-	for i := 0; i < len(list); {
-		k := i
-		for k+1 < len(list) && list[k+1] == list[k]+1 {
-			k++
-		}
-		if k > i+1 {
-			runs = append(runs, fmt.Sprintf("%d to %d", list[i], list[k]))
-			i = k + 1
-		} else {
-			runs = append(runs, fmt.Sprint(list[i]))
-			i++
-		}
-	}
-	return strings.Join(runs, ", ")
-}
-
 func (a composer) findings() []page.Note {
 	p := a.sheet.plan
 	if len(p.Findings) == 0 {
@@ -322,7 +303,10 @@ func (a composer) findings() []page.Note {
 	ringed := 0
 	told, more := report.Told(p)
 	for _, g := range told {
-		words := fmt.Sprintf("%s: %s. Cure: %s.", g.Kind, report.Measured(p, g.Worst()), g.Worst().Cure.Text)
+		words := fmt.Sprintf("%s: %s.", g.Kind, report.Measured(p, g.Worst()))
+		if cure := report.Cure(p, g.Worst()); cure != "" {
+			words += " Cure: " + cure + "."
+		}
 		if why := a.sheet.unringed(g); why == "" {
 			ringed++
 		} else {
@@ -364,20 +348,7 @@ func letterRuns(groups []pattern.Group, on func(letter string) bool) string {
 			which = append(which, i)
 		}
 	}
-	var runs []string
-	for i := 0; i < len(which); {
-		k := i
-		for k+1 < len(which) && which[k+1] == which[k]+1 {
-			k++
-		}
-		switch run := groups[which[i]].Letter; {
-		case k > i+1:
-			runs, i = append(runs, run+" to "+groups[which[k]].Letter), k+1
-		default:
-			runs, i = append(runs, run), i+1
-		}
-	}
-	return strings.Join(runs, ", ")
+	return report.Runs(which, func(i, before int) bool { return i == before+1 }, func(i int) string { return groups[i].Letter })
 }
 
 // dividers says how to set dividers for a circle, and where the last step falls.

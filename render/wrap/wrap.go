@@ -29,16 +29,17 @@ func New(p *pattern.Plan, o Options) (*Wrap, error) {
 	if err != nil {
 		return nil, err
 	}
+	a.Corrects = true
 	for _, f := range []page.Format{o.Portrait(), o.Landscape()} {
-		if err := a.RoomForBars(f, o.Options); err != nil {
+		if err := o.RoomForBars(f, a.Unit); err != nil {
 			return nil, err
 		}
 	}
 	w := &Wrap{Title: a.title(), letters: a.Letters, Remarks: a.remarks()}
 	pages, ok := a.layout()
 	if !ok {
-		return nil, fmt.Errorf("--paper: read %q (%.0f × %.0f mm, margin %.0f mm), on which the %s does not go, not even in %d pieces; accepted: a larger sheet",
-			o.Paper.Name, o.Paper.Width, o.Paper.Height, o.Margin, a.what(), mostPieces)
+		return nil, o.Refuse(fmt.Sprintf(" (%.0f × %.0f mm, margin %.0f mm), on which the %s does not go, not even in %d pieces",
+			o.Paper.Width, o.Paper.Height, o.Margin, a.what(), mostPieces), "a larger sheet")
 	}
 	w.Pages = a.pages(pages)
 	w.Whole = a.picture()

@@ -69,7 +69,7 @@ func TestPageHoldsEverything(t *testing.T) {
 				t.Fatal(err)
 			}
 			for _, bars := range []bool{false, true} {
-				page := v.sheet.page(bars)
+				page := v.layout.page(bars)
 				box := page.Drawing.Box()
 				for _, layer := range drawing.Layers() {
 					for _, m := range page.Drawing.On(layer) {
@@ -96,7 +96,7 @@ func TestWords(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return wordsOn(v.sheet.page(false).Drawing)
+		return wordsOn(v.layout.page(false).Drawing)
 	}
 	plain := words(Options{})
 	for _, want := range []string{"Crowded", "blank: 4 repeats, 196 cuts", "Drawn true to size: 100.0 mm high, 80.0 mm across", "floor was not measured"} {
@@ -119,7 +119,7 @@ func TestWords(t *testing.T) {
 	if got := words(Options{Findings: true}); !strings.Contains(got, "crowded: land of") {
 		t.Errorf("the findings are not told:\n%s", got)
 	}
-	if v, _ := New(planFor(t, trellis), Options{Findings: true}); !strings.Contains(wordsOn(v.sheet.page(false).Drawing), "Checked: nothing is crowded") {
+	if v, _ := New(planFor(t, trellis), Options{Findings: true}); !strings.Contains(wordsOn(v.layout.page(false).Drawing), "Checked: nothing is crowded") {
 		t.Error("nothing is said where nothing is found")
 	}
 }
@@ -228,7 +228,7 @@ func TestPNGIsInColour(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	page := v.sheet.page(false)
+	page := v.layout.page(false)
 	size := picture.Bounds().Size()
 	if want := page.Width / 25.4 * 200; math.Abs(float64(size.X)-want) > 1 {
 		t.Errorf("%d dots across, want %.0f", size.X, want)

@@ -21,19 +21,15 @@ func (a composer) picture() printing.Page {
 	wide := float64(columns)*(width+packGap) - packGap
 	tall := float64(rows)*(height+packGap) - packGap
 
-	across, up := a.options.Printed.Scale()
-	margin := a.options.Margin * max(1, across, up)
 	inner := max(wide, noteWidth)
 	// The notes' depth is found by setting them into a column that is deep enough.
 	deep := geometry.Box{Max: geometry.Point{X: inner, Y: 1e4}}
-	_, y, _ := page.Column(a.notes(false), deep, a.Letters)
+	_, y, _ := a.Set(a.notes(false), deep)
 	depth := max(deep.Max.Y-y, page.UpEnd-page.FootRoom) + 6
-	const slack = 1 // for rounding
-	f := page.Format{Margin: margin, Printed: a.options.Printed}
-	f.Width = math.Ceil((inner+page.SideRoom+2*margin+slack)/across) * across
-	f.Head = a.headRoom(f)
-	f.Height = math.Ceil((slack+tall+depth+page.FootRoom+2*margin+f.Head)/up) * up
-
+	f := a.pictureFormat(inner, tall+depth, false)
+	if f.Width > f.Height {
+		f = a.pictureFormat(inner, tall+depth, true)
+	}
 	room := f.Above()
 	room.Min.X += (room.Max.X - room.Min.X - wide) / 2
 	var d drawing.Drawing
@@ -46,8 +42,20 @@ func (a composer) picture() printing.Page {
 	}
 	below := f.Beside()
 	below.Max.Y = room.Max.Y - tall - 3
-	set, _, _ := page.Column(a.notes(false), below, a.Letters)
+	set, _, _ := a.Set(a.notes(false), below)
 	d.Add(drawing.Notes, set...)
 	a.frame(&d, f, head{about: a.aboutAll()})
 	return f.Correct(d, "")
+}
+
+// pictureFormat returns a page with room for so much across and up.
+func (a composer) pictureFormat(inner, deep float64, landscape bool) page.Format {
+	const slack = 1 // for rounding
+	across, up := a.options.Printed.Scale(landscape)
+	margin := a.options.Margin * max(1, across, up)
+	f := page.Format{Margin: margin, Landscape: landscape, Printed: a.options.Printed}
+	f.Width = math.Ceil((inner+page.SideRoom+2*margin+slack)/across) * across
+	f = a.fitted(f)
+	f.Height = math.Ceil((slack+deep+f.Foot+2*margin+f.Head)/up) * up
+	return f
 }

@@ -8,13 +8,6 @@ import (
 	"roundlay/pattern/job"
 )
 
-// Offer is changes with which a job clears, and what they do to its look.
-type Offer struct {
-	Changes []job.Change
-	Job     *job.Job // with the changes made
-	Cost
-}
-
 // Cost is what changes take from the look of a job on its first blank; below
 // zero, what they add. Each length is that of the motif that loses or gains most.
 type Cost struct {
@@ -78,8 +71,8 @@ func bent(was, is job.Motif) float64 {
 }
 
 // weigh finds what an offer costs.
-func (f *fitter) weigh(o *Offer) {
-	d, err := f.Draft(o.Job, o.Job.Blanks[0]) // it clears: it is weighed, whatever was tried
+func (f *fitSearch) weigh(o *Offer) {
+	d, err := f.Draft(f.ctx, o.Job, o.Job.Blanks[0]) // it clears: it is weighed, whatever was tried
 	if err != nil {
 		o.Score = math.Inf(1)
 		return
@@ -115,87 +108,5 @@ func (f *fitter) weigh(o *Offer) {
 			}
 			o.Score += part * lost
 		}
-	}
-}
-
-// room offers what there is room for in a job that clears: more of a count,
-// deeper cuts, larger motifs, a band that reaches further up.
-func (f *fitter) room() {
-	for i, m := range f.job.Motifs {
-		for _, p := range m.Kind.Params {
-			if p.Sort != motifs.Count || len(m.Most) > 0 {
-				continue
-			}
-			for n := p.Most; n > m.Values[p.Name]; n-- {
-				c := job.Change{Motif: i, Key: p.Name, Value: n}
-				if f.Clears(f.job.With(c)) && f.offer(c) {
-					break
-				}
-			}
-		}
-		f.last(deeper(f.job, i))
-		f.last(larger(f.job, i, "width", m.Width, 1))
-		f.last(larger(f.job, i, "height", m.Height, 1))
-	}
-	f.last(f.taller())
-}
-
-// last offers the last step of a row up to which all of them clear.
-func (f *fitter) last(r row) {
-	n := 0
-	for n < len(r) && f.Clears(f.job.With(r[n]...)) {
-		n++
-	}
-	if n > 0 {
-		f.offer(r[n-1]...)
-	}
-}
-
-// deeper returns greater depths, by the caliper's step.
-func deeper(j *job.Job, i int) row {
-	const most = 64
-	step := j.Length.Step()
-	var r row
-	for n := math.Floor(j.Motifs[i].Depth/step+1e-9) + 1; len(r) < most; n++ {
-		r = append(r, []job.Change{{Motif: i, Key: "depth", Value: n * step}})
-	}
-	return r
-}
-
-// larger returns larger widths or heights: a fraction up to the whole.
-func larger(j *job.Job, i int, key string, from job.Measure, whole float64) row {
-	var r row
-	for n := 21.0; n <= 40; n++ {
-		value := tidy(j, job.Measure{Value: from.Value * n / 20, Fraction: from.Fraction})
-		if from.Fraction && value >= whole {
-			if from.Value < whole {
-				r = append(r, []job.Change{{Motif: i, Key: key, Value: whole}})
-			}
-			break
-		}
-		r = append(r, []job.Change{{Motif: i, Key: key, Value: value}})
-	}
-	return r
-}
-
-// taller returns bands whose top is higher, where the job states its band: up to
-// the rim, a 32nd of the glass at a time.
-func (f *fitter) taller() row {
-	b := f.job.Layout.Band
-	if b == nil {
-		return nil
-	}
-	rim := math.Inf(1)
-	for _, blank := range f.job.Blanks {
-		rim = min(rim, blank.Height())
-	}
-	step := f.job.Length.Step()
-	var r row
-	for top := floor(b.Top, step); ; {
-		top += max(step, floor(rim/32, step))
-		if top > rim {
-			return r
-		}
-		r = append(r, []job.Change{{Motif: -1, Key: "band", Band: job.Band{Foot: b.Foot, Top: top}}})
 	}
 }

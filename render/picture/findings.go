@@ -8,6 +8,7 @@ import (
 	"roundlay/geometry"
 	"roundlay/pattern"
 	"roundlay/render/drawing"
+	"roundlay/render/page"
 	"roundlay/render/report"
 )
 
@@ -44,7 +45,7 @@ func (r rings) draw(d *drawing.Drawing) {
 		}
 	}
 	for _, t := range all {
-		ring(d, t.at)
+		d.Add(drawing.Findings, ring().Round(t.at)...)
 	}
 	var tags []geometry.Point
 	for _, t := range all {
@@ -113,24 +114,17 @@ func crowded(ringed []geometry.Point, at geometry.Point) bool {
 	return false
 }
 
-// ring draws one ring, edged with white to stand out from dark walls and light.
-func ring(d *drawing.Drawing, at geometry.Point) {
-	circle := drawing.Thinned(drawing.Circle(at, ringRadius), 0.01)
-	d.Add(drawing.Findings,
-		drawing.Stroke{Points: circle, Closed: true, Pen: drawing.Pen{Width: 0.9, Ink: drawing.White}},
-		drawing.Stroke{Points: circle, Closed: true, Pen: drawing.Pen{Width: 0.45, Ink: warning()}},
-	)
+// ring is edged with white to stand out from dark walls and light.
+func ring() page.Ring {
+	pen := drawing.Pen{Width: 0.45, Ink: warning()}
+	return page.Ring{Radius: ringRadius, Pen: pen, Lead: pen, Edge: 0.225}
 }
 
 // tag draws a ring's letter, at the end of a line where it lies some way off.
-func tag(d *drawing.Drawing, ring, at geometry.Point, letter string) {
+func tag(d *drawing.Drawing, centre, at geometry.Point, letter string) {
 	const capHeight = 0.25 // of the letter's size, in millimetres to the point
-	if off := r2.Sub(at, ring); r2.Norm(off) > ringRadius+tagRadius {
-		line := []geometry.Point{r2.Add(ring, r2.Scale(ringRadius, r2.Unit(off))), at}
-		d.Add(drawing.Findings,
-			drawing.Stroke{Points: line, Pen: drawing.Pen{Width: 0.9, Ink: drawing.White}},
-			drawing.Stroke{Points: line, Pen: drawing.Pen{Width: 0.45, Ink: warning()}},
-		)
+	if off := r2.Sub(at, centre); r2.Norm(off) > ringRadius+tagRadius {
+		d.Add(drawing.Findings, ring().LeadTo(centre, at)...)
 	}
 	d.Add(drawing.Findings,
 		drawing.Fill{Points: drawing.Circle(at, tagRadius+0.2), Ink: drawing.White},

@@ -41,13 +41,15 @@ type sheet struct {
 	rings     []ring
 	letters   *lettering.Letters
 	drawn     map[piece]drawing.Drawing // what was drawn already: pages and the picture show the same papers
+	// unnumbered is the cuts on a piece that is drawn whose numbers found no room.
+	unnumbered map[piece][]int
 }
 
 // newSheet returns the paper for a plan's blank.
 func newSheet(p *pattern.Plan, o Options, letters *lettering.Letters) (*sheet, error) {
 	s := &sheet{
 		plan: p, side: o.Side, face: p.Outside(), at: o.SeamAt, tab: o.Seam == Tab, parts: p.Repeats,
-		mirror: o.Mirror, thickness: o.Thickness, letters: letters, drawn: map[piece]drawing.Drawing{},
+		mirror: o.Mirror, thickness: o.Thickness, letters: letters, drawn: map[piece]drawing.Drawing{}, unnumbered: map[piece][]int{},
 	}
 	lift := o.Thickness / 2
 	if o.Side == Inside {
@@ -209,6 +211,7 @@ func (s *sheet) draw(p piece) drawing.Drawing {
 	for _, st := range strips {
 		s.edges(&d, st)
 	}
+	d = d.EdgesFirst(drawing.Footprints)
 	s.matches(&d, p)
 	if p.last && s.tab {
 		s.tabOf(&d, strips[len(strips)-1])

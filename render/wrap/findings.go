@@ -10,11 +10,16 @@ import (
 	"roundlay/geometry"
 	"roundlay/pattern"
 	"roundlay/render/drawing"
+	"roundlay/render/page"
 	"roundlay/render/report"
 )
 
 // ringOuter is the radius of a ring round a finding, in millimetres.
 const ringOuter = 2.6
+
+func ringMark() page.Ring {
+	return page.Ring{Radius: ringOuter, Pen: ringPen(), Lead: drawing.Pen{Width: 0.15}}
+}
 
 // letterBreak stands between the letters of one ring.
 const letterBreak = ", "
@@ -88,39 +93,9 @@ func (s *sheet) findings(d *drawing.Drawing, st strip) {
 			if paper.Points == nil {
 				paper = geometry.NewOutline(drawing.Thinned(st.region(from, to, low, high), 0.02))
 			}
-			for _, arc := range arcsIn(paper, st.at(theta, r.height)) {
-				arc.Pen = ringPen()
-				d.Add(drawing.Findings, arc)
-			}
+			d.Add(drawing.Findings, ringMark().On(paper, st.at(theta, r.height))...)
 		}
 	}
-}
-
-// arcsIn returns what of a ring lies on paper.
-func arcsIn(paper geometry.Outline, centre geometry.Point) []drawing.Stroke {
-	const air = 0.2 // the pen's half width
-	circle := drawing.Circle(centre, ringOuter)
-	on := func(q geometry.Point) bool {
-		return paper.Contains(q) && paper.Contains(r2.Add(q, r2.Scale(air/ringOuter, r2.Sub(q, centre))))
-	}
-	out := slices.IndexFunc(circle, func(q geometry.Point) bool { return !on(q) })
-	if out < 0 {
-		return []drawing.Stroke{{Points: circle, Closed: true}}
-	}
-	var arcs []drawing.Stroke
-	var arc []geometry.Point
-	for i := range circle {
-		q := circle[(out+1+i)%len(circle)]
-		if on(q) {
-			arc = append(arc, q)
-			continue
-		}
-		if len(arc) > 1 {
-			arcs = append(arcs, drawing.Stroke{Points: arc})
-		}
-		arc = nil
-	}
-	return arcs
 }
 
 // ringLetters writes the letters of the rings, each beside its own and clear of
@@ -198,10 +173,7 @@ search:
 	if far > 0 {
 		to := middle(l.figures(text))
 		way := r2.Unit(r2.Sub(to, centre))
-		l.d.Add(drawing.Findings, drawing.Stroke{
-			Points: []geometry.Point{r2.Add(centre, r2.Scale(ringOuter, way)), r2.Add(centre, r2.Scale(ringOuter+far, way))},
-			Pen:    drawing.Pen{Width: 0.15},
-		})
+		l.d.Add(drawing.Findings, ringMark().LeadTo(centre, r2.Add(centre, r2.Scale(ringOuter+far, way)))...)
 	}
 	l.d.Add(drawing.Findings, text)
 	l.text(text)

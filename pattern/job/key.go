@@ -1,0 +1,174 @@
+package job
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"roundlay/geometry"
+)
+
+// Price is how a change is weighed against others.
+type Price int
+
+// A value that is changed costs the share of it that is lost or won, and a band the
+// share of its height; what moves a motif costs the share of the repeat and the band
+// it moves; another wheel costs the same whichever it is.
+const (
+	ByShare Price = iota
+	ByHeight
+	ByMove
+	ByItself
+)
+
+// key is a value of a job that may be changed: how it is read, made another and
+// written, what it may be, and what changing it costs.
+type key struct {
+	name   string
+	layout bool                          // of the layout, and not of a motif
+	get    func(j *Job, c *Change) bool  // fills in the value; false where the job has none
+	set    func(j *Job, c Change)        // makes the change
+	format func(j *Job, c Change) string // in the words of a job file
+	may    func(j *Job, c Change) bool   // whether a job may have it
+	price  Price
+}
+
+// keys returns all of them but the parameters of a motif's kind.
+func keys() []key {
+	return []key{
+		{
+			name: "repeats", layout: true,
+			get:    func(j *Job, c *Change) bool { c.Value = float64(j.Layout.Repeats); return true },
+			set:    func(j *Job, c Change) { j.Layout.Repeats = int(c.Value) },
+			format: func(_ *Job, c Change) string { return fmt.Sprint(int(c.Value)) },
+			may:    func(_ *Job, c Change) bool { return c.Value >= 1 && c.Value <= mostRepeats },
+		},
+		{
+			name: "band", layout: true, price: ByHeight,
+			get: func(j *Job, c *Change) bool {
+				if j.Layout.Band == nil {
+					return false
+				}
+				c.Band = *j.Layout.Band
+				return true
+			},
+			set:    func(j *Job, c Change) { j.Layout.Band = &c.Band },
+			format: func(j *Job, c Change) string { return pair(quote(j, c.Band.Foot), quote(j, c.Band.Top)) },
+			may:    func(_ *Job, c Change) bool { return c.Band.Foot >= 0 && c.Band.Top > c.Band.Foot },
+		},
+		{
+			name:   "depth",
+			get:    func(j *Job, c *Change) bool { c.Value = j.Motifs[c.Motif].Depth; return true },
+			set:    func(j *Job, c Change) { j.Motifs[c.Motif].Depth = c.Value },
+			format: func(j *Job, c Change) string { return quote(j, c.Value) },
+			may:    func(_ *Job, c Change) bool { return c.Value > 0 },
+		},
+		{
+			name: "wheel", price: ByItself,
+			get:    func(j *Job, c *Change) bool { c.Value = float64(j.Motifs[c.Motif].Wheel); return true },
+			set:    func(j *Job, c Change) { j.Motifs[c.Motif].Wheel = int(c.Value) },
+			format: func(j *Job, c Change) string { return strconv.Quote(j.Rack[int(c.Value)].Name) },
+			may:    func(j *Job, c Change) bool { return c.Value >= 0 && int(c.Value) < len(j.Rack) },
+		},
+		sizeKey("width", func(m *Motif) *Measure { return &m.Width }),
+		sizeKey("height", func(m *Motif) *Measure { return &m.Height }),
+		{
+			name: "at", price: ByMove,
+			get: func(j *Job, c *Change) bool {
+				c.At = [2]Measure{j.Motifs[c.Motif].Across, j.Motifs[c.Motif].Up}
+				return true
+			},
+			set:    func(j *Job, c Change) { j.Motifs[c.Motif].Across, j.Motifs[c.Motif].Up = c.At[0], c.At[1] },
+			format: func(j *Job, c Change) string { return pair(measured(j, c.At[0]), measured(j, c.At[1])) },
+			may: func(_ *Job, c Change) bool {
+				across, up := c.At[0], c.At[1]
+				return (!across.Fraction || math.Abs(across.Value) <= 0.5) && up.Value >= 0 && (!up.Fraction || up.Value <= 1)
+			},
+		},
+	}
+}
+
+// sizeKey is the key of a motif's width or height: as small as calipers show, or a
+// thousandth of the repeat or the band.
+func sizeKey(name string, of func(*Motif) *Measure) key {
+	return key{
+		name: name,
+		get: func(j *Job, c *Change) bool {
+			m := of(&j.Motifs[c.Motif])
+			c.Value, c.Fraction = m.Value, m.Fraction
+			return true
+		},
+		set:    func(j *Job, c Change) { *of(&j.Motifs[c.Motif]) = Measure{c.Value, c.Fraction} },
+		format: func(j *Job, c Change) string { return measured(j, Measure{c.Value, c.Fraction}) },
+		may:    func(j *Job, c Change) bool { return c.Value > 0.001 && (c.Fraction || c.Value >= j.Length.Step()) },
+	}
+}
+
+// parameter is the key of a parameter of a motif's kind.
+func parameter(name string) key {
+	return key{
+		name:   name,
+		get:    func(j *Job, c *Change) bool { c.Value = j.Motifs[c.Motif].Values[name]; return true },
+		set:    func(j *Job, c Change) { j.Motifs[c.Motif].Values[name] = c.Value },
+		format: func(_ *Job, c Change) string { return fmt.Sprintf("%g", c.Value) },
+		may: func(j *Job, c Change) bool {
+			param, known := j.Motifs[c.Motif].Kind.Param(name)
+			return known && param.Accepts(c.Value)
+		},
+	}
+}
+
+// key returns the change's key: a parameter's where the table has none of its name.
+func (c Change) key() key {
+	for _, k := range keyTable {
+		if k.name == c.Key && k.layout == (c.Motif < 0) {
+			return k
+		}
+	}
+	return parameter(c.Key)
+}
+
+var keyTable = keys() // never changed
+
+// changeable returns a change, without its value, for all in a job that may be changed.
+func (j *Job) changeable() []Change {
+	var all []Change
+	for _, k := range keyTable {
+		if k.layout {
+			all = append(all, Change{Motif: -1, Key: k.name})
+		}
+	}
+	for i, m := range j.Motifs {
+		for _, k := range keyTable {
+			if !k.layout {
+				all = append(all, Change{Motif: i, Key: k.name})
+			}
+		}
+		for _, p := range m.Kind.Params {
+			all = append(all, Change{Motif: i, Key: p.Name})
+		}
+	}
+	return all
+}
+
+func pair(a, b string) string { return "[" + a + ", " + b + "]" }
+
+func measured(j *Job, m Measure) string {
+	if m.Fraction {
+		return fmt.Sprintf("%g", m.Value)
+	}
+	return quote(j, m.Value)
+}
+
+func quote(j *Job, mm float64) string { return strconv.Quote(lengthText(j.Length, mm)) }
+
+// lengthText returns a length as a job file has it: as calipers show it, or as a
+// decimal of its owner's unit, where that is all of it.
+func lengthText(u geometry.Unit, mm float64) string {
+	for _, text := range []string{u.Text(mm), u.Fine(mm)} {
+		if read, err := u.Parse(text); err == nil && math.Abs(read-mm) < 1e-6 {
+			return text
+		}
+	}
+	return strconv.FormatFloat(mm, 'g', 8, 64) + " mm"
+}

@@ -1,0 +1,113 @@
+package search
+
+import (
+	"math"
+	"slices"
+
+	"roundlay/pattern"
+	"roundlay/pattern/groove"
+	"roundlay/pattern/job"
+)
+
+// keepBelow adds to a cure for thin glass how far up the band may reach, if that
+// clears, and whether it brings anything; and puts it first where it alone brings
+// nothing.
+func (s *cureSearch) keepBelow(g pattern.Group, cure pattern.Cure) pattern.Cure {
+	depth := 0.0
+	for _, i := range g.Motifs {
+		depth = max(depth, s.Job.Motifs[i].Depth)
+	}
+	top := floor(s.Blank.Carries(s.Job.Limits.Leave+depth, 0), s.Job.Length.Step())
+	if top < s.Band.Foot+pattern.LeastBand {
+		return cure
+	}
+	c := banded(job.Band{Foot: s.Band.Foot, Top: top})
+	if !s.clears(g, c) {
+		return cure
+	}
+	below, ok := s.prove(g, c)
+	clean := len(below.brings) == 0
+	switch {
+	case !ok:
+	case cure.Changes == nil, clean && len(cure.Brings) > 0:
+		return s.found(g, below)
+	case len(cure.Brings) == 0:
+		cure.Or = append(cure.Or, pattern.Alternative{Changes: c, Brings: !clean})
+	}
+	return cure
+}
+
+// orWheel adds to a cure of lines too tight, or of a wheel that bridges a hollow,
+// which wheel like the motif's own would do: one that a job may have, that clears
+// it, and brings nothing with it.
+func (s *cureSearch) orWheel(g pattern.Group, cure pattern.Cure) pattern.Cure {
+	most := s.largestWheel(g)
+	across := floor(2*most, s.Job.Length.Step())
+	i := g.Motifs[0]
+	if math.IsInf(most, 1) || !job.TakesWheel(wheelAcross(s.Job, i, across)) {
+		return cure
+	}
+	j := withWheel(s.Job, i, across)
+	e := s.Afresh() // for another rack
+	d, err := e.Try(s.ctx, j, s.Blank)
+	if err != nil || d.Finds(g.Kind, g.Motifs) {
+		return cure
+	}
+	if brings, ok := s.brings(g, e, j); ok && len(brings) == 0 {
+		cure.Or = append(cure.Or, pattern.Alternative{Across: across})
+	}
+	return cure
+}
+
+// largestWheel returns the radius of the largest wheel that the cuts of a group would
+// do with; infinite where another wheel is no help.
+func (s *cureSearch) largestWheel(g pattern.Group) float64 {
+	most := math.Inf(1)
+	for _, f := range g.Findings {
+		cut, r := s.cut(f), 0.0
+		if cut.Bridges() {
+			r = s.LargestWheel(cut)
+		} else if g.Kind == pattern.Tight {
+			r = cut.WheelFor(s.Job.Rack[cut.Wheel], pattern.MostSweep)
+		}
+		if r > 0 {
+			most = min(most, r)
+		}
+	}
+	return most
+}
+
+// wheelAcross returns the wheel of a motif, of another diameter.
+func wheelAcross(j *job.Job, i int, across float64) groove.Wheel {
+	wheel := j.Rack[j.Motifs[i].Wheel]
+	wheel.Radius = across / 2
+	return wheel
+}
+
+// withWheel returns the job with such a wheel for the motif, on its rack.
+func withWheel(j *job.Job, i int, across float64) *job.Job {
+	j = j.Clone()
+	j.Rack = append(slices.Clone(j.Rack), wheelAcross(j, i, across))
+	j.Motifs[i].Wheel = len(j.Rack) - 1
+	return j
+}
+
+// tightestCurve says which curve the group's wheel would follow.
+func (s *cureSearch) tightestCurve(g pattern.Group) []pattern.Fact {
+	radius := 0.0
+	for _, f := range g.Findings {
+		radius = max(radius, s.cut(f).CurveFor(pattern.MostSweep))
+	}
+	return []pattern.Fact{{Kind: pattern.CurveRadius, Length: radius}}
+}
+
+// shortestMark says how long a mark any cut of the group needs to reach the depth it
+// was asked for.
+func (s *cureSearch) shortestMark(g pattern.Group) []pattern.Fact {
+	longest := 0.0
+	for _, f := range g.Findings {
+		cut := s.cut(f)
+		longest = max(longest, cut.LengthFor(&s.Surface, s.Job.Rack[cut.Wheel], cut.Asked))
+	}
+	return []pattern.Fact{{Kind: pattern.MarkLength, Length: longest}}
+}

@@ -1,0 +1,139 @@
+package search
+
+import (
+	"math"
+	"slices"
+
+	"roundlay/motifs"
+	"roundlay/pattern/job"
+)
+
+// candidate is changes to a job that are tried together. Most are of one value, some
+// of two.
+type candidate []job.Change
+
+// series is candidates of one sort, from the mildest on.
+type series []candidate
+
+// countsDown returns for each count of a motif the candidates that lower it, but for
+// counts that are to be the most.
+func countsDown(j *job.Job, i int) []series {
+	m := j.Motifs[i]
+	var all []series
+	for _, p := range m.Kind.Params {
+		if p.Sort != motifs.Count || slices.Contains(m.Most, p.Name) {
+			continue
+		}
+		var r series
+		for n := m.Values[p.Name] - 1; n >= p.Least; n-- {
+			r = append(r, candidate{{Motif: i, Key: p.Name, Value: n}})
+		}
+		all = append(all, r)
+	}
+	return all
+}
+
+// otherWheels returns for each other wheel of the rack the candidate that takes it.
+func otherWheels(j *job.Job, i int) []series {
+	var all []series
+	for w := range j.Rack {
+		if w != j.Motifs[i].Wheel {
+			all = append(all, series{{{Motif: i, Key: "wheel", Value: float64(w)}}})
+		}
+	}
+	return all
+}
+
+// depths returns shallower depths, a step apart: of very many only some, if no
+// more than so many are wanted.
+func depths(j *job.Job, i int, step float64, most int) series {
+	steps := int(math.Ceil(j.Motifs[i].Depth/step-1e-9)) - 1
+	var r series
+	for n := steps; n >= 1; n -= max(1, steps/most) {
+		r = append(r, candidate{{Motif: i, Key: "depth", Value: float64(n) * step}})
+	}
+	return r
+}
+
+// moves returns places further and further away in one direction, across and up:
+// a hundredth of the repeat or the band at a time, or a step of the calipers
+// where the place is given as a length; of them those that are asked for.
+func moves(j *job.Job, i int, across, up float64, steps []int) series {
+	m := j.Motifs[i]
+	moved := func(s job.Measure, way float64, n int) job.Measure {
+		by := float64(n) * way
+		switch step := j.Length.Step(); {
+		case way == 0:
+		case s.Fraction:
+			s.Value = math.Round((s.Value+by/100)*1000) / 1000
+		default:
+			s.Value = (math.Round(s.Value/step) + by) * step
+		}
+		return s
+	}
+	var r series
+	for _, n := range steps {
+		c := job.Change{Motif: i, Key: "at", At: [2]job.Measure{moved(m.Across, across, n), moved(m.Up, up, n)}}
+		if !c.Allowed(j) {
+			break
+		}
+		r = append(r, candidate{c})
+	}
+	return r
+}
+
+// upTo returns the numbers from 1 to n.
+func upTo(n int) []int {
+	all := make([]int, n)
+	for i := range all {
+		all[i] = i + 1
+	}
+	return all
+}
+
+// straighter returns for each number that bends a motif's lines, those whose
+// range has zero inside it, the candidates that bring it nearer to zero.
+func straighter(j *job.Job, i int) []series {
+	const parts = 20
+	m := j.Motifs[i]
+	var all []series
+	for _, param := range m.Kind.Params {
+		if param.Sort != motifs.Number || param.Least >= 0 || param.Most <= 0 {
+			continue
+		}
+		var r series
+		for part := parts - 1.0; part >= 0; part-- {
+			value := math.Round(m.Values[param.Name]*part/parts*100) / 100
+			r = append(r, candidate{{Motif: i, Key: param.Name, Value: value}})
+		}
+		all = append(all, r)
+	}
+	return all
+}
+
+// gallop looks for the first of n for which something holds: ahead by twice as
+// far each time, and then back. It takes it that from the first on it holds for
+// all; what it returns is one for which it holds, and doesn't for the one before.
+// It returns n where it finds none.
+func gallop(n int, holds func(int) bool) int {
+	low, high := -1, n
+	for ahead := 1; low < n-1; ahead *= 2 {
+		at := min(low+ahead, n-1)
+		if holds(at) {
+			high = at
+			break
+		}
+		low = at
+	}
+	if high == n {
+		return n
+	}
+	for high-low > 1 {
+		if at := (low + high) / 2; holds(at) {
+			high = at
+		} else {
+			low = at
+		}
+	}
+	return high
+}

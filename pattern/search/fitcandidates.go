@@ -1,0 +1,92 @@
+package search
+
+import (
+	"slices"
+
+	"roundlay/pattern"
+	"roundlay/pattern/job"
+)
+
+// seriesFor returns what may rid a motif of a problem: what moves it, what
+// makes it less dense, lighter or smaller, and larger where its marks are short.
+func seriesFor(d *pattern.Draft, i int, p pattern.Problem) []series {
+	j, alone, runsOn := d.Plan.Job, p.Motifs[1] < 0, d.RunsOn(i)
+	const some = 16 // depths
+	var all []series
+	place := p.Kind == pattern.Rim || p.Kind == pattern.Foot || p.Kind == pattern.Off
+	if place || !alone || p.Kind == pattern.Thin || p.Kind == pattern.Uneven {
+		few := []int{1, 2, 3, 4, 5, 6, 8, 10, 13, 16, 20, 25, 30}
+		all = append(all, moves(j, i, 0, 1, few), moves(j, i, 0, -1, few))
+		if !alone && !runsOn {
+			all = append(all, moves(j, i, 1, 0, few), moves(j, i, -1, 0, few))
+		}
+	}
+	if p.Kind == pattern.Crowded || p.Kind == pattern.Shallow || p.Kind == pattern.Tight {
+		all = append(all, countsDown(j, i)...)
+	}
+	all = append(all, depths(j, i, j.Length.Step(), some))
+	if !place {
+		all = append(all, otherWheels(j, i)...)
+	}
+	if p.Kind == pattern.Tight {
+		all = append(all, straighter(j, i)...)
+	}
+	if shut := closed(j, i); alone && p.Kind == pattern.Crowded && len(shut) > 0 {
+		for _, r := range all { // and then what takes more
+			both := make(series, len(r))
+			for n := range r {
+				both[n] = slices.Concat(shut[0], r[n])
+			}
+			all = append(all, both)
+		}
+		all = append(all, shut)
+	}
+	var by [][]float64
+	if p.Kind != pattern.Shallow && p.Kind != pattern.Buried {
+		by = append(by, times(20, 8, 20))
+	}
+	if alone && (p.Kind == pattern.Crowded || p.Kind == pattern.Shallow || p.Kind == pattern.Tight) {
+		by = append(by, times(20, 60, 20))
+	}
+	for _, keys := range [][]string{{"width"}, {"height"}, {"width", "height"}} {
+		for _, times := range by {
+			if !runsOn || keys[0] == "height" {
+				all = append(all, resized(j, i, keys, times))
+			}
+		}
+	}
+	return all
+}
+
+// layoutSeries returns what changes what all motifs stand on: another
+// number of repeats, a lower band, a higher foot.
+func layoutSeries(p *pattern.Plan) []series {
+	j, band := p.Job, p.Band
+	var repeats, lower, higher series
+	const most, parts = 6, 28
+	by := p.Period
+	for n := by; n <= most*by; n += by {
+		for _, r := range []int{j.Layout.Repeats - n, j.Layout.Repeats + n} {
+			if c := (job.Change{Motif: -1, Key: "repeats", Value: float64(r)}); c.Allowed(j) {
+				repeats = append(repeats, candidate{c})
+			}
+		}
+	}
+	step := j.Length.Step()
+	part := max(step, floor((band.Top-band.Foot)*7/8/parts, step))
+	foot, top := -floor(-band.Foot, step), floor(band.Top, step)
+	for _, n := range []float64{0, 1, 2, 3, 4, 6, 8, 10, 13, 16, 19, 22, 25, 28} {
+		low := job.Band{Foot: foot, Top: top - n*part}
+		high := job.Band{Foot: foot + n*part, Top: top}
+		if low.Top-low.Foot < 2 {
+			break
+		}
+		if low.Top < band.Top-1e-9 {
+			lower = append(lower, candidate{{Motif: -1, Key: "band", Band: low}})
+		}
+		if high.Foot > band.Foot+1e-9 {
+			higher = append(higher, candidate{{Motif: -1, Key: "band", Band: high}})
+		}
+	}
+	return []series{repeats, lower, higher}
+}

@@ -1,0 +1,71 @@
+package search
+
+import (
+	"context"
+	"slices"
+
+	"roundlay/pattern"
+	"roundlay/pattern/glass"
+	"roundlay/pattern/job"
+)
+
+// problems lists what stands in a job's way on any of its blanks, and the glass
+// where it can't be laid out at all. A problem of fit is a kind of finding on a motif
+// by itself, or two motifs that don't clear one another, whatever their parts; of no
+// motif it is the glass, for which no paper can be made.
+func (f *fitSearch) problems(j *job.Job) []pattern.Problem { return f.problemsOn(j, f.Try) }
+
+type drafting func(context.Context, *job.Job, *glass.Blank) (*pattern.Draft, error)
+
+func (f *fitSearch) problemsOn(j *job.Job, draft drafting) []pattern.Problem {
+	var all []pattern.Problem
+	add := func(motifs []int, kinds ...pattern.Kind) {
+		for _, k := range kinds {
+			if p := (pattern.Problem{Kind: k, Motifs: pattern.Two(motifs)}); !slices.Contains(all, p) {
+				all = append(all, p)
+			}
+		}
+	}
+	for _, b := range j.Blanks {
+		d, err := draft(f.ctx, j, b)
+		if err != nil || d.Plan.Ungored() {
+			add(nil, pattern.Uneven)
+		}
+		if err != nil {
+			continue
+		}
+		for i := range d.Motifs {
+			add([]int{i}, d.Kinds(i)...)
+			for k := range i {
+				if !d.ClearsPair(k, i) {
+					add([]int{k, i}, pattern.Crowded)
+				}
+			}
+		}
+	}
+	return all
+}
+
+// has reports whether a problem has to do with a motif.
+func has(p pattern.Problem, i int) bool { return p.Motifs[0] == i || p.Motifs[1] == i }
+
+// without reports whether a job is without one problem on all of its blanks.
+func (f *fitSearch) without(j *job.Job, p pattern.Problem) bool {
+	a, b := p.Motifs[0], p.Motifs[1]
+	return !slices.ContainsFunc(j.Blanks, func(blank *glass.Blank) bool {
+		d, err := f.Try(f.ctx, j, blank)
+		if b < 0 {
+			return err != nil || slices.Contains(d.Kinds(a), p.Kind)
+		}
+		return err != nil || !d.ClearsPair(a, b)
+	})
+}
+
+// uneven reports whether a blank of a job leaves the cone of its band, or can't
+// be laid out at all: no change to a motif mends that.
+func (f *fitSearch) uneven(j *job.Job) bool {
+	return slices.ContainsFunc(j.Blanks, func(b *glass.Blank) bool {
+		d, err := f.Try(f.ctx, j, b)
+		return err != nil || d.Plan.Ungored()
+	})
+}

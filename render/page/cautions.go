@@ -1,0 +1,11 @@
+package page
+
+// cautions go on every page that may lie at the bench, the short ones where there
+// is little room.
+const (
+	cautions = "Cutting glass can hurt. Keep wheel and glass wet: dry glass dust harms the lungs, and lead glass poisons. " +
+		"Wear eye protection. Keep electricity away from water, behind a residual-current switch. Cut annealed glass only. " +
+		"The depths are geometry, not a promise of strength. Local rules and qualified advice come before this paper."
+	cautionsShort = "Keep wheel and glass wet; dust harms the lungs, lead glass poisons. Wear eye protection. " +
+		"Keep electricity off the water. Cut annealed glass only. Depths are geometry, no promise of strength."
+)

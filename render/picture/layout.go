@@ -1,0 +1,165 @@
+package picture
+
+import (
+	"fmt"
+	"math"
+
+	"roundlay/geometry"
+	"roundlay/pattern"
+	"roundlay/render/drawing"
+	"roundlay/render/lettering"
+	"roundlay/render/page"
+	"roundlay/render/printing"
+	"roundlay/render/report"
+)
+
+// layout sets views side by side on a page, with a head above them and what they
+// show below.
+type layout struct {
+	plan    *pattern.Plan
+	options Options
+	views   []view
+	letters *lettering.Letters
+}
+
+// Sizes on the page, in millimetres.
+const (
+	margin  = 7.0
+	air     = 13.0  // round the glasses on their ground
+	apart   = 17.0  // between two of them
+	narrow  = 104.0 // the least width of their ground: a check bar's
+	caption = 6.0   // room under a glass that tells how it is turned
+	headAir = 3.0   // between the words above and the ground
+	footAir = 1.5   // between the ground and the words below
+)
+
+// page returns the page, with check bars in its lower left corner if asked for.
+func (l layout) page(bars bool) printing.Page {
+	ground := l.ground()
+	width, up := ground.Size()
+	column := l.column()
+	head, foot := column.Depth(l.head(), width)+headAir, footAir+column.Depth(l.foot(), width)
+	// Words are set downwards from the top; the ground stands between head and foot.
+	f := page.Format{Width: math.Ceil(width + 2*margin), Height: math.Ceil(head + up + foot + 2*margin), Margin: margin, Printed: page.TruePrinter()}
+	corner := geometry.Point{X: margin, Y: margin}
+	if bars {
+		corner = geometry.Point{X: margin + page.SideRoom, Y: margin + page.SideRoom}
+		f.Width += page.SideRoom
+		f.Height = max(f.Height+page.SideRoom, corner.Y+narrow+margin)
+	}
+	var d drawing.Drawing
+	d.Add(drawing.Paper, drawing.Fill{
+		Points: drawing.Rectangle(geometry.Box{Max: geometry.Point{X: f.Width, Y: f.Height}}), Ink: drawing.White,
+	})
+	top := f.Height - margin
+	for _, words := range []struct {
+		notes []page.Note
+		top   float64
+	}{{l.head(), top}, {l.foot(), top - head - up - footAir}} {
+		set, _, _ := column.Set(words.notes, geometry.Box{
+			Min: geometry.Point{X: corner.X, Y: math.Inf(-1)}, Max: geometry.Point{X: corner.X + width, Y: words.top},
+		})
+		d.Add(drawing.Notes, set...)
+	}
+	l.glasses(&d, ground, geometry.Point{X: grained(corner.X - ground.Min.X), Y: grained(top - head - ground.Max.Y)})
+	if bars {
+		page.NewFrame(l.letters, l.plan.Job.Length).DrawBars(&d, f)
+	}
+	return f.Correct(d, "")
+}
+
+// column is what sets words: findings' letters are in the ink of their rings.
+func (l layout) column() page.Column {
+	return page.Column{Letters: l.letters, Leading: 1.3, Hang: 2, Ink: warning()}
+}
+
+// ground returns the box of what the views stand on, the first with its axis at
+// x = 0.
+func (l layout) ground() geometry.Box {
+	box := geometry.EmptyBox()
+	for i := range l.views {
+		place := l.offset(i)
+		box = box.Union(l.views[i].box.Moved(geometry.Motion{Cos: 1, X: place}))
+	}
+	box = box.Grow(air)
+	if l.captioned() {
+		box.Min.Y -= caption
+	}
+	if width, _ := box.Size(); width < narrow {
+		box.Min.X -= (narrow - width) / 2
+		box.Max.X += (narrow - width) / 2
+	}
+	return box
+}
+
+// offset returns how far to the right of the first a view stands.
+func (l layout) offset(i int) float64 {
+	width, _ := l.views[0].box.Size()
+	return float64(i) * math.Ceil(width+apart)
+}
+
+// captioned reports whether it has to be said how the glass is turned.
+func (l layout) captioned() bool { return len(l.views) > 1 || l.options.Turn != 0 }
+
+// glasses draws the ground and the views on it.
+func (l layout) glasses(d *drawing.Drawing, ground geometry.Box, to geometry.Point) {
+	shift := geometry.Motion{Cos: 1, X: to.X, Y: to.Y}
+	d.Add(drawing.Paper, drawing.Fill{Points: drawing.Rectangle(ground.Moved(shift)), Ink: backdrop(1)})
+	for i, v := range l.views {
+		place := shift
+		place.X += l.offset(i)
+		d.Append(v.drawing.Moved(place))
+		if l.captioned() {
+			at := geometry.Point{X: place.X, Y: ground.Min.Y + to.Y + caption}
+			d.Add(drawing.Notes, drawing.Text{At: at, Words: "turned " + degrees(v.turn), Size: 9, Align: drawing.Centre})
+		}
+	}
+}
+
+// degrees writes an angle within one turn, to a tenth of a degree.
+func degrees(radians float64) string {
+	tenths := math.Mod(math.Round(radians*1800/math.Pi), 3600)
+	return fmt.Sprintf("%g°", math.Mod(tenths+3600, 3600)/10)
+}
+
+// head says what is drawn.
+func (l layout) head() []page.Note {
+	p := l.plan
+	repeats, cuts := "repeats", p.Totals().Cuts
+	if p.Repeats == 1 {
+		repeats = "repeat"
+	}
+	return []page.Note{
+		{Words: p.Job.Title, Size: 13, Bold: true},
+		{Words: fmt.Sprintf("%s: %d %s, %d cuts", p.Blank.Name, p.Repeats, repeats, cuts), Size: 9},
+	}
+}
+
+// foot says how large it is drawn, and what is found.
+func (l layout) foot() []page.Note {
+	p, u := l.plan, l.plan.Job.Length
+	widest := 0.0
+	for _, z := range levels(0, p.Blank.Height()) {
+		widest = max(widest, 2*p.Blank.Profile().Radius(z))
+	}
+	size := fmt.Sprintf("Drawn true to size: %s high, %s across at its widest. Printed without scaling, its heights and its widths can be measured.",
+		u.Text(p.Blank.Height()), u.Text(widest))
+	if p.Blank.Floor == 0 {
+		size += " The floor was not measured: it is drawn as thick as the wall at the foot."
+	}
+	notes := []page.Note{{Words: size, Size: 8}}
+	if !l.options.Findings {
+		return notes
+	}
+	if len(p.Findings) == 0 {
+		notes = append(notes, page.Note{Words: "Checked: nothing is crowded, thin, shallow or out of place.", Size: 8, Bold: true})
+	}
+	told, more := report.Told(p)
+	for _, g := range told {
+		notes = append(notes, page.Note{Mark: g.Letter, Words: fmt.Sprintf("%s: %s", g.Kind, report.Measured(p, g.Worst())), Size: 8})
+	}
+	if more != "" {
+		notes = append(notes, page.Note{Words: more, Size: 8})
+	}
+	return notes
+}

@@ -1,0 +1,147 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"roundlay/pattern"
+	"roundlay/pattern/job"
+)
+
+// Cure says what is known of mending a finding: the change, what that brings, and what
+// else would do. It is "" where no cure was sought.
+func Cure(p *pattern.Plan, f pattern.Finding) string {
+	cure := f.Cure
+	if cure == nil {
+		return ""
+	}
+	if advice := advised(cure.Advice); advice != "" {
+		return advice
+	}
+	var ways []string
+	if len(cure.Changes) > 0 {
+		ways = append(ways, changed(p, f, cure.Changes))
+	}
+	for _, or := range cure.Or {
+		ways = append(ways, alternative(p, or))
+	}
+	if len(ways) == 0 {
+		return uncured(p, cure)
+	}
+	words := strings.Join(ways, ", or ")
+	if brings := brought(p, f, cure.Brings); brings != "" {
+		words = ways[0] + "; then " + strings.Join(append([]string{brings}, ways[1:]...), ", or ")
+	}
+	return words
+}
+
+// advised says what to do where no change of the job is wanted.
+func advised(a pattern.Advice) string {
+	return [...]string{
+		pattern.NoAdvice: "", pattern.MorePaper: "ask for more paper (blank.paper)",
+		pattern.Patches: "print them as patches", pattern.ByHand: "mark them by hand",
+	}[a]
+}
+
+// uncured says that no change was found, and what there is to know.
+func uncured(p *pattern.Plan, cure *pattern.Cure) string {
+	words := [...]string{
+		pattern.TriedAll:     "no single change was found that clears it (fit tries several together)",
+		pattern.TriedSome:    "no single change was found that clears it, among as many as are tried on so many cuts",
+		pattern.TriedNone:    "none was looked for: there are too many cuts to try changes on",
+		pattern.NothingToTry: "no single change known",
+	}[cure.Tried]
+	for _, fact := range cure.Known {
+		length := p.Job.Length.AtLeast(fact.Length)
+		switch fact.Kind {
+		case pattern.MarkLength:
+			words += fmt.Sprintf("; marks of %s would reach it", length)
+		case pattern.CurveRadius:
+			words += fmt.Sprintf("; this wheel follows curves of radius %s and more", length)
+		}
+	}
+	return words
+}
+
+// changed says what changes make of a job, those of a motif after its name.
+func changed(p *pattern.Plan, f pattern.Finding, changes []job.Change) string {
+	after := p.Job.With(changes...)
+	words := make([]string, len(changes))
+	for i, c := range changes {
+		words[i] = c.Key + " = " + c.Says(after)
+		switch c.Key {
+		case "depth":
+			words[i] = "depth " + p.Job.Length.Given(c.Value)
+		case "wheel":
+			words[i] = "wheel " + c.Says(after)
+		case "band":
+			words[i] = shorterBand(p, f.Kind, c.Band) + words[i]
+		}
+	}
+	text := strings.Join(words, ", ")
+	if c := changes[0]; c.Motif >= 0 {
+		text = c.Name(p.Job) + ": " + text
+	}
+	return text
+}
+
+// shorterBand says by how much a band's end is drawn in for a finding of a kind.
+func shorterBand(p *pattern.Plan, kind pattern.Kind, band job.Band) string {
+	u := p.Job.Length
+	lower, higher := p.Band.Top-band.Top, band.Foot-p.Band.Foot
+	switch {
+	case kind == pattern.Rim && lower > 0:
+		return fmt.Sprintf("lower the band's top %s, to %s: ", u.Text(lower), u.Text(band.Top))
+	case kind == pattern.Foot && higher > 0:
+		return fmt.Sprintf("raise the band's foot %s, to %s: ", u.Text(higher), u.Text(band.Foot))
+	case kind == pattern.Thin:
+		return below(u.Text(band.Top)) + ": "
+	}
+	return ""
+}
+
+func below(top string) string { return "keep it below " + top }
+
+// alternative says what else would do.
+func alternative(p *pattern.Plan, a pattern.Alternative) string {
+	u := p.Job.Length
+	if len(a.Changes) == 0 {
+		return fmt.Sprintf("a wheel up to %s across", u.Text(a.Across))
+	}
+	words := below(u.Text(a.Changes[0].Band.Top))
+	if a.Brings {
+		words += " (which brings other findings)"
+	}
+	return words
+}
+
+// brought says what a cure brings with it, or "".
+func brought(p *pattern.Plan, f pattern.Finding, brings []pattern.Brought) string {
+	about, _ := p.About(f)
+	name := func(i int) string { return job.Change{Motif: i}.Name(p.Job) }
+	var all []string
+	for _, b := range brings {
+		who := "it is "
+		switch {
+		case b.Motifs == pattern.Two(about):
+		case b.Motifs[0] < 0:
+			who = "the glass is "
+		case b.Motifs[1] < 0:
+			who = name(b.Motifs[0]) + " is "
+		default:
+			who = name(b.Motifs[0]) + " and " + name(b.Motifs[1]) + " are "
+		}
+		if b.More {
+			who += "more "
+		}
+		words := who + strings.ToUpper(b.Kind.String())
+		if b.Blank != "" {
+			words += fmt.Sprintf(" on blank %q", b.Blank)
+		}
+		if !slices.Contains(all, words) {
+			all = append(all, words)
+		}
+	}
+	return strings.Join(all, ", and ")
+}

@@ -33,8 +33,8 @@ func TestOfferCosts(t *testing.T) {
 		"the bar's arch":       {func(j *job.Job) { j.Motifs[1].Values["scallop"] = 0.3 }, 0.7, 0.25},
 	} {
 		for _, clear := range []bool{false, true} {
-			f := newFitter(j)
-			d, err := f.Draft(j, j.Blanks[0])
+			f := newFitSearch(t.Context(), j)
+			d, err := f.Draft(t.Context(), j, j.Blanks[0])
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -10,9 +10,9 @@ import (
 // unrolls it. A cylinder is the cone of half-angle zero. The half-angle is
 // positive when the surface widens upwards, so that the apex lies below.
 //
-// About the apex the map is polar, ρ = r/sin α and φ = θ sin α; it is written
-// below in a form that stays exact as α passes through zero. It keeps every
-// length and angle.
+// The map is polar about the apex, ρ = r/sin α and φ = θ sin α. The code has it in
+// a form that stays exact as α passes through zero. The map keeps every length and
+// angle.
 type Cone struct {
 	HalfAngle Angle
 	// The circle the cone is given by, and its distance along the profile.
@@ -93,7 +93,7 @@ func (c Cone) alongOf(p Point) float64 {
 // Turned returns the motion of the flat map that carries every point round the
 // surface by the angle θ.
 func (c Cone) Turned(theta float64) Motion {
-	// The turn about the apex, whose place is off at infinity on a cylinder:
+	// This is a turn about the apex, which on a cylinder lies at infinity:
 	// where it takes the point of the given circle at θ = 0 says the rest.
 	sin, cos := math.Sincos(-theta * c.sin)
 	to := c.Forward(theta, c.Height)

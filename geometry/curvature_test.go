@@ -107,7 +107,7 @@ func TestStraightIsExactlyStraight(t *testing.T) {
 }
 
 // Where a part of the glass is straight, so is its curve: all of a cylinder above
-// a foot, and of a taper that four stations tell.
+// a foot, and all of a taper through four stations.
 func TestPartlyStraight(t *testing.T) {
 	for name, test := range map[string]struct {
 		heights, radii []float64

@@ -6,10 +6,10 @@ import "math"
 // up its middle. Along that line, and round the surface at every height, lengths
 // are true: a level line is the arc it is on the cone that touches the surface
 // there. Cartographers call the map polyconic (Snyder, Map Projections, USGS
-// 1395, 1987, chapter 18). On a cone it is the cone's own flat map; elsewhere
-// lines up the profile come out the longer or the shorter the farther they run
-// from the middle, by (rθ)²K/2 of their length where the surface's curvature is
-// K = κ₁κ₂, which no flat paper can help.
+// 1395, 1987, chapter 18). On a cone it is the cone's own flat map. On any other
+// surface, lines up the profile come out too long or too short: at an angle θ from
+// the middle by (rθ)²K/2 of their length, where K = κ₁κ₂ is the surface's
+// curvature. No flat paper can avoid that.
 type Gore struct {
 	Profile   *Profile
 	Lift      float64 // how far outside the profile the paper lies, as a radius
@@ -34,7 +34,7 @@ func (g Gore) Forward(theta, z float64) Point { return g.Tangent(z).Forward(thet
 func (g Gore) Excess(from, to float64) (gain, loss float64) {
 	const step = 0.25 // mm: where chords of the flat line are as good as its arcs
 	n := int(math.Ceil((to-from)/step)) + 1
-	// The sum so far, and the least and the greatest it has been.
+	// The sum so far, and the lowest and the highest it has been.
 	sum, least, most := 0.0, 0.0, 0.0
 	before, along := g.Forward(g.HalfWidth, from), g.Profile.Along(from)
 	for i := 1; i <= n; i++ {

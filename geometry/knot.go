@@ -11,24 +11,25 @@ import (
 // and bend r″ it has there.
 type knot struct{ z, r, slope, bend float64 }
 
-// onALine is how far from a line a station may lie and still be on it, in
-// millimetres: what is left of a length that was read in inches.
+// onALine is how far from a line a station may lie and still count as on it, in
+// millimetres: the rounding of a length that was read in inches.
 const onALine = 1e-9
 
 // knotsOf returns the knots of the profile through stations.
 //
 // Slope and bend are those of the circle through a station and its neighbours,
-// so that stations of a true arc give that arc back. Then they are made so small
-// that the quintic between two knots runs one way only. The rate of a quintic is
-// a sum of Bernstein polynomials, all positive, whose five coefficients are, for
-// a rise of 1 over a height of 1 with slopes α, β and bends γ, δ at its ends,
+// so that stations of a true arc give that arc back. Then they are made small
+// enough that the quintic between two knots only rises or only falls. The rate of
+// a quintic is a sum of Bernstein polynomials, which are all positive. For a rise
+// of 1 over a height of 1, with slopes α, β and bends γ, δ at the ends, its five
+// coefficients are
 //
 //	α,  α + γ/4,  5 − (2α + γ/4) − (2β − δ/4),  β − δ/4,  β
 //
-// and it is nowhere negative if they are not. (The sharp conditions are Ulrich
-// and Watson's, SIAM J. Sci. Comput. 15, 1994; ACM Algorithm 1031 searches by
-// them.) All but the middle one concern one knot only: confine sees to those,
-// and ease to the middle one.
+// If none of them is negative, the rate is nowhere negative. (The sharp conditions
+// are Ulrich and Watson's, SIAM J. Sci. Comput. 15, 1994; ACM Algorithm 1031
+// searches by them.) All but the middle one depend on one knot only. confine
+// takes care of those, and ease of the middle one.
 func knotsOf(stations []Circle) []knot {
 	bare := make([]knot, len(stations))
 	for i, s := range stations {
@@ -61,9 +62,9 @@ func estimate(bare []knot) []knot {
 	return refined(knots, arcs)
 }
 
-// aside returns 0 where a knot takes the circle through it and its neighbours. It
-// is 1 or -1 at the end of a corner, where the two stations beyond are far
-// straighter and the knot takes the circle of the next.
+// aside says whose circle a knot takes: 0 for its own, through it and its
+// neighbours; 1 or -1 for that of the next knot above or below. The latter is so at
+// the end of a corner, where the two stations beyond are far straighter.
 func aside(arcs []arc, i int) int {
 	const far = 4 // smooth curves don't change that fast from one station to the next
 	last := len(arcs) - 1
@@ -80,9 +81,9 @@ func aside(arcs []arc, i int) int {
 	return 0
 }
 
-// refined returns the knots with slopes that agree with how the bend changes from
-// one to the next: by as much as a cubic spline would leave the circle whose bend
-// is off by so much at either neighbour. On a true arc it is nothing.
+// refined returns the knots with their slopes corrected for how the bend changes
+// from knot to knot. The correction is that of a cubic spline whose bend differs
+// from the circle's by as much at both neighbours. On a true arc it is zero.
 func refined(knots []knot, arcs []arc) []knot {
 	fine := slices.Clone(knots)
 	for i := 1; i < len(knots)-1; i++ {
@@ -90,7 +91,7 @@ func refined(knots []knot, arcs []arc) []knot {
 		if onLine || aside(arcs, i) != 0 {
 			continue
 		}
-		const most = 0.1 // of the slope: more is no smooth curve
+		const most = 0.1 // of the slope: a smooth curve needs no more
 		before, k, after := knots[i-1], knots[i], knots[i+1]
 		below, above := k.z-before.z, after.z-k.z
 		change := (after.bend - arcs[i].at(after).bend) - (before.bend - arcs[i].at(before).bend)
@@ -124,8 +125,9 @@ func newArc(on [3]knot) arc {
 
 func (a arc) bent() float64 { return math.Abs(a.turn) }
 
-// at returns one of the arc's three knots with the slope and the bend that the
-// arc has there. One past which it has turned back has those of the chord.
+// at returns one of the arc's three knots with the slope and the bend of the arc
+// there. Where the circle has turned back before it comes to the knot, the knot
+// gets the slope of the chord and no bend.
 func (a arc) at(k knot) knot {
 	k.slope, k.bend = secant(a.on[0], a.on[2]), 0
 	if a.turn == 0 {
@@ -149,9 +151,9 @@ func (a arc) at(k knot) knot {
 	return k
 }
 
-// confine keeps what concerns one knot alone: at a reading above or below both
-// its neighbours the profile is level, and nowhere does it leave a knot, or come
-// to it, by turning back.
+// confine corrects what depends on one knot alone. At a reading above or below
+// both its neighbours the profile is made level, and it neither leaves a knot nor
+// comes to it by turning back.
 func confine(knots []knot, i int) {
 	k := &knots[i]
 	for _, side := range []int{-1, 1} {
@@ -182,9 +184,9 @@ func confine(knots []knot, i int) {
 	}
 }
 
-// ease makes slopes and bends smaller, both alike, where two knots together ask
-// for more than the rise between them: each may have half of it, and what the
-// other leaves.
+// ease makes slopes and bends smaller, by one factor, where two knots together
+// need more than the rise between them. Each knot can have half of the rise, and
+// whatever the other does not use.
 func ease(knots []knot) {
 	const all = 5.0
 	share := make([]float64, len(knots))

@@ -11,7 +11,7 @@ import (
 // Unit is a unit of length that people write and calipers show.
 type Unit int
 
-// The units a job may be written in.
+// The units a job can be written in.
 const (
 	Millimetre Unit = iota
 	Inch
@@ -64,7 +64,7 @@ var vulgar = map[rune]string{
 	'⅓': "1/3", '⅔': "2/3", '⅕': "1/5", '⅖': "2/5", '⅗': "3/5", '⅘': "4/5", '⅙': "1/6", '⅚': "5/6", '⅒': "1/10",
 }
 
-// LengthError tells why a text is not a length.
+// LengthError says why a text is not a length.
 type LengthError struct{ Text, Reason string }
 
 func (e *LengthError) Error() string {
@@ -166,7 +166,7 @@ func spelt(text string) string {
 }
 
 // IsInchFraction reports whether a text ends in eighths, 16ths, 32nds or 64ths and
-// says no unit: as rules in inches have them, and no rule in millimetres.
+// has no unit. Rules in inches have such fractions, rules in millimetres do not.
 func IsInchFraction(text string) bool {
 	_, under, fraction := strings.Cut(spelt(text), "/")
 	switch strings.TrimSpace(under) {
@@ -209,7 +209,7 @@ type Setting struct {
 	Length float64 // the same in millimetres
 }
 
-// Step returns the least step of a caliper's setting: a 64th of an inch, or a
+// Step returns the smallest step of a caliper's setting: a 64th of an inch, or a
 // tenth of a millimetre.
 func (u Unit) Step() float64 {
 	if u == Inch {
@@ -230,24 +230,24 @@ func (u Unit) Setting(mm float64) Setting {
 // Text returns a length to the nearest setting, for reading: "3/64 in", "1.2 mm".
 func (u Unit) Text(mm float64) string { return u.Setting(mm).Text }
 
-// slack is the share of a step that what is worked out may be off by, where a
-// length is rounded one way.
+// slack is the rounding error that a calculated length may have, as a share of a
+// step. It matters where a length is rounded up or down.
 const slack = 1e-9
 
-// AtLeast returns a length to the next setting that is no less, for one that is
-// the shortest that will do.
+// AtLeast returns a length rounded up to a setting, for the shortest length that
+// will do.
 func (u Unit) AtLeast(mm float64) string {
 	return u.Text(math.Ceil(mm/u.Step()-slack) * u.Step())
 }
 
-// AtMost returns a length to the next setting that is no more, for one that is
-// the greatest that will do.
+// AtMost returns a length rounded down to a setting, for the greatest length that
+// will do.
 func (u Unit) AtMost(mm float64) string {
 	return u.Text(math.Floor(mm/u.Step()+slack) * u.Step())
 }
 
-// Exact returns a length as the nearest setting and what is left over, where it
-// shows: "2 45/64 in, +0.003". In millimetres the tenth is all that is said.
+// Exact returns a length as the nearest setting and the remainder, where that
+// shows: "2 45/64 in, +0.003". In millimetres it gives the tenth alone.
 func (u Unit) Exact(mm float64) string {
 	set := u.Setting(mm)
 	left := (mm - set.Length) / u.Millimetres()
@@ -261,8 +261,8 @@ func (u Unit) Exact(mm float64) string {
 // "0.010 in", "0.25 mm".
 func (u Unit) Fine(mm float64) string { return u.decimal(mm, u.fine()) }
 
-// Given returns a length that someone chose: as a setting if it is one, else as a
-// decimal.
+// Given returns a length that someone chose: as a setting if it is one, otherwise
+// as a decimal.
 func (u Unit) Given(mm float64) string {
 	const same = 1e-4
 	if set := u.Setting(mm); math.Abs(set.Length-mm) < same {
@@ -280,31 +280,43 @@ func (u Unit) fine() int {
 }
 
 func (u Unit) decimal(mm float64, digits int) string {
-	return strconv.FormatFloat(mm/u.Millimetres(), 'f', digits, 64) + " " + u.String()
+	return Decimal(mm/u.Millimetres(), digits) + " " + u.String()
 }
 
-// Against returns a length that was measured and the bound it lies beyond, both
-// as decimals: as fine as Fine, or finer where they would read alike, or as
-// nothing. The bound is rounded to its safe side, so that what keeps to the text
-// keeps to the bound.
-func (u Unit) Against(measured, bound float64) (m, b string) {
-	const most = 7 // past that, less than light can tell
+// Decimal writes a number with so many decimals, and never as minus nothing.
+func Decimal(x float64, digits int) string {
+	text := strconv.FormatFloat(x, 'f', digits, 64)
+	if isZero(text) {
+		return strings.TrimPrefix(text, "-")
+	}
+	return text
+}
+
+// Breach is a length that was measured and the bound it lies beyond.
+type Breach struct{ Measured, Bound float64 }
+
+// Against returns what was measured and the bound, both as decimals: as fine as
+// Fine, or finer where they would look the same or one of them would look like
+// zero. The bound is rounded to its safe side, so that a length that keeps to the
+// text keeps to the bound.
+func (u Unit) Against(by Breach) (measured, bound string) {
+	const most = 7 // decimals: finer than a wave of light
 	for digits := u.fine(); ; digits++ {
 		grain := u.Millimetres() * math.Pow(10, -float64(digits))
-		safe := math.Ceil(bound/grain-slack) * grain
-		if measured > bound {
-			safe = math.Floor(bound/grain+slack) * grain
+		safe := math.Ceil(by.Bound/grain-slack) * grain
+		if by.Measured > by.Bound {
+			safe = math.Floor(by.Bound/grain+slack) * grain
 		}
-		m, b = u.decimal(measured, digits), u.decimal(safe, digits)
-		alike := m == u.decimal(bound, digits) || m == b
-		nothing := measured != 0 && isZero(m) || bound != 0 && isZero(b)
-		if digits == most || measured == bound || !alike && !nothing {
-			return m, b
+		measured, bound = u.decimal(by.Measured, digits), u.decimal(safe, digits)
+		alike := measured == u.decimal(by.Bound, digits) || measured == bound
+		nothing := by.Measured != 0 && isZero(measured) || by.Bound != 0 && isZero(bound)
+		if digits == most || by.Measured == by.Bound || !alike && !nothing {
+			return measured, bound
 		}
 	}
 }
 
-// isZero reports whether a length reads as nothing.
+// isZero reports whether a length has no digit but zeros.
 func isZero(text string) bool { return !strings.ContainsAny(text, "123456789") }
 
 // sixtyFourths writes a count of 64ths in lowest terms: 173 is "2 45/64".

@@ -2,12 +2,12 @@ package geometry
 
 import "math"
 
-// Meridian is a profile told by the distance s along it: radius, height, lean
-// and curvature, all of them as fast as a table answers. Between its joints, at
-// most half a millimetre apart, it is the cubic through their places and
-// directions, within 1e-6 mm of a profile that bends with a radius of 5 mm or
-// more. A straight profile has one piece, and is exact. Beyond both ends it runs
-// on straight.
+// Meridian is a profile by the distance s along it. Radius, height, lean and
+// curvature are looked up in a table, which is fast. The table's joints are at
+// most half a millimetre apart. Between two of them the meridian is the cubic
+// through their places and directions, within 1e-6 mm of a profile that bends with
+// a radius of 5 mm or more. A straight profile is one piece and exact. Beyond both
+// ends the meridian runs on straight.
 type Meridian struct {
 	from, step float64
 	joints     []joint
@@ -52,13 +52,13 @@ func (m *Meridian) Straight() bool { return len(m.joints) == 2 }
 // Length returns the distance from one end to the other.
 func (m *Meridian) Length() float64 { return m.step * float64(len(m.joints)-1) }
 
-// joint returns the joint below a distance and how far beyond it that is. A
-// distance off either end is counted from there: straight says so.
+// joint returns the joint below a distance and how far beyond it the distance is.
+// Off either end it counts from that end; straight is then true.
 func (m *Meridian) joint(s float64) (i int, beyond float64, straight bool) {
 	s -= m.from
 	last := len(m.joints) - 1
 	switch {
-	case last == 1 || !(s > 0): // NaN too, which has no place
+	case last == 1 || !(s > 0): // NaN too
 		return 0, s, true
 	case s >= m.step*float64(last):
 		return last, s - m.step*float64(last), true
@@ -104,7 +104,7 @@ func (m *Meridian) Lean(s float64) (sin, cos, curvature float64) {
 }
 
 // Bearing returns the radius at a distance along the meridian and the sine of its
-// lean: what a way across the surface turns by.
+// lean. From these two follows how a geodesic turns.
 func (m *Meridian) Bearing(s float64) (radius, sin float64) {
 	i, beyond, straight := m.joint(s)
 	a := &m.joints[i]
@@ -119,8 +119,8 @@ func (m *Meridian) Bearing(s float64) (radius, sin float64) {
 	return radius, 6*t*u/m.step*rise + u*(1-3*t)*a.sin + t*(3*t-2)*b.sin
 }
 
-// Hollowest returns the least curvature between two distances along it, below
-// zero where the profile is hollow.
+// Hollowest returns the lowest curvature between two distances along the meridian:
+// below zero where the profile is hollow, 0 where it is nowhere hollow.
 func (m *Meridian) Hollowest(from, to float64) float64 {
 	if m.Straight() {
 		return 0

@@ -7,21 +7,21 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Outline is a closed outline on a flat map or chart, without crossings of its
-// own. It answers for distances fast, by boxes round runs of its edges. On a
-// chart that does not keep lengths it knows where its points are in space, and
-// distances are taken there; what crosses or holds what is seen on any chart.
+// Outline is a closed outline on a flat map or chart that does not cross itself.
+// Boxes round runs of its edges make distances fast. On a chart that does not keep
+// lengths it also has its points in space, and distances are taken there. Whether
+// outlines cross, or one holds the other, can be seen on any chart.
 type Outline struct {
 	Points []Point  // in order round the outline; the last joins the first
 	space  []r3.Vec // where they are, nil on a flat map
-	// How much longer than in space anything may be on the chart, squared.
+	// The greatest factor by which the chart lengthens anything, squared.
 	stretch2 float64
 	runs     []Box
 	box      Box
 }
 
-// edgesPerRun is how many edges share a box: few enough that a near run is
-// cheap to search, enough that far runs are passed over together.
+// edgesPerRun is how many edges share a box: few enough that a near run is quick
+// to search, and enough that far runs are skipped together.
 const edgesPerRun = 4
 
 // NewOutline returns the outline through the given points. It keeps the slice.
@@ -39,8 +39,8 @@ func NewOutline(points []Point) Outline {
 	return o
 }
 
-// InSpace returns the outline with its points where they are in space, on a chart
-// that makes nothing longer than it is there by more than a stretch.
+// InSpace returns the outline with its points in space, for a chart that lengthens
+// nothing by more than the factor stretch.
 func (o Outline) InSpace(points []r3.Vec, stretch float64) Outline {
 	o.space, o.stretch2 = points, stretch*stretch
 	return o
@@ -73,8 +73,8 @@ func (o Outline) Moved(m Motion) Outline {
 	return NewOutline(points)
 }
 
-// Distance returns the least distance between two outlines, with a place of
-// that distance on each, if it is below within; otherwise it returns within.
+// Distance returns the shortest distance between two outlines and a place on each
+// where it is measured. If it is not below within, it returns within and no places.
 // Outlines that overlap are at distance zero.
 func (o Outline) Distance(p Outline, within float64) (distance float64, on, off Point) {
 	best := within * within
@@ -123,8 +123,8 @@ func (o Outline) DistanceTo(q Point, within float64) float64 {
 	return o.DistanceToPlace(q, r3.Vec{}, within)
 }
 
-// DistanceToPlace is DistanceTo on any chart: the point is at that place in space,
-// which does not count on a flat map.
+// DistanceToPlace is DistanceTo on any chart. at is where the point lies in space;
+// a flat map does not need it.
 func (o Outline) DistanceToPlace(q Point, at r3.Vec, within float64) float64 {
 	best := within * within
 	if (Box{q, q}).Distance2(o.box) >= best*o.stretch2 {
@@ -180,7 +180,7 @@ func (o Outline) edge(i int) (a, b Point) {
 }
 
 // segmentDistance2 returns the square of the distance between two segments,
-// and the place on each where it is taken.
+// and the place on each where it is measured.
 func segmentDistance2(a0, a1, b0, b1 Point) (d2 float64, on, off Point) {
 	u, v, w := r2.Sub(a1, a0), r2.Sub(b1, b0), r2.Sub(b0, a0)
 	if cross := r2.Cross(u, v); cross != 0 {

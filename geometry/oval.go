@@ -5,18 +5,18 @@ import (
 	"sort"
 )
 
-// Oval is a section that is not quite round, taken as an ellipse: half of its
-// greatest and half of its least diameter.
+// Oval is a section that is not quite round, taken as an ellipse. Wide is half of
+// its greatest diameter, Narrow half of its smallest.
 type Oval struct{ Wide, Narrow float64 }
 
 // Stepping is what an oval does to dividers that are set for a circle.
 type Stepping struct {
-	// Shortest and Longest are the chords of an equal part: where it lies on the
-	// oval decides how long it is.
+	// Shortest and Longest are the chords of an equal part. They differ with where
+	// the part lies on the oval.
 	Shortest, Longest float64
-	// Off is how far, along the arc, a stepped mark can stand off the place that
-	// divides the girth equally, and Gap what the last step leaves, positive where
-	// it stops short: both at the start that makes them worst.
+	// Off is how far along the arc a stepped mark deviates from the place that
+	// divides the girth equally. Gap is what the last step leaves, positive where it
+	// stops short. Both are for the start that makes them worst.
 	Off, Gap float64
 }
 
@@ -25,7 +25,7 @@ func (o Oval) Girth() float64 { return o.measured().girth }
 
 // Step divides the oval into parts equal along its outline, and steps it with a
 // setting, from starts all round it. Off and Gap are NaN for fewer than three
-// parts, where no setting for the mean diameter reaches across every oval.
+// parts: with two, a setting for the mean diameter does not fit every oval.
 func (o Oval) Step(setting float64, parts int) Stepping {
 	const starts = 16 // in the quarter after which an ellipse repeats itself
 	m := o.measured()
@@ -53,8 +53,8 @@ func (o Oval) Step(setting float64, parts int) Stepping {
 	return s
 }
 
-// step returns where a chord from one place on the outline ends. The arc is a
-// first guess at how far that is.
+// step returns where a chord from one place on the outline ends. arc is a first
+// guess at how far along the outline that is.
 func (o Oval) step(from, chord, arc float64) float64 {
 	to := from + arc/o.speed(from)
 	for range 20 {
@@ -65,7 +65,7 @@ func (o Oval) step(from, chord, arc float64) float64 {
 		length := math.Hypot(x, y)
 		rate := (-x*o.Wide*sin + y*o.Narrow*cos) / length
 		if !(rate > 0) {
-			break // no chord so long starts here
+			break // no chord of this length starts here
 		}
 		step := (length - chord) / rate
 		to -= step
@@ -108,13 +108,14 @@ func (o Oval) measured() measured {
 func cell(i int) float64 { return 2 * math.Pi * float64(i) / ovalCells }
 
 // arc returns the length of outline between two places less than a cell apart,
-// by Simpson's rule: over so short a way, of an ellipse no flatter than twice as
-// wide as narrow, it is right to 1e-9 of the outline.
+// by Simpson's rule. For an ellipse at most twice as wide as narrow, over so short
+// a distance, the error is below 1e-9 of the outline.
 func (m measured) arc(from, to float64) float64 {
 	return (to - from) / 6 * (m.oval.speed(from) + 4*m.oval.speed((from+to)/2) + m.oval.speed(to))
 }
 
-// along returns the length of outline up to the place t, turn after turn.
+// along returns the length of outline up to the place t, over several turns if
+// need be.
 func (m measured) along(t float64) float64 {
 	turns := math.Floor(t / (2 * math.Pi))
 	t -= turns * 2 * math.Pi

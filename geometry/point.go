@@ -70,7 +70,7 @@ func (m Motion) Apply(p Point) Point {
 	return Point{X: m.Cos*p.X - m.Sin*p.Y + m.X, Y: m.Sin*p.X + m.Cos*p.Y + m.Y}
 }
 
-// Moved returns a box that holds whatever the box holds, carried along by a motion.
+// Moved returns a box round the box after a motion.
 func (b Box) Moved(m Motion) Box {
 	return BoxOf(m.Apply(b.Min), m.Apply(b.Max),
 		m.Apply(Point{X: b.Min.X, Y: b.Max.Y}), m.Apply(Point{X: b.Max.X, Y: b.Min.Y}))

@@ -9,9 +9,9 @@ import (
 )
 
 // Profile is the outside curve r(z) of a body of revolution, through measured
-// radii at rising heights. It is smooth in curvature too, across the stations as
-// between them; between two stations it runs one way and never leaves what they
-// read, so that it is level at a reading above or below both its neighbours. Two
+// radii at rising heights. Its curvature is continuous, also at the stations.
+// Between two stations it only widens or only narrows and stays between their
+// radii, so that it is level at a reading above or below both its neighbours. Two
 // stations, or several on one line, give a straight line.
 type Profile struct {
 	heights []float64 // where the stretches meet; a straight one has its ends only
@@ -60,7 +60,7 @@ func onOneLine(stations []Circle) bool {
 // Straight reports whether the profile is one straight line.
 func (p *Profile) Straight() bool { return len(p.curve) == 1 }
 
-// Bottom and Top return the least and the greatest height.
+// Bottom and Top return the lowest and the highest height.
 func (p *Profile) Bottom() float64 { return p.heights[0] }
 func (p *Profile) Top() float64    { return p.heights[len(p.heights)-1] }
 
@@ -127,8 +127,9 @@ func (p *Profile) HeightAt(s float64) float64 {
 	return z
 }
 
-// FitCone returns the cone of least squared radius error between two heights,
-// hung on its own circle at the lower one, and the worst radius error it leaves.
+// FitCone returns the cone with the least squared radius error between two
+// heights, given by its circle at the lower one, and the worst radius error that
+// remains.
 func (p *Profile) FitCone(from, to float64) (cone Cone, worst float64) {
 	const samples = 257
 	z, r := make([]float64, samples), make([]float64, samples)

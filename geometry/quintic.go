@@ -44,7 +44,7 @@ func (q *quintic) at(z float64) (radius, slope, bend float64) {
 	radius = c[0] + t*(c[1]+t*(c[2]+t*(c[3]+t*(c[4]+t*c[5]))))
 	slope = c[1] + t*(2*c[2]+t*(3*c[3]+t*(4*c[4]+t*5*c[5])))
 	bend = 2*c[2] + t*(6*c[3]+t*(12*c[4]+t*20*c[5]))
-	// Clamped for the last digit only: the knots see to it that it runs one way.
+	// The clamp only takes off rounding: the knots make the curve run one way.
 	return min(max(radius, q.least), q.most), slope / q.height, bend / (q.height * q.height)
 }
 
@@ -71,13 +71,13 @@ func (q *quintic) length(z float64) float64 {
 	return sum * half
 }
 
-// heightAt undoes length for one between 0 and that of the whole stretch.
+// heightAt undoes length, for lengths from 0 to that of the whole stretch.
 func (q *quintic) heightAt(length float64) float64 {
 	low, high := q.from, q.from+q.height
 	if q.straight {
 		return low + length/math.Hypot(1, q.c[1]/q.height)
 	}
-	// Newton's rule, kept between what was found too low and too high.
+	// Newton's rule, kept between the heights found too low and too high.
 	z := low + min(length, q.height)/2
 	for range 100 {
 		over := q.length(z) - length

@@ -84,7 +84,7 @@ func TestProfileIsSmoothInCurvature(t *testing.T) {
 	}
 }
 
-// The rates At tells are those of the radius it tells, by difference quotients.
+// The slope and bend that At returns are those of its radius, by difference quotients.
 func TestProfileTellsItsOwnRates(t *testing.T) {
 	p := profile(t, []float64{0, 10, 25, 33, 60, 90}, []float64{40, 36, 37, 33, 35, 36})
 	for z := 0.5; z < 90; z += 1.7 {

@@ -7,10 +7,10 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Distances on a curved surface are taken straight through space. Over a distance
-// d on a surface that bends with a radius R they are short by about d³/24R²: for a
-// land of 1 mm on a glass round as a ball of 15 mm by 0.0002 mm, for one of 4 mm by
-// 0.01 mm. A land is never told wider than it is.
+// Distances on a curved surface are taken straight through space. On a surface
+// that bends with a radius R, a distance d comes out short by about d³/24R². On a
+// ball of radius 15 mm that is 0.0002 mm for a land of 1 mm, and 0.01 mm for one of
+// 4 mm. So a land is never reported wider than it is.
 
 // edgeInSpace returns the ends of an outline's edge in space.
 func (o *Outline) edgeInSpace(i int) (a, b r3.Vec) {
@@ -22,7 +22,7 @@ func (o *Outline) edgeInSpace(i int) (a, b r3.Vec) {
 
 // edgeDistance2 returns the square of the distance in space between two edges of
 // two outlines that do not cross, and the place on the chart of each where it is
-// taken: at an end of one of them.
+// measured: at an end of one of them.
 func (o *Outline) edgeDistance2(a int, p Outline, b int) (d2 float64, on, off Point) {
 	a0, a1 := o.edgeInSpace(a)
 	b0, b1 := p.edgeInSpace(b)

@@ -6,13 +6,13 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Surface is a surface of revolution about the z axis, and the chart on which
-// its places are named. A point at the angle θ and the distance s along the
-// profile lies on the chart where the point of the same θ and s lies on the flat
-// map of a cone that comes near the surface. Where the profile is straight that
-// is the surface itself, and the chart keeps every length and angle; elsewhere
-// it keeps lengths up the profile, and carries a turn round the glass to a turn
-// about the cone's apex.
+// Surface is a surface of revolution about the z axis, with a chart that gives its
+// places coordinates x and y. The chart is the flat map of a cone near the surface:
+// a point at the angle θ and the distance s along the profile lies where the cone's
+// point of the same θ and s lies. Where the profile is straight, the cone is the
+// surface itself and the chart keeps every length and angle. Elsewhere the chart
+// keeps lengths up the profile, and a turn about the axis is a turn about the
+// cone's apex.
 type Surface struct {
 	Meridian
 	chart Cone
@@ -28,9 +28,9 @@ func (m Meridian) Charted(chart Cone) Surface {
 	return Surface{Meridian: m, chart: chart, flat: m.Straight()}
 }
 
-// Near returns the place on the chart that lies x to the right and y up from the
-// place at angle θ and distance s along the profile, as on a paper that is flat
-// there: on the cone that touches the surface, with level lines as long as they
+// Near returns the place on the chart that lies by.X to the right and by.Y up from
+// the place at angle θ and the given distance along the profile. These are measured
+// on the cone that touches the surface there, and level lines are as long as they
 // are on the surface.
 func (s *Surface) Near(theta, along float64, by Point) Point {
 	radius, height := s.At(along)
@@ -89,7 +89,8 @@ func (s *Surface) AlongAt(z float64) float64 {
 	return s.from + s.step*s.below(z)
 }
 
-// below returns how many steps lie below height z.
+// below returns how many steps of the meridian lie below height z, with the part
+// of the last one.
 func (m *Meridian) below(z float64) float64 {
 	lo, hi := 0, len(m.joints)-1
 	for hi-lo > 1 {
@@ -147,15 +148,15 @@ func (s *Surface) Space(p Point) r3.Vec {
 	return r3.Vec{X: r * cos, Y: r * sin, Z: z}
 }
 
-// ChartRadius returns the radius that the chart's cone has at a distance along
-// the profile: a level line is as much longer on the surface than on the chart
-// as the surface's radius is greater.
+// ChartRadius returns the radius of the chart's cone at a distance along the
+// profile. Level lines are longer on the surface than on the chart by the ratio of
+// the two radii.
 func (s *Surface) ChartRadius(along float64) float64 {
 	return s.chart.Radius + (along-s.chart.Along)*s.chart.sin
 }
 
-// Stretch returns the most by which the chart makes anything longer than it is on
-// the surface, between two distances along the profile.
+// Stretch returns the greatest factor by which the chart lengthens anything, between
+// two distances along the profile.
 func (s *Surface) Stretch(from, to float64) float64 {
 	if s.flat {
 		return 1
@@ -169,8 +170,8 @@ func (s *Surface) Stretch(from, to float64) float64 {
 	return longest
 }
 
-// Compass returns the directions on the chart, at an angle θ, of a level line to
-// the right and of a line up the profile, each of unit length.
+// Compass returns two unit directions on the chart at an angle θ: level to the
+// right, and up the profile.
 func (s *Surface) Compass(theta float64) (right, up Point) {
 	sin, cos := 0.0, 1.0
 	if s.chart.sin != 0 {

@@ -133,7 +133,7 @@ func TestDistanceOnBall(t *testing.T) {
 		got, on, off := a.Distance(b, 100)
 		worst = max(worst, apart-got)
 		if got > apart+2e-4 || got < apart-0.02 {
-			t.Errorf("on a ball of %g mm %g mm are told as %g", radius, apart, got)
+			t.Errorf("on a ball of %g mm %g mm come out as %g", radius, apart, got)
 		}
 		if d := r3.Norm(r3.Sub(s.Space(on), s.Space(off))); math.Abs(d-got) > 1e-6 {
 			t.Errorf("the places are %g mm apart, not %g", d, got)

@@ -2,16 +2,16 @@ package motifs
 
 import "roundlay/geometry"
 
-// Basket is a weave of squares, in which a few mitres lie level and stand
-// upright by turns. Squares are counted in pairs, one of each, so that the weave
-// goes on from one box to the next beside it. A mark is as long as its square:
-// where that is less than about 9 mm, it comes out shallow.
+// Basket is a weave of squares with a few mitres in each, level and upright in
+// turn. Squares are counted in pairs, one of each, so that the weave goes on from
+// one box to the next. A mark is as long as its square. Where that is less than
+// about 9 mm, the mark comes out shallow.
 func Basket() Kind {
 	return Kind{
 		Name:  "basket",
-		About: "a weave of mitres, a pair that lies and a pair that stands by turns",
+		About: "a weave of mitres: squares of level ones and squares of upright ones in turn",
 		Params: []Param{
-			{Name: "across", About: "how many pairs of squares lie side by side, one of lying and one of standing mitres",
+			{Name: "across", About: "how many pairs of squares lie side by side, one of level and one of upright mitres",
 				Sort: Count, Default: 2, Least: 1, Most: 16},
 			{Name: "up", About: "how many squares stand one on another",
 				Sort: Count, Default: 4, Least: 1, Most: 32},

@@ -10,8 +10,8 @@ import (
 
 // Chevron is rows of straight arms that rise to points and fall again. At a gap of
 // 0 they run in one zigzag across the box, and round the glass when the box is as
-// wide as the pitch. An arm has half the width of a point to go: many points make
-// short marks.
+// wide as the pitch. An arm is half as wide as a point, so many points make short
+// marks.
 func Chevron() Kind {
 	return Kind{
 		Name:  "chevron",
@@ -34,7 +34,7 @@ func Chevron() Kind {
 func drawChevron(v Values, aspect float64) []Cut {
 	points, rows := v.Count("points"), v.Count("rows")
 	step := 0.5 / float64(points)
-	rise := min(step*aspect*math.Tan(radians(v["rise"])), 0.8)
+	rise := min(step*aspect*math.Tan(v.Radians("rise")), 0.8)
 	var cuts []Cut
 	for row := range rows {
 		foot := (1 - rise) * share(row, rows)

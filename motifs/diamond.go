@@ -5,11 +5,11 @@ import "roundlay/geometry"
 // Diamond is a field of diamonds between straight cuts of two slopes. In a box
 // as wide as the pitch the cuts run on into the next repeat.
 //
-// Single mitres, deep enough for their footprints to meet, leave points; several
-// side by side set flat tops apart whatever their depth. Hatching goes on the
-// tops. Its lines are far shorter than the mitres and so come out shallow under
-// the same wheel; a second diamond in the same place, of hatching alone, gives
-// them a wheel and a depth of their own.
+// Single mitres leave points where they are deep enough for their footprints to
+// meet. Several side by side leave flat tops, whatever their depth. Hatching goes on
+// the tops. Its lines are far shorter than the mitres, so the same wheel cuts them
+// shallow. A second diamond in the same place, of hatching alone, gives them a wheel
+// and a depth of their own.
 func Diamond() Kind {
 	return Kind{
 		Name:  "diamond",
@@ -44,18 +44,19 @@ func drawDiamond(v Values, _ float64) []Cut {
 	return f.hatched(cuts, hatch, fill*v["flat"]/2)
 }
 
-// field counts the diamonds of a box. In diamonds from its lower left corner,
-// X across and Y up, a cut of one slope lies on X - Y = k and one of the other
-// on X + Y = m; single mitres lie on every whole k and m. So the cuts meet every
-// edge of the box at whole places, the same on the left as on the right.
+// field is how many diamonds a box has. Its places are counted in diamonds from
+// the lower left corner, X across and Y up. A cut of one slope lies on X - Y = k
+// and one of the other on X + Y = m. Single mitres lie on every whole k and m, so
+// they meet each edge of the box at whole places, the same on the left as on the
+// right.
 type field struct{ across, up float64 }
 
-// slack is what rounding may leave of a place in a field.
+// slack is the rounding error of a place in a field.
 const slack = 1e-9
 
-// mitres returns the mitres of both slopes, so many abreast, with tops of a size
-// between them. Those that would cut off less than half a diamond in a corner of
-// the box are left out, being too short to cut.
+// mitres returns the mitres of both slopes, count of them side by side, with flat
+// tops of the given size between them. Mitres that would cut off less than half a
+// diamond in a corner of the box are too short to cut and are left out.
 func (f field) mitres(count int, flat float64) []Cut {
 	const corner = 0.5
 	gap := (1 - flat) / float64(max(count-1, 1))
@@ -89,8 +90,9 @@ func (f field) mitres(count int, flat float64) []Cut {
 	return cuts
 }
 
-// hatched adds the hatching of every diamond: so many lines in either direction,
-// on the part of it that reaches so far from its middle in X - Y and in X + Y.
+// hatched adds the hatching of every diamond, a number of lines in either direction.
+// It goes on the part of the diamond that is no further than reach from its middle
+// in X - Y and in X + Y.
 func (f field) hatched(cuts []Cut, lines int, reach float64) []Cut {
 	for y := range int(2*f.up) + 1 {
 		for x := (y + 1) % 2; x <= int(2*f.across); x += 2 {
@@ -130,10 +132,10 @@ func (d diamond) hatched(cuts []Cut, lines int) []Cut {
 	return cuts
 }
 
-// rising returns the line of the hatching on a place k. Where an edge of the box
-// cuts a diamond in two, either half has the lines of which it holds the better
-// part: what is missing of a line would be too short a mark to see. They still
-// cross all those of the other slope.
+// rising returns the line of the hatching at a place k, and whether to draw it.
+// Where an edge of the box cuts a diamond in two, each half gets the lines of which
+// it holds at least half: the missing part would be too short a mark to see. They
+// still cross all lines of the other slope.
 func (d diamond) rising(k float64) (Cut, bool) {
 	from := max(-d.reach, -2*d.x-k, k-2*d.y)
 	to := min(d.reach, 2*(d.across-d.x)-k, 2*(d.up-d.y)+k)
@@ -141,7 +143,7 @@ func (d diamond) rising(k float64) (Cut, bool) {
 	return c, to-from >= d.reach-slack
 }
 
-// falling returns the line on a place m: the mirror image of a rising one.
+// falling returns the line at a place m: the mirror image of a rising one.
 func (d diamond) falling(m float64) (Cut, bool) {
 	image := d
 	image.x = d.across - d.x

@@ -33,7 +33,7 @@ func Fan() Kind {
 
 func drawFan(v Values, aspect float64) []Cut {
 	rays := v.Count("rays")
-	half := v["spread"] * math.Pi / 360
+	half := v.Radians("spread") / 2
 	line := tips{half: aspect / 2, outer: half, scallop: v["scallop"]}
 	angles, reaches := make([]float64, rays), make([]float64, rays)
 	for i := range rays {

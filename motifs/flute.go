@@ -2,8 +2,8 @@ package motifs
 
 // Flute is upright panels, evenly spaced within the box and, at a gap of 0, from
 // one box to the next when boxes are as wide as the pitch. A flat wheel leaves
-// flat panels, a round one hollow ones. How deep they are, against how many go
-// round the glass, settles whether they just meet or leave a land.
+// flat panels, a round one hollow ones. Their depth, and how many go round the
+// glass, decide whether they just meet or leave a land.
 func Flute() Kind {
 	return Kind{
 		Name:  "flute",

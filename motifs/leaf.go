@@ -38,7 +38,7 @@ func Leaf() Kind {
 func drawLeaf(v Values, aspect float64) []Cut {
 	leaf := outline{half: aspect / 2, foot: v["stalk"]}
 	leaf.fullest = leaf.foot + v["fullest"]*(1-leaf.foot)
-	lean := radians(v["lean"])
+	lean := v.Radians("lean")
 	turn := frondTurn(lean, v["arch"])
 	pairs := v.Count("fronds")
 	top := 1 - v["crown"]*(1-leaf.foot)
@@ -87,8 +87,8 @@ func (o outline) halfWidth(y float64) float64 {
 	return o.half * (1 - u*u)
 }
 
-// reach returns how far it is from the stem at a height to the outline, in a
-// direction at an angle to the stem. The leaf is convex, so the way out of it
+// reach returns the distance from the stem, at the height root, to the outline, in
+// a direction at an angle to the stem. The leaf is convex, so the line outwards
 // crosses the outline once.
 func (o outline) reach(root, angle float64) float64 {
 	sin, cos := math.Sincos(angle)
@@ -104,8 +104,8 @@ func (o outline) reach(root, angle float64) float64 {
 	return inside
 }
 
-// frond returns the frond on the right of the stem in heights of the box: the
-// arc of a circle, which turns evenly, so that its chord has half the turn.
+// frond returns the frond on the right of the stem in heights of the box. It is
+// the arc of a circle, whose chord has half the turn.
 func (o outline) frond(root, lean, turn float64) geometry.Bezier {
 	chord := lean + turn/2
 	length := o.reach(root, chord)

@@ -1,9 +1,3 @@
-// Package motifs holds the elements a pattern is made of, one file a motif.
-// A motif turns its parameters into cuts in the unit repeat: a box one wide and
-// one high, x from -0.5 at its left edge to 0.5, y from 0 at its foot to 1.
-//
-// A motif knows nothing of sizes, wheels or glass. It is told only its aspect,
-// the width of its box over its height, so that an angle it draws is true.
 package motifs
 
 import (
@@ -22,12 +16,12 @@ type Kind struct {
 	// Mirrored says that the cuts are the same seen from left and from right,
 	// whatever the parameters.
 	Mirrored bool
-	// Draw returns the cuts for a full set of values, each within its range.
-	// It is the same for the same values; all its cuts lie inside the box.
+	// Draw returns the cuts for a full set of values, each within its range. The
+	// same values give the same cuts. All of them lie inside the box.
 	Draw func(v Values, aspect float64) []Cut
 }
 
-// Sort tells how a parameter is written in a job.
+// Sort is how a parameter is written in a job.
 type Sort int
 
 // A parameter is a number, a whole count, or a switch that is true or false.
@@ -50,6 +44,9 @@ type Values map[string]float64
 
 // Count returns a parameter that is a whole number.
 func (v Values) Count(name string) int { return int(math.Round(v[name])) }
+
+// Radians returns a parameter that is an angle. A job has it in degrees.
+func (v Values) Radians(name string) float64 { return geometry.Degrees(v[name]).Radians() }
 
 // On reports whether a switch is on.
 func (v Values) On(name string) bool { return v[name] != 0 }

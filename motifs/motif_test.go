@@ -230,7 +230,7 @@ func near(a, b geometry.Point) bool { return r2.Norm(r2.Sub(a, b)) < exact }
 
 // reach reports whether two curves come within a distance.
 func reach(a, b geometry.Bezier, within float64) bool {
-	// A curve lies between the least and the most of its control points.
+	// A curve lies between the lowest and the highest of its control points.
 	for _, of := range []func(geometry.Point) float64{
 		func(p geometry.Point) float64 { return p.X }, func(p geometry.Point) float64 { return p.Y },
 	} {
@@ -246,7 +246,7 @@ func apart(a, b geometry.Bezier, of func(geometry.Point) float64) float64 {
 	return min(of(b[0]), of(b[1]), of(b[2]), of(b[3])) - max(of(a[0]), of(a[1]), of(a[2]), of(a[3]))
 }
 
-// sagitta is how far a curve may stand off its chords: a radius of 5 times the
+// sagitta is how far a curve can deviate from its chords: a radius of 5 times the
 // box's side that turns through 5° between two of them.
 const sagitta = 5e-3
 

@@ -7,9 +7,9 @@ import (
 )
 
 // Olives is rows of short marks, each a touch of a round wheel. They stand evenly
-// within the box and from one box to the next beside it. An olive's length is
-// bound to the distance between them, so that it keeps its figure in a box of any
-// shape; it settles how deep the wheel goes.
+// within the box and from one box to the next. An olive's length is a multiple of
+// the distance between them, so that olives look the same in a box of any shape.
+// The length decides how deep the wheel goes.
 func Olives() Kind {
 	return Kind{
 		Name:  "olives",
@@ -21,7 +21,7 @@ func Olives() Kind {
 				Sort: Count, Default: 3, Least: 1, Most: 16},
 			{Name: "long", About: "an olive's length, as a multiple of the distance to the next in its row, as far as there is room",
 				Default: 1.5, Least: 0.4, Most: 4},
-			{Name: "lean", About: "how far in degrees an olive leans to the right: 0 upright, 90 lying",
+			{Name: "lean", About: "how far in degrees an olive leans to the right: 0 upright, 90 level",
 				Default: 0, Least: 0, Most: 90},
 			{Name: "stagger", About: "whether the olives of one row stand between those of the next",
 				Sort: Switch, Default: 1, Least: 0, Most: 1},
@@ -33,14 +33,14 @@ func Olives() Kind {
 func drawOlives(v Values, aspect float64) []Cut {
 	olives, rows := v.Count("olives"), v.Count("rows")
 	step, high := aspect/float64(olives), 1/float64(rows)
-	// Rows that stagger stand a quarter of a step to either side, so that both
-	// are even from box to box and neither reaches over the edge.
+	// Rows that stagger are shifted a quarter of a step, one to the left and the next
+	// to the right. So both are even from box to box, and no olive crosses the edge.
 	aside, room := 0.0, step
 	if v.On("stagger") {
 		aside, room = step/4, step/2
 	}
 	const free = 0.9 // of the room, so that no two meet end to end
-	way := heading(radians(v["lean"]))
+	way := heading(v.Radians("lean"))
 	long := min(v["long"]*step, free*high/way.Y, free*room/way.X)
 	half := r2.Scale(long/2, way)
 	cuts := make([]Cut, 0, olives*rows)

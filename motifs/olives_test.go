@@ -25,7 +25,7 @@ func TestOlivesFigure(t *testing.T) {
 		{"low", motifs.Values{"olives": 1, "rows": 2, "long": 4, "stagger": 0}, 1, geometry.Point{Y: 0.225}},
 		{"lying", motifs.Values{"olives": 4, "rows": 1, "long": 4, "stagger": 0, "lean": 90}, 2, geometry.Point{X: 0.225}},
 		// Those that stagger stand half as far from the edge.
-		{"lying by turns", motifs.Values{"olives": 4, "rows": 2, "long": 4, "stagger": 1, "lean": 90}, 2, geometry.Point{X: 0.1125}},
+		{"level, staggered", motifs.Values{"olives": 4, "rows": 2, "long": 4, "stagger": 1, "lean": 90}, 2, geometry.Point{X: 0.1125}},
 	} {
 		for i, c := range draw(motifs.Olives(), test.values, test.aspect) {
 			half := r2.Scale(0.5, r2.Sub(c.Path[3], c.Path[0]))

@@ -1,8 +1,8 @@
 package motifs
 
-// Ring is level mitres from edge to edge of the box: round the whole glass when
-// the box is as wide as the pitch, and a band of them across it when it is less.
-// Half a step is left bare above the topmost ring and below the lowest.
+// Ring is level mitres from edge to edge of the box. They run round the whole glass
+// when the box is as wide as the pitch. Half a step is left bare above the topmost
+// ring and below the lowest.
 func Ring() Kind {
 	return Kind{
 		Name:  "ring",

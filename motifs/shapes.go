@@ -61,6 +61,3 @@ func mirrored(c geometry.Bezier) geometry.Bezier {
 	}
 	return c
 }
-
-// radians returns an angle given in degrees.
-func radians(degrees float64) float64 { return degrees * math.Pi / 180 }

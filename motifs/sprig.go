@@ -39,15 +39,16 @@ func drawSprig(v Values, aspect float64) []Cut {
 	// An arc that starts upright and turns by t ends tan(t/2) aside for each 1
 	// it rises. Half the width is left for the leaves.
 	widest := 2 * math.Atan(aspect/2)
-	bend := min(max(radians(v["bend"]), -widest), widest)
+	bend := min(max(v.Radians("bend"), -widest), widest)
 	aside := math.Tan(bend / 2)
 	stem := arc(geometry.Point{X: -aside / 2}, geometry.Point{X: aside / 2, Y: 1}, bend)
 	cuts := []Cut{{Part: "stem", Path: boxed(stem, aspect)}}
 
-	leaves, lean := v.Count("leaves"), radians(v["lean"])
-	// Leaves on the inner side of the bend draw together, and would meet the sine of
-	// the lean times the bend's radius from their roots. Even of a bend of 70° and a
-	// lean of 25° that's 0.45 of the height, more than a leaf may be long.
+	leaves, lean := v.Count("leaves"), v.Radians("lean")
+	// Leaves on the inner side of the bend draw together. They would meet at a
+	// distance from their roots of the bend's radius times the sine of the lean. For
+	// a bend of 70° and a lean of 25° that is 0.45 of the height, and no leaf may be
+	// so long.
 	for i := range leaves {
 		up := v["stalk"] + (1-crown-v["stalk"])*float64(i)/float64(max(leaves-1, 1))
 		way := heading(bend*up + lean)

@@ -8,9 +8,9 @@ import (
 	"roundlay/geometry"
 )
 
-// Star is straight rays from the middle of the box, evenly turned. A ray is half
-// as long as the box, less the hub: where they are many or the box is small, the
-// wheel is large for them and they come out shallow.
+// Star is straight rays from the middle of the box at even angles. A ray is half as
+// long as the box, less the hub. In a small box the rays are short for the wheel and
+// come out shallow.
 func Star() Kind {
 	return Kind{
 		Name:  "star",

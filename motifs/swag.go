@@ -8,8 +8,8 @@ import (
 
 // Swag is arcs that hang end to end across the box, and so round the glass when
 // the box is as wide as the pitch. An arc that sags a share s of its width w has
-// the radius w (1 + 4s²) / 8s: the deeper it hangs, the smaller the wheel that
-// can follow it. At a sag of 0.14 it's as large as the arc is wide.
+// the radius w (1 + 4s²) / 8s. The deeper it hangs, the smaller the wheel that can
+// follow it. At a sag of 0.14 the radius is about the arc's width.
 func Swag() Kind {
 	return Kind{
 		Name:  "swag",

@@ -16,7 +16,7 @@ func TestSwagArc(t *testing.T) {
 	centre := geometry.Point{Y: (1+sag)/2 + 0.5}
 	for s := range 11 {
 		p := cuts[0].Path.At(float64(s) / 10)
-		// A cubic stands off a quarter of a circle by 0.03 % of its radius.
+		// A cubic deviates from a quarter of a circle by 0.03 % of its radius.
 		if r := math.Hypot(p.X, p.Y-centre.Y); math.Abs(r-math.Sqrt2/2) > 3e-4 {
 			t.Errorf("at %v the arc is %g from its centre", p, r)
 		}

@@ -7,9 +7,9 @@ import (
 )
 
 // Wheat is a stem with pairs of grains, each one touch of the wheel, and one more
-// at its tip. Unlike a leaf's fronds they are all alike, and stand off the stem
-// unless they are told to meet it. A grain's length settles how deep the wheel
-// goes: in an ear of less than about 35 mm grains of the usual length stay shallow.
+// at its tip. Unlike a leaf's fronds they are all alike, and they start beside the
+// stem unless apart is 0. A grain's length decides how deep the wheel goes: in an
+// ear of less than about 35 mm, grains of the default length stay shallow.
 func Wheat() Kind {
 	return Kind{
 		Name:  "wheat",
@@ -34,7 +34,7 @@ func Wheat() Kind {
 func drawWheat(v Values, aspect float64) []Cut {
 	const below = 1.5 // the top pair's roots, below the tip in grains
 	pairs, stalk := v.Count("grains"), v["stalk"]
-	way := heading(radians(v["lean"]))
+	way := heading(v.Radians("lean"))
 	long := min(v["long"]*(1-stalk), aspect/2/(v["apart"]+way.X))
 	apart := v["apart"] * long
 	top := 1 - below*long

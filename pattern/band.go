@@ -172,7 +172,7 @@ func carriedTo(j *job.Job, blank *glass.Blank, foot, most float64) (job.Band, En
 	switch {
 	case end.By != ByWall:
 	case !found:
-		top = min(top, blank.Carries(j.Limits.Leave+deepest(j), foot))
+		top = min(top, blank.Carries(glass.Wanted{Wall: j.Limits.Leave + deepest(j), From: foot}))
 	case c.carries(foot, top+fine):
 		top = c.between(foot, top, over)
 	}
@@ -200,7 +200,7 @@ func thinFor(j *job.Job, blank *glass.Blank) [][]glass.Span {
 	thin := make([][]glass.Span, len(j.Motifs))
 	for i, m := range j.Motifs {
 		const slack = 1e-12 // mm: what adding up a wall may leave
-		thin[i] = blank.Thinner(j.Limits.Leave-slack, m.Depth)
+		thin[i] = blank.CutTo(m.Depth).Thinner(j.Limits.Leave - slack)
 		if n := len(thin[i]); n > 0 && thin[i][n-1].To >= blank.Height() {
 			thin[i][n-1].To = math.Inf(1)
 		}

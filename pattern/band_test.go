@@ -90,7 +90,7 @@ func TestBandAgainstAll(t *testing.T) {
 				low := j.Limits.Foot + (m.Up.Value-m.Height.Value/2)*(top-j.Limits.Foot)
 				high := j.Limits.Foot + (m.Up.Value+m.Height.Value/2)*(top-j.Limits.Foot)
 				for z := low; ; z += step / 2 {
-					if b.LeftUnder(min(z, high), m.Depth) < j.Limits.Leave {
+					if b.CutTo(m.Depth).Left(min(z, high)) < j.Limits.Leave {
 						return false
 					}
 					if z >= high {

@@ -29,7 +29,7 @@ func describePlace(b []byte, m job.Motif) []byte {
 	if m.Mirror {
 		mirror = 1
 	}
-	return number(b, float64(m.Wheel), m.Depth, m.Turn, mirror, float64(m.On), float64(m.Shape), float64(m.Inside))
+	return number(b, float64(m.Wheel), m.Depth, m.Turn.Radians(), mirror, float64(m.On), float64(m.Shape), float64(m.Inside))
 }
 
 func number(b []byte, all ...float64) []byte {

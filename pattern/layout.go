@@ -119,7 +119,7 @@ func (s setting) carry(q geometry.Point) geometry.Point {
 		q.X = -q.X
 	}
 	if s.motif.Turn != 0 {
-		q = r2.Rotate(q, s.motif.Turn, geometry.Point{})
+		q = r2.Rotate(q, s.motif.Turn.Radians(), geometry.Point{})
 	}
 	if s.outer != nil {
 		return s.outer.carry(r2.Add(q, s.offset))

@@ -101,7 +101,7 @@ func oneSize(j *job.Job, band job.Band) (motifs []job.Motif, from []int, err err
 // where it stands on every other repeat, two. Cuts of different motifs never
 // meet by design, so there only the land between them changes.
 func meets(m job.Motif) bool {
-	upright := math.Abs(math.Sin(m.Turn)) < 1e-9 // its width lies round the glass
+	upright := math.Abs(math.Sin(m.Turn.Radians())) < 1e-9 // its width lies round the glass
 	return upright && m.Width.Value >= m.Stride()-1e-3
 }
 

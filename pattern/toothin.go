@@ -28,8 +28,8 @@ func (p *Plan) TooThin() []ThinGlass {
 			continue
 		}
 		if !t.Cut {
-			low := p.Blank.LeftUnder(t.From, idle) - p.Job.Limits.Leave + slack
-			high := p.Blank.LeftUnder(t.To, idle) - p.Job.Limits.Leave + slack
+			low := p.Blank.CutTo(idle).Left(t.From) - p.Job.Limits.Leave + slack
+			high := p.Blank.CutTo(idle).Left(t.To) - p.Job.Limits.Leave + slack
 			if low >= 0 && high >= 0 {
 				continue
 			}
@@ -68,8 +68,8 @@ func (p *Plan) leftAt() []float64 {
 			if a.Height > b.Height {
 				a, b = b, a
 			}
-			one := p.Blank.LeftUnder(a.Height, a.Depth)
-			other := p.Blank.LeftUnder(b.Height, b.Depth)
+			one := p.Blank.CutTo(a.Depth).Left(a.Height)
+			other := p.Blank.CutTo(b.Depth).Left(b.Height)
 			from, to := max(int(a.Height/grain), 0), min(int(b.Height/grain), len(least)-1)
 			for n := from; n <= to; n++ {
 				// Of the way between the two samples, what lies in the step.

@@ -1,5 +1,3 @@
-// Package glass is the uncut glass: what the calipers said of it, its outside
-// curve and the thickness of its wall.
 package glass
 
 import (
@@ -13,12 +11,12 @@ import (
 )
 
 // Station is one measured height on a blank: the height above the table, the
-// outside radius and the wall measured square to the glass, in millimetres, all as
-// measured whatever the blank weighs.
+// outside radius and the wall, which is measured square to the glass. All are in
+// millimetres and as measured: weighing the blank does not change them.
 type Station struct {
 	Height, Radius, Wall float64
-	// Least and Most are the least and the greatest diameter, where more was read
-	// than one: they tell how far the glass is out of round. Otherwise both are 0.
+	// Least and Most are the smallest and the greatest diameter where more than one
+	// was read: they show how far the glass is out of round. Otherwise both are 0.
 	Least, Most float64
 }
 
@@ -30,23 +28,23 @@ type Extent struct{ Low, High float64 }
 
 // Blank is one uncut glass, measured at two or more stations from the foot up.
 // Its height is the last station's. Floor is the thickness of glass under the
-// inside; 0 when it was not measured. The inside surface is made of both when the
-// blank is: they are not to be changed afterwards.
+// inside, 0 when it was not measured. The inside surface is worked out from
+// Stations and Floor when the blank is made, so they must not change afterwards.
 type Blank struct {
 	Name     string
 	Stations []Station
 	Floor    float64
 	Fill     float64 // the height of the line it is filled to; 0 for none
 	Material Material
-	// Paper is where paper is to begin and end on the outside, nil where it is to go
-	// as far as it lies on the glass.
+	// Paper is where paper begins and ends on the outside. nil lets it go as far as it
+	// lies on the glass.
 	Paper *Extent
 
-	// Weighs is what the scale says of it, in grams, 0 where it was not weighed.
-	// Factor is how many times as thick as measured its walls then are on the whole.
+	// Weighs is what the scale reads, in grams, 0 where it was not weighed. Factor is
+	// by what number the measured walls are multiplied to give that weight.
 	Weighs, Factor float64
 
-	// Straight says that the glass is taken as straight, whatever its stations read.
+	// Straight says that the glass is taken as straight, whatever the stations read.
 	Straight bool
 
 	profile     *geometry.Profile
@@ -55,7 +53,7 @@ type Blank struct {
 	inner, thin *Inner
 }
 
-// ErrWall is returned for a wall that is not thinner than the glass is round.
+// ErrWall is returned for a wall that is not thinner than the glass's radius.
 var ErrWall = errors.New("a wall must be thicker than zero and thinner than the glass's radius")
 
 // NewBlank returns the blank measured at the given stations, of soda-lime glass.
@@ -83,21 +81,21 @@ func NewBlank(name string, floor float64, stations []Station) (*Blank, error) {
 	return b, nil
 }
 
-// shape gives the blank an outside, and the inside that follows from it: before
-// it is weighed.
+// shape gives the blank an outside and the inside that follows from it. It is
+// called before the blank is weighed.
 func (b *Blank) shape(outside *geometry.Profile) {
 	b.profile, b.meridian = outside, geometry.NewMeridian(outside)
 	b.inner = b.innerTimes(1)
 	b.thin = b.inner
 }
 
-// Inner returns the inside surface as it most likely is: with the walls that make
-// the blank weigh what the scale says, where it was weighed. Paper is laid on it,
-// and what the blank holds and weighs is reckoned by it.
+// Inner returns the inside surface as it most likely is: if the blank was weighed,
+// with the walls that give that weight. Paper is laid on it, and what the blank
+// holds and weighs is worked out from it.
 func (b *Blank) Inner() *Inner { return b.inner }
 
-// ThinInner returns the inside surface that glass left is reckoned against: with
-// the walls as Wall returns them.
+// ThinInner returns the inside surface that glass left is measured to: with the
+// walls as Wall returns them.
 func (b *Blank) ThinInner() *Inner { return b.thin }
 
 // innerTimes returns the inside surface with all walls times a factor.
@@ -109,14 +107,14 @@ func (b *Blank) innerTimes(factor float64) *Inner {
 	return newInner(square{b.profile, b.wall, factor}, b.heights(), thickest, b.Floor)
 }
 
-// Meridian returns the outside curve told by the distance along it.
+// Meridian returns the outside curve by the distance along it.
 func (b *Blank) Meridian() geometry.Meridian { return b.meridian }
 
 // Profile returns the outside curve through the stations.
 func (b *Blank) Profile() *geometry.Profile { return b.profile }
 
-// OutOfRound returns the most by which the glass is wider one way than the other
-// at any station.
+// OutOfRound returns by how much the glass is wider one way than the other, at the
+// station where that is greatest.
 func (b *Blank) OutOfRound() float64 {
 	most := 0.0
 	for _, s := range b.Stations {
@@ -129,12 +127,13 @@ func (b *Blank) OutOfRound() float64 {
 func (b *Blank) Height() float64 { return b.profile.Top() }
 
 // Wall returns the thickness of the glass at height z, measured square to the
-// outside: between stations it changes in a straight line. Of a blank that was
-// weighed it is the thinner of what was measured and what the scale makes of it,
-// for a scale that reads more says nothing of any one place.
+// outside. Between stations it changes in a straight line. If the blank was
+// weighed, it is the thinner of the wall as measured and as corrected: a heavier
+// blank does not say where it is thicker.
 func (b *Blank) Wall(z float64) float64 { return b.thinner() * b.wall.Predict(z) }
 
-// thinner returns the factor on the walls as measured that glass left goes by.
+// thinner returns the factor on the measured walls that glass left is worked out
+// with.
 func (b *Blank) thinner() float64 { return min(1, b.Factor) }
 
 // LeastWall returns the thinnest wall between two heights.
@@ -148,20 +147,23 @@ func (b *Blank) LeastWall(from, to float64) float64 {
 	return least
 }
 
-// Carries returns the greatest height up to which, from the given one, the wall
-// is nowhere thinner than the given thickness. It returns from itself where the
-// glass is too thin there already.
-func (b *Blank) Carries(thickness, from float64) float64 {
-	if b.Wall(from) < thickness {
-		return from
+// Wanted is a wall of at least a thickness, from a height upwards.
+type Wanted struct{ Wall, From float64 }
+
+// Carries returns the greatest height up to which the wall is nowhere thinner
+// than wanted. Where it is too thin at the height it is wanted from, that is the
+// answer.
+func (b *Blank) Carries(w Wanted) float64 {
+	z, wall := w.From, b.Wall(w.From)
+	if wall < w.Wall {
+		return z
 	}
-	i := sort.Search(len(b.Stations), func(i int) bool { return b.Stations[i].Height > from })
-	z, wall := from, b.Wall(from)
+	i := sort.Search(len(b.Stations), func(i int) bool { return b.Stations[i].Height > w.From })
 	for _, s := range b.Stations[i:] {
 		next := b.thinner() * s.Wall
-		if next < thickness {
+		if next < w.Wall {
 			// On the straight line from (z, wall) to the station.
-			return z + (s.Height-z)*(wall-thickness)/(wall-next)
+			return z + (s.Height-z)*(wall-w.Wall)/(wall-next)
 		}
 		z, wall = s.Height, next
 	}

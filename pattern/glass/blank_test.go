@@ -75,7 +75,7 @@ func TestCarries(t *testing.T) {
 		{3, 40, 70}, // from a station
 		{2, 100, 100},
 	} {
-		if got := b.Carries(c.thickness, c.from); math.Abs(got-c.want) > 1e-12 {
+		if got := b.Carries(Wanted{c.thickness, c.from}); math.Abs(got-c.want) > 1e-12 {
 			t.Errorf("%g mm from %g: up to %g, wanted %g", c.thickness, c.from, got, c.want)
 		}
 	}

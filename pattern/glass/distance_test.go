@@ -19,7 +19,7 @@ type walked struct {
 
 const stride = 0.006 // mm
 
-// walk walks along a blank whose walls are so many times as thick as measured.
+// walk walks along a blank whose measured walls are multiplied by a factor.
 func walk(b *Blank, factor float64) walked {
 	r := b.Profile().Radius
 	wall := func(z float64) float64 {
@@ -183,7 +183,7 @@ func TestDistance(t *testing.T) {
 				}
 			}
 		}
-		t.Logf("%s: told up to %.4f too thick, %.4f too thin; %d of %d turn back", kind, thick, -thin, folded, glasses)
+		t.Logf("%s: up to %.4f too thick, %.4f too thin; %d of %d turn back", kind, thick, -thin, folded, glasses)
 	}
 }
 

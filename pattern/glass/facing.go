@@ -5,8 +5,8 @@ import (
 	"slices"
 )
 
-// A mark is carried through the wall square to the outside. Opposite and Facing
-// are the two ways of it.
+// A mark is carried through the wall square to the outside. Opposite goes inwards,
+// Facing outwards.
 
 // Opposite returns the place on the inside that is opposite the outside at height
 // z. It may lie below the floor or above the rim, where there is no inside.
@@ -15,22 +15,22 @@ func (n *Inner) Opposite(z float64) (radius, height float64) {
 	return p.radius, p.height
 }
 
-// Facing returns the height of the outside that the inside at a height is opposite
-// to: it undoes Opposite. It is not ok where the surface passes that height more
-// than once, for it turns back on itself there, nor below the floor or above the
-// rim. Of several it returns the one nearest the axis.
+// Facing returns the height on the outside that lies opposite a height on the
+// inside: it undoes Opposite. ok is false below the floor, above the rim, and where
+// the surface turns back on itself and so passes the height more than once. Then z
+// is the place nearest the axis.
 func (n *Inner) Facing(height float64) (z float64, ok bool) {
 	z, times := n.facing(height)
 	return z, times == 1
 }
 
-// facing returns also how many times the surface passes the height.
+// facing is Facing with the number of times the surface passes the height.
 func (n *Inner) facing(height float64) (z float64, times int) {
 	radius := math.Inf(1)
 	for i := range n.spans {
 		s := &n.spans[i]
 		low, high := s.ends[0].height, s.ends[1].height
-		// At the very rim the last piece counts, too.
+		// At the rim itself the last piece counts too.
 		if (height >= low) == (height >= high) && !(height == n.rim && max(low, high) == height) {
 			continue
 		}
@@ -43,13 +43,13 @@ func (n *Inner) facing(height float64) (z float64, times int) {
 	return z, times
 }
 
-// solve returns where within a piece the curve is at a height: by false position,
-// the Illinois way, so that neither end stays behind.
+// solve returns where within a piece the curve is at a height. It uses false
+// position with the Illinois rule, so that both ends move.
 func (n *Inner) solve(s *span, height float64) float64 {
 	off := func(z float64) float64 { return n.curve.under(z).height - height }
 	from, to := s.from, s.to
 	low, high := off(from), off(to)
-	if (low > 0) == (high > 0) { // but for rounding it is at an end
+	if (low > 0) == (high > 0) { // only by rounding: it is at an end
 		if math.Abs(low) < math.Abs(high) {
 			return from
 		}
@@ -80,9 +80,9 @@ func (n *Inner) solve(s *span, height float64) float64 {
 	return z
 }
 
-// Kinks returns the heights of the outside opposite which the surface may have a
-// corner, rising: those of the stations, and those opposite the floor's corner and
-// the edge of the rim. It must not be changed.
+// Kinks returns the heights of the outside at which the surface opposite may have a
+// corner, in rising order: the stations, and what lies opposite the floor's corner
+// and the edge of the rim. The slice must not be changed.
 func (n *Inner) Kinks() []float64 { return n.kinks }
 
 func (n *Inner) bend(stations []float64) {

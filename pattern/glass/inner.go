@@ -2,19 +2,19 @@ package glass
 
 import "math"
 
-// Inner is the inside surface as it is, a curve in the half-plane of radius and
-// height: from the axis along the level floor to the corner where it meets the
-// wall, and up the wall's inner curve to the rim. Opposite the outside at height
-// z, where it has radius r and slope angle α, the inner curve is at
-// (r − w cos α, z + w sin α), for walls are measured square to the outside.
+// Inner is the inside surface, as a curve in the half-plane of radius and height.
+// It runs from the axis along the level floor to the corner where the floor meets
+// the wall, and up the wall's inner curve to the rim. Walls are measured square to
+// the outside. So opposite the outside at height z, where the outside has the
+// radius r and the slope angle α, the inner curve is at (r − w cos α, z + w sin α).
 //
-// Where the wall is thicker than the outside is round along the profile, or thins
-// fast on a glass that flares, that curve turns back on itself. All of it then
-// counts as the surface, so that the glass is told no thicker than it may be.
+// That curve can turn back on itself: where the wall is thicker than the profile's
+// radius of curvature, or where it thins fast on a glass that flares. All of the
+// curve then counts as the surface, so that the glass left is never overstated.
 type Inner struct {
 	curve square
-	// Floor is the height of the floor, 0 where it was not measured: the curve
-	// then runs on down through the table.
+	// floor is the height of the floor. It is 0 where that was not measured; the
+	// curve then runs on down through the table.
 	floor, rim float64
 
 	spans  []span  // upwards along the glass
@@ -23,23 +23,24 @@ type Inner struct {
 	folded bool    // some of it goes down
 	kinks  []float64
 
-	// The first piece that is not wholly below each of many even steps of height.
+	// For each of many even steps of height, the first piece that is not wholly below
+	// it.
 	steps  []int32
-	perMM  float64 // steps
+	perMM  float64 // steps in a millimetre
 	bottom float64
 }
 
-// piece is a straight piece of the curve as Distance wants it.
+// piece is a straight piece of the curve, prepared for Distance.
 type piece struct {
 	at, along spot
 	scale     float64 // 1 / along²
 	lean      float64 // radius by height
-	// No piece from this one on lies lower, none up to it higher.
+	// lowest holds for this piece and all after it, highest for it and all before.
 	lowest, highest float64
 }
 
-// Stray is how far the pieces may leave the curve they stand for, in millimetres.
-// On a straight outside they are the curve.
+// Stray is how far the straight pieces may deviate from the curve, in millimetres.
+// On a straight outside they do not.
 const Stray = 0.002
 
 // newInner returns the inside surface of a curve between its stations' heights.
@@ -47,7 +48,7 @@ func newInner(curve square, heights []float64, thickest, floor float64) *Inner {
 	n := &Inner{curve: curve, floor: max(floor, 0), rim: curve.outside.Top()}
 	n.bottom = n.floor
 	if !n.FloorKnown() {
-		// Nothing is nearer to a place above the table than its own wall.
+		// For a place above the table, nothing lower is nearer than its own wall.
 		n.bottom = -thickest - 1
 	}
 	var all []span
@@ -124,8 +125,8 @@ func (n *Inner) near(height float64) int {
 	return int(n.steps[step])
 }
 
-// FloorKnown reports whether the floor was measured. Where it was not, the inside
-// is taken to run on down through the table, so that nothing but wall carries.
+// FloorKnown reports whether the floor was measured. If it was not, the inside is
+// taken to run on down through the table, so that only the wall counts.
 func (n *Inner) FloorKnown() bool { return n.floor > 0 }
 
 // Floor returns the height of the floor, 0 where it was not measured.
@@ -135,15 +136,14 @@ func (n *Inner) Floor() float64 { return n.floor }
 func (n *Inner) Rim() float64 { return n.rim }
 
 // Distance returns how much glass lies between a place in it and the inside
-// surface, to within Stray: the least distance to any of it, which lies in the
-// place's own half-plane, for the surface is turned about the axis. It is less
-// than zero in the hollow, and infinite where the floor is as thick as the glass
-// is high, so that there is none.
+// surface, to within Stray: the shortest distance to any part of the surface. It is
+// below zero in the hollow. It is infinite where the floor is as thick as the glass
+// is high, for then there is no inside.
 func (n *Inner) Distance(radius, height float64) float64 {
 	if len(n.pieces) == 0 {
 		return math.Inf(1)
 	}
-	nearest := n.toFloor(radius, height) // squared, all of it
+	nearest := n.toFloor(radius, height) // distances are squared from here on
 	start := n.near(height)
 	for i := start; i < len(n.pieces); i++ {
 		p := &n.pieces[i]

@@ -15,9 +15,9 @@ var (
 	ErrNoOpening = errors.New("the wall leaves no opening inside")
 )
 
-// Inside returns the inside surface from the floor up to the rim as a profile by
-// height, as paper is laid on it. Where it turns back on itself the profile keeps
-// to what lies nearest the axis.
+// Inside returns the inside surface from the floor up to the rim as a profile, for
+// paper to be laid on. Where the surface turns back on itself, the profile follows
+// the part nearest the axis.
 func (b *Blank) Inside() (*geometry.Profile, error) {
 	switch {
 	case b.Floor <= 0:
@@ -42,8 +42,8 @@ func (b *Blank) Inside() (*geometry.Profile, error) {
 	return profile, nil
 }
 
-// levels returns heights from the floor to the rim, close enough for a profile,
-// with those opposite the stations among them.
+// levels returns heights from the floor to the rim, close enough for a profile.
+// Those opposite the stations are among them.
 func (n *Inner) levels() []float64 {
 	const spacing = 1.0 // mm, at most
 	var corners []float64
@@ -56,7 +56,7 @@ func (n *Inner) levels() []float64 {
 	heights := []float64{n.floor}
 	for _, corner := range append(corners, n.rim) {
 		from := heights[len(heights)-1]
-		const tooNear = 0.01 // mm: they are one
+		const tooNear = 0.01 // mm: the two count as one
 		if corner-from < tooNear {
 			continue
 		}

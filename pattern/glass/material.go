@@ -6,11 +6,11 @@ type Material struct {
 	Density float64 // g/cm³
 }
 
-// Materials lists the kinds that a job may name, the first of which is taken
-// where it names none. The densities of the crystals are the least that
-// Directive 69/493/EEC, annex I, lets be sold under the name (read in the Danish
-// order on crystal glass, annex 1), so a blank weighs this or a little more.
-// That of soda-lime is common practice: published tables run from 2.4 to 2.53.
+// Materials lists the kinds that a job can name. The first is taken where a job
+// names none. The densities of the crystals are the lowest at which Directive
+// 69/493/EEC, annex I, allows the name (read in the Danish order on crystal glass,
+// annex 1), so a blank weighs this or a little more. That of soda-lime is common
+// practice: published tables run from 2.4 to 2.53.
 func Materials() []Material {
 	return []Material{
 		{"soda-lime", 2.50},

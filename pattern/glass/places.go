@@ -2,11 +2,11 @@ package glass
 
 import "math"
 
-// Place is a place of a curve of the glass.
+// Place is a point of a curve in the half-plane of radius and height.
 type Place struct{ Radius, Height float64 }
 
-// Places returns the inside surface from the axis along the floor and up to the
-// rim, at places a step apart or less.
+// Places returns points of the inside surface, from the axis along the floor and
+// up to the rim, a step apart or less.
 func (n *Inner) Places(step float64) []Place {
 	var all []Place
 	on := func(a, b spot) {

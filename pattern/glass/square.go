@@ -8,8 +8,8 @@ import (
 	"roundlay/geometry"
 )
 
-// square is the curve that lies one wall under the outside, measured square to
-// it as calipers do, by the height of the outside that each of its points is
+// square is the curve that lies one wall under the outside, measured square to it
+// as calipers do. A point of it is found by the height on the outside that it lies
 // opposite to. Beyond the first and the last station the outside runs on straight
 // and the wall keeps its thickness.
 type square struct {
@@ -29,33 +29,33 @@ func (s *square) under(z float64) spot {
 	return spot{s.outside.Radius(z) - wall*cos, z + wall*slope*cos}
 }
 
-// span is a straight piece that stands for the curve between two heights of the
-// outside. Bulge is the volume, turned about the axis, that lies between the
-// curve and the piece, counted as turned counts it.
+// span is a straight piece in place of the curve between two heights of the
+// outside. bulge is the volume between the curve and the piece when both are turned
+// about the axis, with the sign that turned gives it.
 type span struct {
 	from, to float64
 	ends     [2]spot
 	bulge    float64
 }
 
-// chordError is how far a straight piece may leave the curve, in mm, where it is
-// looked at: at its quarters. Between them it stays below Stray.
+// chordError is how far a straight piece may deviate from the curve, in mm, at its
+// quarters, where it is checked. Between them the deviation stays below Stray.
 const chordError = 0.0008
 
-// Between two stations a curve that bends is halved fewestHalvings times whatever
-// its quarters say, lest they all lie by chance where it crosses its chord; and no
-// more than mostHalvings times where it turns back on itself. There it slows down,
-// so that a quarter comes to less than leastQuarter of the piece, and what lies
-// between them may reach further than they tell.
+// Between two stations a curve that bends is halved at least fewestHalvings times,
+// because its quarters could by chance all lie where it crosses its chord. It is
+// halved at most mostHalvings times. Where the curve turns back on itself it slows
+// down and a quarter covers less than leastQuarter of the piece. Then the curve may
+// deviate further between the quarters than at them, and it is halved again.
 const (
 	fewestHalvings = 3
 	mostHalvings   = 12
 	leastQuarter   = 0.1
-	straight       = 1e-9 // mm: what rounding may bend
+	straight       = 1e-9 // mm: a deviation that is only rounding
 )
 
-// spans returns straight pieces for the curve between two heights of the outside
-// with no station between them: a single one where the outside is straight.
+// spans adds straight pieces for the curve between two heights of the outside that
+// have no station between them. On a straight outside that is a single piece.
 func (s *square) spans(all []span, from, to float64) []span {
 	middle := (from + to) / 2
 	return s.halved(all, from, to, [3]spot{s.under(from), s.under(middle), s.under(to)}, mostHalvings)
@@ -80,7 +80,7 @@ func (s *square) halved(all []span, from, to float64, at [3]spot, halvings int) 
 }
 
 // off returns how far a place lies from the straight piece between two others, and
-// at what share of it.
+// where on the piece it is nearest, as a share.
 func (p spot) off(a, b spot) (off, share float64) {
 	along := spot{b.radius - a.radius, b.height - a.height}
 	r, h := p.radius-a.radius, p.height-a.height
@@ -90,14 +90,14 @@ func (p spot) off(a, b spot) (off, share float64) {
 	return math.Hypot(r-share*along.radius, h-share*along.height), share
 }
 
-// turned returns the volume between the axis and a straight piece that is turned
-// about it: of a frustum, less than zero where the piece goes down.
+// turned returns the volume between the axis and a straight piece turned about it:
+// that of a frustum, below zero where the piece goes down.
 func turned(a, b spot) float64 {
 	return math.Pi / 3 * (b.height - a.height) * (a.radius*a.radius + a.radius*b.radius + b.radius*b.radius)
 }
 
-// clipped returns what of a piece lies between two heights and beyond the axis,
-// and whether anything does.
+// clipped returns the part of a piece that lies between two heights and on this side
+// of the axis. It is false where there is none.
 func (s span) clipped(low, high float64) (span, bool) {
 	a, b := s.ends[0], s.ends[1]
 	from, to := 0.0, 1.0

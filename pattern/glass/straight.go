@@ -10,14 +10,14 @@ import (
 	"roundlay/geometry"
 )
 
-// MostOff is how far a reading may lie off the line of a glass that is taken as
-// straight, as a radius: a sixteenth of an inch across. Past that paper on a cone
+// MostOff is how far a reading may lie off the line when a glass is taken as
+// straight, as a radius: a sixteenth of an inch across. With more, paper on a cone
 // would be 5 mm out round the glass.
 const MostOff = geometry.MillimetresPerInch / 32
 
-// OffError is returned for a glass that can't be taken as straight: it names the
-// station that alone is off a line, or the one furthest off, and the radius the
-// line has there.
+// OffError is returned for a glass that can't be taken as straight. Station is the
+// one that alone lies off a line through the others, or else the one furthest off.
+// Line is the radius the line has there.
 type OffError struct {
 	Station Station
 	Line    float64
@@ -27,10 +27,10 @@ func (e *OffError) Error() string {
 	return fmt.Sprintf("the station at %g mm is %g mm off a straight line in radius", e.Station.Height, e.Station.Radius-e.Line)
 }
 
-// Straightened returns the blank with a straight line for its profile, that of
-// least squares through the radii. Its stations keep what was measured. It errs
-// with an *OffError where one of them is more than MostOff from the line, and with
-// ErrWall where the line leaves a wall no room.
+// Straightened returns the blank with a straight line for its profile, the line of
+// least squares through the radii. The stations stay as measured. The error is an
+// *OffError where one of them is more than MostOff from the line, and ErrWall where
+// the line leaves no room for a wall.
 func (b *Blank) Straightened() (*Blank, error) {
 	foot, rate := line(b.Stations)
 	worst, most := b.Stations[0], -1.0
@@ -61,8 +61,8 @@ func (b *Blank) Straightened() (*Blank, error) {
 	return &straight, nil
 }
 
-// Off returns how far a station's reading lies outside the profile, as a radius:
-// nothing, unless the glass is taken as straight.
+// Off returns how far a station's reading lies outside the profile, as a radius. It
+// is 0 unless the glass is taken as straight.
 func (b *Blank) Off(s Station) float64 {
 	if !b.Straight {
 		return 0
@@ -80,14 +80,15 @@ func line(stations []Station) (foot, rate float64) {
 	return stat.LinearRegression(heights, radii, nil, false)
 }
 
-// Odd returns the station without which all the others lie on one line within so
-// much of radius, and the radius that line has at its height. It must be off that
-// line by far more than any other, or the glass is round on the whole. Of several
-// it is the one that leaves the others nearest to their line, and of three
-// stations the middle one.
+// Odd returns the one station that lies off the line of all the others, and the
+// radius that line has at its height. None of the others is off the line by more
+// than within, in radius, and the odd one is off by far more than any of them. If
+// not, the whole glass is curved and ok is false.
+// Of several such stations it returns the one without which the others are nearest
+// to their line, and of three stations only the middle one.
 func (b *Blank) Odd(within float64) (odd int, radius float64, ok bool) {
-	// A glass whose profile is an even curve comes to 1.7 times at a station
-	// between others, and to 5 times at its foot or rim.
+	// On a glass with an even curve, a station between others is off by 1.7 times as
+	// much as the others, and the foot or the rim by 5 times.
 	const far, farAtEnd = 2, 8
 	last := len(b.Stations) - 1
 	least := math.Inf(1)

@@ -5,23 +5,33 @@ import "math"
 // Span is a range of heights.
 type Span struct{ From, To float64 }
 
-// LeftUnder returns how much glass is left under a place of the outside, at a
-// height, that is cut to a depth square to it.
-func (b *Blank) LeftUnder(z, depth float64) float64 {
-	radius, slope, _ := b.profile.At(z)
-	in := depth / math.Sqrt(1+slope*slope)
-	return b.thin.Distance(radius-in, z+in*slope)
+// Cutting is a blank that is cut to one depth, square to its outside, at any
+// height.
+type Cutting struct {
+	blank *Blank
+	depth float64
 }
 
-// Thinner returns the heights at which a cut of a depth leaves less than there is
-// to be left, from the foot up.
-func (b *Blank) Thinner(leave, depth float64) []Span {
+// CutTo returns the blank cut to a depth.
+func (b *Blank) CutTo(depth float64) Cutting { return Cutting{b, depth} }
+
+// Left returns how much glass is left under the cut at height z.
+func (c Cutting) Left(z float64) float64 {
+	radius, slope, _ := c.blank.profile.At(z)
+	in := c.depth / math.Sqrt(1+slope*slope)
+	return c.blank.thin.Distance(radius-in, z+in*slope)
+}
+
+// Thinner returns the heights, from the foot up, at which less glass is left
+// than the given limit.
+func (c Cutting) Thinner(limit float64) []Span {
 	const fine = 0.5 // mm
 	var thin []Span
-	at, open := b.Stations[0].Height, false
+	stations := c.blank.Stations
+	at, open := stations[0].Height, false
 	look := func(z float64) {
-		if now := b.LeftUnder(z, depth) < leave; now != open {
-			edge := b.crosses(at, z, leave, depth, open)
+		if now := c.Left(z) < limit; now != open {
+			edge := c.passes(limit, Span{at, z}, open)
 			if now {
 				thin = append(thin, Span{From: edge})
 			} else {
@@ -32,7 +42,7 @@ func (b *Blank) Thinner(leave, depth float64) []Span {
 		at = z
 	}
 	look(at)
-	for _, s := range b.Stations[1:] {
+	for _, s := range stations[1:] {
 		from := at
 		n := int(math.Ceil((s.Height - from) / fine))
 		for i := 1; i <= n; i++ {
@@ -45,12 +55,14 @@ func (b *Blank) Thinner(leave, depth float64) []Span {
 	return thin
 }
 
-// crosses returns where between two heights what a cut leaves passes a limit: it
-// is thin at the first, or at the second.
-func (b *Blank) crosses(from, to, leave, depth float64, thin bool) float64 {
+// passes returns the height at which the glass left passes a limit within a
+// span. thin says that it is below the limit at the span's lower end; at the
+// upper end it is on the other side.
+func (c Cutting) passes(limit float64, within Span, thin bool) float64 {
+	from, to := within.From, within.To
 	for to-from > 1e-9 {
 		half := (from + to) / 2
-		if (b.LeftUnder(half, depth) < leave) == thin {
+		if (c.Left(half) < limit) == thin {
 			from = half
 		} else {
 			to = half

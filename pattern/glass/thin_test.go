@@ -16,7 +16,7 @@ func TestLeftUnderATaper(t *testing.T) {
 	down := blankOf(t, 0, at(0, 90, 4), at(60, 60, 10))
 	for _, c := range []struct{ z, wall, depth float64 }{{20, 8, 2}, {20, 8, 5}, {40, 6, 0}, {40, 6, 3}} {
 		want := (c.wall - c.depth) / math.Sqrt(1+lean*lean)
-		for name, got := range map[string]float64{"up": up.LeftUnder(c.z, c.depth), "down": down.LeftUnder(60-c.z, c.depth)} {
+		for name, got := range map[string]float64{"up": up.CutTo(c.depth).Left(c.z), "down": down.CutTo(c.depth).Left(60 - c.z)} {
 			if !within(got, want, 2e-3) {
 				t.Errorf("%g mm deep, the wall %g mm, the wide end %s: %.4f mm left, by hand %.4f", c.depth, c.wall, name, got, want)
 			}

@@ -10,18 +10,18 @@ import (
 // ends in a level floor: where its corner is rounded it holds a little less, and
 // the glass weighs a little more.
 
-// Volume returns the volume of the glass itself. It takes the inside for full
-// where the floor was not measured, so ask Hollow first.
+// Volume returns the volume of the glass itself. If the floor was not measured it
+// counts the inside as glass, so ask Hollow first.
 func (b *Blank) Volume() float64 {
 	return b.outside() - b.Holds(b.Height())
 }
 
-// Hollow reports whether the floor was measured, without which neither what the
-// blank holds nor what it weighs is known.
+// Hollow reports whether the floor was measured. If not, what the blank holds and
+// weighs is not known.
 func (b *Blank) Hollow() bool { return b.Floor > 0 }
 
-// Holds returns how much the blank holds when it is filled up to a height above
-// the table.
+// Holds returns how much the blank holds when it is filled up to a height above the
+// table. It is 0 if the floor was not measured.
 func (b *Blank) Holds(to float64) float64 {
 	if !b.Hollow() {
 		return 0
@@ -46,8 +46,8 @@ func (b *Blank) Weight() float64 { return b.Grams(b.Volume()) }
 // Grams returns what a volume of the blank's glass weighs.
 func (b *Blank) Grams(volume float64) float64 { return volume / 1000 * b.Material.Density }
 
-// outside returns the volume of the blank as if it were solid. Twelve points of
-// Gauss between stations settle its smooth curve to far below a drop.
+// outside returns the volume of the blank as if it were solid. Gauss's rule with
+// twelve points between stations gives it to far less than a drop.
 func (b *Blank) outside() float64 {
 	volume, heights := 0.0, b.heights()
 	for i := 1; i < len(heights); i++ {

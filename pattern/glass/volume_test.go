@@ -176,10 +176,10 @@ func TestWeighedLeaves(t *testing.T) {
 				t.Errorf("of %g g: %s %g, by hand %g", c.grams, name, leaves, c.leaves)
 			}
 		}
-		if up := got.Carries(c.leaves+0.01, 0); up != 0 {
+		if up := got.Carries(Wanted{Wall: c.leaves + 0.01}); up != 0 {
 			t.Errorf("of %g g it carries %g up to %g", c.grams, c.leaves+0.01, up)
 		}
-		if up := got.Carries(c.leaves-0.01, 0); up != 100 {
+		if up := got.Carries(Wanted{Wall: c.leaves - 0.01}); up != 100 {
 			t.Errorf("of %g g it carries %g up to %g only", c.grams, c.leaves-0.01, up)
 		}
 	}
@@ -245,7 +245,7 @@ func TestWeighedThinsEveryStation(t *testing.T) {
 		t.Errorf("from 20 to 90 the least wall is %g, by hand 3", least)
 	}
 	for thickness, want := range map[float64]float64{4: 50 * 2.0 / 3, 3.5: 50 * 5.0 / 6, 2.9: 100} {
-		if up := got.Carries(thickness, 10); !within(up, want, 1e-6) {
+		if up := got.Carries(Wanted{Wall: thickness, From: 10}); !within(up, want, 1e-6) {
 			t.Errorf("it carries %g mm up to %g, by hand %g", thickness, up, want)
 		}
 	}

@@ -6,18 +6,18 @@ import (
 	"strconv"
 )
 
-// A wall is measured in a few places, and a blown one is uneven between them.
-// What the whole blank weighs tells how thick it is on the whole.
+// A wall is measured in a few places, and a blown wall is uneven between them. The
+// weight of the blank says how thick its walls are on average.
 
-// leastFactor and mostFactor bound what weighing may make of the walls: past
+// leastFactor and mostFactor bound how much weighing may change the walls. Beyond
 // them something was misread.
 const (
 	leastFactor = 0.7
 	mostFactor  = 1.4
 )
 
-// FactorError is returned where no factor on the walls in reason makes a blank
-// weigh what the scale says. It reads as what would be accepted.
+// FactorError is returned where no factor in these bounds makes a blank weigh what
+// the scale reads. Its text says what would be accepted.
 type FactorError struct {
 	Weighs, Computed float64 // g: by the scale, and with the walls as measured
 	Least, Most      float64 // g: with the least and the greatest factor
@@ -25,20 +25,21 @@ type FactorError struct {
 
 func (e *FactorError) Error() string { return e.In("g", 1) }
 
-// In returns it in another unit, of so many grams: to three figures, and rounded
-// inwards, so that what it says is accepted is.
+// In returns the text in another unit, which has the given number of grams. Weights
+// have three figures and are rounded inwards, so that every weight it names is
+// accepted.
 func (e *FactorError) In(unit string, grams float64) string {
 	grain := math.Pow(10, math.Floor(math.Log10(e.Most/grams))-2)
 	text := func(weight float64, round func(float64) float64) string {
 		return strconv.FormatFloat(round(weight/grams/grain)*grain, 'f', max(0, -int(math.Round(math.Log10(grain)))), 64) + " " + unit
 	}
-	return fmt.Sprintf("from %s to %s, what walls from %g to %g times as thick would make; as measured they make %s",
+	return fmt.Sprintf("from %s to %s, which is the weight with walls %g to %g times as thick as measured; as measured it is %s",
 		text(e.Least, math.Ceil), text(e.Most, math.Floor), leastFactor, mostFactor, text(e.Computed, math.Round))
 }
 
-// Weighed returns the blank with the one factor on all its walls that makes it
-// weigh the given grams. It errs with a *FactorError, or with ErrWall where
-// walls so thick would meet.
+// Weighed returns the blank with all its walls multiplied by the one factor that
+// makes it weigh the given grams. The error is a *FactorError, or ErrWall where
+// walls of that thickness would meet.
 func (b *Blank) Weighed(grams float64) (*Blank, error) {
 	least, err := b.thicker(leastFactor)
 	if err != nil {
@@ -51,8 +52,8 @@ func (b *Blank) Weighed(grams float64) (*Blank, error) {
 	if low, high := least.Weight(), most.Weight(); !(low <= grams && grams <= high) {
 		return nil, &FactorError{grams, b.Weight(), low, high}
 	}
-	// The weight grows with the walls, nearly in proportion: false position
-	// settles in a few rounds.
+	// The weight grows nearly in proportion to the walls, so false position needs
+	// only a few rounds.
 	lo, hi, found := least, most, b
 	for range 60 {
 		low, high := lo.Weight(), hi.Weight()
@@ -77,8 +78,8 @@ func (b *Blank) Weighed(grams float64) (*Blank, error) {
 	return found, nil
 }
 
-// thicker returns the blank with its walls so many times as thick as measured.
-// What glass left goes by gets thinner with them, never thicker.
+// thicker returns the blank with its measured walls multiplied by a factor. The
+// walls for glass left follow only a factor below 1.
 func (b *Blank) thicker(factor float64) (*Blank, error) {
 	for _, s := range b.Stations {
 		if !(s.Wall*factor < s.Radius) {

@@ -1,6 +1,10 @@
 package groove
 
-import "math"
+import (
+	"math"
+
+	"roundlay/geometry"
+)
 
 // Bridge is where a wheel bites that is too large for the hollow it enters: it
 // rests on two places, and the deeper may be neither its own nor on its line. The
@@ -73,12 +77,30 @@ func (k *stroke) bridge() {
 	if !k.bridges {
 		return
 	}
+	k.lookAlong()
 	k.stands = stands
 	for i := range stands {
 		p := &stands[i]
 		k.from = min(k.from, p.stands-k.bites(p, -1))
 		k.to = max(k.to, p.stands+k.bites(p, 1))
 	}
+}
+
+// lookAlong looks at the wheel all along the line, as deep as it is asked to go. No mark
+// shows where a wheel that spans a hollow is to be set down and lifted, or how far it
+// may go in: it bites at both ends of the hollow, wherever it stands, so that anywhere
+// along its line has to do.
+func (k *stroke) lookAlong() {
+	all := *k
+	all.first, all.last, all.depth, all.spots = 0, k.line.Length(), k.asked, nil
+	stands := all.standings()
+	for i := range stands {
+		if lookedAt(i, len(stands)) {
+			all.lookAbout(&stands[i])
+		}
+	}
+	all.lookBetween()
+	k.elsewhere, k.about, k.deepest = all.elsewhere, all.about, all.deepest
 }
 
 // rests reports whether the wheel bites anywhere but in its mark.
@@ -161,16 +183,35 @@ func (k *stroke) spans(p *placing) bool {
 	return false
 }
 
-// bites returns how far to one side a wheel bites at all.
+// bites returns how far to one side a wheel bites at all, as far as the chart has
+// room to draw it.
 func (k *stroke) bites(p *placing, side float64) float64 {
 	furthest := 0.0
 	k.along(p, side, func(far float64, h heading) bool {
+		if k.surface.ChartRadius(h.along) < 2*leastChart { // a little is to spare for a way beside it
+			return false
+		}
 		if deep, _, _ := p.bite(&k.middle, h.spot(k.surface)); deep > 0 {
 			furthest = far
 		}
 		return true
 	})
 	return furthest
+}
+
+// leastChart is the radius, in millimetres, to which the chart narrows at the most
+// where a groove is drawn. It comes to its point where its cone does, and beyond that
+// everything would lie mirrored.
+const leastChart = 1.0
+
+// charted returns the distance along the profile nearest to another at which the
+// chart has room.
+func charted(surface *geometry.Surface, along float64) float64 {
+	r := surface.ChartRadius(along)
+	if r >= leastChart {
+		return along
+	}
+	return along + (leastChart-r)/(surface.ChartRadius(along+1)-r)
 }
 
 // spanned returns the station at a distance along the stroke with the wheel as

@@ -87,6 +87,7 @@ func (l *Lathe) set(line Line, wheel Wheel, depth float64) (k stroke, touch bool
 	if k.depth <= 0 { // it rests on both ends of the mark, and not between
 		k.depth, k.first, k.last = k.asked, k.line.Length()/2, k.line.Length()/2
 	}
+	k.depth = min(k.depth, k.asked) // a mark on a bend or over a hollow may be left too short
 	return k, touch
 }
 
@@ -159,10 +160,14 @@ func (k *stroke) draw() bool {
 	tail := func(end, side float64) float64 {
 		stand := k.at(end)
 		guess, fall := stand.tail()
-		return root(func(s float64) float64 {
+		bites := func(s float64) float64 {
 			p := k.at(end + side*s)
 			return p.inside(&k.middle, p.spot(-side*s, 0))
-		}, guess, fall)
+		}
+		if k.hollow {
+			return leaves(bites, length)
+		}
+		return root(bites, guess, fall)
 	}
 	k.first, k.last = 0, length
 	if !k.line.on[0] {

@@ -123,8 +123,8 @@ func (s *turning) faults(g told) (faults []string) {
 	}
 	for i := 1; i < n; i++ {
 		a, b := g.Samples[i-1], g.Samples[i]
-		if s.uncharted(a) || s.uncharted(b) {
-			continue
+		if min(a.Height, b.Height) < s.vessel.bottom || max(a.Height, b.Height) > s.vessel.top {
+			continue // beyond the ends of the glass
 		}
 		apart := r3.Norm(r3.Sub(s.chart.space(b.At), s.chart.space(a.At)))
 		if !(b.Along > a.Along && b.Along-a.Along <= 1+1e-6 && apart <= 1.001) {
@@ -138,14 +138,6 @@ func (s *turning) faults(g told) (faults []string) {
 		}
 	}
 	return faults
-}
-
-// uncharted reports whether a sample lies beyond the ends of the glass, or where the
-// chart's cone has come near its point and the chart has no room for it: a large
-// wheel on a short line may bite so far from where the line lies.
-func (s *turning) uncharted(at groove.Sample) bool {
-	const least = 8 // mm
-	return s.chart.cone.RadiusAt(at.Height) < least || at.Height < s.vessel.bottom || at.Height > s.vessel.top
 }
 
 // notNumber returns the name of a figure that is not a number, or not finite,

@@ -145,6 +145,7 @@ func (c comparison) all(rnd *rand.Rand) {
 	c.numbers()
 	if c.work.bridged || c.told.bridge != nil {
 		c.worst.note("bridged", 0)
+		c.bridged()
 		return
 	}
 	c.bites()
@@ -175,7 +176,10 @@ func (c comparison) between(rnd *rand.Rand) {
 
 // kind names what a turning belongs to.
 func (c comparison) kind() string {
-	if c.work.touch {
+	switch {
+	case c.work.bridged || c.told.bridge != nil:
+		return c.s.wheel.Edge.String() + " bridged "
+	case c.work.touch:
 		return c.s.wheel.Edge.String() + " touch "
 	}
 	return c.s.wheel.Edge.String() + " drawn "
@@ -208,6 +212,19 @@ func (c comparison) safe(what string, got, want, better float64) {
 	if !(over <= safeTolerance) {
 		c.fail(what, got, want)
 	}
+}
+
+// bridged compares the bite of a wheel that rests elsewhere than in its mark, and
+// the glass it leaves. Where there is no place along the line for its mark it is set
+// down in the middle.
+func (c comparison) bridged() {
+	k := c.work
+	if k.unset {
+		k = c.s.standing(c.s.line.length() / 2)
+	}
+	b := c.s.bite(k)
+	c.safe("bite", c.told.depth, b.depth, -1)
+	c.safe("glass left", max(c.told.left, 0), max(b.left, 0), 1)
 }
 
 // bites compares the deepest bite and the least glass left.
@@ -308,10 +325,6 @@ func (c comparison) numbers() {
 	}
 	var theta, height, way, step float64
 	for i, at := range c.told.Samples {
-		// A wheel that bridges may bite where the chart's cone has come to its point.
-		if c.told.bridge != nil && c.s.chart.cone.RadiusAt(at.Height) < 8 {
-			return
-		}
 		turn, z := c.s.chart.reverse(at.At)
 		theta, height = max(theta, math.Abs(at.Theta-turn)), max(height, math.Abs(at.Height-z))
 		if i > 0 {

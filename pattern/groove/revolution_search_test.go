@@ -204,14 +204,35 @@ func (s *turning) end(depth, way float64) (along float64, ok bool) {
 	more := 0.0
 	for range rounds {
 		if along, ok = s.set(depth, way, more); !ok {
-			break
+			return along, ok
 		}
 		last := more
 		if more = s.more(along, depth, way); math.Abs(more-last) < covered {
-			break
+			return along, ok
 		}
 	}
-	return along, ok
+	return s.setBySteps(depth, way)
+}
+
+// setBySteps returns what end does, by trying all along the line.
+func (s *turning) setBySteps(depth, way float64) (along float64, ok bool) {
+	const step = 0.5
+	length := s.line.length()
+	falls := func(far float64) bool { return s.covers(s.stood(far, way), depth, way) < far }
+	for far := step; far < length; far += step {
+		if falls(far) {
+			far = bisect(far, far-step, falls)
+			return length/2 + way*(length/2-far), true
+		}
+	}
+	return length/2 - way*length/2, false
+}
+
+// stood returns the walker on the line who is so far from its start (way -1) or its
+// end (way 1).
+func (s *turning) stood(far, way float64) walker {
+	length := s.line.length()
+	return s.line.at(length/2 + way*(length/2-far))
 }
 
 // press finds how deep the wheel goes in at one place, for a mark as long as the

@@ -48,6 +48,18 @@ func root(f func(float64) float64, guess, fall float64) float64 {
 	return x
 }
 
+// leaves returns where f, positive at 0, first crosses zero within a length, as it is
+// found by steps: the length itself where it does not.
+func leaves(f func(float64) float64, length float64) float64 {
+	const step = 0.5 // mm
+	for x := step; x < length+step; x += step {
+		if to := min(x, length); f(to) <= 0 {
+			return bisected(f, x-step, to, 1)
+		}
+	}
+	return length
+}
+
 // crossing returns where between 0 and a length f crosses zero, either way, nearest
 // to the middle; the middle where it does not.
 func crossing(f func(float64) float64, length float64) float64 {

@@ -115,7 +115,7 @@ func (s *station) chart(left float64) geometry.Point {
 		return s.own.chart(s.ahead, s.aside+left)
 	}
 	at := s.across(left)
-	return s.own.surface.ForwardAlong(at.theta, at.along)
+	return s.own.surface.ForwardAlong(at.theta, charted(s.own.surface, at.along))
 }
 
 // under returns the station at a distance along the stroke. It takes the wheel

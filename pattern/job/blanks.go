@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"roundlay/geometry"
 	"roundlay/pattern/glass"
 )
 
@@ -20,7 +21,7 @@ func (s section) blanks() []*glass.Blank {
 		}
 	}
 	if len(blanks) < len(tables) {
-		return nil // checks that need all of them would find what isn't there
+		return nil // later checks need all of them
 	}
 	return blanks
 }
@@ -67,11 +68,11 @@ func (s section) straightened(b *glass.Blank) *glass.Blank {
 	var wrong *glass.OffError
 	switch {
 	case errors.As(err, &wrong):
-		field.refuse(fmt.Sprintf("true of a glass whose stations all lie within %s across of one straight line", s.unit.AtMost(2*glass.MostOff)),
-			fmt.Sprintf("at %s above the table it was read %s across, where %s would be straight: measure there once more, or leave straight out",
+		field.refuse(fmt.Sprintf("true, for a glass whose stations all lie within %s across of one straight line", s.unit.AtMost(2*glass.MostOff)),
+			fmt.Sprintf("at %s above the table it was read %s across, where %s would be straight: measure there again, or leave straight out",
 				s.unit.Given(wrong.Station.Height), s.unit.Given(2*wrong.Station.Radius), s.unit.Fine(2*wrong.Line)))
 	case err != nil:
-		field.refuse("true of a glass that is straight", oneLine(err.Error(), 120))
+		field.refuse("true, for a glass that is straight", oneLine(err.Error(), 120))
 	default:
 		return straight
 	}
@@ -120,9 +121,10 @@ func (s section) stations() []glass.Station {
 	return stations
 }
 
-// A diameter that is both so many times the widest of the others, and reached by
-// a profile so steep, is a slip of the hand. A foot's disc and a flared rim are as
-// steep, but not so wide; the bowl of a goblet is as wide, but not so steep.
+// A diameter is a slip if it is both more than mostWider times the widest of the
+// others and reached by a profile steeper than mostSteep. A foot's disc and a flared
+// rim are as steep but not as wide; the bowl of a goblet is as wide but not as
+// steep.
 const (
 	mostWider = 3.0
 	mostSteep = 65.0 // degrees from upright
@@ -141,7 +143,7 @@ func (s section) leaps(all []glass.Station, i int) bool {
 			beside = max(beside, math.Abs(all[i].Radius-other.Radius)/math.Abs(all[i].Height-other.Height))
 		}
 	}
-	if all[i].Radius <= mostWider*widest || beside <= math.Tan(mostSteep*math.Pi/180) {
+	if all[i].Radius <= mostWider*widest || beside <= math.Tan(geometry.Degrees(mostSteep).Radians()) {
 		return false
 	}
 	field, accepted, perAcross := s.optional("across"), "a diameter ", 1.0
@@ -157,7 +159,7 @@ func (s section) leaps(all []glass.Station, i int) bool {
 	return true
 }
 
-// station reads one station, above those that are given.
+// station reads one station, given those below it.
 func (s section) station(below []glass.Station) (glass.Station, bool) {
 	s.only(keysOf("station"))
 	height, rises := s.height(below)
@@ -176,8 +178,8 @@ func (s section) station(below []glass.Station) (glass.Station, bool) {
 	return station, rises && round && walled
 }
 
-// solid says of a wall that is too thick what the glass is across there, which may
-// be what was misread, and which wall stands for a solid stem.
+// solid is the hint for a wall that is too thick. It says what the glass is across
+// there, for that may have been misread, and how to write a solid stem.
 func (s section) solid(radius float64) string {
 	across := "it is " + s.unit.Text(2*radius) + " across there"
 	step := s.unit.Step()

@@ -5,8 +5,8 @@ import (
 	"math"
 )
 
-// Change is one value of a job that is to be another. It is data, so that it can
-// be listed, added up and written to a file.
+// Change is a new value for one key of a job. It is data: it can be printed, combined
+// with others and written to a file.
 type Change struct {
 	Motif int    // the job's; -1 where it is a value of the layout
 	Key   string // as it stands in a job: one of those in keys, or a parameter
@@ -35,8 +35,8 @@ func (c Change) Has(j *Job) (has Change, ok bool) {
 	return has, ok
 }
 
-// Says returns the value that a job has for the change's key, in the words of a
-// job file; "" where it has none.
+// Says returns the value that a job has for the change's key, as a job file would
+// have it. It is "" where the job has none, which is so for a band it leaves out.
 func (c Change) Says(j *Job) string {
 	has, ok := c.Has(j)
 	if !ok {

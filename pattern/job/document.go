@@ -16,20 +16,20 @@ import (
 
 // document is a TOML file as a tree in which each key and value knows its place.
 //
-// go-toml reads the syntax and the scalars. The tree is put together here, since
-// go-toml's own decoding tells no places, and looks for doubled keys in a time
-// that grows with the square of their number.
+// go-toml reads the syntax and the scalars. The tree is built here, because
+// go-toml's own decoding gives no places, and its search for doubled keys takes a
+// time that grows with the square of their number.
 type document struct {
 	root  *table
 	lines []int // the offset at which each line starts
 }
 
-// table is a table of the file, however it is written.
+// table is a table of the file, in whatever way it is written.
 type table struct {
 	at     int
 	made   origin
 	fields []*entry          // in the file's order
-	named  map[string]*entry // of a table that has many
+	named  map[string]*entry // for a table that has many
 }
 
 // find returns the entry of a key, nil if the table has none.
@@ -56,14 +56,14 @@ type entry struct {
 type value struct {
 	at    int
 	kind  unstable.Kind
-	text  string   // what a string says; any other scalar as it is written
+	text  string   // a string's contents; any other scalar as it is written
 	items []*value // of a list
 	table *table   // of a table
 	// open says that the list is made of [[headers]], and grows with each.
 	open bool
 }
 
-// origin tells how a table came to be, which decides what may be added to it.
+// origin is how a table was written, which decides what can be added to it.
 type origin int
 
 const (
@@ -117,7 +117,7 @@ func notText(data []byte) *mistake {
 		control := r < ' ' && r != '\t' && r != '\n' && r != '\r' || r == 0x7f
 		if r == utf8.RuneError && size == 1 || control {
 			return &mistake{
-				at: at, read: fmt.Sprintf("a byte 0x%02x, which is no text", data[at]),
+				at: at, read: fmt.Sprintf("a byte 0x%02x, which is not text", data[at]),
 				accepted: "a text file in UTF-8", hint: "save the job as plain text",
 			}
 		}
@@ -156,7 +156,7 @@ func (t *table) header(node *unstable.Node) (*table, *mistake) {
 			if found.value.table == nil || found.value.table.made != implied {
 				return nil, found.headedAgain(at)
 			}
-			// Its own header comes after one of a table inside it.
+			// Its own header comes after that of a table inside it.
 			found.value.at, found.value.table.at, found.value.table.made = at, at, headed
 			return found.value.table, nil
 		case found.value.open:
@@ -170,7 +170,7 @@ func (t *table) header(node *unstable.Node) (*table, *mistake) {
 	return t, nil
 }
 
-// add puts key = value into the table. The key may be dotted.
+// add puts key = value into the table. The key can be dotted.
 func (t *table) add(node *unstable.Node) *mistake {
 	for keys := node.Key(); keys.Next(); {
 		key := keys.Node()
@@ -213,12 +213,12 @@ func (t *table) put(name string, at int, v *value) {
 	}
 }
 
-// headedAgain is the mistake of a table that is headed for a second time. Of those
-// of which a job may have several, each is headed in double brackets.
+// headedAgain is the mistake of a header that stands in the file for a second time.
+// A table that a job can have several of needs double brackets.
 func (e *entry) headedAgain(at int) *mistake {
 	m := e.again(at)
 	if slices.Contains([]string{"blank", "wheel", "motif"}, e.key) {
-		m.accepted, m.hint = fmt.Sprintf("each key once in its table, or [[%s]] over each", e.key), fmt.Sprintf("write [[%s]] over every one of them", e.key)
+		m.accepted, m.hint = fmt.Sprintf("each key once in its table, or [[%s]] over each", e.key), fmt.Sprintf("write [[%s]] over each of them", e.key)
 	}
 	return m
 }
@@ -226,8 +226,8 @@ func (e *entry) headedAgain(at int) *mistake {
 // again is the mistake of a key that stands in the file for a second time.
 func (e *entry) again(at int) *mistake {
 	return &mistake{
-		at: at, key: written(e.key), read: quoted(e.key) + " once more",
-		accepted: "each key once in its table", hint: "join the two, or take one of them out",
+		at: at, key: written(e.key), read: quoted(e.key) + " a second time",
+		accepted: "each key once in its table", hint: "join the two, or delete one",
 	}
 }
 
@@ -302,7 +302,7 @@ var (
 // truth is true or false as they are written in running text.
 var truth = regexp.MustCompile(`^(?i:true|false)\b`)
 
-// badSyntax words the parser's complaint for someone who has not read TOML's
+// badSyntax puts the parser's error into words for someone who has not read TOML's
 // specification.
 func (d *document) badSyntax(data []byte, p *unstable.Parser, err error) *mistake {
 	m := &mistake{}
@@ -310,7 +310,7 @@ func (d *document) badSyntax(data []byte, p *unstable.Parser, err error) *mistak
 	if errors.As(err, &at) {
 		m.at = int(p.Range(at.Highlight).Offset)
 	}
-	const wide = 1000 // of a very long line, no more is looked at
+	const wide = 1000 // bytes of a very long line to look at
 	start := d.lines[d.line(m.at)-1]
 	before := string(data[max(start, m.at-wide):m.at])
 	here, _, _ := strings.Cut(string(data[m.at:min(len(data), m.at+wide)]), "\n")
@@ -323,7 +323,7 @@ func (d *document) badSyntax(data []byte, p *unstable.Parser, err error) *mistak
 	m.read = around(before, strings.TrimRight(here, " \t\r"))
 	m.accepted = "key = value, as TOML has it (" + saying(err) + ")"
 	m.hint = slip(before, here)
-	// The parser says so of a text that runs on to the end of its line.
+	// This is what the parser says of a text that has no closing quote on its line.
 	if words := saying(err); strings.HasSuffix(words, "strings cannot have new lines") {
 		m.accepted, m.hint = "text with a quote at each end", "the closing quote is missing"
 	}
@@ -341,8 +341,8 @@ func around(before, after string) string {
 	return "…" + quoted(string(runes[len(runes)-most:])+after)
 }
 
-// slip guesses at the slip of the hand from what stands before and after the
-// place where the parser stopped.
+// slip guesses what went wrong from the text before and after the place where the
+// parser stopped.
 func slip(before, after string) string {
 	before = strings.TrimRight(before, " \t")
 	if before == "" || after == "" {
@@ -361,7 +361,7 @@ func slip(before, after string) string {
 	case last == '=' && here == ".":
 		return "a number begins with a digit"
 	case last == '=' && truth.MatchString(after):
-		return "true and false are written small"
+		return "write true and false in small letters"
 	case last == '=' && letter:
 		return "text goes in quotes"
 	}

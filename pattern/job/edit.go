@@ -7,19 +7,19 @@ import (
 	"strings"
 )
 
-// Edit is a value that a job file is to have in place of the one it has, or as a
-// new one.
+// Edit is a new value for a key of a job file, in place of the one it has or as a
+// new line.
 type Edit struct {
 	Motif int    // the number of its motif from 0, or one of the tables below
 	Key   string // of the motif or of the table
-	Value string // as TOML has it
-	Note  string // stands above the line as a comment
-	// Over is how an older note begins that the new one takes the place of, if
-	// it stands there.
+	Value string // as it is written in TOML
+	Note  string // a comment to put above the line
+	// Over is how an older note begins. If one stands above the line, the new note
+	// replaces it.
 	Over string
 }
 
-// The tables that are no motif's.
+// The tables other than motifs.
 const (
 	OfLayout = -1 - iota
 	OfShop
@@ -37,7 +37,7 @@ func Rewrite(data []byte, edits []Edit) ([]byte, error) {
 	for _, e := range edits {
 		made, ok := doc.edit(text, e)
 		if !ok {
-			return nil, fmt.Errorf("%s can't be written into this file: its place isn't found", e.Key)
+			return nil, fmt.Errorf("%s can't be written into this file: its place was not found", e.Key)
 		}
 		patches = append(patches, made...)
 	}
@@ -59,8 +59,8 @@ type patch struct {
 	text     string
 }
 
-// edit returns the patches of one edit: the value, and a line above it for the
-// note.
+// edit returns the patches of one edit: the value, and the note on a line above
+// it.
 func (d *document) edit(text string, e Edit) ([]patch, bool) {
 	end := "\n"
 	if strings.Contains(text, "\r\n") {
@@ -108,13 +108,13 @@ func (d *document) edit(text string, e Edit) ([]patch, bool) {
 	case t.made == inline:
 		return []patch{note, {to, to, ", " + e.Key + " = " + e.Value}}, true
 	}
-	// A line of its own, with what stands before the key beside it: a blank, or
-	// the name of the table where it is dotted.
+	// A line of its own. It begins as the line of the key beside it does: with spaces,
+	// or with the name of the table where that is dotted.
 	line := text[start:beside.at] + e.Key + " = " + e.Value + end
 	return []patch{{start, start, note.text + line}}, true
 }
 
-// edited returns the table that an edit is made in, and a key that it has.
+// edited returns the table that an edit changes, and a key that the table has.
 func (d *document) edited(e Edit) (t *table, known string) {
 	switch e.Motif {
 	case OfLayout:
@@ -139,8 +139,8 @@ func (d *document) edited(e Edit) (t *table, known string) {
 	return found.value.items[e.Motif].table, "depth"
 }
 
-// extent returns where the value of a key begins and ends in a file whose syntax
-// is right, given where the key begins.
+// extent returns where the value of a key begins and ends, given where the key
+// begins, in a file whose syntax is right.
 func extent(text string, key int) (from, to int, ok bool) {
 	eq := scan(text, key, "=")
 	if eq >= len(text) {
@@ -151,8 +151,8 @@ func extent(text string, key int) (from, to int, ok bool) {
 	return from, from + len(strings.TrimRight(text[from:to], " \t\r")), from < to
 }
 
-// scan returns the first place, from one on, that has one of the given signs
-// outside strings, lists and tables; the text's end if there is none.
+// scan returns the first place at or after at that has one of the given signs
+// outside strings, lists and tables. It returns the text's end if there is none.
 func scan(text string, at int, signs string) int {
 	depth := 0
 	for at < len(text) {

@@ -10,13 +10,13 @@ import (
 	"github.com/agnivade/levenshtein"
 )
 
-// Error tells why a job can't be read: where in the file, what stands there,
-// and what is accepted there. Each field is one line, fit to be shown.
+// Error says why a job can't be read: where in the file, what stands there, and
+// what is accepted there. Each field is one line of printable text.
 type Error struct {
-	File     string // empty of a job from no file
+	File     string // empty for a job that is from no file
 	Line     int    // from 1; where something is missing, the line of the table it is missing from
 	Key      string // in full, such as "motif[2].depth", counted from 1; empty where no key can be named
-	Read     string // as it stands in the file, shortened
+	Read     string // what stands in the file, shortened
 	Accepted string
 	Hint     string // what was probably meant; may be empty
 }

@@ -15,9 +15,9 @@ import (
 	"roundlay/geometry"
 )
 
-// field is one key of a section, or one item of a list, while it is read. Each
-// of the methods that read it returns false where there is nothing to use: the
-// key is missing, which is a mistake if it is needed, or its value is refused.
+// field is one key of a section, or one item of a list, while it is read. The
+// methods that read it return false where there is nothing to use: the key is
+// missing, which is a mistake if it is needed, or its value is refused.
 type field struct {
 	in     section
 	key    string // within its section; "" of an item
@@ -96,7 +96,7 @@ func (f field) millimetres() (mm float64, hint string) {
 			return 0, oneLine(wrong.Reason, 120)
 		}
 		if f.in.unit == geometry.Millimetre && geometry.IsInchFraction(v.text) {
-			return 0, fmt.Sprintf("such a fraction is of inches: write %s, or %.4g where it is mm", quoted(strings.TrimSpace(v.text)+" in"), mm)
+			return 0, fmt.Sprintf("a fraction like this is in inches: write %s, or %.4g if it is in mm", quoted(strings.TrimSpace(v.text)+" in"), mm)
 		}
 		return mm, ""
 	case v.isNumber():
@@ -109,8 +109,8 @@ func (f field) millimetres() (mm float64, hint string) {
 	return 0, "write " + geometry.LengthForms
 }
 
-// otherUnit asks, of a length that is given without a unit and can't be, whether it
-// is in the other one, in which it could; otherwise it is nothing.
+// otherUnit is the hint for a length that has no unit and is not accepted in the
+// job's, but would be in the other. Otherwise it is "".
 func (f field) otherUnit(accepts func(mm float64) bool) string {
 	if f.value == nil {
 		return ""
@@ -128,12 +128,12 @@ func (f field) otherUnit(accepts func(mm float64) bool) string {
 	}
 	mm, err := unit.Parse(text)
 	if was, _ := other.Parse(text); err != nil || was == mm {
-		return "" // its unit was said
+		return "" // it has a unit of its own
 	}
 	return fmt.Sprintf("%s %s is %s: is it %s? write %s", text, unit, inOther(mm, other), called, quoted(text+" "+other.String()))
 }
 
-// inOther says how much a length is to someone who thinks in a unit.
+// inOther writes a length for someone who thinks in the given unit.
 func inOther(mm float64, u geometry.Unit) string {
 	switch {
 	case mm >= 1000:
@@ -179,10 +179,10 @@ func inQuotes(text string) string {
 // within reads a number that lies in a span.
 func (f field) within(s span) (float64, bool) { return f.number(s.numbers(), s.holds) }
 
-// degrees reads an angle and returns it in radians.
-func (f field) degrees(s span) (float64, bool) {
+// degrees reads an angle, which a job has in degrees.
+func (f field) degrees(s span) (geometry.Angle, bool) {
 	degrees, ok := f.number(s.numbers()+", in degrees", s.holds)
-	return degrees * math.Pi / 180, ok
+	return geometry.Degrees(degrees), ok
 }
 
 // whole reads a whole number.
@@ -193,9 +193,10 @@ func (f field) whole(least, most int) (int, bool) {
 	return int(n), ok
 }
 
-// measure reads a bare number as a fraction and a text as a length.
-func (f field) measure(fraction, length span) (Measure, bool) {
-	accepted := fmt.Sprintf("a fraction from %g to %g, or in quotes %s", fraction.least, fraction.most, length.lengths(f.in.unit))
+// measure reads a bare number as a fraction and a text as a length. From says from
+// where it counts, "" of a size.
+func (f field) measure(fraction, length span, from string) (Measure, bool) {
+	accepted := fmt.Sprintf("a fraction from %g to %g, or in quotes %s%s", fraction.least, fraction.most, length.lengths(f.in.unit), from)
 	if f.absent(accepted) {
 		return Measure{}, false
 	}
@@ -237,7 +238,7 @@ func (f field) text(most int) (string, bool) {
 	case strings.TrimSpace(text) == "":
 		f.refuse(accepted, "")
 	case n > most:
-		f.refuse(accepted, "this one has "+strconv.Itoa(n))
+		f.refuse(accepted, "this one has "+strconv.Itoa(n)+" characters")
 	case strings.ContainsFunc(text, breaks):
 		f.refuse(accepted, "without tabs, new lines or other control characters")
 	default:
@@ -255,7 +256,7 @@ func (f field) word(words []string) (int, bool) {
 	if f.value.kind != unstable.String {
 		hint := ""
 		if slices.Contains(words, f.value.text) {
-			hint = "in quotes" // true, the shape, is not true, the truth
+			hint = "write it in quotes" // the shape "true" is a word
 		}
 		f.refuse(accepted, hint)
 		return 0, false

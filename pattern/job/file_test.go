@@ -27,24 +27,24 @@ func TestRefuseFile(t *testing.T) {
 		{"a decimal comma", "across = 79,4\n", 1, `79,4`, "key = value", "decimal point"},
 		{"no digit before the point", "across = .5\n", 1, `.5`, "key = value", "a number begins with a digit"},
 		{"a word without quotes", "edge = mitre\n", 1, `edge = mitre`, "key = value", "text goes in quotes"},
-		{"a switch with a capital", "terminal = True\n", 1, `terminal = True`, "key = value", "true and false are written small"},
-		{"a switch in capitals", "mirror = FALSE\n", 1, `mirror = FALSE`, "key = value", "true and false are written small"},
+		{"a switch with a capital", "terminal = True\n", 1, `terminal = True`, "key = value", "write true and false in small letters"},
+		{"a switch in capitals", "mirror = FALSE\n", 1, `mirror = FALSE`, "key = value", "write true and false in small letters"},
 		{"a word that begins like a switch with a capital", "edge = Truelove\n", 1, `edge = Truelove`, "key = value", "text goes in quotes"},
 		{"a missing closing quote", "name = \"tumbler\n", 1, `tumbler`, "a quote at each end", "the closing quote is missing"},
 		{"a missing closing single quote", "name = 'tumbler\n", 1, `tumbler`, "a quote at each end", "the closing quote is missing"},
 		{"a word that begins like a switch", "edge = flat\n", 1, `edge = flat`, "key = value", "text goes in quotes"},
 		{"far into a line", "station = [ {height=0, across=3, wall=1}, {height=3, across=3 1/8, wall=1} ]\n", 1, `…" wall=1}, {height=3, across=3 1/8, wall=1} ]"`, "key = value", "in quotes"},
 		{"a list without an end", "station = [\n1,\n", 2, "1,", "array is incomplete", ""},
-		{"a second table", "[limits]\n[limits]\n", 2, `"limits" once more`, "each key once", ""},
-		{"a table that is a key", "limits = 1\n[limits]\n", 2, `"limits" once more`, "each key once", ""},
-		{"a list that is a table", "[motif]\n[[motif]]\n", 2, `"motif" once more`, "or [[motif]] over each", "write [[motif]] over every one"},
-		{"a table that is a list", "[[motif]]\n[motif]\n", 2, `"motif" once more`, "or [[motif]] over each", "write [[motif]] over every one"},
-		{"a list in single brackets", "[motif]\nkind = \"leaf\"\n[motif]\n", 3, `"motif" once more`, "or [[motif]] over each", "write [[motif]] over every one"},
-		{"a list that has an end", "motif = [{}]\n[[motif]]\n", 2, `"motif" once more`, "each key once", ""},
-		{"a table that has an end", "limits = {}\n[limits.a]\n", 2, `"limits" once more`, "each key once", ""},
-		{"a dotted key into a table", "[a.limits]\n[a]\nlimits.land = 1\n", 3, `"limits" once more`, "each key once", ""},
-		{"a dotted key into braces", "limits = {}\nlimits.land = 1\n", 2, `"limits" once more`, "each key once", ""},
-		{"a key twice in braces", "limits = {land = 1,\nland = 2}\n", 2, `"land" once more`, "each key once", ""},
+		{"a second table", "[limits]\n[limits]\n", 2, `"limits" a second time`, "each key once", ""},
+		{"a table that is a key", "limits = 1\n[limits]\n", 2, `"limits" a second time`, "each key once", ""},
+		{"a list that is a table", "[motif]\n[[motif]]\n", 2, `"motif" a second time`, "or [[motif]] over each", "write [[motif]] over each"},
+		{"a table that is a list", "[[motif]]\n[motif]\n", 2, `"motif" a second time`, "or [[motif]] over each", "write [[motif]] over each"},
+		{"a list in single brackets", "[motif]\nkind = \"leaf\"\n[motif]\n", 3, `"motif" a second time`, "or [[motif]] over each", "write [[motif]] over each"},
+		{"a list that has an end", "motif = [{}]\n[[motif]]\n", 2, `"motif" a second time`, "each key once", ""},
+		{"a table that has an end", "limits = {}\n[limits.a]\n", 2, `"limits" a second time`, "each key once", ""},
+		{"a dotted key into a table", "[a.limits]\n[a]\nlimits.land = 1\n", 3, `"limits" a second time`, "each key once", ""},
+		{"a dotted key into braces", "limits = {}\nlimits.land = 1\n", 2, `"limits" a second time`, "each key once", ""},
+		{"a key twice in braces", "limits = {land = 1,\nland = 2}\n", 2, `"land" a second time`, "each key once", ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			e := refused(t, []byte(c.text))
@@ -77,7 +77,7 @@ func TestErrorNamesFile(t *testing.T) {
 	}
 }
 
-// Of several mistakes the first in the file is told, in whatever order they are found.
+// Of several mistakes the first in the file is reported, in whatever order they are found.
 func TestRefuseFirst(t *testing.T) {
 	wrong := map[string]string{
 		"title":                   `titel = "x"`,
@@ -108,7 +108,7 @@ func TestRefuseFirst(t *testing.T) {
 		t.Error(err)
 	}
 
-	// Neither is told what only follows from another mistake.
+	// What only follows from another mistake is not reported either.
 	f = base().with(t, "wheel[1].name", `nmae = "mitre"`)
 	if e := refused(t, f.bytes()); e.Key != "wheel[1].nmae" {
 		t.Error(e)

@@ -110,7 +110,7 @@ func FuzzDocument(f *testing.F) {
 
 var errDate = errors.New("a date")
 
-// plain returns a table as go-toml would, but for whole numbers, which are
+// plain returns a table as go-toml would, except for whole numbers, which are
 // floats too. The error is the first of its numbers', which are read late.
 func plain(t *table) (map[string]any, error) {
 	all := make(map[string]any)

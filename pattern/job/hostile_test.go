@@ -105,7 +105,7 @@ func TestHostile(t *testing.T) {
 	}
 }
 
-// The largest job there may be is read, and in no time.
+// The largest job that is accepted is read, and quickly.
 func TestReadMost(t *testing.T) {
 	var b strings.Builder
 	b.WriteString("length = \"mm\"\nlayout.repeats = 360\n")

@@ -1,6 +1,3 @@
-// Package job is the job as its owner wrote it: the blanks, the limits, the
-// rack of wheels, and the motifs asked for. Read turns a job file into a Job or
-// says, with line and key, why it can't.
 package job
 
 import (
@@ -28,8 +25,8 @@ type Job struct {
 	source source
 }
 
-// Clone returns a copy whose motifs and layout can be changed without touching
-// the job's own.
+// Clone returns a copy whose motifs and layout can be changed without changing the
+// job's own.
 func (j *Job) Clone() *Job {
 	c := *j
 	c.Motifs = slices.Clone(j.Motifs)
@@ -64,17 +61,17 @@ func DefaultLimits() Limits {
 // Layout divides the glass.
 type Layout struct {
 	Repeats int
-	// Band is the range of heights given to the decoration, nil for all the
-	// glass that may be cut.
+	// Band is the range of heights given to the decoration. nil gives it all the
+	// glass that can be cut.
 	Band *Band
-	// Match tells what the blanks of a set share.
+	// Match says what the blanks of a set share.
 	Match Match
 }
 
 // Band is a range of heights.
 type Band struct{ Foot, Top float64 }
 
-// Match tells how the blanks of a set are laid out beside one another.
+// Match says how the blanks of a set are laid out beside one another.
 type Match int
 
 // Every blank has the band and the size of motif that all of them can carry, so
@@ -95,23 +92,22 @@ type Motif struct {
 	Kind   motifs.Kind
 	Values motifs.Values // one for every parameter of the kind
 	// Most names the counts that are to be as large as clears, in the order of the
-	// kind's parameters. Their values are the least until that is found: Found
-	// says that it is.
+	// kind's parameters. Their values are the smallest allowed until Found is true.
 	Most  []string
 	Found bool
-	// NoneClears names those of Most of which not even the least clears.
+	// NoneClears names the counts in Most that do not clear even at their smallest.
 	NoneClears []string
 	Wheel      int // the rack's
 	Depth      float64
 
-	// Inside is the number, from 1, of an earlier motif whose space this one fills:
-	// where it is and its size are measured in that one's box, and it goes with it
-	// in all else; 0 of a motif that stands for itself.
+	// Inside is the number, from 1, of an earlier motif whose space this one fills. Its
+	// place and size are then measured in that one's box, and it is turned, mirrored
+	// and repeated with it. 0 is a motif on its own.
 	Inside int
 
-	Across, Up    Measure // where its middle is: from the repeat's middle line, and from the band's foot along the slant
-	Width, Height Measure // of the pitch, and of the band along the slant
-	Turn          float64 // anticlockwise as seen from outside
+	Across, Up    Measure        // where its middle is: from the repeat's middle line, and from the band's foot along the slant
+	Width, Height Measure        // of the pitch, and of the band along the slant
+	Turn          geometry.Angle // anticlockwise as seen from outside
 	Mirror        bool
 	On            On
 	Shape         Shape
@@ -119,8 +115,8 @@ type Motif struct {
 	// The motif's own limits; nil where the job's hold.
 	Land, Clear *float64
 
-	// CutOrder says which of the motifs on its wheel are cut first, from 1; 0
-	// leaves that to the depth and the length of their cuts.
+	// CutOrder, from 1, orders the motifs that one wheel cuts. 0 leaves the order to
+	// the depth and the length of the cuts.
 	CutOrder int
 
 	// Line is the line of the job file on which the motif starts.
@@ -141,7 +137,7 @@ func (m Measure) Of(whole float64) float64 {
 	return m.Value
 }
 
-// On tells which repeats carry a motif.
+// On says which repeats carry a motif.
 type On int
 
 // A motif stands on each repeat, on the odd ones (1, 3, …) or on the even ones.
@@ -156,7 +152,7 @@ func Ons() []string { return []string{"each", "odd", "even"} }
 
 func (o On) String() string { return Ons()[o] }
 
-// Shape tells what a motif does on a glass that narrows.
+// Shape says what a motif does on a glass that narrows.
 type Shape int
 
 // A motif narrows with the pitch, or keeps its own shape.

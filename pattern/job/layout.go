@@ -6,7 +6,7 @@ import (
 	"roundlay/pattern/glass"
 )
 
-// layout reads how the glass is divided. The band must lie on every blank.
+// layout reads how the glass is divided. A band has to lie on every blank.
 func (s section) layout(blanks []*glass.Blank) Layout {
 	s.only(keysOf("layout"))
 	var l Layout

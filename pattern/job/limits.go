@@ -1,7 +1,6 @@
 package job
 
-// limits reads what the shop will not go beyond into limits that hold what is
-// not given.
+// limits reads the limits that are given over those in l.
 func (s section) limits(l *Limits) {
 	s.only(keysOf("limits"))
 	for _, one := range []struct {

@@ -11,7 +11,7 @@ import (
 	"roundlay/motifs"
 )
 
-// motifs reads every [[motif]]. Repeats is 0 where their number isn't known.
+// motifs reads every [[motif]]. repeats is 0 where their number isn't known.
 func (s section) motifs(wheels rack, repeats int, doc *document) []Motif {
 	tables := s.required("motif").list("a table [[motif]] for each motif", mostMotifs)
 	kinds := motifs.All()
@@ -24,7 +24,7 @@ func (s section) motifs(wheels rack, repeats int, doc *document) []Motif {
 	return all
 }
 
-// motif reads one motif of a kind there is, after those before it.
+// motif reads one motif, given the kinds there are and the motifs before it.
 func (s section) motif(kinds []motifs.Kind, wheels rack, repeats int, before []Motif) Motif {
 	m := Motif{
 		Across: Measure{0, true}, Up: Measure{0.5, true},
@@ -86,8 +86,8 @@ func (s *section) onlyMotif(kinds []motifs.Kind) {
 	s.only(known)
 }
 
-// values reads the parameters of a kind, and which of its counts are to be the
-// most that clears.
+// values reads the parameters of a kind, and which of its counts are to be as large
+// as clears.
 func (s section) values(kind motifs.Kind) (values motifs.Values, most []string) {
 	values = kind.Defaults()
 	for _, p := range kind.Params {
@@ -117,7 +117,7 @@ func (s section) values(kind motifs.Kind) (values motifs.Values, most []string) 
 	return values, most
 }
 
-// mostWord stands in a job for the largest count that clears.
+// mostWord is written in a job for the largest count that clears.
 const mostWord = "most"
 
 // isMost reports whether a text is that word, however it is written.
@@ -145,21 +145,21 @@ func (s section) motifWheel(wheels rack) int {
 
 // place reads where the motif stands and how large it is.
 func (s section) place(m *Motif) {
-	if across, up, ok := s.optional("at").pair("a list of two, across from -0.5 to 0.5 and up from 0 to 1, such as [0, 0.5]"); ok {
-		m.Across, _ = across.measure(span{-0.5, 0.5, 0}, span{-mostGirth / 2, mostGirth / 2, 12})
-		m.Up, _ = up.measure(span{0, 1, 0.5}, span{0, mostAcross, 40})
+	if across, up, ok := s.optional("at").pair("a list of two, across from -0.5 to 0.5 of the repeat and up from 0 to 1 of the band, such as [0, 0.5]"); ok {
+		m.Across, _ = across.measure(span{-0.5, 0.5, 0}, span{-mostGirth / 2, mostGirth / 2, 12}, ", from the repeat's middle")
+		m.Up, _ = up.measure(span{0, 1, 0.5}, span{0, mostAcross, 40}, ", up from the band's foot")
 	}
 	// A motif may reach over its neighbours, but not round the glass.
-	if width, ok := s.optional("width").measure(span{0.001, 2, 1}, span{0.1, mostGirth, 25}); ok {
+	if width, ok := s.optional("width").measure(span{0.001, 2, 1}, span{0.1, mostGirth, 25}, ""); ok {
 		m.Width = width
 	}
-	if height, ok := s.optional("height").measure(span{0.001, 1, 1}, span{0.1, mostAcross, 40}); ok {
+	if height, ok := s.optional("height").measure(span{0.001, 1, 1}, span{0.1, mostAcross, 40}, ""); ok {
 		m.Height = height
 	}
 }
 
-// inside reads which earlier motif's space this one fills. It stands on that
-// one's repeats, and is of its shape.
+// inside reads which earlier motif's space this one fills. It then has that one's
+// repeats and its shape.
 func (s section) inside(m *Motif, before []Motif) {
 	field := s.optional("inside")
 	accepted := "the number of a motif before this one"
@@ -182,8 +182,8 @@ func (s section) inside(m *Motif, before []Motif) {
 	m.On, m.Shape = outer.On, outer.Shape
 	for _, key := range []string{"on", "shape"} {
 		if given := s.optional(key); given.value != nil {
-			given.refuse(fmt.Sprintf("no %s of a motif that is inside another", key),
-				fmt.Sprintf("it goes with motif %d", m.Inside))
+			given.refuse(fmt.Sprintf("no %s in a motif that is inside another", key),
+				fmt.Sprintf("it follows motif %d", m.Inside))
 		}
 	}
 }

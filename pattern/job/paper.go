@@ -8,8 +8,8 @@ import (
 	"roundlay/pattern/glass"
 )
 
-// leastPaper is how high paper must be that is asked for, in millimetres: what can
-// still be handled.
+// leastPaper is the smallest height of paper that a job can ask for, in millimetres:
+// less can't be handled.
 const leastPaper = 5.0
 
 // paper reads the heights between which a blank is to have paper.

@@ -5,11 +5,12 @@ import (
 	"math"
 	"slices"
 
+	"roundlay/geometry"
 	"roundlay/pattern/groove"
 )
 
-// rack is the wheels of a job. It is whole if every name in it could be read,
-// so that a wheel that isn't there is one the shop doesn't have.
+// rack is the wheels of a job. It is whole if every name in it could be read: only
+// then is a wheel that is not in it one that the shop does not have.
 type rack struct {
 	wheels []groove.Wheel
 	names  []string
@@ -38,7 +39,7 @@ func (s section) rack() rack {
 	return all
 }
 
-// wheel reads one wheel but for its name.
+// wheel reads all of a wheel except its name.
 func (s section) wheel() groove.Wheel {
 	var w groove.Wheel
 	across, hasAcross := s.required("across").length(span{leastWheel, mostAcross, 100})
@@ -72,20 +73,22 @@ func (s section) wheel() groove.Wheel {
 	return w
 }
 
-// angle reads the included angle of a V of the given half width, which must not
-// reach the axle. Sized says that both sizes are known.
+// angle reads the included angle of a V of the given half width. The V must not
+// reach the axle. sized says that the half width and the wheel's radius are known.
 func (s section) angle(w *groove.Wheel, half float64, sized bool) {
 	field := s.required("angle")
 	angle, ok := field.degrees(span{20, 170, 90})
-	w.Angle = angle
+	w.Angle = angle.Radians()
 	if least := leastAngle(half, w.Radius); ok && sized && angle <= least {
 		field.refuse(fmt.Sprintf("an angle above %.0f degrees, at which the V of this wheel ends at its axle",
-			math.Ceil(least*180/math.Pi)), "")
+			math.Ceil(least.Degrees())), "")
 	}
 }
 
 // leastAngle returns the angle at which a V of a half width ends at the axle.
-func leastAngle(half, radius float64) float64 { return 2 * math.Atan(half/radius) }
+func leastAngle(half, radius float64) geometry.Angle {
+	return geometry.Angle(2 * math.Atan(half/radius))
+}
 
 // halfV returns half the width of a wheel's widest V.
 func halfV(w groove.Wheel) float64 {
@@ -95,16 +98,16 @@ func halfV(w groove.Wheel) float64 {
 	return w.Thick / 2
 }
 
-// TakesWheel reports whether a job may have a wheel as it is one it has, but for
-// its size across.
+// TakesWheel reports whether a job accepts a wheel that is one of its own with
+// another diameter.
 func TakesWheel(w groove.Wheel) bool {
 	v := w.Edge == groove.Mitre || w.Edge == groove.Gang
 	return w.Radius >= leastWheel/2 && w.Radius <= mostAcross/2 && w.Thick < 2*w.Radius &&
-		!(v && w.Angle <= leastAngle(halfV(w), w.Radius))
+		!(v && geometry.Angle(w.Angle) <= leastAngle(halfV(w), w.Radius))
 }
 
-// tip reads how the point of a V of the given half width is dressed. Sized says
-// that the half width is known.
+// tip reads how the point of a V of the given half width is dressed. sized says that
+// the half width is known.
 func (s section) tip(w *groove.Wheel, half float64, sized bool) {
 	flat, round := s.optional("tip"), s.optional("tip_radius")
 	hasFlat, hasRound := s.has("tip"), s.has("tip_radius")

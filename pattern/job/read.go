@@ -38,8 +38,8 @@ func Read(name string, data []byte) (*Job, error) {
 	return j, nil
 }
 
-// job reads the whole of a job. It goes on after a mistake, in case another
-// stands before it in the file.
+// job reads the whole of a job. It goes on after a mistake, because another may
+// stand before it in the file.
 func (r *reading) job(doc *document) *Job {
 	if len(doc.root.fields) == 0 {
 		r.note(&mistake{
@@ -97,7 +97,7 @@ func tableNames() []string {
 	return []string{"", "blank", "station", "limits", "wheel", "shop", "layout", "motif"}
 }
 
-// keysOf returns the keys of a table. A motif has those of its kind besides.
+// keysOf returns the keys of a table. A motif also has those of its kind.
 func keysOf(table string) []string {
 	switch table {
 	case "":

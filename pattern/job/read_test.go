@@ -19,7 +19,7 @@ import (
 var near = cmp.Options{
 	cmpopts.EquateApprox(0, 1e-9),
 	cmpopts.IgnoreUnexported(glass.Blank{}, Job{}),
-	// A kind is told by its name: functions can't be compared.
+	// A kind is compared by its name, because functions can't be.
 	cmp.Comparer(func(a, b motifs.Kind) bool { return a.Name == b.Name }),
 }
 
@@ -336,8 +336,8 @@ func TestStarterNotes(t *testing.T) {
 	}
 }
 
-// A count may be "most", however it is written: its value is the least until the
-// most is found.
+// A count can be "most", in capitals or not. Its value is the smallest until the
+// largest is found.
 func TestReadMostWord(t *testing.T) {
 	for _, word := range []string{"most", "Most", "MOST", " most "} {
 		got, err := Read("six.toml", base().with(t, "motif[1].fronds", `fronds = "`+word+`"`).bytes())

@@ -173,7 +173,7 @@ func TestRefuseEachKey(t *testing.T) {
 
 			i := base().index(t, name)
 			f = append(base()[:i+1:i+1], base()[i:]...)
-			if e := refused(t, f.bytes()); e.Line != i+2 || e.Key != key || !strings.Contains(e.Read, "once more") {
+			if e := refused(t, f.bytes()); e.Line != i+2 || e.Key != key || !strings.Contains(e.Read, "a second time") {
 				t.Errorf("twice: %v", e)
 			}
 		})
@@ -190,7 +190,7 @@ func acceptsAny(e *Error, accepted string) bool {
 	return false
 }
 
-// What one key may be depends on others, or on where the key stands.
+// What one key accepts depends on others, or on where the key stands.
 func TestRefuse(t *testing.T) {
 	for _, c := range []struct {
 		name, text           string // of the line that is changed
@@ -242,17 +242,17 @@ func TestRefuse(t *testing.T) {
 		{name: "blank.glass", text: `glass = "lead cristal"`, accepted: `"lead crystal"`, hint: `"lead crystal"`},
 		{name: "blank.weighs", text: `weighs = 412`, accepted: "a weight with its unit", hint: "say the unit too"},
 		{name: "blank.weighs", text: `weighs = "412"`, accepted: "a weight with its unit", hint: "say the unit too"},
-		{name: "blank.weighs", text: `weighs = "100 g"`, accepted: "what walls from 0.7 to 1.4 times as thick would make; as measured they make 483 g", hint: "measure the walls"},
-		{name: "blank.weighs", text: `weighs = "2 oz"`, accepted: "from 14.1 oz to 20.8 oz, what walls from 0.7 to 1.4 times as thick would make; as measured they make 17.0 oz"},
-		{name: "blank.weighs", text: `weighs = "3 kg"`, accepted: "what walls from 0.7 to 1.4 times as thick would make; as measured they make 0.483 kg", hint: "measure the walls"},
-		{name: "blank.weighs", text: `weighs = "2 oz"`, accepted: "from 14.1 oz to 20.8 oz, what walls from 0.7 to 1.4 times as thick would make; as measured they make 17.0 oz"},
+		{name: "blank.weighs", text: `weighs = "100 g"`, accepted: "which is the weight with walls 0.7 to 1.4 times as thick as measured; as measured it is 483 g", hint: "measure the walls"},
+		{name: "blank.weighs", text: `weighs = "2 oz"`, accepted: "from 14.1 oz to 20.8 oz, which is the weight with walls 0.7 to 1.4 times as thick as measured; as measured it is 17.0 oz"},
+		{name: "blank.weighs", text: `weighs = "3 kg"`, accepted: "which is the weight with walls 0.7 to 1.4 times as thick as measured; as measured it is 0.483 kg", hint: "measure the walls"},
+		{name: "blank.weighs", text: `weighs = "2 oz"`, accepted: "from 14.1 oz to 20.8 oz, which is the weight with walls 0.7 to 1.4 times as thick as measured; as measured it is 17.0 oz"},
 		{name: "blank.floor", text: ``, at: "blank", key: "blank.floor", read: "nothing", accepted: "a length from "},
 		{name: "blank.floor", text: ``, without: "blank.weighs", at: "blank", key: "blank.floor", read: "nothing"},
 
 		// The shop.
 		{name: "shop.rate", text: `rate = 400`, accepted: "a length from 0.04 in to 393 in"},
 		{name: "shop.order", text: `order = ["olive", "miter"]`, key: "shop.order[2]", read: `"miter"`, accepted: `from "mitre", "olive", "lines" or "panel"`, hint: `"mitre"`},
-		{name: "shop.order", text: `order = ["olive", "mitre", "olive"]`, key: "shop.order[3]", read: `"olive"`, hint: "this one stands there already"},
+		{name: "shop.order", text: `order = ["olive", "mitre", "olive"]`, key: "shop.order[3]", read: `"olive"`, hint: "this one is in the list already"},
 		{name: "shop.order", text: `order = ["olive", 2]`, key: "shop.order[2]", read: "2"},
 		{name: "shop.order", text: `order = [["olive"]]`, key: "shop.order[1]", read: "a list of 1"},
 
@@ -315,8 +315,8 @@ func TestRefuse(t *testing.T) {
 		{name: "motif[1].fronds", text: `rays = 5`, key: "motif[1].rays", hint: `"rays" belongs to a motif of the kind "fan"`, accepted: "the keys kind, wheel"},
 		{name: "motif[1].cut_order", text: `inside = 1`, key: "motif[1].inside", read: "1", accepted: "no such key in the first motif"},
 		{name: "motif[2].inside", text: `inside = 2`, read: "2", accepted: "the number of a motif before this one, which is 1"},
-		{name: "motif[2].inside", text: `inside = 1`, with: `on = "odd"`, at: "+", key: "motif[2].on", accepted: "no on of a motif that is inside another", hint: "it goes with motif 1"},
-		{name: "motif[2].inside", text: `inside = 1`, with: `shape = "taper"`, at: "+", key: "motif[2].shape", accepted: "no shape of a motif that is inside another"},
+		{name: "motif[2].inside", text: `inside = 1`, with: `on = "odd"`, at: "+", key: "motif[2].on", accepted: "no on in a motif that is inside another", hint: "it follows motif 1"},
+		{name: "motif[2].inside", text: `inside = 1`, with: `shape = "taper"`, at: "+", key: "motif[2].shape", accepted: "no shape in a motif that is inside another"},
 
 		// Keys out of place.
 		{name: "limits.land", text: `repeats = 3`, key: "limits.repeats", read: `"repeats"`, accepted: "the keys land, leave", hint: `"repeats" belongs to a layout`},
@@ -324,7 +324,7 @@ func TestRefuse(t *testing.T) {
 		{name: "title", text: `across = 3`, hint: `"across" belongs to a station, or to a wheel`, key: "across"},
 		{name: "title", text: `"" = 3`, key: `""`, read: `a key ""`, accepted: "the keys title, length"},
 		{name: "title", text: `"a\nb" = 3`, key: `"a\nb"`, read: `a key "a\nb"`},
-		{name: "title", text: `blank.name = "b"`, at: "blank", read: `"blank" once more`},
+		{name: "title", text: `blank.name = "b"`, at: "blank", read: `"blank" a second time`},
 	} {
 		t.Run(c.name+" "+c.text, func(t *testing.T) {
 			var f fixture

@@ -11,17 +11,17 @@ import (
 	"roundlay/pattern/glass"
 )
 
-// How far readings of one height may differ: past that, one is a slip of the hand.
+// How far readings of one height can differ. If they differ more, one was misread.
 const (
 	mostReadings = 12
 	mostApart    = 0.1  // of one reading from another
 	mostAstray   = 0.05 // of a girth from the readings across
 )
 
-// round reads how wide the glass is at a station: across it, once or several
-// times, or around it, or both. A girth gives the radius where there is one, for
-// it holds all the diameters there are; the readings across tell how far the
-// glass is out of round.
+// round reads how wide the glass is at a station: across it, once or several times,
+// or around it, or both. If there is a girth, the radius follows from it, for it
+// depends on all diameters. The readings across show how far the glass is out of
+// round.
 func (s section) round() (glass.Station, bool) {
 	if !s.has("across") && !s.has("around") {
 		s.missing("across", "across, the diameter, or around, the girth")
@@ -56,8 +56,8 @@ func (s section) round() (glass.Station, bool) {
 		return glass.Station{}, s.astray(girth, mean)
 	}
 	if len(readings) == 1 {
-		// The girth is that of the mean diameter, to second order: what one reading
-		// falls short of it, another passes it.
+		// The girth gives the mean diameter, to second order. So another diameter is as
+		// far above the mean as this reading is below it, or the other way round.
 		other := 2*girth/math.Pi - least
 		least, most = min(least, other), max(least, other)
 	}

@@ -13,8 +13,8 @@ type section struct {
 	*reading
 	table *table
 	path  string // of the table, "" at the top
-	// strange says that it has a key no job has. A key it lacks is probably
-	// that one, and isn't reported.
+	// strange says that it has a key that no job has. A key that is missing is
+	// probably that one misspelt, so it isn't reported.
 	strange bool
 }
 

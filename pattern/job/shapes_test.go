@@ -65,7 +65,7 @@ func TestSingleBrackets(t *testing.T) {
 	}
 }
 
-// What can be read and yet not be used is refused where it stands.
+// What can be read but not used is refused where it stands.
 func TestRefuseLater(t *testing.T) {
 	text := glassOf("0 60", "100 80")
 	j, err := Read("-", []byte(strings.Replace(text, "across=80", "across=[79, 81]", 1)))

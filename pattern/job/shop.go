@@ -8,16 +8,16 @@ import (
 
 // Shop is how this shop works.
 type Shop struct {
-	Rate  float64 // of groove cut, in mm a minute; 0 where it isn't known
-	Order []int   // the rack's wheels that are to be used first, in this order
+	Rate  float64 // groove cut in a minute, in mm; 0 where it isn't known
+	Order []int   // numbers of the rack's wheels that are used first, in this order
 	// Finish is what is done to the grooves after they are cut.
 	Finish Finish
 }
 
-// Finish is how the grey of a fresh groove is made bright, if it is.
+// Finish is what is done with the grey of a fresh groove.
 type Finish int
 
-// A finish is undecided where the job says nothing.
+// The finishes. It is undecided where the job names none.
 const (
 	Undecided Finish = iota
 	AsCut            // left grey
@@ -32,7 +32,7 @@ func Finishes() []string { return []string{"undecided", "as cut", "felt", "acid"
 // String returns the word for a finish.
 func (f Finish) String() string { return Finishes()[f] }
 
-// The least and the most groove that a shop may cut, in mm a minute.
+// The lowest and the highest rate that is read, in mm of groove a minute.
 const LeastRate, MostRate = 1.0, 10000.0
 
 // shop reads how the shop works.
@@ -72,7 +72,7 @@ func (s section) order(wheels rack) []int {
 			field.item(i).refuse(accepted, meant(item.text, wheels.names))
 			return nil
 		case wheel >= 0 && slices.Contains(order, wheel):
-			field.item(i).refuse(accepted, "this one stands there already")
+			field.item(i).refuse(accepted, "this one is in the list already")
 			return nil
 		}
 		order = append(order, wheel)

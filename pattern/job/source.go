@@ -6,8 +6,8 @@ import (
 	"strings"
 )
 
-// source is the file a job was read from, for what turns out to be wrong only
-// when the job is laid out. The zero source is that of a job from no file.
+// source is the file a job was read from. It gives line numbers for mistakes that
+// show only when the job is laid out. The zero source is that of a job from no file.
 type source struct {
 	name string
 	doc  *document
@@ -17,8 +17,8 @@ type source struct {
 // Error, such as "motif[2].depth"; blank[1] is the one blank of a job that has one.
 func (j *Job) Given(key string) bool { return j.source.find(key) != nil }
 
-// Refuse returns the Error for a key whose value could be read and yet can't be
-// used. Read is shown for the value where the file gives none, or a list.
+// Refuse returns the Error for a key whose value could be read but can't be used.
+// read is shown where the file has no value for the key, or a list.
 func (j *Job) Refuse(key, read, accepted, hint string) *Error {
 	e := &Error{Key: key, Read: read, Accepted: accepted, Hint: hint}
 	if j.source.doc == nil {
@@ -30,12 +30,12 @@ func (j *Job) Refuse(key, read, accepted, hint string) *Error {
 	}
 	if v := j.source.find(key); v != nil {
 		e.Line = j.source.doc.line(v.at)
-		if v.items == nil { // a list says less than what it comes to
+		if v.items == nil { // of a list the file shows only its length
 			e.Read = v.shown()
 		}
 		return e
 	}
-	// What is not given is missing from its table, where there is one.
+	// A key that is not in the file is placed at its table, if that is.
 	if table, _, ok := strings.Cut(key, "."); ok {
 		if v := j.source.find(table); v != nil {
 			e.Line = j.source.doc.line(v.at)
@@ -44,8 +44,8 @@ func (j *Job) Refuse(key, read, accepted, hint string) *Error {
 	return e
 }
 
-// Where names the place of a key in the job's file, or the key alone of a job from
-// no file.
+// Where names the place of a key in the job's file. For a job from no file it is the
+// key alone.
 func (j *Job) Where(key string) string {
 	e := j.Refuse(key, "", "", "")
 	if e.File == "" {
@@ -78,5 +78,5 @@ func (s source) find(key string) *value {
 	return found
 }
 
-// Item names one of several tables in a key, by its number from 0.
+// Item returns the key of one of several tables, by its number from 0.
 func Item(table string, i int) string { return fmt.Sprintf("%s[%d]", table, i+1) }

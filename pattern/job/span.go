@@ -20,8 +20,8 @@ func (s span) lengths(u geometry.Unit) string {
 	return fmt.Sprintf("a length from %s to %s, such as %q", end(s.least, u, 1), end(s.most, u, -1), example(s.example, u))
 }
 
-// example writes a length that is easily read off: of more than a quarter of an
-// inch, to the nearest eighth.
+// example writes a length that is easy to read. In inches, one over a quarter is
+// rounded to the nearest eighth.
 func example(mm float64, u geometry.Unit) string {
 	const eighth = geometry.MillimetresPerInch / 8
 	if u == geometry.Inch && math.Abs(mm) > 2*eighth {
@@ -35,9 +35,9 @@ func (s span) numbers() string {
 	return fmt.Sprintf("a number from %g to %g, such as %g", s.least, s.most, s.example)
 }
 
-// end writes one end of a span, rounded inwards, so that what a message says is
-// accepted is: to three figures, or in inches to whole ones, tenths of one, or
-// the one figure that is left below that, and a thousandth at the least.
+// end writes one end of a span. It is rounded inwards, so that every length a message
+// names is accepted. Millimetres have three figures. Inches are whole from ten up,
+// tenths from one up, and below that have one figure, no finer than a thousandth.
 func end(mm float64, u geometry.Unit, inwards float64) string {
 	x := mm / u.Millimetres()
 	if x != 0 {
@@ -58,14 +58,14 @@ func end(mm float64, u geometry.Unit, inwards float64) string {
 	return strconv.FormatFloat(x, 'g', 5, 64) + " " + u.String()
 }
 
-// What is accepted. The ends keep out slips of the hand, and numbers too large or
-// too small to calculate with; no glass or wheel in any shop comes near them.
+// What is accepted. The bounds keep out slips, and numbers too large or too small to
+// calculate with. No glass or wheel in any shop comes near them.
 const (
 	mostAcross = 1000.0 // of a glass and of a wheel, mm
 	mostGirth  = mostAcross * math.Pi
-	leastRise  = 0.1  // from one station to the next, mm: what calipers show
+	leastRise  = 0.1  // from one station to the next, mm: the step of calipers
 	leastWall  = 0.1  // mm
-	mostDepth  = 50.0 // of a cut, and of what is measured across one, mm
+	mostDepth  = 50.0 // of a cut, and of lands and glass left, mm
 	mostPolish = 3.0  // on each side of a groove, mm: more takes it away
 	leastBand  = 1.0  // mm
 	leastWheel = 5.0  // across, mm

@@ -39,8 +39,8 @@ func Starter(unit geometry.Unit) []byte {
 	return b.Bytes()
 }
 
-// defaultNote returns a parameter's default as a note that becomes a key when its
-// mark is taken away.
+// defaultNote returns a parameter's default as a note. It becomes a key when the #
+// is taken away.
 func defaultNote(p motifs.Param) string {
 	if p.Sort == motifs.Switch {
 		return fmt.Sprintf("# %s = %t", p.Name, p.Default != 0)

@@ -50,11 +50,11 @@ func TestWrongUnit(t *testing.T) {
 		{"in", `across = "3 in", wall = "1/4 in"`, `across = 39, wall = "1/4 in"`, `39 in is 991 mm: is it mm? write "39 mm"`},
 		{"mm", `wall = "3/8 in"`, `wall = "0.09"`, `0.09 mm is less than a tenth of a millimetre: is it inches? write "0.09 in"`},
 		{"mm", `across = "3 in"`, `across = 3`, ""}, // the message would say up to 3 times
-		// Such a fraction is refused wherever it stands, though it be within the range.
-		{"mm", `wall = "3/8 in"`, `wall = "3/32"`, `such a fraction is of inches: write "3/32 in", or 0.09375 where it is mm`},
-		{"mm", `depth = "1/32 in"`, `depth = "1/32"`, `write "1/32 in", or 0.03125 where it is mm`},
-		{"mm", `width = "1 in"`, `width = "3⅛"`, `write "3⅛ in", or 3.125 where it is mm`},
-		// No hint where the unit was said, or the other would not do either.
+		// Such a fraction is refused in any place, even within the range.
+		{"mm", `wall = "3/8 in"`, `wall = "3/32"`, `a fraction like this is in inches: write "3/32 in", or 0.09375 if it is in mm`},
+		{"mm", `depth = "1/32 in"`, `depth = "1/32"`, `write "1/32 in", or 0.03125 if it is in mm`},
+		{"mm", `width = "1 in"`, `width = "3⅛"`, `write "3⅛ in", or 3.125 if it is in mm`},
+		// No hint where the text has a unit, or where the other unit would not do either.
 		{"in", `across = "3 in"`, `across = "79.4 in"`, ""},
 		{"in", `across = "3 in"`, `across = 7940`, ""},
 		{"in", `wall = "3/8 in"`, `wall = -3`, ""},
@@ -65,7 +65,7 @@ func TestWrongUnit(t *testing.T) {
 			t.Errorf("%s in a job in %s was taken: %v", c.is, c.unit, err)
 			continue
 		}
-		if c.hint == "" && (strings.Contains(e.Hint, "is it") || strings.Contains(e.Hint, "of inches")) || !strings.Contains(e.Hint, c.hint) {
+		if c.hint == "" && (strings.Contains(e.Hint, "is it") || strings.Contains(e.Hint, "in inches")) || !strings.Contains(e.Hint, c.hint) {
 			t.Errorf("%s in a job in %s: %v", c.is, c.unit, e)
 		}
 	}

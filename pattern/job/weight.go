@@ -48,8 +48,8 @@ func (f field) weight() (float64, scale, bool) {
 		if !found {
 			continue
 		}
-		// What is left is read as a length in millimetres is, so it must have no
-		// unit of its own.
+		// The rest is read like a length in millimetres, so it must have no unit of
+		// its own.
 		x, err := geometry.Millimetre.Parse(number)
 		var wrong *geometry.LengthError
 		switch grams := x * u.grams; {

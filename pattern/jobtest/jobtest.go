@@ -105,7 +105,7 @@ func Bar(t testing.TB, across, up, length float64, change ...func(*job.Motif)) j
 // Depth and the like change a motif.
 func Depth(d float64) func(*job.Motif) { return func(m *job.Motif) { m.Depth = d } }
 func Turn(degrees float64) func(*job.Motif) {
-	return func(m *job.Motif) { m.Turn = degrees * math.Pi / 180 }
+	return func(m *job.Motif) { m.Turn = geometry.Degrees(degrees) }
 }
 func At(across, up float64) func(*job.Motif) {
 	return func(m *job.Motif) { m.Across, m.Up = Of(across), Of(up) }
@@ -195,7 +195,7 @@ func DrawMotif(t testing.TB, random *rand.Rand, repeats int) job.Motif {
 		m.Width = Of(between(1, 2))
 	}
 	if often(0.3) {
-		m.Turn = between(-math.Pi, math.Pi)
+		m.Turn = geometry.Angle(between(-math.Pi, math.Pi))
 	}
 	if often(0.1) {
 		m.Turn = math.Pi / 2

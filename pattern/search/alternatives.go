@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"roundlay/pattern"
+	"roundlay/pattern/glass"
 	"roundlay/pattern/groove"
 	"roundlay/pattern/job"
 )
@@ -17,7 +18,7 @@ func (s *cureSearch) keepBelow(g pattern.Group, cure pattern.Cure) pattern.Cure 
 	for _, i := range g.Motifs {
 		depth = max(depth, s.Job.Motifs[i].Depth)
 	}
-	top := floor(s.Blank.Carries(s.Job.Limits.Leave+depth, 0), s.Job.Length.Step())
+	top := floor(s.Blank.Carries(glass.Wanted{Wall: s.Job.Limits.Leave + depth}), s.Job.Length.Step())
 	if top < s.Band.Foot+pattern.LeastBand {
 		return cure
 	}

@@ -65,7 +65,7 @@ func times(from, to, parts int) []float64 {
 func closed(j *job.Job, i int) series {
 	const nearly = 0.9
 	m := j.Motifs[i]
-	upright := math.Abs(math.Sin(m.Turn)) < 1e-9
+	upright := math.Abs(math.Sin(m.Turn.Radians())) < 1e-9
 	if w := m.Width.Value / m.Stride(); !upright || !m.Width.Fraction || m.Inside > 0 || w < nearly || math.Abs(w-1) < 1e-9 {
 		return nil
 	}

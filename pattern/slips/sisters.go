@@ -7,15 +7,15 @@ import (
 	"roundlay/pattern/glass"
 )
 
-// reading is one of a blank's.
+// reading is one reading of a blank.
 type reading struct {
 	of      Quantity
 	station int
-	at      float64 // of the blank's height
+	at      float64 // where, as a share of the blank's height
 	value   float64
 }
 
-// middleHeight returns the middle one of blanks' heights.
+// middleHeight returns the median of the blanks' heights.
 func middleHeight(blanks []*glass.Blank) float64 {
 	heights := make([]float64, len(blanks))
 	for i, b := range blanks {
@@ -24,7 +24,8 @@ func middleHeight(blanks []*glass.Blank) float64 {
 	return median(heights)
 }
 
-// readings returns what was read of a blank, where its height is the given one.
+// readings returns a blank's readings, with their places as shares of the given
+// height.
 func readings(b *glass.Blank, of Quantity, height float64) []reading {
 	last := len(b.Stations) - 1
 	switch of {
@@ -47,7 +48,7 @@ func readings(b *glass.Blank, of Quantity, height float64) []reading {
 	return all
 }
 
-// value returns what was read of a width or a wall at a station.
+// value returns the width or the wall that was read at a station.
 func value(b *glass.Blank, of Quantity, station int) float64 {
 	s := b.Stations[station]
 	if of == OfWidth {
@@ -56,9 +57,9 @@ func value(b *glass.Blank, of Quantity, station int) float64 {
 	return s.Wall / b.Factor // as it was before the scale corrected it
 }
 
-// there is what a blank has of a quantity at a share of its height: between two
-// stations in a straight line, or anything from one to the other where neither is
-// near. Known is false where none is anywhere near.
+// there is the value that a blank has at a share of its height: on a straight line
+// between the stations below and above. Where neither of them is near, it can be
+// anything from least to most. known is false where both are far.
 type there struct {
 	value, least, most float64
 	known              bool
@@ -93,8 +94,8 @@ func at(b *glass.Blank, of Quantity, share float64) (there, bool) {
 	return t, true
 }
 
-// ask returns what blanks have of a quantity at a share of their heights: of those
-// that were measured near it, if there are enough.
+// ask returns the values that blanks have at a share of their heights. If enough of
+// them were measured near it, it returns those alone, and known is true.
 func ask(of Quantity, share float64, blanks []*glass.Blank) (all []there, known bool) {
 	var near []there
 	for _, b := range blanks {
@@ -111,8 +112,8 @@ func ask(of Quantity, share float64, blanks []*glass.Blank) (all []there, known 
 	return all, false
 }
 
-// between returns the least and the most that blanks have at a share of their
-// heights, without those that are far from their middle.
+// between returns the smallest and the greatest value that blanks have at a share of
+// their heights, leaving out those far from their median.
 func between(of Quantity, share float64, blanks []*glass.Blank) (least, most float64) {
 	all, _ := ask(of, share, blanks)
 	middle := median(valuesOf(all, func(t there) float64 { return t.value }))
@@ -125,8 +126,9 @@ func between(of Quantity, share float64, blanks []*glass.Blank) (least, most flo
 	return least, most
 }
 
-// off returns how far a reading is from what blanks have there. Where none was
-// measured anywhere near it they can't tell, unless it is very far.
+// off returns how far a reading is from the values that blanks have there. Where
+// too few were measured near it, the reading has to be very far off to count. ok is
+// false where there is nothing to compare.
 func off(r reading, blanks []*glass.Blank) (by float64, ok bool) {
 	all, known := ask(r.of, r.at, blanks)
 	if len(all) == 0 {
@@ -147,7 +149,7 @@ func off(r reading, blanks []*glass.Blank) (by float64, ok bool) {
 	return 0, true
 }
 
-// median returns the middle one of some numbers, or half way between the middle two.
+// median returns the middle one of some numbers, or the mean of the middle two.
 func median(of []float64) float64 {
 	sorted := slices.Sorted(slices.Values(of))
 	n := len(sorted)

@@ -1,15 +1,3 @@
-// Package slips finds readings of a set's blanks that were misread or mistyped.
-//
-// A slip of the hand at the calipers or the keys, 94.8 for 84.8 or 24 for 2.4, may
-// well be a glass that can be made, and only its sisters know better. Each reading
-// is compared with what they have at the same share of their height, as a ratio.
-//
-// It is doubted where it is further from the middle of its sisters than a
-// difference that honest glass may have, and more than twice as far as any of them
-// is from the others. One of them may be as far off: it may be misread too. Few
-// sisters ask for a greater difference, but for one of five times what they differ
-// by themselves. But a blank that is wider, or thicker, all the way up is just
-// that: the reading has to be off from its own others as well.
 package slips
 
 import (
@@ -19,11 +7,11 @@ import (
 	"roundlay/pattern/glass"
 )
 
-// Quantity is what a reading is of.
+// Quantity is what was measured in a reading.
 type Quantity int
 
-// What is read of a blank: its height, and at each station its width and its
-// wall; and the glass under its inside.
+// A blank's readings are its height, its width and wall at each station, and its
+// floor, the glass under its inside.
 const (
 	OfHeight Quantity = iota
 	OfWidth
@@ -31,24 +19,25 @@ const (
 	OfFloor
 )
 
-// Doubt is a reading that its blank's sisters speak against.
+// Doubt is a reading that does not agree with the other blanks of the set.
 type Doubt struct {
 	Blank   *glass.Blank
 	Of      Quantity
-	Station int     // by number from 0; the last of OfHeight, none of OfFloor
-	Height  float64 // at which it was read
-	Read    float64 // a width as a diameter
-	// What the sisters have there, the least and the most; Sisters is how many can
-	// tell: all, or those that were measured near it.
+	Station int     // by number from 0; the last one for OfHeight, -1 for OfFloor
+	Height  float64 // where it was read
+	Read    float64 // a width is a diameter
+	// Least and Most are the smallest and the greatest value that the other blanks,
+	// its sisters, have there. Sisters is how many were compared: all of them, or
+	// those that were measured near that height.
 	Sisters     int
 	Least, Most float64
 }
 
-// leastSisters is how many it takes to speak against a reading.
+// leastSisters is how many sisters it takes to doubt a reading.
 const leastSisters = 2
 
-// Doubts returns the readings of a set's blanks that the others, their sisters,
-// speak against, blank by blank.
+// Doubts returns the readings that do not agree with the other blanks of a set,
+// blank by blank.
 func Doubts(set []*glass.Blank) []Doubt {
 	if len(set) < leastSisters+1 {
 		return nil
@@ -63,7 +52,7 @@ func Doubts(set []*glass.Blank) []Doubt {
 		for _, of := range []Quantity{OfHeight, OfFloor, OfWidth, OfWall} {
 			doubted := doubtsOf(of, blank, height, sisters, usual[of].without(i))
 			if of == OfHeight && len(doubted) > 0 {
-				height = middleHeight(sisters) // its other readings are compared as if it were as tall as they are
+				height = middleHeight(sisters) // compare its other readings as if it were as tall as they are
 			}
 			all = append(all, doubted...)
 		}
@@ -71,8 +60,8 @@ func Doubts(set []*glass.Blank) []Doubt {
 	return all
 }
 
-// doubtsOf returns the readings of one quantity of a blank that is taken to be of a
-// height.
+// doubtsOf returns the doubted readings of one quantity of a blank, which is taken
+// to have the given height.
 func doubtsOf(of Quantity, blank *glass.Blank, height float64, sisters []*glass.Blank, usual scatter) []Doubt {
 	var all []Doubt
 	one := compared(blank, of, height, sisters)
@@ -91,14 +80,13 @@ func doubtsOf(of Quantity, blank *glass.Blank, height float64, sisters []*glass.
 	return all
 }
 
-// but returns blanks without one of them.
+// but returns the blanks without the i-th.
 func but(blanks []*glass.Blank, i int) []*glass.Blank {
 	return slices.Delete(slices.Clone(blanks), i, i+1)
 }
 
-// honest is how far a reading may be from its sisters' for no other reason than
-// that no two glasses are alike, as the logarithm of a ratio: common practice, no
-// source.
+// honest is how far a reading may be from its sisters' because no two glasses are
+// alike, as the logarithm of a ratio: common practice, no source.
 func honest(of Quantity) float64 {
 	if of == OfWall || of == OfFloor {
 		return math.Log(1.3)
@@ -107,8 +95,8 @@ func honest(of Quantity) float64 {
 }
 
 // comparison is how far a blank's readings of a quantity are from others', as
-// logarithms of ratios: by themselves, and but for what the blank's own other
-// readings are off.
+// logarithms of ratios: off as they are, own after taking away by how much the
+// blank's other readings are off.
 type comparison struct {
 	readings []reading
 	off, own []float64
@@ -133,15 +121,15 @@ func compared(b *glass.Blank, of Quantity, height float64, others []*glass.Blank
 // scatter is how far blanks are usually from one another.
 type scatter struct{ off, own float64 }
 
-// many is how many sisters it takes for one more, misread, to leave their middle
-// where it is, and for the one of them that is furthest off not to count.
+// many is how many sisters it takes until one more that is misread leaves their
+// middle where it is. With more than these, the one furthest off is not counted.
 const many = 5
 
-// usually tells how far a set's blanks are from one another in a quantity.
+// usually is how far a set's blanks are from one another in a quantity.
 type usually struct {
 	of  Quantity
 	set []*glass.Blank
-	far []scatter // of each blank, how far it is from all the others; none of a small set
+	far []scatter // how far each blank is from all the others; nil for a small set
 }
 
 func newUsually(of Quantity, set []*glass.Blank) usually {
@@ -152,8 +140,8 @@ func newUsually(of Quantity, set []*glass.Blank) usually {
 	return u
 }
 
-// without returns how far the sisters of one blank are from the others: the one
-// that is furthest or, of many, that is next to furthest.
+// without returns how far the sisters of one blank are from the others: the
+// furthest of them or, of many, the next to furthest.
 func (u usually) without(i int) scatter {
 	if u.far == nil {
 		return worst(farthest(u.of, but(u.set, i)), 0)
@@ -161,7 +149,7 @@ func (u usually) without(i int) scatter {
 	return worst(slices.Delete(slices.Clone(u.far), i, i+1), 1)
 }
 
-// farthest returns how far each of some blanks is from all the others at the most.
+// farthest returns, for each blank, the most by which it is off from all the others.
 func farthest(of Quantity, blanks []*glass.Blank) []scatter {
 	far := make([]scatter, len(blanks))
 	for i, b := range blanks {
@@ -173,26 +161,27 @@ func farthest(of Quantity, blanks []*glass.Blank) []scatter {
 	return far
 }
 
-// worst returns the greatest of each, but for so many that are greater.
-func worst(all []scatter, but int) scatter {
+// worst returns the greatest of each kind after leaving out the given number.
+func worst(all []scatter, leaveOut int) scatter {
 	nth := func(of func(scatter) float64) float64 {
 		values := make([]float64, len(all))
 		for i, s := range all {
 			values[i] = of(s)
 		}
 		slices.Sort(values)
-		return values[len(values)-1-but]
+		return values[len(values)-1-leaveOut]
 	}
 	return scatter{nth(func(s scatter) float64 { return s.off }), nth(func(s scatter) float64 { return s.own })}
 }
 
-// doubts reports whether a reading is too far off where so many sisters can tell.
+// doubts reports whether a reading is too far off, by a number of sisters.
 func (s scatter) doubts(c comparison, i, sisters int) bool {
 	const (
 		twice = 2.2
-		few   = 3.0 // with so few sisters it has to be off twice as far as with very many
-		// A few that agree so many times better with one another than the reading
-		// does with them speak for more: then so many times of what is honest will do.
+		few   = 3.0 // with this many sisters it has to be off twice as far as with very many
+		// If the sisters agree with one another this many times better than the reading
+		// agrees with them, few of them are enough: the reading need only be off by
+		// agreed times what is honest.
 		agree  = 5.0
 		agreed = 1.5
 	)

@@ -70,7 +70,7 @@ func TestDoubts(t *testing.T) {
 				s[0].Radius, s[1].Radius = 1.1*s[0].Radius, 1.1*s[1].Radius
 			}
 		}, nil},
-		// Two slips on two blanks are both told.
+		// Two slips on two blanks are both found.
 		{"two slips", func(i int, s []glass.Station) {
 			if i == 4 {
 				s[1].Radius = 49.3
@@ -289,7 +289,7 @@ func TestSlips(t *testing.T) {
 				if d.Blank != blanks[s.blank] || d.Of != s.of || d.Station != s.station {
 					others++
 				} else if found = true; math.Abs(d.Read-s.is) > 1e-9 {
-					t.Errorf("%g was read, and %g is told", s.is, d.Read)
+					t.Errorf("%g was read, and %g is reported", s.is, d.Read)
 				}
 			}
 			most := 1.15
@@ -354,7 +354,7 @@ func TestDoubtsOfFew(t *testing.T) {
 			}
 		}
 	}
-	// Two sisters 6 mm apart can't tell.
+	// Two sisters 6 mm apart do not show which is wrong.
 	blanks := tumblers(t, 4, 90, []int{0, 0, 0, 0})
 	blanks[0] = tumblers(t, 4, 94.8, []int{0, 0, 0, 0})[1]
 	if got := Doubts(blanks[:3]); got != nil {

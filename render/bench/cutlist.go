@@ -128,8 +128,11 @@ func (g glass) places() (length, depth, wide, left float64) {
 // columns is the head of the cut list.
 func (g glass) columns() []block {
 	length, depth, wide, left := g.places()
+	// What is gauged with a rule is in 64ths; the others are finer than that.
+	what := map[geometry.Unit]string{geometry.Inch: "cut (inches; long in 64ths)", geometry.Millimetre: "cut (mm)"}[g.Unit]
+	what = g.Letters.Shortened(what, bodySize, true, length-g.Letters.Width("long", bodySize, true)-3)
 	head := line(
-		bold(body(0, map[geometry.Unit]string{geometry.Inch: "cut (inches)", geometry.Millimetre: "cut (mm)"}[g.Unit])),
+		bold(body(0, what)),
 		bold(ending(length, "long")),
 		bold(ending(depth, "deep")),
 		bold(ending(wide, "wide")),

@@ -3,7 +3,6 @@ package bench
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"roundlay/geometry"
@@ -49,7 +48,11 @@ func (g glass) settings() []block {
 
 // steps tells the settings of the dividers and where to mark, in a width.
 func (g glass) steps(width float64) []block {
-	blocks := g.heading(fmt.Sprintf("1  Set the dividers, %d parts", g.plan.Repeats), width)
+	title := fmt.Sprintf("1  Set the dividers, %d parts", g.plan.Repeats)
+	if len(g.plan.Chords) == 0 {
+		title = "1  One repeat: there is nothing to divide"
+	}
+	blocks := g.heading(title, width)
 	for _, c := range g.plan.Chords {
 		blocks = append(blocks, g.setting(c, width)...)
 	}
@@ -85,18 +88,18 @@ func (g glass) setting(c pattern.Chord, width float64) []block {
 // marks tells where to mark, step by step.
 func (g glass) marks() []string {
 	p, u := g.plan, g.Unit
-	steps := []string{
-		fmt.Sprintf("Step %d marks round the foot. Number them to the right, rim up.", p.Repeats),
-		fmt.Sprintf("Band: a line round %s up, and one %s up.", u.Text(p.Band.Foot), u.Text(p.Band.Top)),
-		"Each mark is the middle of a repeat. Check it at the band's top with the dividers.",
-	}
-	if edge := slices.IndexFunc(p.Chords, func(c pattern.Chord) bool { return c.Name == pattern.PaperEdge }); edge >= 0 {
-		steps[0] = fmt.Sprintf("Step %d marks round the foot; for the outside paper, along a line drawn round %s up, where it begins. Number them to the right, rim up.",
-			p.Repeats, u.Text(p.Chords[edge].Height))
-	}
+	foot := fmt.Sprintf("Step %d marks round the foot", p.Repeats)
+	middle := "Each mark is the middle of a repeat. Check it at the band's top with the dividers."
 	if p.Repeats == 1 {
-		steps[0], steps[2] = "One mark at the foot.", "The mark is the middle of the design."
+		foot, middle = "One mark at the foot", "The mark is the middle of the design."
 	}
+	if face := p.Outside(); face.Lower.Why != pattern.Whole {
+		foot += fmt.Sprintf("; for the outside paper, along a line drawn round %s up, where it begins", u.Text(face.Low))
+	}
+	if p.Repeats > 1 {
+		foot += ". Number them to the right, rim up"
+	}
+	steps := []string{foot + ".", fmt.Sprintf("Band: a line round %s up, and one %s up.", u.Text(p.Band.Foot), u.Text(p.Band.Top)), middle}
 	return steps
 }
 

@@ -13,12 +13,12 @@ import (
 // into 207.9; and what is to be 99 mm long has to be 100 mm in the file.
 func Example() {
 	o := page.DefaultOptions(geometry.Millimetre) // A4
-	short, err := page.ParsePrinted(geometry.Millimetre, "99 mm")
+	across, err := page.ParsePrinted(geometry.Millimetre, "99 mm")
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	o.Printed.Short = short
+	o.Printed.Short = across
 
 	upright := o.Portrait()
 	var d drawing.Drawing

@@ -50,7 +50,7 @@ func (a composer) remarks() []string {
 
 func (a composer) settings(overlaps bool) []page.Note {
 	p, u := a.sheet.plan, a.sheet.plan.Job.Length
-	notes := []page.Note{{Words: fmt.Sprintf("Dividers for %d equal parts", p.Repeats), Size: 10, Bold: true}}
+	notes := []page.Note{{Words: a.dividing(), Size: 10, Bold: true}}
 	for _, c := range p.Chords {
 		if c.Name == pattern.PaperEdge && a.sheet.side == Inside {
 			continue // the outside paper's
@@ -64,6 +64,9 @@ func (a composer) settings(overlaps bool) []page.Note {
 
 // marking says where to step the marks, and how the paper meets them.
 func (a composer) marking() string {
+	if a.sheet.plan.Repeats == 1 {
+		return a.markingOnce()
+	}
 	switch {
 	case a.sheet.side == Inside:
 		return "Step the mark round the foot first, then turn the paper until each middle line stands over its mark."

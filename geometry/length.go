@@ -280,7 +280,16 @@ func (u Unit) fine() int {
 }
 
 func (u Unit) decimal(mm float64, digits int) string {
-	return strconv.FormatFloat(mm/u.Millimetres(), 'f', digits, 64) + " " + u.String()
+	return Decimal(mm/u.Millimetres(), digits) + " " + u.String()
+}
+
+// Decimal writes a number with so many decimals, and never as minus nothing.
+func Decimal(x float64, digits int) string {
+	text := strconv.FormatFloat(x, 'f', digits, 64)
+	if isZero(text) {
+		return strings.TrimPrefix(text, "-")
+	}
+	return text
 }
 
 // Breach is a length that was measured and the bound it lies beyond.

@@ -233,6 +233,18 @@ func TestSettingParses(t *testing.T) {
 	}
 }
 
+// Nothing is written with a minus sign.
+func TestNeverMinusNothing(t *testing.T) {
+	for got, want := range map[string]string{
+		Inch.Fine(-0.001): "0.000 in", Millimetre.Fine(-0.004): "0.00 mm", Inch.Text(-0.1): "0 in", Millimetre.Text(-0.04): "0.0 mm",
+		Decimal(-0.004, 2): "0.00", Decimal(-0.006, 2): "-0.01", Decimal(math.Copysign(0, -1), 0): "0", Millimetre.Exact(-0.01): "0.0 mm",
+	} {
+		if got != want {
+			t.Errorf("%s, wanted %s", got, want)
+		}
+	}
+}
+
 // A least length is never written shorter than it is, nor a greatest one longer.
 func TestRoundedOneWay(t *testing.T) {
 	const in = MillimetresPerInch

@@ -10,21 +10,36 @@ import (
 // that is not at the table: its marks are stepped there.
 const PaperEdge = "paper edge"
 
-// chords returns the divider settings for the circles the job marks.
-func (p *Plan) chords() []Chord {
-	profile := p.Blank.Profile()
-	type circle struct {
-		name   string
-		height float64
-	}
-	circles := []circle{{"foot", 0}, {"band foot", p.Band.Foot}, {"band top", p.Band.Top}}
+// Circle is a circle round the glass that a job marks.
+type Circle struct {
+	Name   string // which: foot, paper edge where paper begins above the table, band foot, band top
+	Height float64
+	Radius float64
+}
+
+// Circles returns the circles that the job marks, from the foot up.
+func (p *Plan) Circles() []Circle {
+	circles := []Circle{{Name: "foot"}, {Name: "band foot", Height: p.Band.Foot}, {Name: "band top", Height: p.Band.Top}}
 	if face := p.Outside(); face.Lower.Why != Whole {
-		circles = slices.Insert(circles, 1, circle{PaperEdge, face.Low})
+		circles = slices.Insert(circles, 1, Circle{Name: PaperEdge, Height: face.Low})
 	}
+	profile := p.Blank.Profile()
+	for i, c := range circles {
+		circles[i].Radius = profile.Radius(c.Height)
+	}
+	return circles
+}
+
+// chords returns the divider settings for the circles; none for one repeat, for
+// which there is nothing to divide.
+func (p *Plan) chords() []Chord {
+	if p.Repeats < 2 {
+		return nil
+	}
+	circles := p.Circles()
 	chords := make([]Chord, len(circles))
 	for i, c := range circles {
-		radius := profile.Radius(c.height)
-		chords[i] = Chord{c.name, c.height, radius, p.Repeats, geometry.Division{Radius: radius, Parts: p.Repeats}.Chord()}
+		chords[i] = Chord{c, p.Repeats, geometry.Division{Radius: c.Radius, Parts: p.Repeats}.Chord()}
 	}
 	return chords
 }

@@ -1,6 +1,10 @@
 package pattern
 
-import "roundlay/pattern/groove"
+import (
+	"math"
+
+	"roundlay/pattern/groove"
+)
 
 // LeastLand returns the smallest land between two cuts that don't join, if it is
 // below a limit; otherwise the limit. Where the job asks for no land, none is
@@ -19,4 +23,30 @@ func (p *Plan) LeastLand(limit float64) float64 {
 		return limit > 0
 	})
 	return limit
+}
+
+// Nearest returns the smallest land between two cuts that don't join; ok is false
+// where none is below a limit, or the job asks for no land between any two.
+func (p *Plan) Nearest(limit float64) (land float64, ok bool) {
+	// Near cuts are looked at first: in a dense design many pairs are within the
+	// limit, and the least land is far below it.
+	for _, within := range []float64{min(2*p.Job.Limits.Land, limit), limit} {
+		if land = p.LeastLand(within); land < within {
+			return land, true
+		}
+	}
+	return land, false
+}
+
+// LeastLeft returns the least glass left under any cut, infinite where all of
+// them are off the glass.
+func (p *Plan) LeastLeft() float64 {
+	least := math.Inf(1)
+	for _, c := range p.Cuts {
+		least = min(least, c.Left)
+		if c.Bridges() {
+			least = min(least, c.Bridge.Left)
+		}
+	}
+	return least
 }

@@ -42,7 +42,7 @@ type Plan struct {
 	Period int
 
 	Findings []Finding
-	Chords   []Chord
+	Chords   []Chord // none where there is one repeat
 	doubts   []slips.Doubt
 }
 
@@ -59,11 +59,9 @@ type Cut struct {
 
 // Chord is one setting for dividers: a circle of the job, stepped in its repeats.
 type Chord struct {
-	Name   string // which circle: foot, paper edge where paper begins above the table, band foot, band top
-	Height float64
-	Radius float64
-	Parts  int
-	Chord  float64
+	Circle
+	Parts int
+	Chord float64
 }
 
 // Straight reports whether the sides are so nearly upright that the surface is

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 
 	"roundlay/pattern"
 	"roundlay/render/report"
@@ -19,36 +20,33 @@ func check(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
-	var verdict error
-	for i, p := range plans {
-		if len(p.Findings) > 0 {
-			verdict = errFindings
-		}
-		if *asJSON {
-			continue
-		}
-		if i > 0 {
-			fmt.Fprintln(s.stdout)
-		}
-		if err := report.Check(s.stdout, p); err != nil {
-			return err
-		}
+	if err := s.checked(plans, *asJSON); err != nil {
+		return err
 	}
-	var set *pattern.Set
-	if len(plans) > 1 {
-		if set, err = pattern.NewSet(plans); err != nil {
-			return err
+	if slices.ContainsFunc(plans, func(p *pattern.Plan) bool { return len(p.Findings) > 0 }) {
+		return errFindings
+	}
+	return nil
+}
+
+// checked reports what was found on one blank or on those of a set.
+func (s *session) checked(plans []*pattern.Plan, asJSON bool) error {
+	if len(plans) == 1 {
+		if asJSON {
+			return report.CheckJSON(s.stdout, plans, nil)
 		}
+		return report.Check(s.stdout, plans[0])
 	}
-	switch {
-	case *asJSON:
-		err = report.CheckJSON(s.stdout, plans, set)
-	case set != nil:
-		fmt.Fprintln(s.stdout)
-		err = report.Set(s.stdout, set)
-	}
+	set, err := pattern.NewSet(plans)
 	if err != nil {
 		return err
 	}
-	return verdict
+	if asJSON {
+		return report.CheckJSON(s.stdout, plans, set)
+	}
+	if err := report.CheckSet(s.stdout, plans); err != nil {
+		return err
+	}
+	fmt.Fprintln(s.stdout)
+	return report.Set(s.stdout, set)
 }

@@ -136,11 +136,11 @@ func circleName(at string) string { return strings.ReplaceAll(at, "-", " ") }
 func jobCircles(plans []*pattern.Plan, parts int, at string) ([]report.Circle, error) {
 	var circles []report.Circle
 	for _, p := range plans {
-		for _, c := range p.Chords {
+		for _, c := range p.Circles() {
 			if at != "" && c.Name != circleName(at) {
 				continue
 			}
-			circle := report.Circle{Name: c.Name, Radius: c.Radius, Parts: c.Parts}
+			circle := report.Circle{Name: c.Name, Radius: c.Radius, Parts: p.Repeats}
 			if len(p.Job.Blanks) > 1 {
 				circle.Blank = p.Blank.Name
 			}
@@ -152,7 +152,7 @@ func jobCircles(plans []*pattern.Plan, parts int, at string) ([]report.Circle, e
 	}
 	if len(circles) == 0 {
 		var names []string
-		for _, c := range plans[0].Chords {
+		for _, c := range plans[0].Circles() {
 			names = append(names, strings.ReplaceAll(c.Name, " ", "-"))
 		}
 		last := len(names) - 1
@@ -189,8 +189,12 @@ func readStepped(unit geometry.Unit, set string, gaps []string) (report.Stepped,
 	return stepped, nil
 }
 
-// fits refuses a setting or a gap that is too large for a circle.
+// fits refuses a setting or a gap that is too large for a circle, or of one that is
+// not stepped.
 func fits(stepped report.Stepped, unit geometry.Unit, c report.Circle, set string, gaps []string) error {
+	if c.Parts < 2 && (set != "" || len(gaps) > 0) {
+		return errors.New("--gap and --set are for circles that are stepped, and the job has one repeat: say with --parts in how many parts")
+	}
 	if used := stepped.Used; set != "" && !(used > 0 && used < 2*c.Radius) {
 		return fmt.Errorf("--set: read %q; accepted: above zero and less than the circle is across, %s", set, unit.AtMost(2*c.Radius))
 	}

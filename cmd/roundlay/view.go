@@ -61,7 +61,7 @@ func view(s *session, args []string) error {
 	shares.SetLimit(runtime.GOMAXPROCS(0))
 	for i, p := range plans {
 		shares.Go(func() (err error) {
-			docs[i].data, err = pictureFile(p, o, ending)
+			docs[i].data, err = s.pictureFile(p, o, ending)
 			return err
 		})
 	}
@@ -72,11 +72,28 @@ func view(s *session, args []string) error {
 		return err
 	}
 	for _, p := range plans {
-		if n := len(p.Groups()); n > 0 && !*findings {
-			fmt.Fprintf(s.stderr, "Blank %q has findings (%d): --findings rings them; roundlay check tells them.\n", p.Blank.Name, n)
+		if words := notClear(p, *findings); words != "" {
+			fmt.Fprintln(s.stderr, words)
 		}
 	}
 	return nil
+}
+
+// notClear says what a picture of a plan does not show: that it has findings, where
+// they are not ringed, and that it breaks through the glass; "" of one that is clear.
+func notClear(p *pattern.Plan, ringed bool) string {
+	n, through := len(p.Groups()), p.LeastLeft() <= 0
+	if n == 0 || ringed && !through {
+		return ""
+	}
+	words := fmt.Sprintf("Blank %q is not clear (findings: %d)", p.Blank.Name, n)
+	if through {
+		words += ": it breaks through the glass, which the picture shows whole"
+	}
+	if ringed {
+		return words + "; roundlay check tells where."
+	}
+	return words + "; --findings rings them, roundlay check tells them."
 }
 
 // readDegrees reads an angle in degrees, and returns it in radians.
@@ -108,8 +125,8 @@ func viewFiles(j *job.Job, chosen []*glass.Blank, out string) (docs []document, 
 }
 
 // pictureFile makes the picture of one blank, in the format of an ending.
-func pictureFile(p *pattern.Plan, o picture.Options, ending string) ([]byte, error) {
-	drawn, err := picture.New(p, o)
+func (s *session) pictureFile(p *pattern.Plan, o picture.Options, ending string) ([]byte, error) {
+	drawn, err := picture.New(s.ctx, p, o)
 	if err != nil {
 		return nil, err
 	}

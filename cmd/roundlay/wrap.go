@@ -62,7 +62,7 @@ func printWraps(s *session, args []string) error {
 		return err
 	}
 	if *test {
-		w, err := wrap.NewTestPage(plans[0], options)
+		w, err := wrap.NewTestPage(s.ctx, plans[0], options)
 		if err != nil {
 			return flagged(err)
 		}
@@ -112,7 +112,7 @@ func (s *session) wraps(plans []*pattern.Plan, o wrap.Options, docs [][]document
 	shares.SetLimit(runtime.GOMAXPROCS(0))
 	for i, p := range plans {
 		shares.Go(func() error {
-			w, err := wrap.New(p, o)
+			w, err := wrap.New(s.ctx, p, o)
 			if err == nil {
 				err = fill(docs[i], w, to)
 			}

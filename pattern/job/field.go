@@ -193,9 +193,10 @@ func (f field) whole(least, most int) (int, bool) {
 	return int(n), ok
 }
 
-// measure reads a bare number as a fraction and a text as a length.
-func (f field) measure(fraction, length span) (Measure, bool) {
-	accepted := fmt.Sprintf("a fraction from %g to %g, or in quotes %s", fraction.least, fraction.most, length.lengths(f.in.unit))
+// measure reads a bare number as a fraction and a text as a length. From says from
+// where it counts, "" of a size.
+func (f field) measure(fraction, length span, from string) (Measure, bool) {
+	accepted := fmt.Sprintf("a fraction from %g to %g, or in quotes %s%s", fraction.least, fraction.most, length.lengths(f.in.unit), from)
 	if f.absent(accepted) {
 		return Measure{}, false
 	}

@@ -145,15 +145,15 @@ func (s section) motifWheel(wheels rack) int {
 
 // place reads where the motif stands and how large it is.
 func (s section) place(m *Motif) {
-	if across, up, ok := s.optional("at").pair("a list of two, across from -0.5 to 0.5 and up from 0 to 1, such as [0, 0.5]"); ok {
-		m.Across, _ = across.measure(span{-0.5, 0.5, 0}, span{-mostGirth / 2, mostGirth / 2, 12})
-		m.Up, _ = up.measure(span{0, 1, 0.5}, span{0, mostAcross, 40})
+	if across, up, ok := s.optional("at").pair("a list of two, across from -0.5 to 0.5 of the repeat and up from 0 to 1 of the band, such as [0, 0.5]"); ok {
+		m.Across, _ = across.measure(span{-0.5, 0.5, 0}, span{-mostGirth / 2, mostGirth / 2, 12}, ", from the repeat's middle")
+		m.Up, _ = up.measure(span{0, 1, 0.5}, span{0, mostAcross, 40}, ", up from the band's foot")
 	}
 	// A motif may reach over its neighbours, but not round the glass.
-	if width, ok := s.optional("width").measure(span{0.001, 2, 1}, span{0.1, mostGirth, 25}); ok {
+	if width, ok := s.optional("width").measure(span{0.001, 2, 1}, span{0.1, mostGirth, 25}, ""); ok {
 		m.Width = width
 	}
-	if height, ok := s.optional("height").measure(span{0.001, 1, 1}, span{0.1, mostAcross, 40}); ok {
+	if height, ok := s.optional("height").measure(span{0.001, 1, 1}, span{0.1, mostAcross, 40}, ""); ok {
 		m.Height = height
 	}
 }

@@ -2,6 +2,7 @@ package bench_test
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 
 	"roundlay/pattern"
@@ -39,7 +40,7 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	sheet, err := bench.New([]*pattern.Plan{plan}, page.DefaultOptions(j.Length), nil)
+	sheet, err := bench.New(context.Background(), []*pattern.Plan{plan}, page.DefaultOptions(j.Length), nil)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -23,7 +23,9 @@ func (f format) set(standings []pattern.Standing) []block {
 		blocks = append(blocks, b)
 		why := report.Why(f.Unit, s)
 		if n := len(s.Member.Groups()); n > 0 {
-			why += fmt.Sprintf("; not clear, %s", count(n, "finding"))
+			found := line(bold(body(boxSide+boxNumber, fmt.Sprintf("%s: %s", notClear, count(n, "finding")))))
+			found.heads = true
+			blocks = append(blocks, found)
 		}
 		for _, l := range f.Letters.Lines(why, bodySize, false, width-boxSide-boxNumber) {
 			blocks = append(blocks, line(body(boxSide+boxNumber, l)))

@@ -3,7 +3,6 @@ package bench
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"roundlay/geometry"
@@ -44,12 +43,16 @@ func (g glass) settings() []block {
 	for _, words := range g.notes() {
 		blocks = append(blocks, g.paragraph(words, g.column())...)
 	}
-	return blocks
+	return append(blocks, g.findings()...)
 }
 
 // steps tells the settings of the dividers and where to mark, in a width.
 func (g glass) steps(width float64) []block {
-	blocks := g.heading(fmt.Sprintf("1  Set the dividers, %d parts", g.plan.Repeats), width)
+	title := fmt.Sprintf("1  Set the dividers, %d parts", g.plan.Repeats)
+	if len(g.plan.Chords) == 0 {
+		title = "1  One repeat: there is nothing to divide"
+	}
+	blocks := g.heading(title, width)
 	for _, c := range g.plan.Chords {
 		blocks = append(blocks, g.setting(c, width)...)
 	}
@@ -85,23 +88,23 @@ func (g glass) setting(c pattern.Chord, width float64) []block {
 // marks tells where to mark, step by step.
 func (g glass) marks() []string {
 	p, u := g.plan, g.Unit
-	steps := []string{
-		fmt.Sprintf("Step %d marks round the foot. Number them to the right, rim up.", p.Repeats),
-		fmt.Sprintf("Band: a line round %s up, and one %s up.", u.Text(p.Band.Foot), u.Text(p.Band.Top)),
-		"Each mark is the middle of a repeat. Check it at the band's top with the dividers.",
-	}
-	if edge := slices.IndexFunc(p.Chords, func(c pattern.Chord) bool { return c.Name == pattern.PaperEdge }); edge >= 0 {
-		steps[0] = fmt.Sprintf("Step %d marks round the foot; for the outside paper, along a line drawn round %s up, where it begins. Number them to the right, rim up.",
-			p.Repeats, u.Text(p.Chords[edge].Height))
-	}
+	foot := fmt.Sprintf("Step %d marks round the foot", p.Repeats)
+	middle := "Each mark is the middle of a repeat. Check it at the band's top with the dividers."
 	if p.Repeats == 1 {
-		steps[0], steps[2] = "One mark at the foot.", "The mark is the middle of the design."
+		foot, middle = "One mark at the foot", "The mark is the middle of the design."
 	}
+	if face := p.Outside(); face.Lower.Why != pattern.Whole {
+		foot += fmt.Sprintf("; for the outside paper, along a line drawn round %s up, where it begins", u.Text(face.Low))
+	}
+	if p.Repeats > 1 {
+		foot += ". Number them to the right, rim up"
+	}
+	steps := []string{foot + ".", fmt.Sprintf("Band: a line round %s up, and one %s up.", u.Text(p.Band.Foot), u.Text(p.Band.Top)), middle}
 	return steps
 }
 
 // notes tells what else to mind of this blank: its glass, its fill line, that it
-// was weighed, that it is out of round, and what the check found.
+// was weighed and that it is out of round.
 func (g glass) notes() []string {
 	p := g.plan
 	about := "Of " + p.Blank.Material.Name
@@ -118,19 +121,29 @@ func (g glass) notes() []string {
 	if words := g.round(); words != "" {
 		said = append(said, words)
 	}
-	told, more := report.Told(p)
-	if len(told) == 0 {
-		return append(said, "Checked: nothing is crowded, thin, shallow or out of place.")
-	}
-	said = append(said, "NOT CLEAR. Mend the job before you cut:")
-	for _, f := range told {
-		said = append(said, g.finding(f))
-	}
-	if more != "" {
-		said = append(said, more)
-	}
 	return said
 }
+
+// findings tells what the check found. That a job is not clear is as large as a
+// heading: nobody is to begin before they have read it.
+func (g glass) findings() []block {
+	width := g.column()
+	told, more := report.Told(g.plan)
+	if len(told) == 0 {
+		return g.paragraph("Checked: nothing is crowded, thin, shallow or out of place.", width)
+	}
+	blocks := g.heading(notClear+". Mend the job before you cut:", width)
+	for _, f := range told {
+		blocks = append(blocks, g.paragraph(g.finding(f), width)...)
+	}
+	if more != "" {
+		blocks = append(blocks, g.paragraph(more, width)...)
+	}
+	return blocks
+}
+
+// notClear is what is not to be cut as it is.
+const notClear = "NOT CLEAR"
 
 // round tells the worst that being out of round does to equal steps.
 func (g glass) round() string {

@@ -2,6 +2,7 @@ package picture_test
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 	"strings"
 
@@ -39,7 +40,7 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	view, err := picture.New(plan, picture.Options{Tilt: picture.DefaultTilt})
+	view, err := picture.New(context.Background(), plan, picture.Options{Tilt: picture.DefaultTilt})
 	if err != nil {
 		fmt.Println(err)
 		return

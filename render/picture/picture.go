@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"math"
@@ -41,7 +42,7 @@ type Picture struct {
 }
 
 // New draws a picture of a plan's glass.
-func New(p *pattern.Plan, o Options) (*Picture, error) {
+func New(ctx context.Context, p *pattern.Plan, o Options) (*Picture, error) {
 	letters, err := lettering.Load()
 	if err != nil {
 		return nil, err
@@ -53,6 +54,9 @@ func New(p *pattern.Plan, o Options) (*Picture, error) {
 	l := layout{plan: p, options: o, letters: letters}
 	walls := newWalls(p)
 	for _, turn := range turns {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
 		l.views = append(l.views, newView(p, walls, stance{turn, math.Tan(o.Tilt)}, o.Findings))
 	}
 	return &Picture{fmt.Sprintf("%s, picture of %s", p.Job.Title, p.Blank.Name), l, letters}, nil

@@ -27,13 +27,13 @@ type checkSetJSON struct {
 	Title  string      `json:"title"`
 	Clear  bool        `json:"clear"`
 	Blanks []checkJSON `json:"blanks"`
-	Set    *setJSON    `json:"set"`
+	Set    setJSON     `json:"set"`
 }
 
 // CheckJSON writes the findings of one plan, or those of a set, blank by blank,
 // and what its blanks have to do with one another.
 func CheckJSON(w io.Writer, plans []*pattern.Plan, s *pattern.Set) error {
-	out := checkSetJSON{Schema: schema, Title: plans[0].Job.Title, Clear: true}
+	out := checkSetJSON{Schema: schema, Title: plans[0].Job.Title, Clear: true, Blanks: []checkJSON{}}
 	for _, p := range plans {
 		clear := len(p.Findings) == 0
 		out.Clear = out.Clear && clear
@@ -44,7 +44,7 @@ func CheckJSON(w io.Writer, plans []*pattern.Plan, s *pattern.Set) error {
 	if s == nil {
 		return write(w, out.Blanks[0])
 	}
-	out.Set = set(s)
+	out.Set = *set(s)
 	return write(w, out)
 }
 
@@ -55,7 +55,9 @@ func Check(w io.Writer, p *pattern.Plan) error {
 	if words := Calibrated(p); words != "" {
 		fmt.Fprintf(&b, "%s\n", wrap(words, 100, ""))
 	}
-	shortMarks(&b, p)
+	for _, short := range shortMarks(p) {
+		fmt.Fprintln(&b, short)
+	}
 	groups := p.Groups()
 	for _, g := range groups {
 		group(&b, p, g)
@@ -71,15 +73,29 @@ const clearWords = "Clear: nothing is crowded, thin, shallow or out of place.\n"
 
 // Heading writes what is laid out on which glass.
 func Heading(b *strings.Builder, p *pattern.Plan) {
-	u := p.Job.Length
 	fmt.Fprintf(b, "%s, blank %q: %s, %s.\n", p.Job.Title, p.Blank.Name,
 		count(p.Repeats, "repeat"), count(p.Totals().Cuts, "cut"))
-	fmt.Fprintf(b, "Band from %s to %s above the table; %s.\n", u.Text(p.Band.Foot), u.Text(p.Band.Top), shape(p))
+	fmt.Fprintf(b, "%s; %s.\n", band(p), shape(p))
 	for _, n := range notes(p) {
-		fmt.Fprintf(b, "%s\n", wrap(strings.ToUpper(n[:1])+n[1:], 79, ""))
+		fmt.Fprintf(b, "%s\n", wrap(upper(n), 79, ""))
 	}
-	counted(b, p)
+	for _, c := range counted(p) {
+		fmt.Fprintln(b, c)
+	}
 }
+
+// band says which glass the decoration is given.
+func band(p *pattern.Plan) string {
+	u := p.Job.Length
+	return fmt.Sprintf("Band from %s to %s above the table", u.Text(p.Band.Foot), u.Text(p.Band.Top))
+}
+
+// upper returns a sentence of our own with a capital at its beginning.
+func upper(words string) string { return strings.ToUpper(words[:1]) + words[1:] }
+
+// slightOff is how far in radius, in mm, a glass may leave its band's cone before
+// that is said.
+const slightOff = 0.005
 
 // shape says what surface the band is drawn on.
 func shape(p *pattern.Plan) string {
@@ -90,7 +106,7 @@ func shape(p *pattern.Plan) string {
 	if p.Straight() {
 		words = "straight sides"
 	}
-	if u := p.Job.Length; p.WorstRadiusError > 0.005 {
+	if u := p.Job.Length; p.WorstRadiusError > slightOff {
 		words += fmt.Sprintf(", which the glass leaves by up to %s in radius within the band", u.Fine(p.WorstRadiusError))
 	}
 	return words
@@ -98,7 +114,23 @@ func shape(p *pattern.Plan) string {
 
 // notes says what is no finding, and yet good to know.
 func notes(p *pattern.Plan) []string {
-	return slices.Concat(Doubts(p), Readings(p), gored(p), paperNotes(p, p.Outside()), floorless(p))
+	return slices.Concat(Doubts(p), Readings(p), gored(p), paperNotes(p, p.Outside()), floorless(p), heightsOf(p))
+}
+
+// heightsOf says of each motif whose place is given as a length up how high that is
+// above the table, from where its owner may have measured it.
+func heightsOf(p *pattern.Plan) []string {
+	var words []string
+	for i, m := range p.Job.Motifs {
+		along := p.Surface.AlongAt(p.Band.Foot) + m.Up.Value
+		if m.Up.Fraction || m.Inside > 0 || along > p.Surface.Length() {
+			continue
+		}
+		u := p.Job.Length
+		words = append(words, fmt.Sprintf("motif %d (%s): its middle is %s above the table, %s up from the band's foot.",
+			i+1, m.Kind.Name, u.Text(p.Surface.HeightAt(along)), u.Given(m.Up.Value)))
+	}
+	return words
 }
 
 // floorless says of a glass whose floor was not measured what was taken for it.
@@ -140,7 +172,8 @@ func drawnIn(p *pattern.Plan) []string {
 
 // shortMarks says of marks too short for the depth asked how deep they come out,
 // and how long a mark has to be to reach it there.
-func shortMarks(b *strings.Builder, p *pattern.Plan) {
+func shortMarks(p *pattern.Plan) []string {
+	var said []string
 	u := p.Job.Length
 	for i, short := range p.ShortMarks() {
 		if short.Marks == 0 {
@@ -158,71 +191,85 @@ func shortMarks(b *strings.Builder, p *pattern.Plan) {
 		if short.Allowed {
 			deep += fmt.Sprintf(", which limits.reach = %g allows", p.Job.Limits.Reach)
 		}
-		fmt.Fprintf(b, "Motif %d (%s): %s in all too short for the %s asked, and %s; %s would reach it.\n",
-			i+1, m.Kind.Name, count(short.Marks*p.Turns(), "mark"), asked, deep, u.AtLeast(short.Needed))
+		said = append(said, fmt.Sprintf("Motif %d (%s): %s in all too short for the %s asked, and %s; %s would reach it.",
+			i+1, m.Kind.Name, count(short.Marks*p.Turns(), "mark"), asked, deep, u.AtLeast(short.Needed)))
 	}
+	return said
 }
 
 func group(b *strings.Builder, p *pattern.Plan, g pattern.Group) {
-	u := p.Job.Length
+	fmt.Fprintf(b, "\n%s  %s\n", g.Letter, heading(p, g))
+	indented(b, Measured(p, g.Worst()))
+	placed(b, p, g)
+	if len(g.Worst().Cuts) > 0 {
+		indented(b, cutsAre(g)+": "+strings.Join(cutItems(g), ", "))
+	}
+	if cure := Cure(p, g.Worst()); cure != "" {
+		indented(b, "cure: "+cure)
+	}
+}
+
+// heading says what a group of findings is and of which parts.
+func heading(p *pattern.Plan, g pattern.Group) string {
+	words := strings.ToUpper(g.Kind.String())
+	if len(g.Motifs) == 0 {
+		return words
+	}
 	names := make([]string, len(g.Motifs))
 	for i, m := range g.Motifs {
 		names[i] = fmt.Sprintf("motif %d (%s)", m+1, p.Job.Motifs[m].Kind.Name)
 	}
-	worst := g.Worst()
-	fmt.Fprintf(b, "\n%s  %s", g.Letter, strings.ToUpper(g.Kind.String()))
-	if len(names) > 0 {
-		fmt.Fprintf(b, ": %s, %s", strings.Join(names, " and "), strings.Join(g.Parts, " and "))
+	words += fmt.Sprintf(": %s, %s", strings.Join(names, " and "), strings.Join(g.Parts, " and "))
+	if p.Turns() > 1 {
+		words += fmt.Sprintf("; the same %d times round the glass", p.Turns())
 	}
-	if p.Turns() > 1 && len(names) > 0 {
-		fmt.Fprintf(b, "; the same %d times round the glass", p.Turns())
-	}
-	fmt.Fprintf(b, "\n   %s\n", wrap(Measured(p, worst), 76, "   "))
-	fmt.Fprintf(b, "   worst in repeat %d, %s above the table\n", worst.Repeat, u.Text(worst.Height))
-	if len(worst.Cuts) > 0 {
-		fmt.Fprintf(b, "   %s\n", wrap(cutList(g), 76, "   "))
-	}
-	if cure := Cure(p, worst); cure != "" {
-		fmt.Fprintf(b, "   %s\n", wrap("cure: "+cure, 76, "   "))
-	}
+	return words
 }
 
-// cutList names the cuts or pairs of cuts of a group.
-func cutList(g pattern.Group) string {
-	items := make([]string, len(g.Findings))
-	for i, f := range g.Findings {
-		items[i] = strings.ReplaceAll(strings.Trim(fmt.Sprint(f.Cuts), "[]"), " ", "–")
-	}
-	what := "cuts"
+// placed says where the worst of a group is.
+func placed(b *strings.Builder, p *pattern.Plan, g pattern.Group) {
+	worst := g.Worst()
+	fmt.Fprintf(b, "   worst in repeat %d, %s above the table\n", worst.Repeat, p.Job.Length.Text(worst.Height))
+}
+
+// cutsAre says what cutItems lists.
+func cutsAre(g pattern.Group) string {
 	if len(g.Findings[0].Cuts) > 1 {
-		what = "pairs of cuts"
+		return "pairs of cuts"
 	}
-	return fmt.Sprintf("%s: %s", what, strings.Join(items, ", "))
+	return "cuts"
+}
+
+// cutItems names the cuts or pairs of cuts of a group; none of a finding on the
+// whole glass.
+func cutItems(g pattern.Group) []string {
+	var items []string
+	for _, f := range g.Findings {
+		if len(f.Cuts) > 0 {
+			items = append(items, strings.ReplaceAll(strings.Trim(fmt.Sprint(f.Cuts), "[]"), " ", "–"))
+		}
+	}
+	return items
 }
 
 // Measured says what a finding measured and what was wanted.
 func Measured(p *pattern.Plan, f pattern.Finding) string {
-	u := p.Job.Length
+	measured, wanted := figures(p.Job.Length, f)
 	if f.Share {
-		return fmt.Sprintf("only %s of the cut lies clear of the one it joins; at least %s is wanted", shares(f)[0], shares(f)[1])
+		return fmt.Sprintf("only %s of the cut lies clear of the one it joins; at least %s is wanted", measured, wanted)
 	}
-	measured, wanted := u.Against(geometry.Breach{Measured: f.Measured, Bound: f.Wanted})
 	switch f.Kind {
 	case pattern.Crowded, pattern.Off:
-		if f.Kind == pattern.Crowded || len(f.Cuts) == 2 {
-			measured, wanted = limited(u, f)
+		if ofLand(f) {
 			return fmt.Sprintf("land of %s where %s is the least", measured, wanted)
 		}
-		measured, wanted = heights(u, f)
 		return fmt.Sprintf("reaches %s above the table; the band ends at %s", measured, wanted)
 	case pattern.Thin:
 		if f.Measured <= 0 {
-			return fmt.Sprintf("breaks through where %s of glass is the least", u.Text(f.Wanted))
+			return fmt.Sprintf("%s where %s of glass is the least", measured, wanted)
 		}
-		measured, wanted = limited(u, f)
 		return fmt.Sprintf("leaves %s of glass where %s is the least", measured, wanted)
 	case pattern.Rim, pattern.Foot:
-		measured, wanted = heights(u, f)
 		return fmt.Sprintf("the groove reaches %s above the table; the margin begins at %s", measured, wanted)
 	case pattern.Buried:
 		return fmt.Sprintf("a cut %s deep buries the wheel's shoulders; %s is the most for this edge", measured, wanted)
@@ -232,11 +279,34 @@ func Measured(p *pattern.Plan, f pattern.Finding) string {
 		return fmt.Sprintf("the glass is too curved for its paper: gores as narrow as can be handled are %s out at their edges; %s is the most",
 			measured, wanted)
 	case pattern.Bridged:
-		return bridged(p, f, u)
+		return bridged(p, f, p.Job.Length)
 	case pattern.Shallow:
 		return fmt.Sprintf("the mark is too short: it comes out %s deep, and at least %s is wanted", measured, wanted)
 	}
 	return fmt.Sprintf("%s, wanted %s", measured, wanted)
+}
+
+// ofLand reports whether a finding is of the land between two cuts, or between two
+// copies of a motif.
+func ofLand(f pattern.Finding) bool {
+	return f.Kind == pattern.Crowded || f.Kind == pattern.Off && len(f.Cuts) == 2
+}
+
+// figures writes what a finding measured and what was wanted, so that the two
+// never read alike.
+func figures(u geometry.Unit, f pattern.Finding) (measured, wanted string) {
+	switch {
+	case f.Share:
+		both := shares(f)
+		return both[0], both[1]
+	case f.Kind == pattern.Thin && f.Measured <= 0:
+		return "breaks through", u.Text(f.Wanted)
+	case ofLand(f) || f.Kind == pattern.Thin:
+		return limited(u, f)
+	case f.Kind == pattern.Off || f.Kind == pattern.Rim || f.Kind == pattern.Foot:
+		return heights(u, f)
+	}
+	return u.Against(geometry.Breach{Measured: f.Measured, Bound: f.Wanted})
 }
 
 // limited writes what was measured and a limit of the job's as its owner wrote

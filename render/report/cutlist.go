@@ -14,17 +14,22 @@ import (
 
 // CutList writes every cut of the plans for a spreadsheet, a row each, in the
 // order to cut them. Lengths are decimals in the job's unit, which the header
-// names.
+// names, so that a spreadsheet can reckon with them. What is gauged with a rule or
+// a caliper in 64ths of an inch stands once more at the end of the row, as gauged.
 func CutList(w io.Writer, plans []*pattern.Plan) error {
 	u := plans[0].Job.Length
 	in := func(what string) string { return fmt.Sprintf("%s (%s)", what, u) }
 	c := csv.NewWriter(w)
 	// What goes wrong is kept for Error, below.
-	c.Write([]string{
+	header := []string{
 		"blank", "step", "wheel", "cut", "repeat", "motif", "kind", "part", "stroke",
 		in("length"), in("depth"), in("depth asked"), in("width"), in("glass left"),
 		in("start height"), "start angle (degrees)", in("end height"), "end angle (degrees)",
-	})
+	}
+	if u == geometry.Inch {
+		header = append(header, "length (64ths)", "start height (64ths)", "end height (64ths)")
+	}
+	c.Write(header)
 	for _, p := range plans {
 		all := p.All()
 		for i, id := range p.Sequence() {
@@ -37,17 +42,21 @@ func CutList(w io.Writer, plans []*pattern.Plan) error {
 
 func cutRow(p *pattern.Plan, step int, c pattern.Cut) []string {
 	u, start, end := p.Job.Length, c.Samples[0], c.Samples[len(c.Samples)-1]
-	angle := func(theta float64) string { return strconv.FormatFloat(float64(degrees(theta)), 'f', 2, 64) }
+	angle := func(theta float64) string { return geometry.Decimal(float64(degrees(theta)), 2) }
 	stroke := "drawn"
 	if c.Touch {
 		stroke = "touch"
 	}
-	return []string{
+	row := []string{
 		plainText(p.Blank.Name), strconv.Itoa(step), plainText(p.Job.Rack[c.Wheel].Name), strconv.Itoa(c.ID), strconv.Itoa(c.Repeat),
 		strconv.Itoa(c.Motif + 1), p.Job.Motifs[c.Motif].Kind.Name, c.Part, stroke,
 		decimal(u, c.Length), decimal(u, c.Depth), decimal(u, c.Asked), decimal(u, c.Width), decimal(u, c.Left),
 		decimal(u, start.Height), angle(start.Theta), decimal(u, end.Height), angle(end.Theta),
 	}
+	if u == geometry.Inch {
+		row = append(row, gauged(u, c.Length), gauged(u, start.Height), gauged(u, end.Height))
+	}
+	return row
 }
 
 // plainText returns a name as a spreadsheet shows it and does nothing else with
@@ -57,6 +66,16 @@ func plainText(name string) string {
 		return "'" + name
 	}
 	return name
+}
+
+// gauged writes a length in 64ths. A spreadsheet takes 1/16 for a day of January, and
+// 0 1/16 for a fraction.
+func gauged(u geometry.Unit, mm float64) string {
+	text, _ := strings.CutSuffix(u.Text(mm), " "+u.String())
+	if strings.Contains(text, "/") && !strings.Contains(text, " ") {
+		text = "0 " + text
+	}
+	return text
 }
 
 // decimal writes a length as a bare decimal, ten times finer than calipers show.

@@ -16,7 +16,11 @@ func Plan(w io.Writer, p *pattern.Plan) error {
 	u := p.Job.Length
 	var b strings.Builder
 	Heading(&b, p)
-	fmt.Fprintf(&b, "\nDividers, %d parts:\n", p.Repeats)
+	if len(p.Chords) == 0 {
+		b.WriteString("\n" + Undivided + "\n")
+	} else {
+		fmt.Fprintf(&b, "\nDividers, %d parts:\n", p.Repeats)
+	}
 	for _, c := range p.Chords {
 		fmt.Fprintf(&b, "  %s, %s above the table, %s across: %s\n", c.Name, u.Text(c.Height), u.Text(2*c.Radius), u.Exact(c.Chord))
 	}
@@ -62,7 +66,12 @@ func cutTable(b *strings.Builder, p *pattern.Plan) {
 	if len(on) > 0 {
 		head = "\tgoes on as"
 	}
-	fmt.Fprintf(t, "  cut\tmotif\tpart\twheel\tlength\tdepth\twidth\tglass left\tshortest mark for the depth asked%s\n", head)
+	rule, set := "", ""
+	if u == geometry.Inch { // what is gauged with a rule; what is finer than that
+		rule, set = " (64ths)", " (decimal)"
+	}
+	fmt.Fprintf(t, "  cut\tmotif\tpart\twheel\tlength%[1]s\tdepth%[2]s\twidth%[2]s\tglass left%[2]s\tshortest mark for the depth asked%[1]s%[3]s\n",
+		rule, set, head)
 	for _, c := range p.Cuts {
 		how := "drawn"
 		if c.Touch {

@@ -49,13 +49,14 @@ type settingJSON struct {
 	Error number `json:"error"` // the setting less the chord
 }
 
+// circleJSON is a circle and its settings, which one part has none of.
 type circleJSON struct {
-	Name       string      `json:"name,omitempty"`
-	Parts      int         `json:"parts"`
-	Across     number      `json:"across"`
-	Chord      number      `json:"chord"`
-	Setting    settingJSON `json:"setting"`
-	ClosingGap number      `json:"closing_gap"`
+	Name       string       `json:"name,omitempty"`
+	Parts      int          `json:"parts"`
+	Across     number       `json:"across"`
+	Chord      *number      `json:"chord,omitempty"`
+	Setting    *settingJSON `json:"setting,omitempty"`
+	ClosingGap *number      `json:"closing_gap,omitempty"`
 }
 
 type divideJSON struct {
@@ -63,10 +64,10 @@ type divideJSON struct {
 	Used    *usedJSON    `json:"used,omitempty"`
 	Misread *misreadJSON `json:"misread,omitempty"` // what the gap would mean, where it doesn't belong to the setting
 	Mended  *mendedJSON  `json:"mended,omitempty"`  // the last of the rounds
-	Rounds  []mendedJSON `json:"rounds,omitempty"`
+	Rounds  []mendedJSON `json:"rounds"`
 	Circles []circleJSON `json:"circles"`
 	Table   []circleJSON `json:"table"`
-	Ovals   []roundJSON  `json:"out_of_round,omitempty"`
+	Ovals   []roundJSON  `json:"out_of_round"`
 }
 
 // tableParts are the counts a divide table lists beside the one asked for:
@@ -78,9 +79,11 @@ func tableParts() []int {
 // DivideJSON writes the settings for circles, the stepped one of them on top, and
 // for that one what stepping it came to.
 func DivideJSON(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepped, plans []*pattern.Plan) error {
-	out := divideJSON{circleJSON: circle(unit, circles[stepped.On])}
+	out := divideJSON{circleJSON: circle(unit, circles[stepped.On]), Circles: []circleJSON{}, Ovals: []roundJSON{}}
 	for _, c := range circles {
-		out.Circles = append(out.Circles, circle(unit, c))
+		if c.Parts > 1 {
+			out.Circles = append(out.Circles, circle(unit, c))
+		}
 	}
 	for _, n := range tableParts() {
 		out.Table = append(out.Table, circle(unit, Circle{circles[stepped.On].Blank, circles[stepped.On].Name, circles[stepped.On].Radius, n}))
@@ -96,15 +99,16 @@ func DivideJSON(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepp
 }
 
 func circle(unit geometry.Unit, c Circle) circleJSON {
-	chord := c.division().Chord()
-	name := c.Name
+	out := circleJSON{Name: c.Name, Parts: c.Parts, Across: number(2 * c.Radius)}
 	if c.Blank != "" {
-		name = c.Blank + ", " + name
+		out.Name = c.Blank + ", " + c.Name
 	}
-	return circleJSON{
-		name, c.Parts, number(2 * c.Radius), number(chord), setting(unit, chord),
-		number(closingGap(unit, c)),
+	if c.Parts > 1 {
+		chord := c.division().Chord()
+		set := setting(unit, chord)
+		out.Chord, out.Setting, out.ClosingGap = known(chord), &set, known(closingGap(unit, c))
 	}
+	return out
 }
 
 func setting(unit geometry.Unit, chord float64) settingJSON {
@@ -120,14 +124,22 @@ func closingGap(unit geometry.Unit, c Circle) float64 {
 	return c.division().ClosingGap(set)
 }
 
-// Divide writes the settings for circles to be read at the bench, and for the
-// stepped one what stepping it came to and a table of other counts.
+// Undivided is said where there is one repeat, in place of settings.
+const Undivided = "One repeat: there is nothing to divide. One mark at the foot is the middle of the design."
+
+// Divide writes the settings for circles to be read at the bench. What stepping
+// one of them came to stands first, and a table of other counts for it last.
 func Divide(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepped, plans []*pattern.Plan) error {
 	var b strings.Builder
+	if circles[0].Parts < 2 {
+		fmt.Fprintf(&b, "%s\nTo step a circle all the same, say in how many parts: --parts 4.\n", Undivided)
+		_, err := io.WriteString(w, b.String())
+		return err
+	}
+	stepped.words(&b, unit, circles[stepped.On])
 	for _, c := range circles {
 		divide(&b, unit, c)
 	}
-	stepped.words(&b, unit, circles[stepped.On])
 	for _, p := range plans {
 		before := b.Len()
 		if Rounds(&b, unit, p); b.Len() > before {

@@ -25,38 +25,34 @@ type offerJSON struct {
 }
 
 type changeJSON struct {
-	Motif *int   `json:"motif"` // null where it is the layout's
+	Motif int    `json:"motif,omitempty"` // from 1; left out where it is the layout's
 	Key   string `json:"key"`
-	From  string `json:"from"` // as a job file has it
+	From  string `json:"from,omitempty"` // left out where the job doesn't say; as a job file has it
 	To    string `json:"to"`
 }
 
 // costJSON is what is lost; below zero, what is won.
 type costJSON struct {
-	Cuts   int    `json:"cuts"`
-	Depth  number `json:"depth"`
-	Groove number `json:"groove"`
-	Width  number `json:"width"`
-	Height number `json:"height"`
-	Moved  number `json:"moved"` // how far a motif is
-	Bent   number `json:"bent"`  // a number that bends its lines, as a share of its range
-	Score  number `json:"score"`
+	Cuts   int     `json:"cuts"`
+	Depth  number  `json:"depth"`
+	Groove number  `json:"groove"`
+	Width  number  `json:"width"`
+	Height number  `json:"height"`
+	Moved  number  `json:"moved"` // how far a motif is
+	Bent   number  `json:"bent"`  // a number that bends its lines, as a share of its range
+	Score  *number `json:"score,omitempty"`
 }
 
 // FitJSON writes what can be done about a job.
 func FitJSON(w io.Writer, f *search.Fit) error {
 	out := fitJSON{Schema: schema, Title: f.Job.Title, Clear: f.Clear, Short: f.Short, Offers: []offerJSON{}}
 	for _, o := range f.Offers {
-		one := offerJSON{Cost: costJSON{
-			o.Cuts, number(o.Depth), number(o.Width), number(o.Across), number(o.Height), number(o.Moved), number(o.Bent), number(o.Score),
+		one := offerJSON{Changes: []changeJSON{}, Cost: costJSON{
+			o.Cuts, number(o.Depth), number(o.Width), number(o.Across), number(o.Height), number(o.Moved), number(o.Bent), known(o.Score),
 		}}
 		for _, c := range o.Changes {
-			change := changeJSON{Key: c.Key, From: c.Says(f.Job), To: c.Says(o.Job)}
-			if c.Motif >= 0 {
-				motif := c.Motif + 1
-				change.Motif = &motif
-			}
-			one.Changes = append(one.Changes, change)
+			// The layout is motif -1, and so left out.
+			one.Changes = append(one.Changes, changeJSON{c.Motif + 1, c.Key, c.Says(f.Job), c.Says(o.Job)})
 		}
 		out.Offers = append(out.Offers, one)
 	}

@@ -17,36 +17,30 @@ const (
 )
 
 // glassJSON is what a blank holds and weighs: millilitres, grams and g/cm³. What
-// depends on a floor that was not measured is null.
+// depends on a floor that was not measured, on a scale or on a fill line is left out
+// where there is none.
 type glassJSON struct {
 	Material    string  `json:"material"`
 	Density     number  `json:"density"`
 	WallFactor  number  `json:"wall_factor"`
-	Weighs      *number `json:"weighs"`
-	HoldsToRim  *number `json:"holds_to_rim"`
-	Fill        *number `json:"fill"` // mm above the table
-	HoldsToFill *number `json:"holds_to_fill"`
-	Weight      *number `json:"weight"`
+	Weighs      *number `json:"weighs,omitempty"`
+	HoldsToRim  *number `json:"holds_to_rim,omitempty"`
+	Fill        *number `json:"fill,omitempty"` // mm above the table
+	HoldsToFill *number `json:"holds_to_fill,omitempty"`
+	Weight      *number `json:"weight,omitempty"`
 	GroundAway  number  `json:"ground_away"`
-	WeightAfter *number `json:"weight_after"`
+	WeightAfter *number `json:"weight_after,omitempty"`
 }
 
 func glassware(p *pattern.Plan) glassJSON {
-	known := func(x float64, known bool) *number {
-		n := number(x)
-		if !known {
-			return nil
-		}
-		return &n
-	}
 	b, away := p.Blank, p.Blank.Grams(p.Totals().Volume)
 	return glassJSON{
 		Material: b.Material.Name, Density: number(b.Material.Density),
-		WallFactor: number(b.Factor), Weighs: known(b.Weighs, b.Weighs > 0),
-		HoldsToRim: known(b.Holds(b.Height())/1000, b.Hollow()),
-		Fill:       known(b.Fill, b.Fill > 0), HoldsToFill: known(b.Holds(b.Fill)/1000, b.Fill > 0),
-		Weight: known(b.Weight(), b.Hollow()), GroundAway: number(away),
-		WeightAfter: known(b.Weight()-away, b.Hollow()),
+		WallFactor: number(b.Factor), Weighs: where(b.Weighs > 0, b.Weighs),
+		HoldsToRim: where(b.Hollow(), b.Holds(b.Height())/1000),
+		Fill:       where(b.Fill > 0, b.Fill), HoldsToFill: where(b.Fill > 0, b.Holds(b.Fill)/1000),
+		Weight: where(b.Hollow(), b.Weight()), GroundAway: number(away),
+		WeightAfter: where(b.Hollow(), b.Weight()-away),
 	}
 }
 

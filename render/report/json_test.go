@@ -6,6 +6,9 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"roundlay/pattern"
+	"roundlay/pattern/job"
 )
 
 // No number in JSON is minus zero, which some readers take for text.
@@ -14,6 +17,14 @@ func TestNumberJSON(t *testing.T) {
 		if got, err := json.Marshal(x); err != nil || string(got) != want {
 			t.Errorf("%g is written %s, %v; want %s", float64(x), got, err, want)
 		}
+	}
+}
+
+// A finding on the whole glass is of no cuts: of an empty list.
+func TestFindingOfNoCuts(t *testing.T) {
+	p := &pattern.Plan{Job: &job.Job{}, Findings: []pattern.Finding{{Kind: pattern.Uneven, Repeat: 1, Measured: 2, Wanted: 1}}, Period: 1, Repeats: 1}
+	if got, err := json.Marshal(findings(p)); err != nil || !strings.Contains(string(got), `"cuts":[]`) {
+		t.Errorf("%s, %v", got, err)
 	}
 }
 

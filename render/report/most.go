@@ -3,7 +3,6 @@ package report
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"roundlay/pattern"
 )
@@ -27,12 +26,14 @@ func mosts(p *pattern.Plan) []mostJSON {
 }
 
 // counted says which number was found for each count that is to be the most.
-func counted(b *strings.Builder, p *pattern.Plan) {
+func counted(p *pattern.Plan) []string {
+	var said []string
 	for _, m := range mosts(p) {
 		found := "from \"most\""
 		if !m.Clear {
 			found = "the least there is: not even that clears, so \"most\" finds none"
 		}
-		fmt.Fprintf(b, "Motif %d (%s): %s = %d, %s.\n", m.Motif, p.Job.Motifs[m.Motif-1].Kind.Name, m.Key, m.Count, found)
+		said = append(said, fmt.Sprintf("Motif %d (%s): %s = %d, %s.", m.Motif, p.Job.Motifs[m.Motif-1].Kind.Name, m.Key, m.Count, found))
 	}
+	return said
 }

@@ -17,22 +17,22 @@ type kindJSON struct {
 }
 
 type paramJSON struct {
-	Name    string  `json:"name"`
-	About   string  `json:"about"`
-	Sort    string  `json:"sort"`
-	Default float64 `json:"default"`
-	Least   float64 `json:"least"`
-	Most    float64 `json:"most"`
+	Name    string `json:"name"`
+	About   string `json:"about"`
+	Sort    string `json:"sort"`
+	Default number `json:"default"`
+	Least   number `json:"least"`
+	Most    number `json:"most"`
 }
 
 // MotifsJSON writes kinds of motif and their parameters.
 func MotifsJSON(w io.Writer, kinds []motifs.Kind) error {
 	out := make([]kindJSON, len(kinds))
 	for i, k := range kinds {
-		out[i] = kindJSON{Name: k.Name, About: k.About, Mirrored: k.Mirrored}
+		out[i] = kindJSON{Name: k.Name, About: k.About, Mirrored: k.Mirrored, Params: []paramJSON{}}
 		for _, p := range k.Params {
 			sort := [...]string{"number", "count", "switch"}[p.Sort]
-			out[i].Params = append(out[i].Params, paramJSON{p.Name, p.About, sort, p.Default, p.Least, p.Most})
+			out[i].Params = append(out[i].Params, paramJSON{p.Name, p.About, sort, number(p.Default), number(p.Least), number(p.Most)})
 		}
 	}
 	return write(w, out)

@@ -15,17 +15,14 @@ type passJSON struct {
 	Wheel   string  `json:"wheel"`
 	Cuts    []int   `json:"cuts"`
 	Length  number  `json:"length"`
-	Minutes *number `json:"minutes"`
+	Minutes *number `json:"minutes,omitempty"`
 }
 
 func passes(p *pattern.Plan) []passJSON {
 	out := []passJSON{}
 	for _, pass := range p.Order() {
 		one := passJSON{Wheel: p.Job.Rack[pass.Wheel].Name, Cuts: p.Within(pass), Length: number(p.Length(pass))}
-		if p.Job.Shop.Rate > 0 {
-			minutes := number(p.Minutes(p.Length(pass)))
-			one.Minutes = &minutes
-		}
+		one.Minutes = where(p.Job.Shop.Rate > 0, p.Minutes(p.Length(pass)))
 		out = append(out, one)
 	}
 	return out

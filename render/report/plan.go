@@ -39,8 +39,8 @@ type planJSON struct {
 type blankJSON struct {
 	Name        string        `json:"name"`
 	Stations    []stationJSON `json:"stations"`
-	InsideFloor *number       `json:"inside_floor"`
-	Straight    bool          `json:"straight,omitempty"` // taken as straight, whatever its stations read
+	InsideFloor *number       `json:"inside_floor,omitempty"` // above the table; where it was measured
+	Straight    bool          `json:"straight"`               // taken as straight, whatever its stations read
 	// The outside and the inside, from the foot up, at steps of half a millimetre
 	// or less, as grooves are reckoned on them. Without a floor the inside is
 	// taken to run on down to the table.
@@ -55,16 +55,16 @@ type curveJSON struct {
 }
 
 type stationJSON struct {
-	Height number `json:"height"`
-	Radius number `json:"radius"`
-	Wall   number `json:"wall"`
-	Off    number `json:"off,omitempty"` // in radius, of a glass that is taken as straight
+	Height number  `json:"height"`
+	Radius number  `json:"radius"`
+	Wall   number  `json:"wall"`
+	Off    *number `json:"off,omitempty"` // in radius, of a glass that is taken as straight
 }
 
 type surfaceJSON struct {
 	Kind             string  `json:"kind"`
 	HalfAngle        number  `json:"half_angle"`
-	ApexRadiusFoot   *number `json:"apex_radius_foot"` // null on a cylinder
+	ApexRadiusFoot   *number `json:"apex_radius_foot,omitempty"` // a cylinder has none
 	WorstRadiusError number  `json:"worst_radius_error"`
 	// Of paper in gores: how many to a repeat, and how far their edges are out.
 	GoresPerRepeat int     `json:"gores_per_repeat,omitempty"`
@@ -117,8 +117,8 @@ type findingJSON struct {
 	Height   number `json:"height"`
 	Measured number `json:"measured"`
 	Wanted   number `json:"wanted"`
-	Share    bool   `json:"share,omitempty"` // measured and wanted are shares, not lengths
-	Cure     string `json:"cure,omitempty"`  // where one was sought
+	Share    bool   `json:"share"`          // measured and wanted are shares, not lengths
+	Cure     string `json:"cure,omitempty"` // where one was sought
 	Letter   string `json:"letter"`
 	Recurs   int    `json:"recurs"` // in how many places round the glass
 }
@@ -135,20 +135,24 @@ type totalsJSON struct {
 	Cuts   int    `json:"cuts"`
 	Length number `json:"length"`
 	Volume number `json:"volume"`
-	// Minutes is how long the groove takes at the shop's rate; null without one.
-	Minutes *number `json:"minutes"`
+	// Minutes is how long the groove takes at the shop's rate; left out without one.
+	Minutes *number `json:"minutes,omitempty"`
 }
 
 // number is written to six decimals: a millionth of a millimetre or of a degree.
+// One that is not known is left out, never null: a pointer with omitempty.
 type number float64
 
 func (n number) MarshalJSON() ([]byte, error) {
 	return json.Marshal(math.Round(float64(n)*1e6)/1e6 + 0) // + 0: never minus zero
 }
 
-// known returns a number that is left out where it is infinite.
-func known(x float64) *number {
-	if math.IsInf(x, 0) {
+// known returns a number that is left out where it is infinite, or no number.
+func known(x float64) *number { return where(!math.IsInf(x, 0) && !math.IsNaN(x), x) }
+
+// where returns a number that is left out where it does not hold.
+func where(holds bool, x float64) *number {
+	if !holds {
 		return nil
 	}
 	n := number(x)
@@ -168,10 +172,7 @@ func PlanJSON(w io.Writer, p *pattern.Plan) error {
 	}
 	t := p.Totals()
 	out.Totals = totalsJSON{Cuts: t.Cuts, Length: number(t.Length), Volume: number(t.Volume)}
-	if p.Job.Shop.Rate > 0 {
-		minutes := number(p.Minutes(t.Length))
-		out.Totals.Minutes = &minutes
-	}
+	out.Totals.Minutes = where(p.Job.Shop.Rate > 0, p.Minutes(t.Length))
 	return write(w, out)
 }
 
@@ -183,13 +184,12 @@ func write(w io.Writer, v any) error {
 }
 
 func blank(p *pattern.Plan) blankJSON {
-	b := blankJSON{Name: p.Blank.Name, Straight: p.Blank.Straight}
-	for _, s := range p.Blank.Stations {
-		b.Stations = append(b.Stations, stationJSON{number(s.Height), number(s.Radius), number(p.Blank.Wall(s.Height)), number(p.Blank.Off(s))})
+	b := blankJSON{
+		Name: p.Blank.Name, Straight: p.Blank.Straight, Stations: []stationJSON{}, Profile: []curveJSON{}, Inside: []curveJSON{},
+		InsideFloor: where(p.Blank.Floor > 0, p.Blank.Floor),
 	}
-	if p.Blank.Floor > 0 {
-		floor := number(p.Blank.Floor)
-		b.InsideFloor = &floor
+	for _, s := range p.Blank.Stations {
+		b.Stations = append(b.Stations, stationJSON{number(s.Height), number(s.Radius), number(p.Blank.Wall(s.Height)), where(p.Blank.Straight, p.Blank.Off(s))})
 	}
 	m := p.Blank.Meridian()
 	n := int(math.Ceil(m.Length() / curveStep))
@@ -210,16 +210,14 @@ func surface(p *pattern.Plan) surfaceJSON {
 	s := surfaceJSON{
 		Kind: "cone", HalfAngle: number(p.Cone.HalfAngle.Degrees()), WorstRadiusError: number(p.WorstRadiusError),
 	}
-	rho := number(p.Cone.ApexRadius(0))
 	if p.Straight() {
 		s.Kind = "cylinder"
 	} else {
-		s.ApexRadiusFoot = &rho
+		s.ApexRadiusFoot = known(p.Cone.ApexRadius(0))
 	}
 	if face := p.Outside(); face.Curved() {
 		gores := face.Gores(p.Repeats, 0)
-		off := number(gores.Worst())
-		s.Kind, s.GoresPerRepeat, s.GoreError = "gores", gores.PerRepeat, &off
+		s.Kind, s.GoresPerRepeat, s.GoreError = "gores", gores.PerRepeat, known(gores.Worst())
 	}
 	return s
 }
@@ -267,7 +265,7 @@ func findings(p *pattern.Plan) []findingJSON {
 	for _, g := range p.Groups() {
 		for _, f := range g.Findings {
 			out = append(out, findingJSON{
-				Kind: f.Kind.String(), Cuts: f.Cuts, Repeat: f.Repeat, Theta: degrees(f.Theta),
+				Kind: f.Kind.String(), Cuts: append([]int{}, f.Cuts...), Repeat: f.Repeat, Theta: degrees(f.Theta),
 				Height: number(f.Height), Measured: number(f.Measured), Wanted: number(f.Wanted), Share: f.Share,
 				Cure: Cure(p, f), Letter: g.Letter, Recurs: p.Turns(),
 			})

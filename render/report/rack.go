@@ -13,7 +13,7 @@ import (
 type rackJSON struct {
 	Schema int             `json:"schema"`
 	Title  string          `json:"title"`
-	Count  *countJSON      `json:"count"` // that most is of; null where no motif has one
+	Count  *countJSON      `json:"count,omitempty"` // that most is of, where a motif has one
 	Wheels []wheelOnesJSON `json:"wheels"`
 }
 
@@ -24,34 +24,30 @@ type countJSON struct {
 
 type wheelOnesJSON struct {
 	Wheel  string  `json:"wheel"`
-	Clear  bool    `json:"clear"`
-	Most   *int    `json:"most"`            // null where no count clears
-	Depth  *number `json:"depth"`           // null where no depth clears
-	Groove number  `json:"groove"`          // the widest; 0 where it can't be laid out
-	Unfit  string  `json:"unfit,omitempty"` // why it can't be laid out as asked
-	Short  bool    `json:"short"`           // whether there was too much to try every count and depth
-	Land   *number `json:"land"`            // null where it is more than anyone looks for
+	Clear  *bool   `json:"clear,omitempty"`  // left out where there was too much to try
+	Most   int     `json:"most,omitempty"`   // where a count clears
+	Depth  *number `json:"depth,omitempty"`  // where a depth clears
+	Groove *number `json:"groove,omitempty"` // the widest, where it can be laid out
+	Unfit  string  `json:"unfit,omitempty"`  // why it can't be laid out as asked
+	Short  bool    `json:"short"`            // whether there was too much to try every count and depth
+	Land   *number `json:"land,omitempty"`   // the least; where it is not more than anyone looks for
 }
 
 // RackJSON writes how a design goes on each wheel of the rack.
 func RackJSON(w io.Writer, j *job.Job, wheels []search.WheelFit) error {
-	out := rackJSON{Schema: schema, Title: j.Title}
+	out := rackJSON{Schema: schema, Title: j.Title, Wheels: []wheelOnesJSON{}}
 	for _, f := range wheels {
-		one := wheelOnesJSON{Wheel: j.Rack[f.Wheel].Name, Clear: f.Clear, Groove: number(f.Groove), Short: f.Short}
+		one := wheelOnesJSON{Wheel: j.Rack[f.Wheel].Name, Most: f.Most, Short: f.Short,
+			Depth: where(f.Depth > 0, f.Depth), Groove: where(f.Unfit == nil, f.Groove),
+			Land: where(f.Land < search.Within && f.Unfit == nil, f.Land)}
+		if f.Clear || !f.Short {
+			one.Clear = &f.Clear
+		}
 		if f.Unfit != nil {
 			one.Unfit = f.Unfit.Error()
 		}
 		if f.Count.Key != "" {
 			out.Count = &countJSON{f.Count.Motif + 1, f.Count.Key}
-		}
-		if f.Most > 0 {
-			one.Most = &f.Most
-		}
-		if depth := number(f.Depth); f.Depth > 0 {
-			one.Depth = &depth
-		}
-		if land := number(f.Land); f.Land < search.Within && f.Unfit == nil {
-			one.Land = &land
 		}
 		out.Wheels = append(out.Wheels, one)
 	}

@@ -12,30 +12,26 @@ import (
 // roundJSON is a station that is out of round: its diameters, the chord that
 // dividers are set to, what an equal part's chord really is at the shortest and
 // the longest, and how far steps stand off equal parts and leave a gap. The last
-// two are null with two repeats.
+// two are left out with two repeats.
 type roundJSON struct {
 	Height     number    `json:"height"`
 	Across     [2]number `json:"across"`
 	OutOfRound number    `json:"out_of_round"`
 	Chord      number    `json:"chord"`
 	Parts      [2]number `json:"part_chords"`
-	Off        *number   `json:"off"`
-	ClosingGap *number   `json:"closing_gap"`
+	Off        *number   `json:"off,omitempty"`
+	ClosingGap *number   `json:"closing_gap,omitempty"`
 }
 
 func rounds(p *pattern.Plan) []roundJSON {
 	out := []roundJSON{}
 	for _, r := range p.Roundness() {
-		one := roundJSON{
+		out = append(out, roundJSON{
 			Height: number(r.Height), Across: [2]number{number(r.Least), number(r.Most)},
 			OutOfRound: number(r.OutOfRound()), Chord: number(r.Chord),
 			Parts: [2]number{number(r.Shortest), number(r.Longest)},
-		}
-		if !math.IsNaN(r.Off) {
-			off, gap := number(r.Off), number(r.Gap)
-			one.Off, one.ClosingGap = &off, &gap
-		}
-		out = append(out, one)
+			Off:   known(r.Off), ClosingGap: where(!math.IsNaN(r.Off), r.Gap),
+		})
 	}
 	return out
 }

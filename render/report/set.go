@@ -30,8 +30,8 @@ type memberJSON struct {
 	OutOfRound number    `json:"out_of_round"`
 	OwnBand    [2]number `json:"own_band"`
 	OwnBandBy  string    `json:"own_band_by"` // what ends it: wall or rim
-	HoldsToRim *number   `json:"holds_to_rim"`
-	Weight     *number   `json:"weight"`
+	HoldsToRim *number   `json:"holds_to_rim,omitempty"`
+	Weight     *number   `json:"weight,omitempty"`
 	Findings   int       `json:"findings"` // lettered
 }
 
@@ -49,31 +49,25 @@ type holdJSON struct {
 }
 
 // standingJSON tells of across and wall the most they differ by anywhere, and at
-// which height of the blank: null where they do about as much all the way up.
+// which height of the blank: left out where they do about as much all the way up.
 type standingJSON struct {
 	Blank      string  `json:"blank"`
 	Apart      number  `json:"apart"`
 	Height     number  `json:"height"`
 	Across     number  `json:"across"`
-	AcrossAt   *number `json:"across_at"`
+	AcrossAt   *number `json:"across_at,omitempty"`
 	Wall       number  `json:"wall"`
-	WallAt     *number `json:"wall_at"`
+	WallAt     *number `json:"wall_at,omitempty"`
 	OutOfRound number  `json:"out_of_round"`
 }
 
-// somewhere is a height, nil where it is everywhere.
-func somewhere(height float64) *number {
-	if height < 0 {
-		return nil
-	}
-	n := number(height)
-	return &n
-}
+// somewhere is a height, left out where it is everywhere.
+func somewhere(height float64) *number { return where(height >= 0, height) }
 
 func set(s *pattern.Set) *setJSON {
 	out := &setJSON{
 		Match: s.Job.Layout.Match.String(), Band: [2]number{number(s.Band.Foot), number(s.Band.Top)},
-		Holds: []holdJSON{},
+		Blanks: []memberJSON{}, Holds: []holdJSON{}, Practice: []standingJSON{},
 	}
 	for _, m := range s.Members {
 		glass := glassware(m.Plan)

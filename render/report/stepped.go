@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"roundlay/geometry"
@@ -89,23 +90,16 @@ func (m misread) words(unit geometry.Unit, used float64) string {
 	return text + " The gap would mean " + strings.Join(means, ", or ") + "."
 }
 
-// json returns it in millimetres, with null for what there is none of.
+// json returns it in millimetres, without what there is none of.
 func (m misread) json() *misreadJSON {
-	known := func(x float64) *number {
-		n := number(x)
-		if math.IsNaN(x) {
-			return nil
-		}
-		return &n
-	}
 	return &misreadJSON{number(m.gap), known(2 * m.radius), known(m.setting)}
 }
 
 // misreadJSON is the same in millimetres.
 type misreadJSON struct {
 	Expected number  `json:"expected_gap"`
-	Across   *number `json:"across"`
-	Setting  *number `json:"setting"`
+	Across   *number `json:"across,omitempty"`
+	Setting  *number `json:"setting,omitempty"`
 }
 
 // usedJSON is a setting that was used, and what stepping it leaves on a true circle.
@@ -127,24 +121,26 @@ func (s Stepped) json(unit geometry.Unit, c Circle) (used *usedJSON, mended []me
 	if s.Used > 0 {
 		used = &usedJSON{number(s.Used), number(c.division().ClosingGap(s.Used))}
 	}
+	mended = []mendedJSON{}
 	for _, r := range s.rounds(unit, c) {
 		mended = append(mended, mendedJSON{number(r.used), number(r.gap), number(r.mended), setting(unit, r.mended)})
 	}
 	return used, mended
 }
 
+// words says what stepping a circle came to, the last round first: that is what
+// the dividers are to be set to now.
 func (s Stepped) words(b *strings.Builder, unit geometry.Unit, c Circle) {
-	if name := c.heading(); c.Name != "" && (s.Used > 0 || len(s.Gaps) > 0) {
+	if s.Used == 0 && len(s.Gaps) == 0 {
+		return
+	}
+	if name := c.heading(); c.Name != "" {
 		if !s.Chosen {
 			name += " (--at and --blank choose another circle)"
 		}
 		fmt.Fprintf(b, "%s:\n", name)
 	}
-	if s.Used > 0 {
-		fmt.Fprintf(b, "Set to %s, %d steps %s.\n", unit.Exact(s.Used), c.Parts,
-			Closing(unit, c.division().ClosingGap(s.Used)))
-	}
-	for i, r := range s.rounds(unit, c) {
+	for i, r := range slices.Backward(s.rounds(unit, c)) {
 		if len(s.Gaps) > 1 {
 			fmt.Fprintf(b, "Round %d: with", i+1)
 		} else {
@@ -155,9 +151,11 @@ func (s Stepped) words(b *strings.Builder, unit geometry.Unit, c Circle) {
 			fmt.Fprintf(b, "%s\n", wrap(m.words(unit, r.used), 76, ""))
 		}
 	}
-	if s.Used > 0 || len(s.Gaps) > 0 {
-		b.WriteByte('\n')
+	if s.Used > 0 {
+		fmt.Fprintf(b, "Set to %s, %d steps %s.\n", unit.Exact(s.Used), c.Parts,
+			Closing(unit, c.division().ClosingGap(s.Used)))
 	}
+	b.WriteByte('\n')
 }
 
 // opened says how to get from one setting to the next.

@@ -73,9 +73,7 @@ height = "14.1 mm"
 	if err != nil {
 		t.Fatal(err)
 	}
-	var b strings.Builder
-	shortMarks(&b, p)
-	if got := b.String(); !strings.Contains(got, "4 marks in all too short for the 0.5000 mm asked, and 0.4995 mm deep, which limits.reach = 0.5 allows; 14.2 mm would reach it.") {
+	if got := strings.Join(shortMarks(p), "\n"); !strings.Contains(got, "4 marks in all too short for the 0.5000 mm asked, and 0.4995 mm deep, which limits.reach = 0.5 allows; 14.2 mm would reach it.") {
 		t.Error(got)
 	}
 }

@@ -64,7 +64,7 @@ func TestPagesNameTheirPaper(t *testing.T) {
 	if several == 0 {
 		t.Error("nothing has several pages")
 	}
-	test, err := NewTestPage(p, on(t, Outside, "a4"))
+	test, err := NewTestPage(t.Context(), p, on(t, Outside, "a4"))
 	if err != nil {
 		t.Fatal(err)
 	}

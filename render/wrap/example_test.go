@@ -2,6 +2,7 @@ package wrap_test
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 
 	"roundlay/pattern"
@@ -42,7 +43,7 @@ func Example() {
 	}
 	o := wrap.DefaultOptions(j.Length)
 	o.Thickness = 0.1
-	paper, err := wrap.New(plan, o)
+	paper, err := wrap.New(context.Background(), plan, o)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -1,6 +1,7 @@
 package wrap
 
 import (
+	"context"
 	"fmt"
 	"slices"
 	"strings"
@@ -128,12 +129,14 @@ type drawn struct {
 
 // pages puts the papers on pages, the notes below them, and those that find no
 // room there on further pages.
-func (a composer) pages(l layout) []printing.Page {
-	var all []drawn
+func (a composer) pages(ctx context.Context, l layout) ([]printing.Page, error) {
+	draw := a.cut
 	if l.slots != nil {
-		all = a.packed(l)
-	} else {
-		all = a.cut(l)
+		draw = a.packed
+	}
+	all, err := draw(ctx, l)
+	if err != nil {
+		return nil, err
 	}
 	a.annotate(&all, l)
 	pages := make([]printing.Page, len(all))
@@ -143,7 +146,7 @@ func (a composer) pages(l layout) []printing.Page {
 		})
 		pages[i] = l.Correct(d.Drawing, d.label)
 	}
-	return pages
+	return pages, nil
 }
 
 // noted is how notes are shared out: what is set on each page, which pages
@@ -273,10 +276,13 @@ func scaled(notes []page.Note, size float64) []page.Note {
 }
 
 // cut gives each piece a page.
-func (a composer) cut(l layout) []drawn {
+func (a composer) cut(ctx context.Context, l layout) ([]drawn, error) {
 	var all []drawn
 	for _, pieces := range l.pieces {
 		for _, p := range pieces {
+			if err := ctx.Err(); err != nil {
+				return nil, err
+			}
 			box := a.sheet.box(p)
 			shift, _ := l.Place(box)
 			one := drawn{
@@ -292,13 +298,16 @@ func (a composer) cut(l layout) []drawn {
 			all = append(all, one)
 		}
 	}
-	return all
+	return all, nil
 }
 
 // packed puts whole papers on pages, as many on each as there are slots.
-func (a composer) packed(l layout) []drawn {
+func (a composer) packed(ctx context.Context, l layout) ([]drawn, error) {
 	var all []drawn
 	for i, pieces := range l.pieces {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
 		k := i % len(l.slots)
 		if k == 0 {
 			last := min(i+len(l.slots), len(l.pieces))
@@ -308,5 +317,5 @@ func (a composer) packed(l layout) []drawn {
 		last.Append(a.sheet.draw(pieces[0]).Moved(l.slots[k].put(a.sheet.box(pieces[0]))))
 		last.lowest = min(last.lowest, l.slots[k].at.Y)
 	}
-	return all
+	return all, nil
 }

@@ -1,6 +1,7 @@
 package wrap
 
 import (
+	"context"
 	"fmt"
 	"math"
 
@@ -23,7 +24,7 @@ const (
 // NewTestPage draws one page to learn by what a printer does: the check bars, a
 // square, a circle, rulers, and the greys. It is a portrait page whichever way the
 // plan's pages lie: what is measured on it is along the sides of the paper.
-func NewTestPage(p *pattern.Plan, o Options) (*Wrap, error) {
+func NewTestPage(ctx context.Context, p *pattern.Plan, o Options) (*Wrap, error) {
 	a, err := newComposer(p, o)
 	if err != nil {
 		return nil, err
@@ -33,6 +34,9 @@ func NewTestPage(p *pattern.Plan, o Options) (*Wrap, error) {
 		return nil, err
 	}
 	t := &testPage{composer: a, Format: o.Portrait(), title: "Test page for the printer"}
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
 	drawn := t.draw()
 	return &Wrap{Title: t.title, Pages: []printing.Page{drawn}, Whole: drawn, letters: a.Letters}, nil
 }

@@ -1,6 +1,7 @@
 package wrap
 
 import (
+	"context"
 	"math"
 
 	"roundlay/geometry"
@@ -11,7 +12,7 @@ import (
 
 // picture puts all the paper on one sheet as large as it needs, a whole number
 // of millimetres each way.
-func (a composer) picture() printing.Page {
+func (a composer) picture(ctx context.Context) (printing.Page, error) {
 	const noteWidth, mostAcross = 180.0, 400.0
 	s, papers := a.sheet, a.sheet.papers()
 	box := s.box(papers[0])
@@ -40,6 +41,9 @@ func (a composer) picture() printing.Page {
 	for i, place := range grid(width, height, geometry.Box{
 		Min: geometry.Point{X: room.Min.X, Y: room.Max.Y - tall}, Max: geometry.Point{X: room.Min.X + wide, Y: room.Max.Y},
 	}, false) {
+		if err := ctx.Err(); err != nil {
+			return printing.Page{}, err
+		}
 		if i < len(papers) {
 			d.Append(s.draw(papers[i]).Moved(place.put(s.box(papers[i]))))
 		}
@@ -49,7 +53,7 @@ func (a composer) picture() printing.Page {
 	set, _, _ := a.Set(notes, below)
 	d.Add(drawing.Notes, set...)
 	a.frame(&d, f, head{about: a.aboutAll()})
-	return f.Correct(d, "")
+	return f.Correct(d, ""), nil
 }
 
 // pictureFormat returns a page with room for so much across and up.

@@ -1,0 +1,213 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+	"text/tabwriter"
+
+	"roundlay/geometry"
+	"roundlay/pattern"
+	"roundlay/pattern/search"
+)
+
+// CheckSet writes the findings of a set for reading: what its blanks share once,
+// and of each blank whether it clears and what is its own.
+func CheckSet(w io.Writer, plans []*pattern.Plan) error {
+	var b strings.Builder
+	b.WriteString(setHeading(plans) + "\n")
+	for _, lines := range []func(*pattern.Plan) []string{
+		func(p *pattern.Plan) []string { return []string{band(p) + "."} }, notes, counted, calibrated, shortMarks,
+	} {
+		saidOf(&b, plans, lines)
+	}
+	all := troublesOf(plans)
+	b.WriteByte('\n')
+	verdicts(&b, plans)
+	for _, t := range all {
+		t.words(&b, plans)
+	}
+	if len(all) == 0 {
+		b.WriteString("\n" + clearWords)
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// setHeading says what is laid out on how many glasses, and how many clear.
+func setHeading(plans []*pattern.Plan) string {
+	p, clear := plans[0], 0
+	for _, p := range plans {
+		if len(p.Findings) == 0 {
+			clear++
+		}
+	}
+	words := fmt.Sprintf("%s, %s: %s and %s on each. ", p.Job.Title, count(len(plans), "blank"),
+		count(p.Repeats, "repeat"), count(p.Totals().Cuts, "cut"))
+	switch clear {
+	case len(plans):
+		return words + "All clear."
+	case 0:
+		return words + "None clears."
+	}
+	return words + fmt.Sprintf("%d of %d clear.", clear, len(plans))
+}
+
+// calibrated is Calibrated as a list.
+func calibrated(p *pattern.Plan) []string {
+	if words := Calibrated(p); words != "" {
+		return []string{words}
+	}
+	return nil
+}
+
+// saidOf writes what is said of plans: once what is said of all of them, and
+// what is said of some with the names of these before it.
+func saidOf(b *strings.Builder, plans []*pattern.Plan, lines func(*pattern.Plan) []string) {
+	var order []string
+	of := map[string][]int{}
+	for i, p := range plans {
+		for _, line := range lines(p) {
+			if of[line] == nil {
+				order = append(order, line)
+			}
+			of[line] = append(of[line], i)
+		}
+	}
+	for _, line := range order {
+		words := upper(line)
+		if len(of[line]) < len(plans) && !namesIts(plans, of[line], line) {
+			words = upper(onBlanks(plans, of[line])) + ": " + line
+		}
+		fmt.Fprintf(b, "%s\n", wrap(words, 79, "  "))
+	}
+}
+
+// namesIts reports whether a line names the one blank that it is of.
+func namesIts(plans []*pattern.Plan, which []int, line string) bool {
+	return len(which) == 1 && strings.Contains(line, fmt.Sprintf("%q", plans[which[0]].Blank.Name))
+}
+
+// onBlanks names some of the plans' blanks, in the job's order: "a" to "d", "f".
+func onBlanks(plans []*pattern.Plan, which []int) string {
+	if len(which) == len(plans) {
+		if len(plans) == 2 {
+			return "both blanks"
+		}
+		return fmt.Sprintf("all %d blanks", len(plans))
+	}
+	name := func(i int) string { return fmt.Sprintf("%q", plans[i].Blank.Name) }
+	var names []string
+	for i := 0; i < len(which); {
+		last := i
+		for last+1 < len(which) && which[last+1] == which[last]+1 {
+			last++
+		}
+		if last-i >= 2 {
+			names = append(names, name(which[i])+" to "+name(which[last]))
+		} else {
+			for ; i <= last; i++ {
+				names = append(names, name(which[i]))
+			}
+		}
+		i = last + 1
+	}
+	return strings.Join(names, ", ")
+}
+
+// verdicts writes a row a blank: whether it clears, and the least land and the
+// least glass left on it.
+func verdicts(b *strings.Builder, plans []*pattern.Plan) {
+	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(t, "  blank\t\tleast land\tleast glass left\tsides\tfindings, each with its worst")
+	for _, p := range plans {
+		clear := "clear"
+		if len(p.Findings) > 0 {
+			clear = "NOT CLEAR"
+		}
+		fmt.Fprintf(t, "  %s\t%s\t%s\t%s\t%s\t%s\n", p.Blank.Name, clear, leastLand(p), leastLeft(p), sides(p), worsts(p))
+	}
+	t.Flush()
+	b.WriteString("  (least land: between two cuts that do not join, of those that are to have land between them;\n" +
+		"  letters: as on that blank's paper)\n")
+}
+
+// leastLand writes the least land of a plan.
+func leastLand(p *pattern.Plan) string {
+	u := p.Job.Length
+	land, ok := p.Nearest(search.Within)
+	switch {
+	case ok:
+		return shortOf(u, land, p.Job.Limits.Land)
+	case asksNoLand(p):
+		return "-"
+	}
+	return "over " + u.AtMost(search.Within)
+}
+
+// shortOf writes a length that must not be below a limit: as fine as it takes to
+// see whether it is.
+func shortOf(u geometry.Unit, mm, limit float64) string {
+	if mm >= limit {
+		return u.Fine(mm)
+	}
+	measured, _ := u.Against(geometry.Breach{Measured: mm, Bound: limit})
+	return measured
+}
+
+// asksNoLand reports whether some of a job's cuts are to have no land between them.
+func asksNoLand(p *pattern.Plan) bool {
+	for _, m := range p.Job.Motifs {
+		if m.Land != nil && *m.Land == 0 || m.Land == nil && p.Job.Limits.Land == 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// leastLeft writes the least glass left on a plan.
+func leastLeft(p *pattern.Plan) string {
+	switch left := p.LeastLeft(); {
+	case math.IsInf(left, 0):
+		return "-"
+	case left <= 0:
+		return "breaks through"
+	default:
+		return shortOf(p.Job.Length, left, p.Job.Limits.Leave)
+	}
+}
+
+// sides writes in a word or two what surface a band is drawn on.
+func sides(p *pattern.Plan) string {
+	words := fmt.Sprintf("widen %.2f°", p.Cone.HalfAngle.Degrees())
+	switch {
+	case p.Straight():
+		words = "straight"
+	case p.Cone.HalfAngle < 0:
+		words = fmt.Sprintf("narrow %.2f°", -p.Cone.HalfAngle.Degrees())
+	}
+	if p.WorstRadiusError > slightOff {
+		words += ", off by " + p.Job.Length.Fine(p.WorstRadiusError)
+	}
+	return words
+}
+
+// worsts writes what was found on a plan, by its letters, each with the worst that
+// was measured; of many the first.
+func worsts(p *pattern.Plan) string {
+	const most = 6
+	var words []string
+	groups := p.Groups()
+	for _, g := range groups[:min(len(groups), most)] {
+		measured, _ := figures(p.Job.Length, g.Worst())
+		words = append(words, g.Letter+" "+measured)
+	}
+	switch more := len(groups) - most; {
+	case len(groups) == 0:
+		return "-"
+	case more > 0:
+		words = append(words, fmt.Sprintf("and %d more", more))
+	}
+	return strings.Join(words, ", ")
+}

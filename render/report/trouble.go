@@ -1,0 +1,149 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"roundlay/pattern"
+)
+
+// trouble is the findings of one kind that concern the same parts, on all the
+// blanks of a set that have them.
+type trouble struct {
+	on     []int // which of the plans
+	groups []pattern.Group
+}
+
+// troublesOf puts the findings of a set's plans together, those of the first
+// blank first.
+func troublesOf(plans []*pattern.Plan) []trouble {
+	var all []trouble
+	at := map[string]int{}
+	for i, p := range plans {
+		for _, g := range p.Groups() {
+			// What Groups tells apart.
+			first := g.Findings[0]
+			key := fmt.Sprint(g.Kind, g.Motifs, g.Parts, first.Share, len(first.Cuts))
+			k, known := at[key]
+			if !known {
+				k = len(all)
+				at[key] = k
+				all = append(all, trouble{})
+			}
+			all[k].on, all[k].groups = append(all[k].on, i), append(all[k].groups, g)
+		}
+	}
+	return all
+}
+
+// words writes a trouble: once what its blanks share, and else of which it is.
+func (t trouble) words(b *strings.Builder, plans []*pattern.Plan) {
+	letters := t.apart(func(i int) string { return t.groups[i].Letter })
+	heads := make([]string, len(letters))
+	for i, l := range letters {
+		heads[i] = l.words
+	}
+	worst := t.worst()
+	p := plans[t.on[worst]]
+	fmt.Fprintf(b, "\n%s  %s\n", strings.Join(heads, "/"), heading(p, t.groups[worst]))
+	if len(letters) > 1 {
+		for i, l := range letters {
+			heads[i] = l.words + " on " + onBlanks(plans, l.on)
+		}
+		indented(b, strings.Join(heads, "; "))
+	}
+	where := fmt.Sprintf("on %s, worst on %q", onBlanks(plans, t.on), p.Blank.Name)
+	if len(t.on) == 1 {
+		where = fmt.Sprintf("only on %q", p.Blank.Name)
+	}
+	indented(b, where+": "+Measured(p, t.groups[worst].Worst()))
+	placed(b, p, t.groups[worst])
+	t.cuts(b, plans)
+	cures := t.apart(func(i int) string { return Cure(plans[t.on[i]], t.groups[i].Worst()) })
+	for _, c := range cures {
+		if c.words == "" { // none was sought
+			continue
+		}
+		if len(cures) == 1 {
+			indented(b, "cure: "+c.words)
+		} else {
+			indented(b, fmt.Sprintf("cure on %s: %s", onBlanks(plans, c.on), c.words))
+		}
+	}
+}
+
+// worst returns on which of its blanks a trouble misses what is wanted by most.
+func (t trouble) worst() int {
+	var of pattern.Group
+	for _, g := range t.groups {
+		of.Findings = append(of.Findings, g.Worst())
+	}
+	most := of.Worst()
+	return slices.IndexFunc(of.Findings, func(f pattern.Finding) bool {
+		return f.Measured == most.Measured && f.Wanted == most.Wanted
+	})
+}
+
+// cuts writes the cuts or pairs of cuts that all its blanks share, and then those
+// that only some have.
+func (t trouble) cuts(b *strings.Builder, plans []*pattern.Plan) {
+	on := map[string][]int{} // by cut or pair, which groups have it
+	var order []string
+	for i, g := range t.groups {
+		for _, item := range cutItems(g) {
+			if on[item] == nil {
+				order = append(order, item)
+			}
+			on[item] = append(on[item], i)
+		}
+	}
+	own := make([][]string, len(t.groups))
+	var shared []string
+	for _, item := range order {
+		if len(on[item]) == len(t.groups) {
+			shared = append(shared, item)
+			continue
+		}
+		for _, i := range on[item] {
+			own[i] = append(own[i], item)
+		}
+	}
+	what := cutsAre(t.groups[0])
+	if len(shared) > 0 {
+		indented(b, what+": "+strings.Join(shared, ", "))
+		what = "and"
+	}
+	for _, l := range t.apart(func(i int) string { return strings.Join(own[i], ", ") }) {
+		if l.words != "" {
+			indented(b, fmt.Sprintf("%s on %s: %s", what, onBlanks(plans, l.on), l.words))
+		}
+	}
+}
+
+// alike is blanks of which the same is said.
+type alike struct {
+	words string
+	on    []int // which of the plans
+}
+
+// apart says of each of a trouble's blanks what of says, those together of which it
+// says the same.
+func (t trouble) apart(of func(i int) string) []alike {
+	var all []alike
+	for i, plan := range t.on {
+		words := of(i)
+		k := slices.IndexFunc(all, func(a alike) bool { return a.words == words })
+		if k < 0 {
+			k = len(all)
+			all = append(all, alike{words: words})
+		}
+		all[k].on = append(all[k].on, plan)
+	}
+	return all
+}
+
+// indented writes words below a finding's head.
+func indented(b *strings.Builder, words string) {
+	fmt.Fprintf(b, "   %s\n", wrap(words, 76, "   "))
+}

@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"context"
 	"math"
 	"strings"
 	"testing"
@@ -149,7 +150,7 @@ func TestBandOnThePaper(t *testing.T) {
 		if band {
 			j.Layout.Band = jobOn(b, 5).Layout.Band
 		}
-		if _, err := New(j, b); err == nil || !strings.Contains(err.Error(), "].paper: read paper from") {
+		if _, err := New(context.Background(), j, b); err == nil || !strings.Contains(err.Error(), "].paper: read paper from") {
 			t.Errorf("a band stated %v: %v", band, err)
 		}
 	}

@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"context"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -104,7 +105,7 @@ func TestBandAgainstAll(t *testing.T) {
 		for want >= j.Limits.Foot+LeastBand && !carries(want) {
 			want -= step
 		}
-		p, err := lay(j, b)
+		p, err := lay(context.Background(), j, b)
 		if err != nil {
 			if refused++; want > j.Limits.Foot+LeastBand+step {
 				t.Errorf("%d: refused (%v), though %g carries all", n, err, want)

@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"context"
 	"math"
 	"slices"
 	"testing"
@@ -47,7 +48,7 @@ var (
 // planned lays a job out on its first blank and checks it.
 func planned(t testing.TB, j *job.Job) *Plan {
 	t.Helper()
-	p, err := New(j, j.Blanks[0])
+	p, err := New(context.Background(), j, j.Blanks[0])
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -57,7 +58,7 @@ func planned(t testing.TB, j *job.Job) *Plan {
 // laid only lays it out.
 func laid(t testing.TB, j *job.Job) *Plan {
 	t.Helper()
-	p, err := lay(j, j.Blanks[0])
+	p, err := lay(context.Background(), j, j.Blanks[0])
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -68,7 +69,7 @@ func laid(t testing.TB, j *job.Job) *Plan {
 func checked(t testing.TB, j *job.Job) *Plan {
 	t.Helper()
 	p := laid(t, j)
-	p.Findings, _ = p.check()
+	p.Findings = p.findings()
 	return p
 }
 

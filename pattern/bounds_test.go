@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"context"
 	"errors"
 	"math"
 	"math/rand/v2"
@@ -46,7 +47,7 @@ func TestUndrawable(t *testing.T) {
 		{"a bend outside", "leaves its box", geometry.Bezier{{X: -0.4, Y: 0}, {X: -0.4, Y: -3}, {X: 0.4, Y: -3}, {X: 0.4, Y: 0}}},
 	} {
 		j := jobOn(straight(t), 4, drawnBy(good), drawnBy(good, c.line))
-		_, err := New(j, j.Blanks[0])
+		_, err := New(context.Background(), j, j.Blanks[0])
 		var wrong *job.Error
 		if !errors.As(err, &wrong) || wrong.Key != "motif[2]" || wrong.Read != "a trial with odd = 7" || !strings.Contains(wrong.Hint, "its line 2 (stroke) "+c.says) {
 			t.Errorf("%s: %v", c.name, err)
@@ -63,7 +64,7 @@ func TestUndrawableBeyondThePoint(t *testing.T) {
 	long := motif(t, "fan", motifs.Values{"rays": 1, "hub": 0}, with(fine), turn(90), trueShape)
 	long.Width, long.Height, long.Turn = mm(20), mm(200), 0
 	j := jobOn(b, 2, long)
-	if _, err := New(j, b); err == nil || !strings.Contains(err.Error(), "runs off the glass, past where it comes to a point") {
+	if _, err := New(context.Background(), j, b); err == nil || !strings.Contains(err.Error(), "runs off the glass, past where it comes to a point") {
 		t.Errorf("laid out: %v", err)
 	}
 	j.Motifs[0].Height = mm(60)
@@ -75,7 +76,7 @@ func TestUndrawableBeyondThePoint(t *testing.T) {
 func TestTooDeep(t *testing.T) {
 	j := jobOn(straight(t), 4, motif(t, "fan", motifs.Values{"rays": 1}, depth(50), with(fine)))
 	across := 2 * j.Rack[fine].Radius
-	_, err := New(j, j.Blanks[0])
+	_, err := New(context.Background(), j, j.Blanks[0])
 	var wrong *job.Error
 	if !errors.As(err, &wrong) || wrong.Key != "motif[1].depth" || !strings.Contains(wrong.Hint, "wheel's middle") {
 		t.Fatal(err)
@@ -87,7 +88,7 @@ func TestTooDeep(t *testing.T) {
 	// A glass 20 mm across under a wheel of 50.
 	thin := blankOf(t, 10, 10)
 	j = jobOn(thin, 2, motif(t, "fan", motifs.Values{"rays": 1}, depth(10), with(fine)))
-	if _, err := New(j, thin); err == nil || !strings.Contains(err.Error(), "glass's middle") {
+	if _, err := New(context.Background(), j, thin); err == nil || !strings.Contains(err.Error(), "glass's middle") {
 		t.Errorf("laid out: %v", err)
 	}
 }
@@ -128,7 +129,7 @@ func TestBounds(t *testing.T) {
 		{"groove of a set", set(5, motif(t, "flute", motifs.Values{"panels": 40, "arch": 0}, with(fine))).With(job.Change{Motif: -1, Key: "repeats", Value: 10}),
 			"motif[1]", "24 m of groove on each of 5 blanks, 120 m in all", "up to 100 m in all: 4 blanks in a job, or 20 m on each"},
 	} {
-		_, err := Lay(c.job)
+		_, err := Lay(context.Background(), c.job)
 		var wrong *job.Error
 		if !errors.As(err, &wrong) || wrong.Key != c.key || wrong.Read != c.read || wrong.Accepted != c.accepted ||
 			!strings.Contains(wrong.Hint, strings.Replace(strings.TrimSuffix(c.key, "]"), "[", " ", 1)+", a ") {
@@ -136,7 +137,7 @@ func TestBounds(t *testing.T) {
 		}
 	}
 	j.Motifs = j.Motifs[:2] // 4,800
-	if _, err := lay(j, j.Blanks[0]); err != nil {
+	if _, err := lay(context.Background(), j, j.Blanks[0]); err != nil {
 		t.Error(err)
 	}
 }
@@ -155,7 +156,7 @@ func TestPiled(t *testing.T) {
 		return j
 	}
 	j := heap(mostThrough + 1)
-	_, err := New(j, j.Blanks[0])
+	_, err := New(context.Background(), j, j.Blanks[0])
 	var wrong *job.Error
 	if !errors.As(err, &wrong) || !strings.HasPrefix(wrong.Read, "more than 80 cuts through one spot, ") || wrong.Accepted != "up to 80" {
 		t.Errorf("laid out: %v", err)
@@ -177,7 +178,7 @@ func TestPiledMitres(t *testing.T) {
 		t.Error(err)
 	}
 	j := grid(6, 2)
-	_, err := New(j, j.Blanks[0])
+	_, err := New(context.Background(), j, j.Blanks[0])
 	var wrong *job.Error
 	if !errors.As(err, &wrong) || wrong.Key != "motif[1]" || !strings.Contains(wrong.Read, "more than 12000 pairs of them in a repeat") {
 		t.Errorf("laid out: %v", err)
@@ -193,13 +194,13 @@ func TestHeaped(t *testing.T) {
 		return j
 	}
 	j := crowd(24) // 384 marks, each near two fifths of the others: 28,000 pairs
-	_, err := New(j, j.Blanks[0])
+	_, err := New(context.Background(), j, j.Blanks[0])
 	var wrong *job.Error
 	if !errors.As(err, &wrong) || wrong.Key != "motif[1]" || !strings.Contains(wrong.Read, "20000 pairs of cuts and more") {
 		t.Errorf("laid out: %v", err)
 	}
 	p := laid(t, crowd(8)) // 128: 8,128 pairs there are
-	if found, overfull := p.check(); overfull || len(found) == 0 {
+	if found, overfull, _ := p.check(t.Context(), nil); overfull || len(found) == 0 {
 		t.Errorf("%d findings, overfull %v", len(found), overfull)
 	}
 }

@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"slices"
 
@@ -10,9 +11,9 @@ import (
 )
 
 // New lays a job out on one of its blanks and checks it. The error says why
-// nothing can be laid out at all.
-func New(j *job.Job, blank *glass.Blank) (*Plan, error) {
-	plans, err := Lay(j, blank)
+// nothing can be laid out at all, or that the context ended it.
+func New(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, error) {
+	plans, err := Lay(ctx, j, blank)
 	if err != nil {
 		return nil, err
 	}
@@ -23,29 +24,13 @@ func New(j *job.Job, blank *glass.Blank) (*Plan, error) {
 // nobody has found yet: package search finds them.
 func settled(j *job.Job) error {
 	for i, m := range j.Motifs {
-		if len(m.Most) > 0 && !m.Found {
-			return fmt.Errorf("motif %d: how many %s clear has not been found yet", i+1, m.Most[0])
+		for _, name := range m.Most {
+			if _, known := m.Values[name]; !known {
+				return fmt.Errorf("motif %d: how many %s clear has not been found yet", i+1, name)
+			}
 		}
 	}
 	return nil
-}
-
-// plan lays out a job and checks it.
-func (e *Evaluator) plan(j *job.Job, blank *glass.Blank) (*Plan, error) {
-	p, err := e.lay(j, blank)
-	if err != nil {
-		return nil, err
-	}
-	if err := p.piled(); err != nil {
-		return nil, err
-	}
-	p.Chords = p.chords()
-	found, overfull := p.check()
-	if overfull {
-		return nil, p.heaped(found)
-	}
-	p.Findings = found
-	return p, nil
 }
 
 // checks lists what finds each kind of finding, but for those of two cuts.
@@ -56,27 +41,35 @@ func (p *Plan) checks() []func() []Finding {
 // check returns all findings, kind by kind and each in the order of its cuts, and
 // whether so many cuts crowd that no list of them helps: then not all of them are
 // there. It only reads the plan, as all checks do, and the kinds are looked for at
-// once.
-func (p *Plan) check() (found []Finding, overfull bool) {
+// once. What is known of lands may be nil. The error is the context's.
+func (p *Plan) check(ctx context.Context, known *knownLands) (found []Finding, overfull bool, err error) {
 	crowded := func() []Finding {
 		var pairs []Finding
-		pairs, overfull = p.crowded()
+		pairs, overfull = p.crowded(ctx, known)
 		return p.once(pairs)
 	}
 	finds := append([]func() []Finding{crowded}, p.checks()...)
 	kinds := make([][]Finding, len(finds))
-	each(len(finds), func() func(int) { return func(i int) { kinds[i] = finds[i]() } })
+	if err := each(ctx, len(finds), func() func(int) { return func(i int) { kinds[i] = finds[i]() } }); err != nil {
+		return nil, false, err
+	}
 	found = slices.Concat(kinds...)
 	slices.SortStableFunc(found, func(a, b Finding) int {
 		return cmp.Or(cmp.Compare(a.Kind, b.Kind), slices.Compare(a.Cuts, b.Cuts))
 	})
-	return found, overfull
+	return found, overfull, nil
+}
+
+// findings is check without an end from outside.
+func (p *Plan) findings() []Finding {
+	found, _, _ := p.check(context.Background(), nil)
+	return found
 }
 
 // crowded lists the pairs of cuts that come too near one another, but no more than
 // is enough to refuse them all.
-func (p *Plan) crowded() (found []Finding, overfull bool) {
-	for f := range p.crowd() {
+func (p *Plan) crowded(ctx context.Context, known *knownLands) (found []Finding, overfull bool) {
+	for f := range p.crowdKnown(ctx, known) {
 		if found = append(found, f); len(found) > mostFound {
 			return found, true
 		}

@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"context"
 	"iter"
 	"math"
 	"slices"
@@ -19,14 +20,23 @@ const touching = 0.02
 // crowd checks the land between every two neighbouring cuts: of one motif or
 // between two, where they are given.
 func (p *Plan) crowd(only ...int) iter.Seq[Finding] {
+	return p.crowdKnown(context.Background(), nil, only...)
+}
+
+// crowdKnown is crowd with what is known of lands already. It ends early where the
+// context does.
+func (p *Plan) crowdKnown(ctx context.Context, known *knownLands, only ...int) iter.Seq[Finding] {
 	return func(yield func(Finding) bool) {
-		c := crowding{plan: p, turned: map[[2]int]groove.Groove{}}
+		c := &crowding{plan: p, turned: map[[2]int]groove.Groove{}}
 		p.neighbours(max(p.mostLand(), touching), func(q pair) bool {
+			if ctx.Err() != nil {
+				return false
+			}
 			a, b := p.Cuts[q.first].Motif, p.Cuts[q.second].Motif
 			if len(only) > 0 && !slices.Equal(slices.Compact([]int{min(a, b), max(a, b)}), only) {
 				return true
 			}
-			f, bad := c.check(q)
+			f, bad := known.check(c, q)
 			return !bad || yield(f)
 		})
 	}

@@ -1,6 +1,9 @@
 package pattern
 
-import "math"
+import (
+	"context"
+	"math"
+)
 
 // thin checks the glass left under each cut, under all that the wheel takes.
 func (p *Plan) thin() []Finding {
@@ -50,7 +53,7 @@ type ShortMarks struct {
 // ShortMarks returns the marks of each motif that are too short.
 func (p *Plan) ShortMarks() []ShortMarks {
 	needed := make([]float64, len(p.Cuts)) // by each that is
-	each(len(p.Cuts), func() func(int) {
+	_ = each(context.Background(), len(p.Cuts), func() func(int) {
 		return func(i int) {
 			if c := &p.Cuts[i]; c.Short() {
 				needed[i] = c.LengthFor(&p.Surface, p.Job.Rack[c.Wheel], c.Asked)

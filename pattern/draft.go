@@ -97,11 +97,11 @@ func (d *Draft) Cuts(i int) []Cut {
 	s := d.stand(i)
 	if s.cuts == nil {
 		p := *d.Plan
-		all := make([]drawn, len(d.Motifs))
+		all := make([]*figure, len(d.Motifs))
 		one, _ := p.drawing(i) // it can be drawn: drawable has tried
-		all[i] = p.lines(one)
-		p.cutAll(all)
-		const longer = 3 // times, that bent lines take
+		all[i] = &figure{cuts: one.cuts, lines: p.lines(one)}
+		_ = p.cutAll(context.WithoutCancel(d.ctx), all) // one motif, which is kept whole: soon done
+		const longer = 3                                // times, that bent lines take
 		for n, c := range p.Cuts[:len(all[i].cuts)] {
 			d.of.spent.grooves++
 			if c.Length > r2.Norm(r2.Sub(c.Ends[1], c.Ends[0]))+touching {
@@ -167,7 +167,7 @@ func (d *Draft) alone(i int) Problems {
 		if !d.ClearsAlone(i) || d.Plan.Ungored() {
 			p := d.only(slices.Clone(d.Cuts(i)))
 			d.measured(i)
-			found, _ := p.check()
+			found := p.findings()
 			s.problems.count(p, found)
 		}
 	}

@@ -105,23 +105,3 @@ func (p *Plan) tooDeep(i int) error {
 	}
 	return p.Job.Refuse(job.Item("motif", i)+".depth", u.Given(m.Depth), "a depth below "+u.AtMost(most), what)
 }
-
-// drawings draws all of a plan's motifs. The error says that one can't be drawn, or
-// that they come to more than is cut.
-func (p *Plan) drawings() ([]drawing, error) {
-	all := make([]drawing, len(p.sized))
-	const counted = 20 * mostCuts // past that nobody asks how many there are
-	drawn := 0
-	t := bill{plan: p, each: make([]toll, len(p.sized))}
-	for i := range p.sized {
-		var err error
-		if all[i], err = p.drawing(i); err != nil {
-			return nil, err
-		}
-		t.each[i] = p.toll(i, all[i])
-		if drawn += len(all[i].cuts); drawn > counted {
-			break
-		}
-	}
-	return all, t.within()
-}

@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"context"
 	"runtime"
 	"sync"
 	"sync/atomic"
@@ -8,8 +9,9 @@ import (
 
 // each does a piece of work for every number below n on all processors, where
 // every piece stands by itself. A processor equips itself once, and then takes
-// the next few pieces that nobody has taken.
-func each(n int, equip func() (do func(i int))) {
+// the next few pieces that nobody has taken. When the context is done no more are
+// taken; each returns its error once those under way have come to their end.
+func each(ctx context.Context, n int, equip func() (do func(i int))) error {
 	processors := runtime.GOMAXPROCS(0)
 	few := 1 + n/(32*processors)
 	var taken atomic.Int64
@@ -18,6 +20,9 @@ func each(n int, equip func() (do func(i int))) {
 		for {
 			to := int(taken.Add(int64(few)))
 			for i := to - few; i < min(to, n); i++ {
+				if ctx.Err() != nil {
+					return
+				}
 				do(i)
 			}
 			if to >= n {
@@ -31,4 +36,5 @@ func each(n int, equip func() (do func(i int))) {
 	}
 	share()
 	others.Wait()
+	return ctx.Err()
 }

@@ -195,8 +195,8 @@ func (e *Evaluator) stands(p *Plan, i int) *stand {
 }
 
 // Lay lays a job out on a blank, with all of its cuts, but does not check it.
-func (e *Evaluator) Lay(j *job.Job, blank *glass.Blank) (*Plan, error) {
-	p, err := lay(j, blank)
+func (e *Evaluator) Lay(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, error) {
+	p, err := lay(ctx, j, blank)
 	if err == nil {
 		e.Spend(int(p.Toil()))
 	}

@@ -1,6 +1,7 @@
 package pattern_test
 
 import (
+	"context"
 	"fmt"
 
 	"roundlay/pattern"
@@ -32,7 +33,7 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	plan, err := pattern.New(j, j.Blanks[0])
+	plan, err := pattern.New(context.Background(), j, j.Blanks[0])
 	if err != nil {
 		fmt.Println(err)
 		return

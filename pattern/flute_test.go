@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"testing"
@@ -42,7 +43,7 @@ arch = 0
 			if err != nil {
 				t.Fatal(err)
 			}
-			p, err := New(j, j.Blanks[0])
+			p, err := New(context.Background(), j, j.Blanks[0])
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"context"
 	"math"
 	"testing"
 
@@ -94,7 +95,7 @@ func TestInsideSet(t *testing.T) {
 	j.Blanks = append(j.Blanks, wide)
 	var lengths []float64
 	for _, b := range j.Blanks {
-		p, err := lay(j, b)
+		p, err := lay(context.Background(), j, b)
 		if err != nil {
 			t.Fatal(err)
 		}

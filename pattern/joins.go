@@ -12,28 +12,55 @@ import (
 // joinCopies notes on every cut which cuts of its motif's other copies it meets end
 // to end. With those that its motif names, they are all of its joins.
 func (p *Plan) joinCopies() {
-	ends := make([]cutEnds, len(p.sized))
-	for i := range p.Cuts {
-		m := p.Cuts[i].Motif
-		if ends[m] == nil {
-			ends[m] = cutEnds{}
-		}
-		for _, at := range p.Cuts[i].Ends {
-			ends[m].add(i, at)
-		}
-	}
+	ends, boxes := p.ends()
+	meeting := make([]cutEnds, len(p.sized)) // of each motif, once one of its copies comes near another
 	// On the chart, a motif reaches towards its next copies by up to a pitch each way,
 	// also beyond a full turn.
 	const reach = 3
 	for turns := range p.Turns() + reach + 1 {
+		if turns == 0 && p.Period == 1 {
+			continue // there is but one copy
+		}
 		moved := p.Surface.Turned(float64(turns*p.Period) * p.Pitch())
-		for second := range p.Cuts {
-			c := &p.Cuts[second]
-			for _, at := range c.Ends {
-				ends[c.Motif].near(moved.Apply(at), func(first int) { p.joinPair(pair{first: first, second: second, turns: turns}) })
+		for _, e := range ends {
+			at, motif := moved.Apply(e.at), p.Cuts[e.cut].Motif
+			if !boxes[motif].Holds(at) {
+				continue
 			}
+			if meeting[motif] == nil {
+				meeting[motif] = p.endsOf(motif, ends)
+			}
+			meeting[motif].near(at, func(first int) { p.joinPair(pair{first: first, second: e.cut, turns: turns}) })
 		}
 	}
+}
+
+// ends lists the ends of all cuts, and the boxes round those of each motif.
+func (p *Plan) ends() (ends []cutEnd, boxes []geometry.Box) {
+	ends, boxes = make([]cutEnd, 0, 2*len(p.Cuts)), make([]geometry.Box, len(p.sized))
+	for i := range boxes {
+		boxes[i] = geometry.EmptyBox()
+	}
+	for i := range p.Cuts {
+		for _, at := range p.Cuts[i].Ends {
+			ends = append(ends, cutEnd{i, at})
+			boxes[p.Cuts[i].Motif] = boxes[p.Cuts[i].Motif].Add(at)
+		}
+	}
+	for i := range boxes {
+		boxes[i] = boxes[i].Grow(touching)
+	}
+	return ends, boxes
+}
+
+func (p *Plan) endsOf(motif int, ends []cutEnd) cutEnds {
+	all := cutEnds{}
+	for _, e := range ends {
+		if p.Cuts[e.cut].Motif == motif {
+			all.add(e)
+		}
+	}
+	return all
 }
 
 // joinPair notes a join on both of its cuts. With so few repeats that the glass
@@ -78,9 +105,7 @@ type cutEnd struct {
 	at  geometry.Point
 }
 
-func (e cutEnds) add(cut int, at geometry.Point) {
-	e[square(at)] = append(e[square(at)], cutEnd{cut, at})
-}
+func (e cutEnds) add(one cutEnd) { e[square(one.at)] = append(e[square(one.at)], one) }
 
 // near calls visit for each cut with an end that touches a place.
 func (e cutEnds) near(at geometry.Point, visit func(cut int)) {

@@ -1,43 +1,22 @@
 package pattern
 
 import (
+	"context"
 	"math"
 	"sync"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"roundlay/geometry"
-	"roundlay/motifs"
 	"roundlay/pattern/glass"
 	"roundlay/pattern/groove"
 	"roundlay/pattern/job"
 )
 
 // lay places the job's motifs on the blank and cuts their grooves.
-func lay(j *job.Job, blank *glass.Blank) (*Plan, error) { return NewEvaluator().lay(j, blank) }
-
-// lay is lay with what may be known from another blank of the set: the band, the
-// sizes, and the plan without a cut.
-func (e *Evaluator) lay(j *job.Job, blank *glass.Blank) (*Plan, error) {
-	band, sized, err := e.share(j, blank)
-	if err != nil {
-		return nil, err
-	}
-	p, err := e.bare(j, blank, band)
-	if err != nil {
-		return nil, err
-	}
-	p.sized = sized
-	drawings, err := p.drawings()
-	if err != nil {
-		return nil, err
-	}
-	drawn := make([]drawn, len(sized))
-	each(len(sized), func() func(int) {
-		return func(i int) { drawn[i] = p.lines(drawings[i]) }
-	})
-	p.cutAll(drawn)
-	return p, nil
+func lay(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, error) {
+	p, _, err := new(Editor).lay(ctx, j, blank)
+	return p, err
 }
 
 // bare returns the plan of a job in a band of a blank, without a cut yet.
@@ -163,86 +142,6 @@ func (s setting) bends(path geometry.Bezier) bool {
 	level := math.Abs(s.local(path[0]).Y-s.local(path[3]).Y) < 1e-9
 	return !path.Straight() || level && s.motif.Shape == job.Taper && !s.surface.Upright()
 }
-
-// drawn is a motif in the first repeat, before it is cut: its cuts and their
-// lines on the chart.
-type drawn struct {
-	cuts  []motifs.Cut
-	lines []groove.Line
-}
-
-// lines lays the lines of a motif's cuts where it is set.
-func (p *Plan) lines(of drawing) drawn {
-	d := drawn{of.cuts, make([]groove.Line, len(of.cuts))}
-	for i, c := range of.cuts {
-		d.lines[i] = of.line(c.Path)
-	}
-	p.runOn(of.motif, d.lines)
-	return d
-}
-
-// mark is one cut of the period before it is cut: which of a motif's, and in
-// which repeat.
-type mark struct{ motif, number, repeat int }
-
-// cutAll cuts the motifs that are drawn, in every repeat of the period that they
-// stand in.
-func (p *Plan) cutAll(drawn []drawn) {
-	total := 0
-	for _, d := range drawn {
-		total += len(d.cuts)
-	}
-	marks := make([]mark, 0, total*p.Period) // or less
-	first := make([]int, len(drawn))         // where a motif's cuts begin: those of its next copy are the same, turned
-	for repeat := range p.Period {
-		for i, m := range p.sized {
-			if m.On != job.Each && (m.On == job.Odd) != (repeat == 0) {
-				continue
-			}
-			if repeat == 0 || m.On != job.Each {
-				first[i] = len(marks)
-			}
-			for number := range drawn[i].cuts {
-				marks = append(marks, mark{i, number, repeat})
-			}
-		}
-	}
-	p.Cuts = make([]Cut, len(marks))
-	each(len(marks), func() func(int) {
-		lathe := p.lathe()
-		return func(n int) {
-			if k := marks[n]; n == first[k.motif]+k.number {
-				p.Cuts[n] = p.cut(lathe, k, drawn[k.motif])
-			}
-		}
-	})
-	for n, k := range marks {
-		c := &p.Cuts[n]
-		if from := first[k.motif] + k.number; from != n {
-			*c = p.Cuts[from]
-		}
-		if k.repeat > 0 {
-			c.Groove = c.Turned(&p.Surface, float64(k.repeat)*p.Pitch())
-		}
-		c.ID, c.Repeat = n+1, k.repeat+1
-		c.Joins = nil
-		for _, other := range drawn[k.motif].cuts[k.number].Joins {
-			c.Joins = append(c.Joins, n-k.number+1+other)
-		}
-	}
-	p.joinCopies()
-}
-
-// cut cuts one mark in the first repeat.
-func (p *Plan) cut(lathe *groove.Lathe, k mark, d drawn) Cut {
-	m := p.sized[k.motif]
-	g := lathe.Cut(d.lines[k.number], p.Job.Rack[m.Wheel], m.Depth, p.Job.Limits.Polish)
-	g.Wheel = m.Wheel
-	return Cut{Motif: k.motif, Part: d.cuts[k.number].Part, Groove: g, Left: g.Remains.Least}
-}
-
-// lathe returns a lathe that holds the plan's blank.
-func (p *Plan) lathe() *groove.Lathe { return groove.NewLathe(&p.Surface, p.Blank.ThinInner()) }
 
 // Turns returns how many times the period goes round the glass.
 func (p *Plan) Turns() int { return p.Repeats / p.Period }

@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"context"
 	"math"
 	"slices"
 	"strings"
@@ -48,7 +49,7 @@ func TestBand(t *testing.T) {
 				m.Depth = d
 				j.Motifs = append(j.Motifs, m)
 			}
-			p, err := New(j, c.blank)
+			p, err := New(context.Background(), j, c.blank)
 			if c.refuse != "" {
 				if err == nil || p != nil || !strings.Contains(err.Error(), c.refuse) || strings.Contains(err.Error(), "\n") {
 					t.Errorf("plan %v, error %v", p, err)
@@ -70,11 +71,11 @@ func TestBand(t *testing.T) {
 	// A height copied from the blank's own may differ in its last digit.
 	j := jobOn(straight(t), 3, upright)
 	j.Layout.Band.Top = 100 + 1e-10
-	if _, err := New(j, j.Blanks[0]); err != nil {
+	if _, err := New(context.Background(), j, j.Blanks[0]); err != nil {
 		t.Errorf("a band up to the rim: %v", err)
 	}
 	j.Layout.Band.Top = 101
-	if _, err := New(j, j.Blanks[0]); err == nil || !strings.Contains(err.Error(), "only 100.0 mm high") {
+	if _, err := New(context.Background(), j, j.Blanks[0]); err == nil || !strings.Contains(err.Error(), "only 100.0 mm high") {
 		t.Errorf("a band above the rim: %v", err)
 	}
 }
@@ -239,5 +240,16 @@ func TestRightward(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// Nobody has looked yet how many fronds clear: the job is refused, not laid out with
+// some number.
+func TestUnresolved(t *testing.T) {
+	j := jobOn(straight(t), 3, motif(t, "leaf", nil))
+	j.Motifs[0].Most = []string{"fronds"}
+	delete(j.Motifs[0].Values, "fronds")
+	if _, err := New(t.Context(), j, j.Blanks[0]); err == nil || err.Error() != "motif 1: how many fronds clear has not been found yet" {
+		t.Errorf("laid out: %v", err)
 	}
 }

@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"context"
 	"math"
 
 	"roundlay/geometry"
@@ -9,24 +10,10 @@ import (
 )
 
 // Lay lays a job out on each of its blanks, in their order, or on those given,
-// as members of the set still, and checks it.
-func Lay(j *job.Job, blanks ...*glass.Blank) ([]*Plan, error) {
-	if len(blanks) == 0 {
-		blanks = j.Blanks
-	}
-	if err := settled(j); err != nil {
-		return nil, err
-	}
-	known := NewEvaluator() // what is found out for one blank serves the next
-	plans := make([]*Plan, len(blanks))
-	for i, b := range blanks {
-		var err error
-		if plans[i], err = known.plan(j, b); err != nil {
-			return nil, err
-		}
-	}
-	doubt(plans...)
-	return plans, nil
+// as members of the set still, and checks it. For a job that is laid out again after
+// every edit there is Editor.
+func Lay(ctx context.Context, j *job.Job, blanks ...*glass.Blank) ([]*Plan, error) {
+	return (&Editor{once: true}).Lay(ctx, j, blanks...)
 }
 
 // matched reports whether the job's blanks are to match.

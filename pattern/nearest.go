@@ -29,10 +29,8 @@ func (p *Plan) closeLines(i int) bool {
 	if !ok {
 		return false
 	}
-	d := p.lines(drawn)
-	lathe := p.lathe()
-	a, b := p.cut(lathe, mark{motif: i, number: pair[0]}, d), p.cut(lathe, mark{motif: i, number: pair[1]}, d)
-	found, _, _ := distance(a.Groove, b.Groove, land)
+	lines, lathe := p.lines(drawn), p.lathe()
+	found, _, _ := distance(p.cut(lathe, i, lines[pair[0]]), p.cut(lathe, i, lines[pair[1]]), land)
 	return found < land
 }
 

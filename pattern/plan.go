@@ -41,6 +41,10 @@ type Plan struct {
 	// or two where odd and even repeats differ.
 	Period int
 
+	// NoneClears lists the counts asked for as the most that clear of which not even
+	// the least does, where package search has looked for them.
+	NoneClears []job.Count
+
 	Findings []Finding
 	Chords   []Chord // none where there is one repeat
 	doubts   []slips.Doubt

@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"strings"
@@ -61,7 +62,7 @@ func TestLayRefuses(t *testing.T) {
 			if err != nil {
 				t.Fatal(c.name, err)
 			}
-			_, err = lay(j, j.Blanks[0])
+			_, err = lay(context.Background(), j, j.Blanks[0])
 			return err
 		}
 		err := lay(c.wrong)
@@ -94,7 +95,7 @@ depth = 0.5
 		if err != nil {
 			t.Fatal(err)
 		}
-		_, err = Lay(j)
+		_, err = Lay(context.Background(), j)
 		return err
 	}
 	const layout = "layout.repeats = 6"

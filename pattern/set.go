@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"context"
 	"slices"
 
 	"roundlay/pattern/job"
@@ -67,12 +68,12 @@ type Without struct {
 }
 
 // NewSet compares the plans that Lay made of a job of several blanks.
-func NewSet(plans []*Plan) (*Set, error) {
+func NewSet(ctx context.Context, plans []*Plan) (*Set, error) {
 	s := compare(plans)
 	if !matched(s.Job) {
 		return s, nil
 	}
-	return s, s.hold()
+	return s, s.hold(ctx)
 }
 
 // compare puts plans beside one another, and does not ask yet what holds them back.
@@ -93,7 +94,7 @@ func compare(plans []*Plan) *Set {
 // hold finds which blanks hold the set back: in the height of its band, in the
 // size of its motifs, and by findings that no other blank has. A band that the
 // job states holds nothing back but where it asks too much.
-func (s *Set) hold() error {
+func (s *Set) hold(ctx context.Context) error {
 	_, i, end, err := commonBand(s.Job)
 	if err != nil {
 		return err
@@ -103,7 +104,7 @@ func (s *Set) hold() error {
 		end = s.Members[i].End
 	}
 	if s.Job.Layout.Band == nil || s.Members[i].Own.Top < s.Band.Top-1e-9 {
-		if err := s.add(i, end.By, end); err != nil {
+		if err := s.add(ctx, i, end.By, end); err != nil {
 			return err
 		}
 	}
@@ -112,18 +113,18 @@ func (s *Set) hold() error {
 		return err
 	}
 	if i := mostOf(from); i >= 0 {
-		if err := s.add(i, ByGirth, End{}); err != nil {
+		if err := s.add(ctx, i, ByGirth, End{}); err != nil {
 			return err
 		}
 	}
 	if i, alone := s.onlyFound(); alone {
-		return s.add(i, ByFindings, End{})
+		return s.add(ctx, i, ByFindings, End{})
 	}
 	return nil
 }
 
 // add notes how a member holds the set back, and lays the others out without it.
-func (s *Set) add(i int, by Bound, end End) error {
+func (s *Set) add(ctx context.Context, i int, by Bound, end End) error {
 	h := Hold{Member: &s.Members[i], By: by, End: end}
 	rest := s.Job.Clone()
 	rest.Blanks = slices.Delete(slices.Clone(s.Job.Blanks), i, i+1)
@@ -137,17 +138,19 @@ func (s *Set) add(i int, by Bound, end End) error {
 		return err
 	}
 	h.Wider = wider
-	known := NewEvaluator()
+	known := new(Editor)
 	for k, m := range s.Members {
 		if k == i {
 			continue
 		}
 		h.Before += len(m.Groups())
-		p, err := known.lay(rest, m.Blank)
+		p, _, err := known.lay(ctx, rest, m.Blank)
 		if err != nil {
 			return err
 		}
-		p.Findings, _ = p.check()
+		if p.Findings, _, err = p.check(ctx, nil); err != nil {
+			return checking(m.Blank, err)
+		}
 		h.Findings += len(p.Groups())
 	}
 	next := -1

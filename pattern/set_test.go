@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"context"
 	"math"
 	"testing"
 
@@ -11,7 +12,7 @@ import (
 
 func laidAll(t testing.TB, j *job.Job) []*Plan {
 	t.Helper()
-	plans, err := Lay(j)
+	plans, err := Lay(context.Background(), j)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -20,7 +21,7 @@ func laidAll(t testing.TB, j *job.Job) []*Plan {
 
 func setOf(t testing.TB, j *job.Job) *Set {
 	t.Helper()
-	s, err := NewSet(laidAll(t, j))
+	s, err := NewSet(context.Background(), laidAll(t, j))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -223,7 +224,7 @@ func TestSetCountsLetters(t *testing.T) {
 func TestSetRefuses(t *testing.T) {
 	j := three(t, motif(t, "fan", nil, depth(6)))
 	j.Limits.Foot = 12 // over the floor: below it the glass is solid
-	if _, err := Lay(j); err == nil {
+	if _, err := Lay(context.Background(), j); err == nil {
 		t.Error("a set was laid out where one blank can't be cut")
 	}
 }
@@ -238,7 +239,7 @@ func TestSetOfTwelve(t *testing.T) {
 		j.Blanks = append(j.Blanks, named(t, "glass "+string(rune('a'+i)), 95+x/3, 39+x/10, 7-x/20, 3+x/30))
 	}
 	plans := laidAll(t, j)
-	s, err := NewSet(plans)
+	s, err := NewSet(context.Background(), plans)
 	if err != nil {
 		t.Fatal(err)
 	}

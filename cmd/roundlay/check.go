@@ -37,7 +37,7 @@ func (s *session) checked(plans []*pattern.Plan, asJSON bool) error {
 		}
 		return report.Check(s.stdout, plans[0])
 	}
-	set, err := pattern.NewSet(plans)
+	set, err := pattern.NewSet(s.ctx, plans)
 	if err != nil {
 		return err
 	}

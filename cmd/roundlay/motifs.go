@@ -74,9 +74,9 @@ func (s *session) chart(name, out, paper string, force bool) error {
 	var drawn *wrap.Wrap
 	var err error
 	if kind, ok := motifs.Find(name); ok {
-		drawn, err = wrap.NewMotifChart(kind, options)
+		drawn, err = wrap.NewMotifChart(s.ctx, kind, options)
 	} else {
-		drawn, err = wrap.NewChart(motifs.All(), options)
+		drawn, err = wrap.NewChart(s.ctx, motifs.All(), options)
 	}
 	if err != nil {
 		return flagged(err)

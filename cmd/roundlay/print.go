@@ -79,7 +79,7 @@ type printFlags struct {
 	paperFlags
 	side, thickness, seam, across, up *string
 	seamAt                            *int
-	mirror                            *bool
+	mirror, noRings                   *bool
 }
 
 func addPrintFlags(f *pflag.FlagSet) printFlags {
@@ -92,6 +92,7 @@ func addPrintFlags(f *pflag.FlagSet) printFlags {
 		seam:       f.String("seam", "tab", "how the wrap's ends meet: on a tab, or butt, edge to edge"),
 		seamAt:     f.Int("seam-at", 1, "the `REPEAT` on whose left edge the seam falls"),
 		mirror:     f.Bool("mirror", false, "right and left changed, to trace through from the back"),
+		noRings:    f.Bool("no-rings", false, "no rings round what check finds: the paper lists it all the same"),
 	}
 }
 
@@ -118,7 +119,7 @@ func (p printFlags) options(j *job.Job) (wrap.Options, error) {
 	if o.SeamAt = *p.seamAt; o.SeamAt < 1 || o.SeamAt > j.Layout.Repeats {
 		return o, fmt.Errorf("--seam-at: read %d; accepted: a repeat, from 1 to %d", o.SeamAt, j.Layout.Repeats)
 	}
-	o.Mirror = *p.mirror
+	o.Mirror, o.NoRings = *p.mirror, *p.noRings
 	return o, nil
 }
 

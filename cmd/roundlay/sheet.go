@@ -161,7 +161,7 @@ func sheetPath(out string, j *job.Job, chosen []*glass.Blank) (string, error) {
 // drawSheet makes the sheet of plans.
 func (s *session) drawSheet(plans []*pattern.Plan, o page.Options) ([]byte, error) {
 	progress := s.progress("bench sheet", len(plans))
-	drawn, err := bench.New(plans, o, progress.step)
+	drawn, err := bench.New(s.ctx, plans, o, progress.step)
 	progress.done()
 	if err != nil {
 		return nil, flagged(err)

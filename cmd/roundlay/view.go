@@ -61,7 +61,7 @@ func view(s *session, args []string) error {
 	shares.SetLimit(runtime.GOMAXPROCS(0))
 	for i, p := range plans {
 		shares.Go(func() (err error) {
-			docs[i].data, err = pictureFile(p, o, ending)
+			docs[i].data, err = s.pictureFile(p, o, ending)
 			return err
 		})
 	}
@@ -125,8 +125,8 @@ func viewFiles(j *job.Job, chosen []*glass.Blank, out string) (docs []document, 
 }
 
 // pictureFile makes the picture of one blank, in the format of an ending.
-func pictureFile(p *pattern.Plan, o picture.Options, ending string) ([]byte, error) {
-	drawn, err := picture.New(p, o)
+func (s *session) pictureFile(p *pattern.Plan, o picture.Options, ending string) ([]byte, error) {
+	drawn, err := picture.New(s.ctx, p, o)
 	if err != nil {
 		return nil, err
 	}

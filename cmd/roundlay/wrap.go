@@ -62,7 +62,7 @@ func printWraps(s *session, args []string) error {
 		return err
 	}
 	if *test {
-		w, err := wrap.NewTestPage(plans[0], options)
+		w, err := wrap.NewTestPage(s.ctx, plans[0], options)
 		if err != nil {
 			return flagged(err)
 		}
@@ -112,12 +112,12 @@ func (s *session) wraps(plans []*pattern.Plan, o wrap.Options, docs [][]document
 	shares.SetLimit(runtime.GOMAXPROCS(0))
 	for i, p := range plans {
 		shares.Go(func() error {
-			w, err := wrap.New(p, o)
+			w, err := wrap.New(s.ctx, p, o)
 			if err == nil {
 				err = fill(docs[i], w, to)
 			}
 			if err == nil {
-				remarks[i] = remarksOn(p, w)
+				remarks[i] = remarksOn(p, w, !o.NoRings)
 			}
 			progress.step(p)
 			return err
@@ -128,7 +128,7 @@ func (s *session) wraps(plans []*pattern.Plan, o wrap.Options, docs [][]document
 }
 
 // remarksOn is what there is to say of the wrap of one blank.
-func remarksOn(p *pattern.Plan, w *wrap.Wrap) []string {
+func remarksOn(p *pattern.Plan, w *wrap.Wrap, rings bool) []string {
 	var said []string
 	prefix := ""
 	if len(p.Job.Blanks) > 1 {
@@ -138,7 +138,11 @@ func remarksOn(p *pattern.Plan, w *wrap.Wrap) []string {
 		said = append(said, prefix+words)
 	}
 	if n := len(p.Groups()); n > 0 {
-		said = append(said, fmt.Sprintf("Blank %q has findings (%d): the paper tells them, and rings those that have a place; roundlay check tells them too.", p.Blank.Name, n))
+		told := "the paper tells them"
+		if rings {
+			told += ", and rings those that have a place"
+		}
+		said = append(said, fmt.Sprintf("Blank %q has findings (%d): %s; roundlay check tells them too.", p.Blank.Name, n, told))
 	}
 	return said
 }

@@ -90,15 +90,12 @@ func (m Match) String() string { return Matches()[m] }
 // other one.
 type Motif struct {
 	Kind   motifs.Kind
-	Values motifs.Values // one for every parameter of the kind
+	Values motifs.Values // one for every parameter of the kind, but for those of Most
 	// Most names the counts that are to be as large as clears, in the order of the
-	// kind's parameters. Their values are the smallest allowed until Found is true.
+	// kind's parameters. They have a value once that is found.
 	Most  []string
-	Found bool
-	// NoneClears names the counts in Most that do not clear even at their smallest.
-	NoneClears []string
-	Wheel      int // the rack's
-	Depth      float64
+	Wheel int // the rack's
+	Depth float64
 
 	// Inside is the number, from 1, of an earlier motif whose space this one fills. Its
 	// place and size are then measured in that one's box, and it is turned, mirrored
@@ -121,6 +118,12 @@ type Motif struct {
 
 	// Line is the line of the job file on which the motif starts.
 	Line int
+}
+
+// Count is one of the counts of a job's motifs.
+type Count struct {
+	Motif int // its number, from 0
+	Key   string
 }
 
 // Measure is a fraction of something, or a length.

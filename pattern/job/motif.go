@@ -102,7 +102,7 @@ func (s section) values(kind motifs.Kind) (values motifs.Values, most []string) 
 			continue
 		}
 		if p.Sort == motifs.Count && field.value != nil && field.value.kind == unstable.String && isMost(field.value.text) {
-			values[p.Name] = p.Least
+			delete(values, p.Name)
 			most = append(most, p.Name)
 			continue
 		}

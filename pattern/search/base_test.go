@@ -76,11 +76,7 @@ func checked(t testing.TB, j *job.Job) *pattern.Plan {
 // checkedOn is checked on all of its blanks.
 func checkedOn(t testing.TB, j *job.Job) []*pattern.Plan {
 	t.Helper()
-	j = j.Clone()
-	for i := range j.Motifs {
-		j.Motifs[i].Found = true
-	}
-	plans, err := pattern.Lay(j)
+	plans, err := pattern.Lay(t.Context(), j)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,6 +1,7 @@
 package search
 
 import (
+	"context"
 	"errors"
 	"testing"
 
@@ -65,7 +66,7 @@ func TestToldBefore(t *testing.T) {
 	j.Blanks = []*glass.Blank{blankOf(t, 40, 40), blankOf(t, 40.5, 40.5), blankOf(t, 41, 41)}
 	s, cured, told := newCures(t.Context()), map[pattern.Kind]bool{}, 0
 	for i, b := range j.Blanks {
-		p, err := pattern.New(j, b)
+		p, err := pattern.New(context.Background(), j, b)
 		if err != nil || len(p.Findings) == 0 {
 			t.Fatalf("%v, no findings", err)
 		}
@@ -83,7 +84,7 @@ func TestToldBefore(t *testing.T) {
 				continue
 			}
 			told++
-			after, err := pattern.New(j.With(f.Cure.Changes...), b)
+			after, err := pattern.New(context.Background(), j.With(f.Cure.Changes...), b)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -3,6 +3,7 @@ package search
 import (
 	"context"
 	"errors"
+	"sync/atomic"
 	"testing"
 
 	"roundlay/motifs"
@@ -12,11 +13,12 @@ import (
 // dying is a context that is done once it has been asked so often.
 type dying struct {
 	context.Context
-	asked, lives int
+	asked atomic.Int64
+	lives int64
 }
 
 func (d *dying) Err() error {
-	if d.asked++; d.asked > d.lives {
+	if d.asked.Add(1) > d.lives {
 		return context.Canceled
 	}
 	return nil
@@ -42,12 +44,12 @@ func TestCancelled(t *testing.T) {
 		"Wheels": func(ctx context.Context) error { _, err := Wheels(ctx, j); return err },
 	}
 	for name, search := range searches {
-		for _, lives := range []int{0, 1, 5, 30} {
+		for _, lives := range []int64{0, 1, 5, 30} {
 			ctx := &dying{Context: t.Context(), lives: lives}
 			if err := search(ctx); !errors.Is(err, context.Canceled) {
 				t.Errorf("%s, done after %d: %v", name, lives, err)
 			}
-			if after := ctx.asked - lives; after > 400 {
+			if after := ctx.asked.Load() - lives; after > 400 {
 				t.Errorf("%s, done after %d, asks %d times more", name, lives, after)
 			}
 		}
@@ -58,7 +60,7 @@ func TestCancelled(t *testing.T) {
 func TestCancelledLeavesTheJob(t *testing.T) {
 	j := ten(t)
 	before := offersOf(t, j)
-	for _, lives := range []int{3, 40} {
+	for _, lives := range []int64{3, 40} {
 		_, _ = NewFit(&dying{Context: t.Context(), lives: lives}, j)
 	}
 	if after := offersOf(t, j); after != before {

@@ -35,10 +35,11 @@ const mostOffers = 9
 // for what there is room for. The error says why the job can't be laid out, or is
 // the context's.
 func NewFit(ctx context.Context, j *job.Job) (*Fit, error) {
-	j, err := Resolve(ctx, j)
+	r, err := Resolve(ctx, j)
 	if err != nil {
 		return nil, err
 	}
+	j = r.Job
 	f := newFitSearch(ctx, j)
 	for _, b := range j.Blanks {
 		d, err := f.Draft(ctx, j, b)
@@ -89,13 +90,11 @@ func (f *fitSearch) offer(changes ...job.Change) bool {
 	changes = merged(f.job, changes)
 	after := f.job.With(changes...)
 	if asksMost(after) {
-		for i := range after.Motifs {
-			after.Motifs[i].Found = false
-		}
-		var err error
-		if after, err = resolve(f.ctx, f.Afresh(), after); err != nil {
+		r, err := resolve(f.ctx, f.Afresh(), after)
+		if err != nil {
 			return false
 		}
+		after = r.Job
 	}
 	if len(changes) == 0 || !f.clears(after) {
 		return false
@@ -109,10 +108,6 @@ func (f *fitSearch) offer(changes ...job.Change) bool {
 	f.weigh(&o)
 	f.offers = append(f.offers, o)
 	return true
-}
-
-func asksMost(j *job.Job) bool {
-	return slices.ContainsFunc(j.Motifs, func(m job.Motif) bool { return len(m.Most) > 0 })
 }
 
 // merged returns changes with only the last for each value, and without those

@@ -2,6 +2,8 @@ package search
 
 import (
 	"context"
+	"fmt"
+	"slices"
 
 	"roundlay/pattern"
 	"roundlay/pattern/glass"
@@ -11,11 +13,23 @@ import (
 // Lay finds the counts that are to be the most that clear, and lays the job out on
 // each of its blanks, or on those given, as pattern.Lay does. No cures are sought.
 func Lay(ctx context.Context, j *job.Job, blanks ...*glass.Blank) ([]*pattern.Plan, error) {
-	j, err := Resolve(ctx, j)
+	r, err := Resolve(ctx, j)
 	if err != nil {
 		return nil, err
 	}
-	return pattern.Lay(j, blanks...)
+	plans, err := pattern.Lay(ctx, r.Job, blanks...)
+	for _, p := range plans {
+		p.NoneClears = r.NoneClears
+	}
+	return plans, err
+}
+
+// Resolved is a job with a number for every count, ready to be laid out.
+type Resolved struct {
+	Job *job.Job
+	// NoneClears lists the counts that were to be the most that clear of which not even
+	// the least does.
+	NoneClears []job.Count
 }
 
 // Resolve returns the job with a number for each count that is to be the most
@@ -27,49 +41,43 @@ func Lay(ctx context.Context, j *job.Job, blanks ...*glass.Blank) ([]*pattern.Pl
 // motif in the order of the kind's parameters. Those not found yet are at their
 // least meanwhile, and those found stay: what comes earlier has the room.
 //
-// A job without such counts, or with all of them found, is returned as it is. The
-// error says that too many cuts would have to be tried, or is the context's.
-func Resolve(ctx context.Context, j *job.Job) (*job.Job, error) {
+// A job without such counts is returned as it is. The error says that too many
+// cuts would have to be tried, or is the context's.
+func Resolve(ctx context.Context, j *job.Job) (Resolved, error) {
 	return resolve(ctx, pattern.NewEvaluator(), j)
 }
 
-func resolve(ctx context.Context, e *pattern.Evaluator, j *job.Job) (*job.Job, error) {
-	if !unresolved(j) {
-		return j, nil
+func resolve(ctx context.Context, e *pattern.Evaluator, j *job.Job) (Resolved, error) {
+	if !asksMost(j) {
+		return Resolved{Job: j}, nil
 	}
-	j = j.Clone()
-	for i := range j.Motifs {
-		j.Motifs[i].Found, j.Motifs[i].NoneClears = true, nil
-		for _, name := range j.Motifs[i].Most {
-			param, _ := j.Motifs[i].Kind.Param(name)
-			j.Motifs[i].Values[name] = param.Least
+	r := Resolved{Job: j.Clone()}
+	for _, m := range r.Job.Motifs {
+		for _, name := range m.Most {
+			param, _ := m.Kind.Param(name)
+			m.Values[name] = param.Least
 		}
 	}
-	for i, m := range j.Motifs {
+	for i, m := range r.Job.Motifs {
 		for _, name := range m.Most {
-			clears := mostOf(ctx, e, j, i, name)
+			clears := mostOf(ctx, e, r.Job, i, name)
 			if err := ctx.Err(); err != nil {
-				return nil, err
+				return Resolved{}, fmt.Errorf("finding the most %s that clear: %w", name, err)
 			}
 			if e.Spent() {
-				return nil, j.Refuse(job.Item("motif", i)+"."+name, "", "a number",
+				return Resolved{}, j.Refuse(job.Item("motif", i)+"."+name, "", "a number",
 					"too many cuts would have to be tried to find the most that clear")
 			}
 			if !clears {
-				j.Motifs[i].NoneClears = append(j.Motifs[i].NoneClears, name)
+				r.NoneClears = append(r.NoneClears, job.Count{Motif: i, Key: name})
 			}
 		}
 	}
-	return j, nil
+	return r, nil
 }
 
-func unresolved(j *job.Job) bool {
-	for _, m := range j.Motifs {
-		if len(m.Most) > 0 && !m.Found {
-			return true
-		}
-	}
-	return false
+func asksMost(j *job.Job) bool {
+	return slices.ContainsFunc(j.Motifs, func(m job.Motif) bool { return len(m.Most) > 0 })
 }
 
 // mostOf sets a count to the largest with which its motif clears, and reports

@@ -60,7 +60,7 @@ func TestMostExhaustive(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for i, m := range got.Motifs {
+		for i, m := range got.Job.Motifs {
 			for _, name := range m.Most {
 				if m.Values[name] != want.Motifs[i].Values[name] {
 					t.Errorf("job %d, motif %d (%s): %s = %g, of all counts the most that clears is %g",

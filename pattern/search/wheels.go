@@ -20,9 +20,9 @@ type WheelFit struct {
 	// Short says that the search came to its end before all counts and depths were
 	// tried.
 	Short bool
-	// Count is the first count in the job, and Most the largest with which
+	// Count is the first count in the job, with no key where there is none, and Most the largest with which
 	// everything clears; 0 where none does.
-	Count CountOf
+	Count job.Count
 	Most  int
 	// Depth is the greatest, by the caliper's step, at which everything clears
 	// with all motifs cut to it; 0 where none does.
@@ -33,12 +33,6 @@ type WheelFit struct {
 	Land float64
 }
 
-// CountOf is a count of one of a job's motifs.
-type CountOf struct {
-	Motif int
-	Key   string // "" where no motif has a count
-}
-
 // Within is how far apart cuts are whose land is measured, in millimetres.
 const Within = 10.0
 
@@ -46,10 +40,11 @@ const Within = 10.0
 // tells holds on all of the blanks. The error says why the job can't be laid out on
 // any wheel, or is the context's.
 func Wheels(ctx context.Context, j *job.Job) ([]WheelFit, error) {
-	j, err := Resolve(ctx, j)
+	r, err := Resolve(ctx, j)
 	if err != nil {
 		return nil, err
 	}
+	j = r.Job
 	for _, b := range j.Blanks {
 		if _, err := pattern.NewEvaluator().Draft(ctx, j, b); err != nil {
 			return nil, err // whatever the wheel
@@ -73,7 +68,7 @@ func Wheels(ctx context.Context, j *job.Job) ([]WheelFit, error) {
 		}
 		fit.Clear = f.clears(on)
 		for _, b := range j.Blanks {
-			if err := fit.measure(on, b, f.Evaluator); err != nil && fit.Unfit == nil {
+			if err := fit.measure(ctx, on, b, f.Evaluator); err != nil && fit.Unfit == nil {
 				fit.Unfit = err
 			}
 		}
@@ -85,20 +80,20 @@ func Wheels(ctx context.Context, j *job.Job) ([]WheelFit, error) {
 	return all, ctx.Err()
 }
 
-func firstCount(j *job.Job) CountOf {
+func firstCount(j *job.Job) job.Count {
 	for i, m := range j.Motifs {
 		for _, p := range m.Kind.Params {
 			if p.Sort == motifs.Count {
-				return CountOf{i, p.Name}
+				return job.Count{Motif: i, Key: p.Name}
 			}
 		}
 	}
-	return CountOf{}
+	return job.Count{}
 }
 
 // measure looks at the grooves and the land on one blank.
-func (w *WheelFit) measure(j *job.Job, blank *glass.Blank, e *pattern.Evaluator) error {
-	p, err := e.Lay(j, blank)
+func (w *WheelFit) measure(ctx context.Context, j *job.Job, blank *glass.Blank, e *pattern.Evaluator) error {
+	p, err := e.Lay(ctx, j, blank)
 	if err != nil {
 		return err
 	}

@@ -78,7 +78,7 @@ func TestWheelsLand(t *testing.T) {
 		t.Fatal(err)
 	}
 	w := all[0]
-	if !w.Clear || w.Count != (CountOf{0, "rays"}) || !near(w.Groove, 2*0.49693, 2e-3) || !near(w.Land, 6-2*0.49693, 2e-3) {
+	if !w.Clear || w.Count != (job.Count{Motif: 0, Key: "rays"}) || !near(w.Groove, 2*0.49693, 2e-3) || !near(w.Land, 6-2*0.49693, 2e-3) {
 		t.Errorf("%+v", w)
 	}
 	param, _ := motifs.Fan().Param("rays")

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -145,7 +146,7 @@ func sheetOf(t testing.TB, plans []*pattern.Plan, paper string) *Sheet {
 			t.Fatal(err)
 		}
 	}
-	s, err := New(plans, o, nil)
+	s, err := New(context.Background(), plans, o, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"context"
 	"fmt"
 	"slices"
 	"strings"
@@ -270,7 +271,7 @@ func TestSmallPaperIsRefused(t *testing.T) {
 	plans := plansOf(t, ringsJob)
 	o := page.DefaultOptions(geometry.Millimetre)
 	o.Paper, _ = page.ParsePaper("120x180mm")
-	if _, err := New(plans, o, nil); err == nil || !strings.Contains(err.Error(), "150.0 mm by 190.0 mm or more") {
+	if _, err := New(context.Background(), plans, o, nil); err == nil || !strings.Contains(err.Error(), "150.0 mm by 190.0 mm or more") {
 		t.Errorf("paper of 120 by 180 mm: %v", err)
 	}
 }

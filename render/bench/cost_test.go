@@ -2,6 +2,7 @@ package bench
 
 import (
 	"bytes"
+	"context"
 	"testing"
 
 	"roundlay/geometry"
@@ -25,7 +26,7 @@ func BenchmarkSetOfTwelve(b *testing.B) {
 	b.Run("wraps", func(b *testing.B) {
 		for b.Loop() {
 			for _, p := range plans {
-				w, err := wrap.New(p, o)
+				w, err := wrap.New(context.Background(), p, o)
 				if err != nil {
 					b.Fatal(err)
 				}

@@ -26,6 +26,7 @@ type words struct {
 	part                      string
 	length, depth, wide, left string
 	onwards                   bool
+	unfit                     bool // whether it can't be cut so
 }
 
 // rows puts what is cut in a pass into rows, in its order.
@@ -53,7 +54,7 @@ func (g glass) words(c pattern.Cut) words {
 		how = "touch"
 	}
 	if c.Bridges() { // what is listed is how deep it bites
-		how += ", NOT CLEAR, wheel too large"
+		how += ", " + notClear + ", wheel too large"
 	}
 	m := g.plan.Job.Motifs[c.Motif]
 	part := m.Kind.Name + " " + c.Part
@@ -64,7 +65,7 @@ func (g glass) words(c pattern.Cut) words {
 		part += fmt.Sprintf(" of %s repeats", m.On)
 	}
 	return words{
-		part:   part + ", " + how,
+		part: part + ", " + how, unfit: c.Bridges(),
 		length: bare(g.Unit.Text(c.Length)), depth: bare(g.Unit.Fine(c.Depth)),
 		wide: bare(g.Unit.Fine(c.Width)), left: bare(report.GlassLeft(g.Unit, c)),
 	}
@@ -149,8 +150,10 @@ func (g glass) lines(r row, again []block) []block {
 	const apart = 5
 	length, depth, wide, left := g.places()
 	longest := length - g.Letters.Width(r.length, bodySize, false) - apart
+	part := body(0, g.Letters.Shortened(r.part, bodySize, r.unfit, longest))
+	part.Bold = r.unfit
 	what := line(
-		body(0, g.Letters.Shortened(r.part, bodySize, false, longest)),
+		part,
 		ending(length, r.length),
 		bold(ending(depth, r.depth)),
 		ending(wide, r.wide),
@@ -158,7 +161,7 @@ func (g glass) lines(r row, again []block) []block {
 	)
 	ticks := g.boxes(r.numbers, g.column())
 	var blocks []block
-	if at := g.Letters.Width(r.part, bodySize, false) + boxApart; len(ticks) == 1 && at+ticks[0].width < longest {
+	if at := g.Letters.Width(r.part, bodySize, r.unfit) + boxApart; len(ticks) == 1 && at+ticks[0].width < longest {
 		blocks = append(blocks, beside(what, ticks[0].block(at)))
 	} else {
 		blocks = append(blocks, what)

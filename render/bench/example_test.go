@@ -2,6 +2,7 @@ package bench_test
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 
 	"roundlay/pattern"
@@ -34,12 +35,12 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	plan, err := pattern.New(j, j.Blanks[0])
+	plan, err := pattern.New(context.Background(), j, j.Blanks[0])
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	sheet, err := bench.New([]*pattern.Plan{plan}, page.DefaultOptions(j.Length), nil)
+	sheet, err := bench.New(context.Background(), []*pattern.Plan{plan}, page.DefaultOptions(j.Length), nil)
 	if err != nil {
 		fmt.Println(err)
 		return

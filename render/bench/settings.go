@@ -43,7 +43,7 @@ func (g glass) settings() []block {
 	for _, words := range g.notes() {
 		blocks = append(blocks, g.paragraph(words, g.column())...)
 	}
-	return blocks
+	return append(blocks, g.findings()...)
 }
 
 // steps tells the settings of the dividers and where to mark, in a width.
@@ -104,7 +104,7 @@ func (g glass) marks() []string {
 }
 
 // notes tells what else to mind of this blank: its glass, its fill line, that it
-// was weighed, that it is out of round, and what the check found.
+// was weighed and that it is out of round.
 func (g glass) notes() []string {
 	p := g.plan
 	about := "Of " + p.Blank.Material.Name
@@ -121,19 +121,29 @@ func (g glass) notes() []string {
 	if words := g.round(); words != "" {
 		said = append(said, words)
 	}
-	told, more := report.Told(p)
-	if len(told) == 0 {
-		return append(said, "Checked: nothing is crowded, thin, shallow or out of place.")
-	}
-	said = append(said, "NOT CLEAR. Mend the job before you cut:")
-	for _, f := range told {
-		said = append(said, g.finding(f))
-	}
-	if more != "" {
-		said = append(said, more)
-	}
 	return said
 }
+
+// findings tells what the check found. That a job is not clear is as large as a
+// heading: nobody is to begin before they have read it.
+func (g glass) findings() []block {
+	width := g.column()
+	told, more := report.Told(g.plan)
+	if len(told) == 0 {
+		return g.paragraph("Checked: nothing is crowded, thin, shallow or out of place.", width)
+	}
+	blocks := g.heading(notClear+". Mend the job before you cut:", width)
+	for _, f := range told {
+		blocks = append(blocks, g.paragraph(g.finding(f), width)...)
+	}
+	if more != "" {
+		blocks = append(blocks, g.paragraph(more, width)...)
+	}
+	return blocks
+}
+
+// notClear is what is not to be cut as it is.
+const notClear = "NOT CLEAR"
 
 // round tells the worst that being out of round does to equal steps.
 func (g glass) round() string {

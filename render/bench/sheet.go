@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"runtime"
@@ -24,8 +25,9 @@ type Sheet struct {
 
 // New draws the sheet of plans that Lay made: in a set the order to take the
 // blanks in, then each blank, then what holds for all. It calls drawn, if that is
-// given, with each blank as it is done, from several goroutines. Of the options, the paper and its margin count.
-func New(plans []*pattern.Plan, o page.Options, drawn func(*pattern.Plan)) (*Sheet, error) {
+// given, with each blank as it is done, from several goroutines. Of the options,
+// the paper and its margin count. When the context is done first, the error is its.
+func New(ctx context.Context, plans []*pattern.Plan, o page.Options, drawn func(*pattern.Plan)) (*Sheet, error) {
 	letters, err := lettering.Load()
 	if err != nil {
 		return nil, err
@@ -44,7 +46,11 @@ func New(plans []*pattern.Plan, o page.Options, drawn func(*pattern.Plan)) (*She
 			plans = append(plans, standing.Member.Plan)
 		}
 	}
-	for i, pages := range f.glasses(plans, drawn) {
+	glasses, err := f.glasses(ctx, plans, drawn)
+	if err != nil {
+		return nil, err
+	}
+	for i, pages := range glasses {
 		s.add(f, pages, plans[i].Blank.Name, plans[i].Blank.Name)
 	}
 	s.add(f, f.flow(f.general(plans[0])), "For every blank", "bench")
@@ -52,12 +58,15 @@ func New(plans []*pattern.Plan, o page.Options, drawn func(*pattern.Plan)) (*She
 }
 
 // glasses draws the pages of each blank, on all processors.
-func (f format) glasses(plans []*pattern.Plan, drawn func(*pattern.Plan)) [][]drawing.Drawing {
+func (f format) glasses(ctx context.Context, plans []*pattern.Plan, drawn func(*pattern.Plan)) ([][]drawing.Drawing, error) {
 	all := make([][]drawing.Drawing, len(plans))
 	var shares errgroup.Group
 	shares.SetLimit(runtime.GOMAXPROCS(0))
 	for i, p := range plans {
 		shares.Go(func() error {
+			if err := ctx.Err(); err != nil {
+				return err
+			}
 			g := glass{f, p}
 			all[i] = f.flow(append(g.settings(), g.cuts()...))
 			if drawn != nil {
@@ -66,8 +75,7 @@ func (f format) glasses(plans []*pattern.Plan, drawn func(*pattern.Plan)) [][]dr
 			return nil
 		})
 	}
-	shares.Wait() // none of them returns an error
-	return all
+	return all, shares.Wait()
 }
 
 // add adds the pages of one subject.

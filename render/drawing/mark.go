@@ -1,12 +1,15 @@
 package drawing
 
 import (
+	"fmt"
 	"slices"
 
 	"roundlay/geometry"
 )
 
-// Mark is one thing drawn: a Stroke, a Fill, an Area or a Text.
+// Mark is one thing drawn: a Stroke, a Fill, an Area or a Text. One more kind has
+// these methods, and is drawn by whatever writes files; until then that refuses
+// it with Unknown, so that no mark is left out unnoticed.
 type Mark interface {
 	// places returns every place that decides where the mark lies.
 	places() []geometry.Point
@@ -14,9 +17,14 @@ type Mark interface {
 	placed(place func(geometry.Point) geometry.Point, turn float64) Mark
 	// clipped returns what of the mark lies in a window.
 	clipped(w Window) []Mark
+	// thinned returns the mark without the points its lines can do without.
+	thinned(tolerance float64) Mark
 	// ink returns what the mark is drawn in.
 	ink() Ink
 }
+
+// Unknown returns the error of what can't draw a mark.
+func Unknown(m Mark) error { return fmt.Errorf("a mark of the kind %T is not drawn here", m) }
 
 // Cap is how the ends of a stroke are finished.
 type Cap int

@@ -41,25 +41,29 @@ func distanceTo(p, a, b geometry.Point) float64 {
 // Simplified returns the drawing without the points of lines that they can do
 // without.
 func (d Drawing) Simplified(tolerance float64) Drawing {
-	return d.each(func(m Mark) []Mark {
-		switch s := m.(type) {
-		case Stroke:
-			s.Points = Thinned(s.Points, tolerance)
-			m = s
-		case Fill:
-			s.Points = Thinned(s.Points, tolerance)
-			m = s
-		case Area:
-			outlines := make([][]geometry.Point, len(s.Outlines))
-			for i, o := range s.Outlines {
-				outlines[i] = Thinned(o, tolerance)
-			}
-			s.Outlines = outlines
-			m = s
-		}
-		return []Mark{m}
-	})
+	return d.each(func(m Mark) []Mark { return []Mark{m.thinned(tolerance)} })
 }
+
+func (s Stroke) thinned(tolerance float64) Mark {
+	s.Points = Thinned(s.Points, tolerance)
+	return s
+}
+
+func (f Fill) thinned(tolerance float64) Mark {
+	f.Points = Thinned(f.Points, tolerance)
+	return f
+}
+
+func (a Area) thinned(tolerance float64) Mark {
+	outlines := make([][]geometry.Point, len(a.Outlines))
+	for i, o := range a.Outlines {
+		outlines[i] = Thinned(o, tolerance)
+	}
+	a.Outlines = outlines
+	return a
+}
+
+func (t Text) thinned(float64) Mark { return t }
 
 // Thinned returns the drawing with the fills and lines of one layer without the
 // points they can do without.

@@ -9,7 +9,7 @@ import (
 )
 
 // A page is laid out as it is to come out of the printer, and corrected for one
-// that is not true. By hand: one that makes 100 mm into 99 mm across makes 210 mm
+// that is not true. By hand: one that makes 100 mm into 99 mm along the short side of its paper makes 210 mm
 // into 207.9; and what is to be 99 mm long has to be 100 mm in the file.
 func Example() {
 	o := page.DefaultOptions(geometry.Millimetre) // A4

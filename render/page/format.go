@@ -15,6 +15,7 @@ type Format struct {
 	Foot                  float64 // that for the bar across and the cautions
 	Landscape             bool    // whether it is wider than high, as the paper lies
 	Printed               Printed
+	Paper                 string // what it is to be printed on; none is no sheet known by name
 }
 
 // Room kept on every page, in millimetres.
@@ -104,5 +105,18 @@ func (f Format) Correct(d drawing.Drawing, label string) printing.Page {
 	if !f.Printed.True() {
 		d = d.Stretched(1/across, 1/up)
 	}
-	return printing.Page{Width: f.Width / across, Height: f.Height / up, Label: label, Drawing: d}
+	return printing.Page{Width: f.Width / across, Height: f.Height / up, Label: label, Drawing: d, Titles: layerTitles()}
+}
+
+// layerTitles says what the layers of a page hold.
+func layerTitles() map[drawing.Layer]string {
+	return map[drawing.Layer]string{
+		drawing.Paper:      "Paper: where it is cut out",
+		drawing.Footprints: "Footprints: each groove at its true width",
+		drawing.Marks:      "Marks: the band, the repeats and how the paper lies",
+		drawing.Cuts:       "Cuts: the lines to trace",
+		drawing.Findings:   "Findings: what the check found",
+		drawing.CheckBars:  "Check bars",
+		drawing.Notes:      "Notes: words and numbers",
+	}
 }

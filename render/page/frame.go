@@ -140,11 +140,11 @@ func (fr Frame) titleLine(d *drawing.Drawing, f Format, h Head) {
 		at.X = f.Margin
 	}
 	room := f.Width - f.Margin - at.X
-	if h.Number != "" {
+	if which := f.which(h.Number); which != "" {
 		d.Add(drawing.Notes, drawing.Text{
-			At: geometry.Point{X: f.Width - f.Margin, Y: at.Y}, Words: h.Number, Size: fr.sizes.number, Align: drawing.Right,
+			At: geometry.Point{X: f.Width - f.Margin, Y: at.Y}, Words: which, Size: fr.sizes.number, Align: drawing.Right,
 		})
-		room -= fr.Letters.Width(h.Number, fr.sizes.number, false) + apart
+		room -= fr.Letters.Width(which, fr.sizes.number, false) + apart
 	}
 	title := fr.title(h, room)
 	d.Add(drawing.Notes, drawing.Text{At: at, Words: title, Size: fr.sizes.title, Bold: true})
@@ -155,6 +155,14 @@ func (fr Frame) titleLine(d *drawing.Drawing, f Format, h Head) {
 			At: at, Words: fr.Letters.Shortened(h.After, fr.sizes.number, false, room), Size: fr.sizes.number,
 		})
 	}
+}
+
+// which names the paper and the page.
+func (f Format) which(number string) string {
+	if f.Paper == "" || number == "" {
+		return f.Paper + number
+	}
+	return f.Paper + ", " + number
 }
 
 // title returns the title with its ending, in a width.

@@ -38,7 +38,7 @@ func (o Options) format(width, height float64, landscape bool) Format {
 	across, up := o.Printed.Scale(landscape)
 	return Format{
 		Width: width * across, Height: height * up, Margin: o.Margin * max(1, across, up),
-		Foot: FootRoom, Landscape: landscape, Printed: o.Printed,
+		Foot: FootRoom, Landscape: landscape, Printed: o.Printed, Paper: o.Paper.Title(),
 	}
 }
 

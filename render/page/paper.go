@@ -17,6 +17,14 @@ type Paper struct {
 	Width, Height float64
 }
 
+// Title is the paper's name as it stands on a page: A4, letter.
+func (p Paper) Title() string {
+	if len(p.Name) == 2 {
+		return strings.ToUpper(p.Name)
+	}
+	return p.Name
+}
+
 // Papers returns the sheets known by name: ISO 216, ASME Y14.1 and, for legal,
 // trade custom.
 func Papers() []Paper {

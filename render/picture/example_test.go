@@ -2,6 +2,7 @@ package picture_test
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 	"strings"
 
@@ -34,12 +35,12 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	plan, err := pattern.New(j, j.Blanks[0])
+	plan, err := pattern.New(context.Background(), j, j.Blanks[0])
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	view, err := picture.New(plan, picture.Options{Tilt: picture.DefaultTilt})
+	view, err := picture.New(context.Background(), plan, picture.Options{Tilt: picture.DefaultTilt})
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -2,6 +2,7 @@ package picture
 
 import (
 	"bytes"
+	"context"
 	"io"
 	"os"
 	"path/filepath"
@@ -38,7 +39,7 @@ func TestGallery(t *testing.T) {
 func compare(t *testing.T, title string, p *pattern.Plan) {
 	t.Helper()
 	path := filepath.Join(gallery, title+"-view.svg")
-	v, err := New(p, Options{Tilt: DefaultTilt})
+	v, err := New(context.Background(), p, Options{Tilt: DefaultTilt})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -64,7 +65,7 @@ func compare(t *testing.T, title string, p *pattern.Plan) {
 func BenchmarkPicture(b *testing.B) {
 	p := demo(b)
 	for b.Loop() {
-		v, err := New(p, Options{Tilt: DefaultTilt})
+		v, err := New(context.Background(), p, Options{Tilt: DefaultTilt})
 		if err != nil {
 			b.Fatal(err)
 		}

@@ -2,6 +2,7 @@ package picture
 
 import (
 	"bytes"
+	"context"
 	"image/color"
 	"image/png"
 	"io"
@@ -64,7 +65,7 @@ func TestPageHoldsEverything(t *testing.T) {
 		"height=100", "height=60", "fronds = 24", "fronds = 3").Replace(crowdedJob)
 	for name, text := range map[string]string{"crowded": crowdedJob, "long": long, "small": small, "upright": upright} {
 		for _, o := range []Options{{}, {Tilt: DefaultTilt, Findings: true}, {Turn: 1, Round: true, Tilt: MostTilt}} {
-			v, err := New(planFor(t, text), o)
+			v, err := New(context.Background(), planFor(t, text), o)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -92,7 +93,7 @@ func TestPageHoldsEverything(t *testing.T) {
 func TestWords(t *testing.T) {
 	p := planFor(t, crowdedJob)
 	words := func(o Options) string {
-		v, err := New(p, o)
+		v, err := New(context.Background(), p, o)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -119,7 +120,7 @@ func TestWords(t *testing.T) {
 	if got := words(Options{Findings: true}); !strings.Contains(got, "crowded: land of") {
 		t.Errorf("the findings are not told:\n%s", got)
 	}
-	if v, _ := New(planFor(t, trellis), Options{Findings: true}); !strings.Contains(wordsOn(v.layout.page(false).Drawing), "Checked: nothing is crowded") {
+	if v, _ := New(context.Background(), planFor(t, trellis), Options{Findings: true}); !strings.Contains(wordsOn(v.layout.page(false).Drawing), "Checked: nothing is crowded") {
 		t.Error("nothing is said where nothing is found")
 	}
 }
@@ -178,7 +179,7 @@ func write(t *testing.T, to func(io.Writer) error) []byte {
 func TestSameBytes(t *testing.T) {
 	o := Options{Turn: 0.3, Tilt: DefaultTilt, Findings: true}
 	files := func() [3][]byte {
-		v, err := New(planFor(t, crowdedJob), o)
+		v, err := New(context.Background(), planFor(t, crowdedJob), o)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -198,7 +199,7 @@ func TestSameBytes(t *testing.T) {
 func TestGlassIsTrueToSizeInThePDF(t *testing.T) {
 	for _, tilt := range []float64{0, DefaultTilt} {
 		p := demo(t)
-		v, err := New(p, Options{Tilt: tilt})
+		v, err := New(context.Background(), p, Options{Tilt: tilt})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -220,7 +221,7 @@ func TestGlassIsTrueToSizeInThePDF(t *testing.T) {
 }
 
 func TestPNGIsInColour(t *testing.T) {
-	v, err := New(planFor(t, upright), Options{})
+	v, err := New(context.Background(), planFor(t, upright), Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"math"
@@ -40,8 +41,9 @@ type Picture struct {
 	letters *lettering.Letters
 }
 
-// New draws a picture of a plan's glass.
-func New(p *pattern.Plan, o Options) (*Picture, error) {
+// New draws a picture of a plan's glass. When the context is done first, the error
+// is its.
+func New(ctx context.Context, p *pattern.Plan, o Options) (*Picture, error) {
 	letters, err := lettering.Load()
 	if err != nil {
 		return nil, err
@@ -53,6 +55,9 @@ func New(p *pattern.Plan, o Options) (*Picture, error) {
 	l := layout{plan: p, options: o, letters: letters}
 	walls := newWalls(p)
 	for _, turn := range turns {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
 		l.views = append(l.views, newView(p, walls, stance{turn, math.Tan(o.Tilt)}, o.Findings))
 	}
 	return &Picture{fmt.Sprintf("%s, picture of %s", p.Job.Title, p.Blank.Name), l, letters}, nil

@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"math"
@@ -103,7 +104,7 @@ func TestWildPictures(t *testing.T) {
 			t.Fatalf("%+v can't be read", g)
 		}
 		p := planFor(t, text)
-		drawn, err := New(p, Options{Tilt: DefaultTilt, Round: true, Findings: true})
+		drawn, err := New(context.Background(), p, Options{Tilt: DefaultTilt, Round: true, Findings: true})
 		if err != nil {
 			t.Fatal(err)
 		}

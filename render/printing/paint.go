@@ -13,7 +13,7 @@ import (
 
 // paint draws one layer's marks through canvas. It gives canvas polylines and
 // words only: canvas's own arcs are not true to size.
-func paint(to canvas.Renderer, marks []drawing.Mark, letters *lettering.Letters) {
+func paint(to canvas.Renderer, marks []drawing.Mark, letters *lettering.Letters) error {
 	ctx := canvas.NewContext(to)
 	for i, m := range marks {
 		switch m := m.(type) {
@@ -28,8 +28,11 @@ func paint(to canvas.Renderer, marks []drawing.Mark, letters *lettering.Letters)
 			fill(ctx, m.Ink, m.Outlines...)
 		case drawing.Text:
 			words(ctx, m, letters)
+		default:
+			return drawing.Unknown(m)
 		}
 	}
+	return nil
 }
 
 // edged reports whether a mark is a fill with an edge.

@@ -31,7 +31,9 @@ func PDF(w io.Writer, title string, pages []Page, letters *lettering.Letters) er
 			doc.NewPage(page.Width, page.Height)
 		}
 		for _, layer := range drawing.Layers() {
-			paint(doc, page.Drawing.On(layer), letters)
+			if err := paint(doc, page.Drawing.On(layer), letters); err != nil {
+				return fmt.Errorf("page %d: %w", i+1, err)
+			}
 		}
 	}
 	if err := doc.Close(); err != nil {

@@ -37,7 +37,9 @@ func PNG(w io.Writer, page Page, dpi float64, letters *lettering.Letters) error 
 	colours := rasterizer.New(page.Width, page.Height, canvas.DPI(dpi), canvas.LinearColorSpace{})
 	draw.Draw(colours, colours.Bounds(), image.White, image.Point{}, draw.Src)
 	for _, layer := range drawing.Layers() {
-		paint(colours, page.Drawing.On(layer), letters)
+		if err := paint(colours, page.Drawing.On(layer), letters); err != nil {
+			return err
+		}
 	}
 	colours.Close()
 	var picture image.Image = colours

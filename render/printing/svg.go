@@ -36,7 +36,9 @@ func SVG(w io.Writer, title string, page Page, letters *lettering.Letters) error
 		if title := page.Titles[layer]; title != "" {
 			fmt.Fprintf(&file, "<title>%s</title>\n", escaped(title))
 		}
-		writeLayer(&file, page.Drawing.On(layer), page.Height, words)
+		if err := writeLayer(&file, page.Drawing.On(layer), page.Height, words); err != nil {
+			return err
+		}
 		file.WriteString("</g>\n")
 	}
 	file.WriteString("</svg>\n")
@@ -44,7 +46,7 @@ func SVG(w io.Writer, title string, page Page, letters *lettering.Letters) error
 }
 
 // writeLayer writes the marks of a layer, first those that have a name.
-func writeLayer(file *bytes.Buffer, marks []drawing.Mark, height float64, words *outlines) {
+func writeLayer(file *bytes.Buffer, marks []drawing.Mark, height float64, words *outlines) error {
 	things, marks := named(marks)
 	paths := paths{file: file, height: height}
 	paths.things(things)
@@ -65,10 +67,13 @@ func writeLayer(file *bytes.Buffer, marks []drawing.Mark, height float64, words 
 		case drawing.Text:
 			paths.end()
 			words.write(m)
+		default:
+			return drawing.Unknown(m)
 		}
 		marks = marks[1:]
 	}
 	paths.end()
+	return nil
 }
 
 // paths writes lines and fills, joining those that look alike into one path.

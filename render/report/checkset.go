@@ -139,16 +139,16 @@ func leastLand(p *pattern.Plan) string {
 	land, ok := p.Nearest(search.Within)
 	switch {
 	case ok:
-		return shortOf(u, land, p.Job.Limits.Land)
+		return finely(u, land, p.Job.Limits.Land)
 	case asksNoLand(p):
 		return "-"
 	}
 	return "over " + u.AtMost(search.Within)
 }
 
-// shortOf writes a length that must not be below a limit: as fine as it takes to
+// finely writes a length that must not be below a limit: as fine as it takes to
 // see whether it is.
-func shortOf(u geometry.Unit, mm, limit float64) string {
+func finely(u geometry.Unit, mm, limit float64) string {
 	if mm >= limit {
 		return u.Fine(mm)
 	}
@@ -174,7 +174,7 @@ func leastLeft(p *pattern.Plan) string {
 	case left <= 0:
 		return "breaks through"
 	default:
-		return shortOf(p.Job.Length, left, p.Job.Limits.Leave)
+		return finely(p.Job.Length, left, p.Job.Limits.Leave)
 	}
 }
 

@@ -38,7 +38,7 @@ fronds = 30
 	if err != nil {
 		t.Fatal(err)
 	}
-	plans, err := pattern.Lay(j)
+	plans, err := pattern.Lay(t.Context(), j)
 	if err != nil {
 		t.Fatal(err)
 	}

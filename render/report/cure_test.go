@@ -1,6 +1,7 @@
 package report
 
 import (
+	"context"
 	"testing"
 
 	"roundlay/motifs"
@@ -14,7 +15,7 @@ func TestCureWords(t *testing.T) {
 	leaf := jobtest.Motif(t, "leaf", motifs.Values{"fronds": 20}, jobtest.Wheel(jobtest.Fine))
 	fan := jobtest.Motif(t, "fan", nil)
 	j := jobtest.On(jobtest.Straight(t), 4, leaf, fan)
-	p, err := pattern.New(j, j.Blanks[0])
+	p, err := pattern.New(context.Background(), j, j.Blanks[0])
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -2,6 +2,7 @@ package report_test
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"fmt"
 
@@ -34,7 +35,7 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	plan, err := pattern.New(j, j.Blanks[0])
+	plan, err := pattern.New(context.Background(), j, j.Blanks[0])
 	if err != nil {
 		fmt.Println(err)
 		return

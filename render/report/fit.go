@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"roundlay/geometry"
@@ -81,8 +82,21 @@ func Fit(w io.Writer, f *search.Fit) error {
 		fmt.Fprintf(&b, "\n%d  %s\n", i+1, strings.Join(offered(f.Job, o), "\n   "))
 		fmt.Fprintf(&b, "   %s\n", wrap(costs(u, o.Cost), 76, "   "))
 	}
+	if slices.ContainsFunc(f.Offers, func(o search.Offer) bool { return strings.Contains(costs(u, o.Cost), "average") }) {
+		fmt.Fprintf(&b, "\n%s\n", wrap(averages(f.Job), 79, ""))
+	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// averages says what the depth and the width are that an offer loses or gains.
+func averages(j *job.Job) string {
+	words := "Depth and groove width are averages over all the cuts of a motif, as they come out and not as asked, " +
+		"so that other cuts alone change them; told of the motif that changes most"
+	if len(j.Blanks) > 1 {
+		words += fmt.Sprintf(", on blank %q", j.Blanks[0].Name)
+	}
+	return words + "."
 }
 
 // costs says what an offer takes from the look, and what it adds.
@@ -104,8 +118,8 @@ func costs(u geometry.Unit, c search.Cost) string {
 	if c.Cuts != 0 {
 		add(float64(c.Cuts), count(max(c.Cuts, -c.Cuts), "cut"))
 	}
-	length(c.Depth, "depth", u.Fine)
-	length(c.Width, "the grooves' width", u.Fine)
+	length(c.Depth, "depth on average", u.Fine)
+	length(c.Width, "groove width on average", u.Fine)
 	length(c.Across, "a motif's width", u.Text)
 	length(c.Height, "a motif's height", u.Text)
 	var parts []string

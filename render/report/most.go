@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"roundlay/pattern"
+	"roundlay/pattern/job"
 )
 
 // mostJSON is a count that the job asks the most of.
@@ -19,7 +20,7 @@ func mosts(p *pattern.Plan) []mostJSON {
 	out := []mostJSON{}
 	for i, m := range p.Job.Motifs {
 		for _, key := range m.Most {
-			out = append(out, mostJSON{i + 1, key, m.Values.Count(key), !slices.Contains(m.NoneClears, key)})
+			out = append(out, mostJSON{i + 1, key, m.Values.Count(key), !slices.Contains(p.NoneClears, job.Count{Motif: i, Key: key})})
 		}
 	}
 	return out

@@ -62,12 +62,11 @@ func (t trouble) words(b *strings.Builder, plans []*pattern.Plan) {
 	t.cuts(b, plans)
 	cures := t.apart(func(i int) string { return Cure(plans[t.on[i]], t.groups[i].Worst()) })
 	for _, c := range cures {
-		if c.words == "" { // none was sought
-			continue
-		}
-		if len(cures) == 1 {
+		switch {
+		case c.words == "": // none was sought
+		case len(cures) == 1:
 			indented(b, "cure: "+c.words)
-		} else {
+		default:
 			indented(b, fmt.Sprintf("cure on %s: %s", onBlanks(plans, c.on), c.words))
 		}
 	}

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"context"
 	"strings"
 	"testing"
 
@@ -69,7 +70,7 @@ height = "14.1 mm"
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := pattern.New(j, j.Blanks[0])
+	p, err := pattern.New(context.Background(), j, j.Blanks[0])
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -63,7 +63,7 @@ func (a composer) aboutAll() string {
 func (a composer) longestAbout() string {
 	p := a.sheet.papers()[0]
 	p.rows, p.columns = 2, 2
-	return a.about(p) + " and 8 to 88 of 8"
+	return a.about(p) + " and 8 to 88 of 8" + continues([]int{88}, []int{88})
 }
 
 // extent says which repeats, or which gores, a piece of a wrap holds.

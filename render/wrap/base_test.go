@@ -2,6 +2,7 @@ package wrap
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 	"math"
 	"os"
@@ -85,7 +86,7 @@ func demoPlan(t testing.TB) *pattern.Plan {
 
 func wrapOf(t testing.TB, p *pattern.Plan, o Options) *Wrap {
 	t.Helper()
-	w, err := New(p, o)
+	w, err := New(context.Background(), p, o)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,6 +1,7 @@
 package wrap
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -16,7 +17,7 @@ import (
 )
 
 // NewChart draws a swatch of every kind of motif at its defaults.
-func NewChart(kinds []motifs.Kind, o Options) (*Wrap, error) {
+func NewChart(ctx context.Context, kinds []motifs.Kind, o Options) (*Wrap, error) {
 	const repeats, tall, columns = 7, 50, 5
 	c := &chart{
 		title: "The motifs", about: "Each at its defaults and true to size, as seven of them go round " + swatchGlass() + ".",
@@ -24,7 +25,7 @@ func NewChart(kinds []motifs.Kind, o Options) (*Wrap, error) {
 	}
 	var cells []cell
 	for _, k := range kinds {
-		w, err := newSwatch(k, repeats, tall)
+		w, err := newSwatch(ctx, k, repeats, tall)
 		if err != nil {
 			return nil, err
 		}
@@ -32,19 +33,19 @@ func NewChart(kinds []motifs.Kind, o Options) (*Wrap, error) {
 		cells = append(cells, cell{swatch: &w})
 	}
 	c.groups = [][]cell{append(cells, cell{words: chartKey(kinds...)})}
-	return c.draw(o)
+	return c.draw(ctx, o)
 }
 
 // NewMotifChart draws one kind of motif at its defaults, and what each of its
 // parameters does.
-func NewMotifChart(kind motifs.Kind, o Options) (*Wrap, error) {
+func NewMotifChart(ctx context.Context, kind motifs.Kind, o Options) (*Wrap, error) {
 	const repeats, tall, columns = 6, 42, 4
 	c := &chart{
 		title:   "The motif " + kind.Name,
 		about:   "One parameter a row, the others at their defaults. True to size, as six motifs go round " + swatchGlass() + ".",
 		repeats: repeats, columns: columns,
 	}
-	plain, err := newSwatch(kind, repeats, tall)
+	plain, err := newSwatch(ctx, kind, repeats, tall)
 	if err != nil {
 		return nil, err
 	}
@@ -64,7 +65,7 @@ func NewMotifChart(kind motifs.Kind, o Options) (*Wrap, error) {
 		}
 		c.groups = append(c.groups, group)
 	}
-	return c.draw(o)
+	return c.draw(ctx, o)
 }
 
 func swatchGlass() string {
@@ -139,10 +140,10 @@ func (c cell) notes() []page.Note {
 
 // put draws the cell below and to the right of a corner, and returns how far
 // down it reaches.
-func (c cell) put(d *drawing.Drawing, corner geometry.Point, wide float64, letters *lettering.Letters) (float64, error) {
+func (c cell) put(ctx context.Context, d *drawing.Drawing, corner geometry.Point, wide float64, letters *lettering.Letters) (float64, error) {
 	y := corner.Y
 	if c.swatch != nil {
-		picture, err := c.swatch.draw(letters)
+		picture, err := c.swatch.draw(ctx, letters)
 		if err != nil {
 			return 0, err
 		}
@@ -164,13 +165,13 @@ type row struct {
 }
 
 // rows draws the chart's rows, so many columns wide, with a gap between them.
-func (c *chart) rows(columns int, gap float64, letters *lettering.Letters) ([]row, error) {
+func (c *chart) rows(ctx context.Context, columns int, gap float64, letters *lettering.Letters) ([]row, error) {
 	var all []row
 	for _, group := range c.groups {
 		for cells := range slices.Chunk(group, columns) {
 			var r row
 			for i, cell := range cells {
-				low, err := cell.put(&r.Drawing, geometry.Point{X: float64(i) * (wide(c.repeats) + gap)}, wide(c.repeats), letters)
+				low, err := cell.put(ctx, &r.Drawing, geometry.Point{X: float64(i) * (wide(c.repeats) + gap)}, wide(c.repeats), letters)
 				if err != nil {
 					return nil, err
 				}
@@ -183,8 +184,8 @@ func (c *chart) rows(columns int, gap float64, letters *lettering.Letters) ([]ro
 }
 
 // draw puts the chart on pages, and in one picture.
-func (c *chart) draw(o Options) (*Wrap, error) {
-	a, err := c.composer(o)
+func (c *chart) draw(ctx context.Context, o Options) (*Wrap, error) {
+	a, err := c.composer(ctx, o)
 	if err != nil {
 		return nil, err
 	}
@@ -193,22 +194,22 @@ func (c *chart) draw(o Options) (*Wrap, error) {
 		return nil, err
 	}
 	w := &Wrap{Title: c.title, letters: a.Letters}
-	if w.Pages, err = c.pages(a, f); err != nil {
+	if w.Pages, err = c.pages(ctx, a, f); err != nil {
 		return nil, err
 	}
-	w.Whole, err = c.picture(a)
+	w.Whole, err = c.picture(ctx, a)
 	return w, err
 }
 
 // composer returns what frames pages, for which it takes a plan: any swatch's, as
 // all have one unit.
-func (c *chart) composer(o Options) (composer, error) {
+func (c *chart) composer(ctx context.Context, o Options) (composer, error) {
 	for _, group := range c.groups {
 		for _, cell := range group {
 			if cell.swatch == nil {
 				continue
 			}
-			p, err := cell.swatch.plan()
+			p, err := cell.swatch.plan(ctx)
 			if err != nil {
 				return composer{}, err
 			}
@@ -218,7 +219,7 @@ func (c *chart) composer(o Options) (composer, error) {
 	return composer{}, errors.New("a chart needs at least one motif")
 }
 
-func (c *chart) pages(a composer, f page.Format) ([]printing.Page, error) {
+func (c *chart) pages(ctx context.Context, a composer, f page.Format) ([]printing.Page, error) {
 	f = a.Fit(f, page.Head{About: c.about})
 	room := f.Beside()
 	across, tall := room.Size()
@@ -227,7 +228,7 @@ func (c *chart) pages(a composer, f page.Format) ([]printing.Page, error) {
 	if columns > 1 {
 		gap = min((across-float64(columns)*wide(c.repeats))/float64(columns-1), mostGap)
 	}
-	rows, err := c.rows(max(columns, 1), gap, a.Letters)
+	rows, err := c.rows(ctx, max(columns, 1), gap, a.Letters)
 	if err != nil {
 		return nil, err
 	}
@@ -277,9 +278,9 @@ func (c *chart) pictureFormat(a composer, width, tall float64, landscape bool) p
 
 // picture puts all rows on one sheet as large as they need, a whole number of
 // millimetres each way.
-func (c *chart) picture(a composer) (printing.Page, error) {
+func (c *chart) picture(ctx context.Context, a composer) (printing.Page, error) {
 	const gap, slack = 5, 1
-	rows, err := c.rows(c.columns, gap, a.Letters)
+	rows, err := c.rows(ctx, c.columns, gap, a.Letters)
 	if err != nil {
 		return printing.Page{}, err
 	}

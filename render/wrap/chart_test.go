@@ -2,6 +2,7 @@ package wrap
 
 import (
 	"bytes"
+	"context"
 	"testing"
 
 	"roundlay/geometry"
@@ -12,7 +13,7 @@ import (
 
 func motifsChart(t *testing.T, o Options) *Wrap {
 	t.Helper()
-	w, err := NewChart(motifs.All(), o)
+	w, err := NewChart(context.Background(), motifs.All(), o)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -45,7 +46,7 @@ func TestChartsKeepToTheirPages(t *testing.T) {
 			kinds = []motifs.Kind{motifs.Diamond(), motifs.Leaf()} // the longest labels and words
 		}
 		for _, k := range kinds {
-			w, err := NewMotifChart(k, o)
+			w, err := NewMotifChart(context.Background(), k, o)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -94,7 +95,7 @@ func TestSwatchesStayInTheirFrames(t *testing.T) {
 	letters := motifsChart(t, DefaultOptions(geometry.Inch)).letters
 	const repeats, tall, hair = 6, 42, 1e-6
 	for _, k := range motifs.All() {
-		plain, err := newSwatch(k, repeats, tall)
+		plain, err := newSwatch(context.Background(), k, repeats, tall)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -110,7 +111,7 @@ func TestSwatchesStayInTheirFrames(t *testing.T) {
 						t.Errorf("%s: %s: %s does not take %g", k.Name, w.name, name, value)
 					}
 				}
-				d, err := w.draw(letters)
+				d, err := w.draw(context.Background(), letters)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -131,7 +132,7 @@ func TestSpans(t *testing.T) {
 	for _, k := range motifs.All() {
 		want := map[string]bool{"diamond": true, "lattice": true, "ring": true}[k.Name]
 		for _, repeats := range []int{6, 7} {
-			if w, err := newSwatch(k, repeats, 50); err != nil || w.spans != want {
+			if w, err := newSwatch(context.Background(), k, repeats, 50); err != nil || w.spans != want {
 				t.Errorf("%s, %d times round: spans is %v, want %v (%v)", k.Name, repeats, w.spans, want, err)
 			}
 		}
@@ -168,7 +169,7 @@ func TestShades(t *testing.T) {
 func TestChartNeedsRoom(t *testing.T) {
 	o := DefaultOptions(geometry.Inch)
 	o.Paper, _ = page.ParsePaper("120x120mm")
-	if _, err := NewChart(motifs.All(), o); err == nil {
+	if _, err := NewChart(context.Background(), motifs.All(), o); err == nil {
 		t.Error("swatches went on paper that is too low for one")
 	}
 }

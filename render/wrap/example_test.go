@@ -2,6 +2,7 @@ package wrap_test
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 
 	"roundlay/pattern"
@@ -35,14 +36,14 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	plan, err := pattern.New(j, j.Blanks[0])
+	plan, err := pattern.New(context.Background(), j, j.Blanks[0])
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	o := wrap.DefaultOptions(j.Length)
 	o.Thickness = 0.1
-	paper, err := wrap.New(plan, o)
+	paper, err := wrap.New(context.Background(), plan, o)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -41,15 +41,14 @@ type sheet struct {
 	rings     []ring
 	letters   *lettering.Letters
 	drawn     map[piece]drawing.Drawing // what was drawn already: pages and the picture show the same papers
-	// unnumbered is the cuts on a piece that is drawn whose numbers found no room.
-	unnumbered map[piece][]int
+	numbering map[piece]numbering       // of the pieces that are drawn
 }
 
 // newSheet returns the paper for a plan's blank.
 func newSheet(p *pattern.Plan, o Options, letters *lettering.Letters) (*sheet, error) {
 	s := &sheet{
 		plan: p, side: o.Side, face: p.Outside(), at: o.SeamAt, tab: o.Seam == Tab, parts: p.Repeats,
-		mirror: o.Mirror, thickness: o.Thickness, letters: letters, drawn: map[piece]drawing.Drawing{}, unnumbered: map[piece][]int{},
+		mirror: o.Mirror, thickness: o.Thickness, letters: letters, drawn: map[piece]drawing.Drawing{}, numbering: map[piece]numbering{},
 	}
 	lift := o.Thickness / 2
 	if o.Side == Inside {
@@ -74,7 +73,9 @@ func newSheet(p *pattern.Plan, o Options, letters *lettering.Letters) (*sheet, e
 		s.seam = findPatchEdge(p, o.SeamAt)
 	}
 	s.traces, s.thin = traces(p, s.face), thinOn(p, s.face)
-	s.rings = s.findRings()
+	if !o.NoRings {
+		s.rings = s.findRings()
+	}
 	return s, nil
 }
 

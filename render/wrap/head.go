@@ -31,11 +31,18 @@ func (a composer) onPage(h head) page.Head {
 	return words
 }
 
-// fitted returns a page with room for as deep a head as any that it may get.
+// fitted returns a page with room for as deep a head as any of several pages may
+// get.
 func (a composer) fitted(f page.Format) page.Format {
 	f = a.Fit(f, a.onPage(head{about: a.longestAbout(), piece: &piece{}}))
 	f.Head = max(f.Head, a.AsideRoom(mapDepth))
 	return f
+}
+
+// fittedWhole returns a page with room for as deep a head as the one page gets that
+// a whole paper is on; notes may be on another.
+func (a composer) fittedWhole(f page.Format) page.Format {
+	return a.Fit(f, a.onPage(head{about: a.aboutAll() + continues(nil, []int{2})}))
 }
 
 // frame adds what every page carries: its head, the check bars and the cautions.

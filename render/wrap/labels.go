@@ -81,7 +81,7 @@ func (s *sheet) write(d *drawing.Drawing, p piece, strips []strip) {
 	l.blankName()
 	l.bandWords()
 	l.thinWords()
-	s.unnumbered[p] = l.numbers(d, lines)
+	s.numbering[p] = l.numbers(d, lines)
 }
 
 // sizes returns one line of words in several sizes.

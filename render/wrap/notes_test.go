@@ -1,6 +1,7 @@
 package wrap
 
 import (
+	"context"
 	"strings"
 	"testing"
 
@@ -68,7 +69,7 @@ func TestFitWordsAreTrue(t *testing.T) {
 // The test page's numbers have units, and its margin is told as it can be typed
 // in a job of any unit.
 func TestTestPageTellsUnits(t *testing.T) {
-	w, err := NewTestPage(demoPlan(t), on(t, Outside, "letter"))
+	w, err := NewTestPage(context.Background(), demoPlan(t), on(t, Outside, "letter"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -3,6 +3,7 @@ package wrap
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -27,8 +28,7 @@ const (
 // numbers writes beside each cut the number it has in the lists. A number stands
 // close to its own line and clear of the others, so that nobody has to guess
 // whose it is; one that finds no room there is called out, where it finds some.
-// It returns the numbers that are left out, for the key.
-func (o *obstacles) numbers(d *drawing.Drawing, lines []numbered) (left []int) {
+func (o *obstacles) numbers(d *drawing.Drawing, lines []numbered) (n numbering) {
 	var crowded []numbered
 	for _, l := range lines {
 		if len(l.own) < 2 {
@@ -37,20 +37,26 @@ func (o *obstacles) numbers(d *drawing.Drawing, lines []numbered) (left []int) {
 		if text, ok := o.number(l); ok {
 			d.Add(drawing.Notes, text)
 			o.text(text)
+			n.set = append(n.set, l.number)
 		} else {
 			crowded = append(crowded, l)
 		}
 	}
-	for i, l := range crowded {
-		if i < mostCallouts {
+	tried := 0
+	for _, l := range crowded {
+		if slices.Contains(n.set, l.number) {
+			continue // on another gore: one is enough
+		}
+		if tried++; tried <= mostCallouts {
 			if c, ok := o.callout(l); ok {
 				o.draw(d, c)
+				n.set = append(n.set, l.number)
 				continue
 			}
 		}
-		left = append(left, l.number)
+		n.left = append(n.left, l.number)
 	}
-	return left
+	return n
 }
 
 // numbered is a cut's line as it lies on a strip.

@@ -79,6 +79,10 @@ func (o *obstacles) avoid(d drawing.Drawing) {
 				case layer == drawing.Marks:
 					o.line(m.Points, faintInk)
 				}
+			default: // words keep off all of it
+				var all drawing.Drawing
+				all.Add(layer, m)
+				o.add(geometry.NewOutline(drawing.Rectangle(all.Box())), otherInk)
 			}
 		}
 	}

@@ -65,6 +65,8 @@ type Options struct {
 	SeamAt    int // the repeat, from 1, on whose left edge the seam falls
 	// Mirror changes right and left, for those who trace through from the back.
 	Mirror bool
+	// NoRings leaves off the rings round findings, which are still listed.
+	NoRings bool
 }
 
 // MaxThickness is the thickest that paper may be: thin card.

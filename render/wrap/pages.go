@@ -1,6 +1,7 @@
 package wrap
 
 import (
+	"context"
 	"fmt"
 	"slices"
 	"strings"
@@ -48,23 +49,45 @@ type layout struct {
 func (a composer) layout() (layout, bool) {
 	straight := a
 	straight.options.Printed = page.TruePrinter()
-	l, ok := straight.layoutOn(straight.format(false), straight.format(true))
+	l, ok := straight.layoutOn(straight.options.Landscape(), straight.options.Portrait())
 	if !ok || a.options.Printed.True() {
 		return l, ok
 	}
-	return a.layoutOn(a.format(!l.Landscape))
-}
-
-// format returns the page that stands upright, or lies on its side, with room
-// for the head that this paper needs.
-func (a composer) format(portrait bool) page.Format {
-	if portrait {
-		return a.fitted(a.options.Portrait())
+	if l.Landscape {
+		return a.layoutOn(a.options.Landscape())
 	}
-	return a.fitted(a.options.Landscape())
+	return a.layoutOn(a.options.Portrait())
 }
 
+// layoutOn finds the fewest of some pages, each with the head it needs.
 func (a composer) layoutOn(pages ...page.Format) (layout, bool) {
+	if l, ok := a.whole(pages...); ok {
+		return l, true
+	}
+	pages = slices.Clone(pages)
+	for i := range pages {
+		pages[i] = a.fitted(pages[i])
+	}
+	return a.parted(pages...)
+}
+
+// whole puts the paper on one page, whose head can do with less room.
+func (a composer) whole(pages ...page.Format) (layout, bool) {
+	s, papers := a.sheet, a.sheet.papers()
+	if s.apart() {
+		return layout{}, false
+	}
+	for _, f := range pages {
+		f = a.fittedWhole(f)
+		if s.fit(papers, f) {
+			return layout{Format: f, pieces: [][]piece{papers}}, true
+		}
+	}
+	return layout{}, false
+}
+
+// parted puts papers on several pages, whole or in pieces.
+func (a composer) parted(pages ...page.Format) (layout, bool) {
 	s, papers := a.sheet, a.sheet.papers()
 	if s.apart() {
 		if found, f := pack(s.box(papers[0]), len(papers), pages...); found != nil {
@@ -106,22 +129,24 @@ type drawn struct {
 
 // pages puts the papers on pages, the notes below them, and those that find no
 // room there on further pages.
-func (a composer) pages(l layout) []printing.Page {
-	var all []drawn
+func (a composer) pages(ctx context.Context, l layout) ([]printing.Page, error) {
+	draw := a.cut
 	if l.slots != nil {
-		all = a.packed(l)
-	} else {
-		all = a.cut(l)
+		draw = a.packed
+	}
+	all, err := draw(ctx, l)
+	if err != nil {
+		return nil, err
 	}
 	a.annotate(&all, l)
 	pages := make([]printing.Page, len(all))
 	for i, d := range all {
 		a.frame(&d.Drawing, l.Format, head{
-			number: fmt.Sprintf("page %d of %d", i+1, len(all)), about: d.about, piece: d.piece, see: a.see(d, all),
+			number: fmt.Sprintf("page %d of %d", i+1, len(all)), about: d.about + continuing(i, all), piece: d.piece, see: a.see(d, all),
 		})
 		pages[i] = l.Correct(d.Drawing, d.label)
 	}
-	return pages
+	return pages, nil
 }
 
 // noted is how notes are shared out: what is set on each page, which pages
@@ -138,7 +163,7 @@ type noted struct {
 // letters, and then lists as paragraphs, where that saves a page, or the turning
 // of one; what finds no room is on pages of its own.
 func (a composer) annotate(pages *[]drawn, l layout) {
-	setting, found := a.setting(l.overlaps(a.sheet.curved)), a.found()
+	setting, found := a.setting(l.overlaps(a.sheet.curved), slices.Concat(l.pieces...)), a.found()
 	chosen := a.below(*pages, l, setting, found)
 	setting, found = scaled(setting, smallNotes), scaled(found, smallNotes)
 	for _, closer := range [][]page.Note{setting, page.RunOn(setting)} {
@@ -251,10 +276,13 @@ func scaled(notes []page.Note, size float64) []page.Note {
 }
 
 // cut gives each piece a page.
-func (a composer) cut(l layout) []drawn {
+func (a composer) cut(ctx context.Context, l layout) ([]drawn, error) {
 	var all []drawn
 	for _, pieces := range l.pieces {
 		for _, p := range pieces {
+			if err := ctx.Err(); err != nil {
+				return nil, err
+			}
 			box := a.sheet.box(p)
 			shift, _ := l.Place(box)
 			one := drawn{
@@ -270,13 +298,16 @@ func (a composer) cut(l layout) []drawn {
 			all = append(all, one)
 		}
 	}
-	return all
+	return all, nil
 }
 
 // packed puts whole papers on pages, as many on each as there are slots.
-func (a composer) packed(l layout) []drawn {
+func (a composer) packed(ctx context.Context, l layout) ([]drawn, error) {
 	var all []drawn
 	for i, pieces := range l.pieces {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
 		k := i % len(l.slots)
 		if k == 0 {
 			last := min(i+len(l.slots), len(l.pieces))
@@ -286,5 +317,5 @@ func (a composer) packed(l layout) []drawn {
 		last.Append(a.sheet.draw(pieces[0]).Moved(l.slots[k].put(a.sheet.box(pieces[0]))))
 		last.lowest = min(last.lowest, l.slots[k].at.Y)
 	}
-	return all
+	return all, nil
 }

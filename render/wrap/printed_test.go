@@ -2,6 +2,7 @@ package wrap
 
 import (
 	"bytes"
+	"context"
 	"math"
 	"regexp"
 	"strings"
@@ -117,7 +118,7 @@ func TestCorrectionIsByThePapersSides(t *testing.T) {
 	}
 	for _, sheet := range []string{"a4", "letter"} {
 		o := on(t, Outside, sheet)
-		test, err := NewTestPage(demo, o)
+		test, err := NewTestPage(context.Background(), demo, o)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -154,7 +155,7 @@ func TestCorrectionIsByThePapersSides(t *testing.T) {
 func TestBarsNameTheirFlags(t *testing.T) {
 	t.Parallel()
 	demo := demoPlan(t)
-	test, err := NewTestPage(demo, on(t, Outside, "a4"))
+	test, err := NewTestPage(context.Background(), demo, on(t, Outside, "a4"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -182,7 +183,7 @@ func TestTestPage(t *testing.T) {
 	t.Parallel()
 	demo := demoPlan(t)
 	for _, sheet := range []string{"a4", "letter"} {
-		w, err := NewTestPage(demo, on(t, Outside, sheet))
+		w, err := NewTestPage(context.Background(), demo, on(t, Outside, sheet))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -1,6 +1,7 @@
 package wrap
 
 import (
+	"context"
 	"fmt"
 	"maps"
 	"math"
@@ -58,9 +59,9 @@ type swatch struct {
 }
 
 // newSwatch returns the swatch of a kind at its defaults.
-func newSwatch(kind motifs.Kind, repeats int, tall float64) (swatch, error) {
+func newSwatch(ctx context.Context, kind motifs.Kind, repeats int, tall float64) (swatch, error) {
 	w := swatch{kind: kind, values: kind.Defaults(), repeats: repeats, tall: tall, spans: true}
-	p, err := w.plan()
+	p, err := w.plan(ctx)
 	if err == nil {
 		w.spans = runsOn(p)
 	}
@@ -69,7 +70,10 @@ func newSwatch(kind motifs.Kind, repeats int, tall float64) (swatch, error) {
 
 // plan lays the swatch's motif out on its glass. The chart shows how motifs
 // look, so nothing is asked of the glass between and below the cuts.
-func (w swatch) plan() (*pattern.Plan, error) {
+func (w swatch) plan(ctx context.Context) (*pattern.Plan, error) {
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
 	const rim, wall = 25.0, 8.0
 	band := job.Band{Foot: swatchFoot, Top: swatchFoot + w.tall - 2*swatchAir}
 	blank, err := glass.NewBlank("swatch", 0, []glass.Station{
@@ -85,7 +89,7 @@ func (w swatch) plan() (*pattern.Plan, error) {
 		width.Value = 0.97
 	}
 	wheel, depth := swatchCut(w.kind)
-	p, err := pattern.New(&job.Job{
+	p, err := pattern.New(ctx, &job.Job{
 		Title: w.kind.Name, Length: geometry.Inch, Blanks: []*glass.Blank{blank}, Rack: []groove.Wheel{wheel},
 		Layout: job.Layout{Repeats: w.repeats, Band: &band},
 		Motifs: []job.Motif{{
@@ -119,9 +123,9 @@ func wide(repeats int) float64 { return math.Pi*swatchAcross/float64(repeats) + 
 
 // draw returns the swatch's picture, its lower left corner at the origin: the
 // grooves as a wrap has them, in a frame.
-func (w swatch) draw(letters *lettering.Letters) (drawing.Drawing, error) {
+func (w swatch) draw(ctx context.Context, letters *lettering.Letters) (drawing.Drawing, error) {
 	var d drawing.Drawing
-	p, err := w.plan()
+	p, err := w.plan(ctx)
 	if err != nil {
 		return d, err
 	}

@@ -1,6 +1,7 @@
 package wrap
 
 import (
+	"context"
 	"fmt"
 	"math"
 
@@ -23,7 +24,7 @@ const (
 // NewTestPage draws one page to learn by what a printer does: the check bars, a
 // square, a circle, rulers, and the greys. It is a portrait page whichever way the
 // plan's pages lie: what is measured on it is along the sides of the paper.
-func NewTestPage(p *pattern.Plan, o Options) (*Wrap, error) {
+func NewTestPage(ctx context.Context, p *pattern.Plan, o Options) (*Wrap, error) {
 	a, err := newComposer(p, o)
 	if err != nil {
 		return nil, err
@@ -33,6 +34,9 @@ func NewTestPage(p *pattern.Plan, o Options) (*Wrap, error) {
 		return nil, err
 	}
 	t := &testPage{composer: a, Format: o.Portrait(), title: "Test page for the printer"}
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
 	drawn := t.draw()
 	return &Wrap{Title: t.title, Pages: []printing.Page{drawn}, Whole: drawn, letters: a.Letters}, nil
 }
@@ -77,7 +81,7 @@ func (t *testPage) draw() printing.Page {
 
 // frame adds the head, the bars and the cautions, and keeps the room they take.
 func (t *testPage) frame(d *drawing.Drawing) {
-	words := page.Head{Title: fmt.Sprintf("%s: %s, portrait", t.title, t.options.Paper.Name)}
+	words := page.Head{Title: t.title + ", portrait"}
 	t.Format = t.Fit(t.Format, words)
 	t.DrawHead(d, t.Format, words)
 	t.DrawFoot(d, t.Format, "")

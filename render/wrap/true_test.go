@@ -2,6 +2,7 @@ package wrap
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 	"math"
 	"os"
@@ -48,7 +49,7 @@ func everyPage(t *testing.T) []printed {
 		for side := range Sides() {
 			add(fmt.Sprintf("demo, %s, %s", Side(side), sheet), demo, on(t, Side(side), sheet))
 		}
-		test, err := NewTestPage(demo, on(t, Outside, sheet))
+		test, err := NewTestPage(context.Background(), demo, on(t, Outside, sheet))
 		if err != nil {
 			t.Fatal(err)
 		}

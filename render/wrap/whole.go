@@ -1,6 +1,7 @@
 package wrap
 
 import (
+	"context"
 	"math"
 
 	"roundlay/geometry"
@@ -11,7 +12,7 @@ import (
 
 // picture puts all the paper on one sheet as large as it needs, a whole number
 // of millimetres each way.
-func (a composer) picture() printing.Page {
+func (a composer) picture(ctx context.Context) (printing.Page, error) {
 	const noteWidth, mostAcross = 180.0, 400.0
 	s, papers := a.sheet, a.sheet.papers()
 	box := s.box(papers[0])
@@ -21,10 +22,14 @@ func (a composer) picture() printing.Page {
 	wide := float64(columns)*(width+packGap) - packGap
 	tall := float64(rows)*(height+packGap) - packGap
 
+	for _, p := range papers {
+		s.draw(p)
+	}
+	notes := a.notes(false, papers)
 	inner := max(wide, noteWidth)
 	// The notes' depth is found by setting them into a column that is deep enough.
 	deep := geometry.Box{Max: geometry.Point{X: inner, Y: 1e4}}
-	_, y, _ := a.Set(a.notes(false), deep)
+	_, y, _ := a.Set(notes, deep)
 	depth := max(deep.Max.Y-y, page.UpEnd-page.FootRoom) + 6
 	f := a.pictureFormat(inner, tall+depth, false)
 	if f.Width > f.Height {
@@ -36,16 +41,19 @@ func (a composer) picture() printing.Page {
 	for i, place := range grid(width, height, geometry.Box{
 		Min: geometry.Point{X: room.Min.X, Y: room.Max.Y - tall}, Max: geometry.Point{X: room.Min.X + wide, Y: room.Max.Y},
 	}, false) {
+		if err := ctx.Err(); err != nil {
+			return printing.Page{}, err
+		}
 		if i < len(papers) {
 			d.Append(s.draw(papers[i]).Moved(place.put(s.box(papers[i]))))
 		}
 	}
 	below := f.Beside()
 	below.Max.Y = room.Max.Y - tall - 3
-	set, _, _ := a.Set(a.notes(false), below)
+	set, _, _ := a.Set(notes, below)
 	d.Add(drawing.Notes, set...)
 	a.frame(&d, f, head{about: a.aboutAll()})
-	return f.Correct(d, "")
+	return f.Correct(d, ""), nil
 }
 
 // pictureFormat returns a page with room for so much across and up.
@@ -55,7 +63,7 @@ func (a composer) pictureFormat(inner, deep float64, landscape bool) page.Format
 	margin := a.options.Margin * max(1, across, up)
 	f := page.Format{Margin: margin, Landscape: landscape, Printed: a.options.Printed}
 	f.Width = math.Ceil((inner+page.SideRoom+2*margin+slack)/across) * across
-	f = a.fitted(f)
+	f = a.fittedWhole(f)
 	f.Height = math.Ceil((slack+deep+f.Foot+2*margin+f.Head)/up) * up
 	return f
 }

@@ -1,6 +1,7 @@
 package wrap
 
 import (
+	"context"
 	"fmt"
 	"io"
 
@@ -23,8 +24,9 @@ type Wrap struct {
 	letters *lettering.Letters
 }
 
-// New draws the paper for a plan's blank. The error says why it can't be.
-func New(p *pattern.Plan, o Options) (*Wrap, error) {
+// New draws the paper for a plan's blank. The error says why it can't be, or is
+// the context's when that was done first.
+func New(ctx context.Context, p *pattern.Plan, o Options) (*Wrap, error) {
 	a, err := newComposer(p, o)
 	if err != nil {
 		return nil, err
@@ -41,9 +43,14 @@ func New(p *pattern.Plan, o Options) (*Wrap, error) {
 		return nil, o.Refuse(fmt.Sprintf(" (%.0f × %.0f mm, margin %.0f mm), on which the %s does not go, not even in %d pieces",
 			o.Paper.Width, o.Paper.Height, o.Margin, a.what(), mostPieces), "a larger sheet")
 	}
-	w.Pages = a.pages(pages)
-	w.Whole = a.picture()
-	return w, nil
+	if words := a.nearMiss(pages); words != "" {
+		w.Remarks = append(w.Remarks, words)
+	}
+	if w.Pages, err = a.pages(ctx, pages); err != nil {
+		return nil, err
+	}
+	w.Whole, err = a.picture(ctx)
+	return w, err
 }
 
 // PDF writes the pages to print.

@@ -1,0 +1,62 @@
+package pattern
+
+import (
+	"context"
+	"errors"
+	"runtime"
+	"sync/atomic"
+	"testing"
+
+	"roundlay/motifs"
+)
+
+// dying is a context that is done once it has been asked so often.
+type dying struct {
+	context.Context
+	asked atomic.Int64
+	lives int64
+}
+
+func (d *dying) Err() error {
+	if d.asked.Add(1) > d.lives {
+		return context.Canceled
+	}
+	return nil
+}
+
+// Laying out and checking end with their context, wherever they are then, and leave
+// nothing behind that goes on working.
+func TestStopped(t *testing.T) {
+	j := jobOn(straight(t), 4, motif(t, "leaf", motifs.Values{"fronds": 30, "arch": 0}, size(0.9, 0.9)), motif(t, "fan", nil))
+	plans, err := Lay(t.Context(), j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	before := runtime.NumGoroutine()
+	for _, lives := range []int64{0, 1, 5, 30, 100} {
+		ctx := &dying{Context: t.Context(), lives: lives}
+		if _, err := new(Editor).Lay(ctx, j); !errors.Is(err, context.Canceled) {
+			t.Errorf("done after %d: %v", lives, err)
+		}
+		// It is asked before each cut and each pair: once more by each processor, and by
+		// those that pass the error on.
+		if after, few := ctx.asked.Load()-lives, int64(2*runtime.GOMAXPROCS(0)+6); after > few {
+			t.Errorf("done after %d, it is asked %d times more", lives, after)
+		}
+	}
+	done, stop := context.WithCancel(t.Context())
+	stop()
+	for name, work := range map[string]func() error{
+		"New":    func() error { _, err := New(done, j, j.Blanks[0]); return err },
+		"Lay":    func() error { _, err := Lay(done, j); return err },
+		"check":  func() error { _, _, err := plans[0].check(done, nil); return err },
+		"NewSet": func() error { _, err := NewSet(done, laidAll(t, three(t, motif(t, "leaf", nil)))); return err },
+	} {
+		if err := work(); !errors.Is(err, context.Canceled) {
+			t.Errorf("%s, stopped before it began: %v", name, err)
+		}
+	}
+	if after := runtime.NumGoroutine(); after > before {
+		t.Errorf("%d goroutines before, %d after", before, after)
+	}
+}

@@ -1,0 +1,191 @@
+package pattern
+
+import (
+	"context"
+	"fmt"
+	"slices"
+
+	"roundlay/motifs"
+	"roundlay/pattern/glass"
+	"roundlay/pattern/job"
+)
+
+// Editor lays one job out again and again while it is edited. Motifs, blanks and
+// wheels that an edit leaves as they were are not drawn, cut or measured anew:
+//
+//	e := new(pattern.Editor)
+//	plans, err := e.Lay(ctx, j)       // all of it
+//	plans, err = e.Lay(ctx, edited)   // what differs
+//
+// The plans are those that Lay makes of the same job. What is kept is kept by all of
+// the values that it follows from, never by which blank or motif of the job it was,
+// so it can't be out of date, and jobs may be read anew from their files. No more is
+// kept than the last two layouts are made of, which also makes an edit that is undone
+// cheap.
+//
+// The zero Editor is ready. It is for one goroutine at a time; its plans are for any.
+type Editor struct {
+	arrangements shelf[string, arrangement]
+	stages       shelf[string, *Plan]
+	figures      shelf[string, numbered]
+	lands        shelf[landKey, verdict]
+	count        int  // of the figures there ever were
+	once         bool // no other layout comes: figures and lands aren't kept
+}
+
+// numbered is a figure with a number that no other one has.
+type numbered struct {
+	*figure
+	number int
+}
+
+// arrangement is the band and the sizes, width and height, that a job's motifs are
+// given on a blank.
+type arrangement struct {
+	band  job.Band
+	sizes [][2]job.Measure
+}
+
+// Lay lays a job out on each of its blanks, in their order, or on those given, as
+// members of the set still, and checks it. No cures are looked for.
+func (e *Editor) Lay(ctx context.Context, j *job.Job, blanks ...*glass.Blank) (plans []*Plan, err error) {
+	defer func() { e.turn(err == nil) }()
+	if len(blanks) == 0 {
+		blanks = j.Blanks
+	}
+	if err := settled(j); err != nil {
+		return nil, err
+	}
+	plans = make([]*Plan, len(blanks))
+	for i, b := range blanks {
+		if plans[i], err = e.plan(ctx, j, b); err != nil {
+			return nil, err
+		}
+	}
+	doubt(plans...)
+	return plans, nil
+}
+
+// turn ends a layout.
+func (e *Editor) turn(done bool) {
+	e.arrangements.turn(done)
+	e.stages.turn(done)
+	e.figures.turn(done)
+	e.lands.turn(done)
+}
+
+// plan lays a job out on a blank and checks it.
+func (e *Editor) plan(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, error) {
+	p, figures, err := e.lay(ctx, j, blank)
+	if err != nil {
+		return nil, err
+	}
+	if err := p.piled(); err != nil {
+		return nil, err
+	}
+	found, overfull, err := p.check(ctx, e.known(p, figures))
+	switch {
+	case err != nil:
+		return nil, checking(blank, err)
+	case overfull:
+		return nil, p.heaped(found)
+	}
+	p.Findings = found
+	return p, nil
+}
+
+// lay lays a job out on a blank.
+func (e *Editor) lay(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, []numbered, error) {
+	if err := ctx.Err(); err != nil {
+		return nil, nil, layingOut(blank, err)
+	}
+	band, sized, err := e.arrange(j, blank)
+	if err != nil {
+		return nil, nil, err
+	}
+	p, stage, err := e.stage(j, blank, band)
+	if err != nil {
+		return nil, nil, err
+	}
+	p.sized = sized
+	figures, err := e.figured(ctx, p, stage)
+	if err != nil {
+		return nil, nil, err
+	}
+	bare := make([]*figure, len(figures))
+	for i, f := range figures {
+		bare[i] = f.figure
+	}
+	if err := p.cutAll(ctx, bare); err != nil {
+		return nil, nil, layingOut(blank, err)
+	}
+	return p, figures, nil
+}
+
+// arrange is share, kept. What a job is refused for isn't: it names a place in the
+// job's file.
+func (e *Editor) arrange(j *job.Job, blank *glass.Blank) (job.Band, []job.Motif, error) {
+	of := []*glass.Blank{blank}
+	if matched(j) {
+		of = j.Blanks
+	}
+	k := string(keyOf(of, j.Limits, j.Layout, placings(j)))
+	a, known := e.arrangements.get(k)
+	if !known {
+		band, sized, err := share(j, blank)
+		if err != nil {
+			return band, nil, err
+		}
+		a.band = band
+		for _, m := range sized {
+			a.sizes = append(a.sizes, [2]job.Measure{m.Width, m.Height})
+		}
+		e.arrangements.put(k, a)
+	}
+	sized := slices.Clone(j.Motifs)
+	for i, size := range a.sizes {
+		sized[i].Width, sized[i].Height = size[0], size[1]
+	}
+	return a.band, sized, nil
+}
+
+// stage is bare, kept, with the settings for dividers; and the key of what all the
+// motifs stand on.
+func (e *Editor) stage(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, key, error) {
+	k := keyOf(blank, band, j.Layout.Repeats, period(j), int(j.Length))
+	base, known := e.stages.get(string(k))
+	if !known {
+		var err error
+		if base, err = bare(j, blank, band); err != nil {
+			return nil, nil, err
+		}
+		base.Chords = base.chords()
+		base.Job, base.sized = nil, nil // those of each plan are its own
+		e.stages.put(string(k), base)
+	}
+	p := *base
+	p.Job, p.Blank = j, blank
+	p.Chords = slices.Clone(base.Chords)
+	return &p, k, nil
+}
+
+// placings returns a job's motifs without what neither the band nor their sizes follow
+// from: what is drawn, with which wheel, and their own limits.
+func placings(j *job.Job) []job.Motif {
+	all := slices.Clone(j.Motifs)
+	for i := range all {
+		inside := all[i].Inside
+		all[i] = shaping(all[i])
+		all[i].Kind, all[i].Values, all[i].Inside = motifs.Kind{}, nil, inside
+	}
+	return all
+}
+
+// layingOut and checking say what a context's end broke off.
+func layingOut(blank *glass.Blank, err error) error {
+	return fmt.Errorf("laying out blank %q: %w", blank.Name, err)
+}
+
+func checking(blank *glass.Blank, err error) error {
+	return fmt.Errorf("checking blank %q: %w", blank.Name, err)
+}

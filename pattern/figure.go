@@ -1,0 +1,133 @@
+package pattern
+
+import (
+	"context"
+
+	"roundlay/motifs"
+	"roundlay/pattern/groove"
+	"roundlay/pattern/job"
+)
+
+// figure is a motif in the first repeat: its cuts, their lines on the chart, and the
+// grooves that they leave there. Once it is cut nothing of it changes, so that plans
+// can share it. It doesn't know which of a job's motifs it is, nor which of the
+// rack's wheels cuts it: both may have moved in the next edit.
+type figure struct {
+	cuts    []motifs.Cut
+	lines   []groove.Line
+	toll    toll
+	grooves []groove.Groove // nil until they are cut
+	next    []groove.Groove // the same in the second repeat of a period, where they are asked for
+}
+
+// lines lays the lines of a motif's cuts where it is set.
+func (p *Plan) lines(of drawing) []groove.Line {
+	lines := make([]groove.Line, len(of.cuts))
+	for i, c := range of.cuts {
+		lines[i] = of.line(c.Path)
+	}
+	p.runOn(of.motif, lines)
+	return lines
+}
+
+// mark is one cut of a plan before it is cut: which of a motif's.
+type mark struct{ motif, number int }
+
+// cutAll cuts the figures of a plan's motifs that are not cut yet, and puts them in
+// every repeat of the period that they stand in. A figure may be missing: its motif
+// is left out. The error is the context's.
+func (p *Plan) cutAll(ctx context.Context, figures []*figure) error {
+	if err := p.cutFigures(ctx, figures); err != nil {
+		return err
+	}
+	p.list(figures)
+	p.joinCopies()
+	return nil
+}
+
+// cutFigures cuts the grooves of the figures that have none yet: all cuts at once,
+// for one motif alone may be most of the work.
+func (p *Plan) cutFigures(ctx context.Context, figures []*figure) error {
+	var marks []mark
+	fresh := map[int][]groove.Groove{}
+	for i, f := range figures {
+		if f == nil || f.grooves != nil {
+			continue
+		}
+		fresh[i] = make([]groove.Groove, len(f.cuts))
+		for number := range f.cuts {
+			marks = append(marks, mark{i, number})
+		}
+	}
+	err := each(ctx, len(marks), func() func(int) {
+		lathe := p.lathe()
+		return func(n int) {
+			k := marks[n]
+			fresh[k.motif][k.number] = p.cut(lathe, k.motif, figures[k.motif].lines[k.number])
+		}
+	})
+	if err != nil {
+		return err
+	}
+	for i, grooves := range fresh {
+		figures[i].grooves = grooves
+	}
+	return nil
+}
+
+// cut cuts a line of a motif.
+func (p *Plan) cut(lathe *groove.Lathe, motif int, line groove.Line) groove.Groove {
+	m := p.sized[motif]
+	return lathe.Cut(line, p.Job.Rack[m.Wheel], m.Depth, p.Job.Limits.Polish)
+}
+
+// lathe returns a lathe that holds the plan's blank.
+func (p *Plan) lathe() *groove.Lathe { return groove.NewLathe(&p.Surface, p.Blank.ThinInner()) }
+
+// list puts down the plan's cuts, repeat by repeat, with the joins that their motifs name.
+func (p *Plan) list(figures []*figure) {
+	total := 0
+	for _, f := range figures {
+		if f != nil {
+			total += len(f.cuts)
+		}
+	}
+	p.Cuts = make([]Cut, 0, total*p.Period) // or less
+	for repeat := range p.Period {
+		for i, f := range figures {
+			if f == nil || !p.stands(i, repeat) {
+				continue
+			}
+			first := len(p.Cuts) + 1
+			grooves := f.in(p, repeat)
+			for number, drawn := range f.cuts {
+				p.Cuts = append(p.Cuts, Cut{ID: first + number, Repeat: repeat + 1, Motif: i, Part: drawn.Part, Groove: grooves[number]})
+				c := &p.Cuts[len(p.Cuts)-1]
+				c.Left, c.Wheel = c.Remains.Least, p.sized[i].Wheel
+				for _, other := range drawn.Joins {
+					c.Joins = append(c.Joins, first+other)
+				}
+			}
+		}
+	}
+}
+
+// stands reports whether a motif stands in a repeat of the period.
+func (p *Plan) stands(motif, repeat int) bool {
+	on := p.sized[motif].On
+	return on == job.Each || (on == job.Odd) == (repeat == 0)
+}
+
+// in returns the figure's grooves in a repeat of the period.
+func (f *figure) in(p *Plan, repeat int) []groove.Groove {
+	if repeat == 0 {
+		return f.grooves
+	}
+	if f.next == nil {
+		f.next = make([]groove.Groove, len(f.grooves))
+		for n, g := range f.grooves {
+			f.next[n] = g.Turned(&p.Surface, p.Pitch())
+		}
+	}
+	return f.next
+}

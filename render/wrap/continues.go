@@ -1,0 +1,62 @@
+package wrap
+
+import (
+	"fmt"
+	"strings"
+
+	"roundlay/render/report"
+)
+
+// continuing says of the ith page which others it belongs with: those whose pieces
+// meet its own or, where papers are whole, the ones before and after it.
+func continuing(i int, all []drawn) string {
+	var before, after []int
+	for k, other := range all {
+		switch {
+		case k == i || !all[i].meets(other, i-k):
+		case k < i:
+			before = append(before, k+1)
+		default:
+			after = append(after, k+1)
+		}
+	}
+	return continues(before, after)
+}
+
+// meets reports whether a page goes on where another ends, so many pages on.
+func (d drawn) meets(other drawn, apart int) bool {
+	if d.piece == nil || other.piece == nil {
+		return apart == 1 || apart == -1
+	}
+	row, column := d.piece.place()
+	otherRow, otherColumn := other.piece.place()
+	off := [2]int{row - otherRow, column - otherColumn}
+	return d.piece.paper == other.piece.paper && off[0]*off[0]+off[1]*off[1] == 1
+}
+
+// place returns the row and the column of a piece of its paper.
+func (p piece) place() (row, column int) {
+	return (p.number - 1) / p.columns, (p.number - 1) % p.columns
+}
+
+// continues says which pages one continues, and which continue it.
+func continues(before, after []int) string {
+	var words []string
+	if len(before) > 0 {
+		words = append(words, "continues from "+pagesOf(before))
+	}
+	if len(after) > 0 {
+		words = append(words, "goes on on "+pagesOf(after))
+	}
+	if words == nil {
+		return ""
+	}
+	return " This page " + strings.Join(words, " and ") + "."
+}
+
+func pagesOf(list []int) string {
+	if len(list) == 1 {
+		return fmt.Sprintf("page %d", list[0])
+	}
+	return "pages " + report.Numbers(list)
+}

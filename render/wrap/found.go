@@ -1,0 +1,68 @@
+package wrap
+
+import (
+	"fmt"
+	"slices"
+
+	"roundlay/pattern"
+	"roundlay/render/page"
+	"roundlay/render/report"
+)
+
+func (a composer) findings() []page.Note {
+	p := a.sheet.plan
+	if len(p.Findings) == 0 {
+		return []page.Note{{Words: "Checked: nothing is crowded, thin, shallow or out of place.", Size: 9, Bold: true}}
+	}
+	var notes []page.Note
+	ringed := 0
+	told, more := report.Told(p)
+	for _, g := range told {
+		words := fmt.Sprintf("%s: %s.", g.Kind, report.Measured(p, g.Worst()))
+		if cure := report.Cure(p, g.Worst()); cure != "" {
+			words += " Cure: " + cure + "."
+		}
+		switch why := a.sheet.unringed(g); {
+		case why == "":
+			ringed++
+		case !a.options.NoRings:
+			words += " Not ringed: " + why + "."
+		}
+		notes = append(notes, page.Note{Mark: g.Letter, Size: 9, Words: words})
+	}
+	heading := "Findings, ringed on the paper"
+	switch {
+	case ringed == 0:
+		heading = "Findings"
+	case ringed < len(notes):
+		heading = "Findings, ringed on the paper where they have a place on it"
+	}
+	if more != "" {
+		notes = append(notes, page.Note{Size: 9, Words: more})
+	}
+	return append([]page.Note{{Words: heading, Size: 10, Bold: true}}, notes...)
+}
+
+// unringed says why a group of findings has no ring on the paper, if it has none.
+func (s *sheet) unringed(g pattern.Group) string {
+	for _, r := range s.rings {
+		if slices.Contains(r.letters, g.Letter) {
+			return ""
+		}
+	}
+	if !placed(g.Worst()) {
+		return "it is of the glass as a whole"
+	}
+	return "it lies off this paper"
+}
+
+// letterRuns writes letters of findings, runs of them by their ends.
+func letterRuns(groups []pattern.Group, on func(letter string) bool) string {
+	var which []int
+	for i, g := range groups {
+		if on(g.Letter) {
+			which = append(which, i)
+		}
+	}
+	return report.Runs(which, func(i, before int) bool { return i == before+1 }, func(i int) string { return groups[i].Letter })
+}

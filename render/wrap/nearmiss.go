@@ -1,0 +1,124 @@
+package wrap
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"roundlay/geometry"
+	"roundlay/render/page"
+)
+
+// mostMissed is how much too large for one page a paper may be, in millimetres,
+// for other flags to be looked for that put it on one.
+const mostMissed = 15.0
+
+// nearMiss says of a paper in pieces that is only a little too large for one page
+// which flags would put it on one. Each is tried.
+func (a composer) nearMiss(l layout) string {
+	if len(l.pieces) != 1 || len(l.pieces[0]) < 2 {
+		return ""
+	}
+	missed := a.missed(a.options.Landscape(), a.options.Portrait())
+	if missed > mostMissed {
+		return ""
+	}
+	var ways []string
+	for _, alternatives := range a.tries() {
+		for _, t := range alternatives {
+			if a.wouldFit(t.options) {
+				ways = append(ways, t.flag)
+				break
+			}
+		}
+	}
+	if ways == nil {
+		return ""
+	}
+	words := strings.Join(ways, ", or ")
+	if strings.Contains(words, "--margin") {
+		words += "; a margin must be no less than what the printer leaves white, which --test-page shows"
+	}
+	return fmt.Sprintf("The %s is too large for one page of %s by %s, and is in %d pieces. It would go on one page with %s.",
+		a.what(), a.options.Paper.Title(), a.Unit.Fine(missed), len(l.pieces[0]), words)
+}
+
+// missed returns by how much the whole paper is too large for the page that it
+// comes nearest to going on.
+func (a composer) missed(pages ...page.Format) float64 {
+	least := math.Inf(1)
+	width, height := a.sheet.box(a.sheet.papers()[0]).Size()
+	for _, f := range pages {
+		f = a.fittedWhole(f)
+		for _, room := range []geometry.Box{f.Above(), f.Beside()} {
+			wide, tall := room.Size()
+			least = min(least, max(width-wide, height-tall))
+		}
+	}
+	return least
+}
+
+// try is a flag, and the options with it.
+type try struct {
+	flag    string
+	options Options
+}
+
+// tries returns what could put the paper on one page, in rows of which the first
+// that does is told: the mildest first.
+func (a composer) tries() [][]try {
+	var seam, margins, papers, patches []try
+	with := func(change func(o *Options)) Options {
+		o := a.options
+		change(&o)
+		return o
+	}
+	if a.options.Seam == Tab {
+		seam = []try{{"--seam butt", with(func(o *Options) { o.Seam = Butt })}}
+	}
+	for _, mm := range []float64{5, 4, 3} {
+		if mm < a.options.Margin {
+			margins = append(margins, try{fmt.Sprintf(`--margin "%.0f mm"`, mm), with(func(o *Options) { o.Margin = mm })})
+		}
+	}
+	metric := func(p page.Paper) bool { return strings.HasPrefix(p.Name, "a") }
+	all := page.Papers()
+	slices.SortStableFunc(all, func(p, q page.Paper) int { // those of the same shop first
+		return cmp.Compare(order(metric(p) != metric(a.options.Paper)), order(metric(q) != metric(a.options.Paper)))
+	})
+	for _, p := range all {
+		if p.Name != a.options.Paper.Name {
+			papers = append(papers, try{"--paper " + p.Name, with(func(o *Options) { o.Paper = p })})
+		}
+	}
+	if a.options.Side == Outside {
+		patches = []try{{"--side patches", with(func(o *Options) { o.Side = Patches })}}
+	}
+	return [][]try{seam, margins, papers, patches}
+}
+
+func order(last bool) int {
+	if last {
+		return 1
+	}
+	return 0
+}
+
+// wouldFit reports whether with other options all of the paper goes on one page,
+// none of it parted.
+func (a composer) wouldFit(o Options) bool {
+	t, err := newComposer(a.sheet.plan, o)
+	if err != nil || o.RoomForBars(o.Portrait(), t.Unit) != nil || o.RoomForBars(o.Landscape(), t.Unit) != nil {
+		return false
+	}
+	l, ok := t.layout()
+	if !ok {
+		return false
+	}
+	if l.slots != nil {
+		return len(l.pieces) <= len(l.slots)
+	}
+	return len(l.pieces) == 1 && len(l.pieces[0]) == 1
+}

@@ -69,7 +69,7 @@ func (d *Draft) ClearsAlone(i int) bool {
 	}
 	p := d.only(d.Cuts(i))
 	for _, find := range []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.bridged} {
-		if len(find()) > 0 {
+		if slices.ContainsFunc(find(), Finding.counts) {
 			return false
 		}
 	}
@@ -209,7 +209,7 @@ func (d *Draft) Kinds(i int) []Kind {
 	}
 	for _, find := range []func() []Finding{p.buried, p.tight, p.shallow, p.thin, p.bridged, p.margins} {
 		for _, one := range find() {
-			if !slices.Contains(s.kinds, one.Kind) {
+			if one.counts() && !slices.Contains(s.kinds, one.Kind) {
 				s.kinds = append(s.kinds, one.Kind)
 			}
 		}

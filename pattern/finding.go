@@ -74,10 +74,12 @@ func (g Group) Worst() Finding {
 }
 
 // Groups returns the findings in groups, lettered A, B, … in their order.
-func (p *Plan) Groups() []Group {
+func (p *Plan) Groups() []Group { return p.grouped(p.Findings) }
+
+func (p *Plan) grouped(findings []Finding) []Group {
 	var groups []Group
 	at := map[Problem]int{}
-	for _, f := range p.Findings {
+	for _, f := range findings {
 		like := p.problem(f)
 		i, known := at[like]
 		if !known {

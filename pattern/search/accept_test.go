@@ -43,9 +43,9 @@ func TestShortTopFronds(t *testing.T) {
 	if !keys["depth"] || !keys["reach"] || len(keys) != 2 {
 		t.Errorf("what else would do is %q", said(j, cure))
 	}
-	// A hundredth more, and they are not.
+	// Two hundredths more, and they are not: one may be as little as no hand holds.
 	reach := cure.Or[len(cure.Or)-1].Changes[0]
-	reach.Value += 0.01
+	reach.Value += 0.02
 	if reach.Motif != job.OfLimits || len(checked(t, j.With(reach)).Findings) == 0 {
 		t.Errorf("%+v accepts them too", reach)
 	}

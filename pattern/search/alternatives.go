@@ -31,6 +31,17 @@ func others(kind pattern.Kind, found []proven) []pattern.Alternative {
 	return all
 }
 
+// orOnRack adds to a cure of lines that are too tight the wheel of the rack that does
+// for them as they are.
+func (s *cureSearch) orOnRack(g pattern.Group, cure pattern.Cure) pattern.Cure {
+	if len(cure.Changes) == 0 {
+		return cure // with a wheel it would have some
+	}
+	found := []proven{{candidate: cure.Changes}}
+	cure.Or = append(cure.Or, others(g.Kind, append(found, s.mildest(g, s.wheels(g))...))...)
+	return cure
+}
+
 // orAccept adds to a cure of marks that are too short that they are accepted as they
 // come out: what limits.reach has to be for that, and how deep they are then. It isn't
 // where they hardly mark the glass.

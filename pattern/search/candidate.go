@@ -51,12 +51,11 @@ func otherWheels(j *job.Job, i int) []series {
 	return all
 }
 
-// depths returns shallower depths, a step apart: of very many only some, if no
-// more than so many are wanted.
-func depths(j *job.Job, i int, step float64, most int) series {
+// depths returns shallower depths, a step apart.
+func depths(j *job.Job, i int, step float64) series {
 	steps := int(math.Ceil(j.Motifs[i].Depth/step-1e-9)) - 1
 	var r series
-	for n := steps; n >= 1; n -= max(1, steps/most) {
+	for n := steps; n >= 1; n-- {
 		r = append(r, candidate{{Motif: i, Key: "depth", Value: float64(n) * step}})
 	}
 	return r
@@ -64,8 +63,9 @@ func depths(j *job.Job, i int, step float64, most int) series {
 
 // moves returns places further and further away in one direction, across and up:
 // a hundredth of the repeat or the band at a time, or a step of the calipers
-// where the place is given as a length; of them those that are asked for.
-func moves(j *job.Job, i int, across, up float64, steps []int) series {
+// where the place is given as a length.
+func moves(j *job.Job, i int, across, up float64) series {
+	const most = 40
 	m := j.Motifs[i]
 	moved := func(s job.Measure, way float64, n int) job.Measure {
 		by := float64(n) * way
@@ -79,7 +79,7 @@ func moves(j *job.Job, i int, across, up float64, steps []int) series {
 		return s
 	}
 	var r series
-	for _, n := range steps {
+	for n := 1; n <= most; n++ {
 		c := job.Change{Motif: i, Key: "at", At: [2]job.Measure{moved(m.Across, across, n), moved(m.Up, up, n)}}
 		if !c.Allowed(j) {
 			break
@@ -87,15 +87,6 @@ func moves(j *job.Job, i int, across, up float64, steps []int) series {
 		r = append(r, candidate{c})
 	}
 	return r
-}
-
-// upTo returns the numbers from 1 to n.
-func upTo(n int) []int {
-	all := make([]int, n)
-	for i := range all {
-		all[i] = i + 1
-	}
-	return all
 }
 
 // gallop looks for the first of n for which something holds: ahead by twice as

@@ -157,7 +157,8 @@ func (s *cureSearch) change(g pattern.Group) pattern.Cure {
 	case pattern.Buried:
 		return s.first(g, nil, s.lighter(g), s.finer(g), s.wheels(g))
 	case pattern.Tight:
-		return s.orWheel(g, s.first(g, s.tightestCurve(g), slices.Concat(s.straighter(g), s.wheels(g)), s.fewer(g), s.larger(g)))
+		cure := s.first(g, s.tightestCurve(g), s.straighter(g), s.wheels(g), s.fewer(g), s.larger(g))
+		return s.orWheel(g, s.orOnRack(g, cure))
 	case pattern.Uneven:
 		return s.first(g, nil, s.lighter(g), s.flatterBand())
 	case pattern.Bridged:

@@ -47,6 +47,9 @@ func NewFit(ctx context.Context, j *job.Job) (*Fit, error) {
 			return nil, err
 		}
 		f.before = append(f.before, look(d))
+		if b == j.Blanks[0] {
+			f.band = d.Plan.Band
+		}
 	}
 	problems := f.problemsOn(j, f.Draft) // however much it takes to see
 	if f.clear = len(problems) == 0; f.clear {
@@ -61,6 +64,7 @@ func NewFit(ctx context.Context, j *job.Job) (*Fit, error) {
 	slices.SortStableFunc(fit.Offers, func(a, b Offer) int {
 		return cmp.Or(cmp.Compare(a.Score, b.Score), cmp.Compare(len(a.Changes), len(b.Changes)))
 	})
+	fit.Offers = withoutTwins(j, f.band, fit.Offers)
 	fit.Offers = fit.Offers[:min(len(fit.Offers), mostOffers)]
 	return fit, nil
 }
@@ -71,8 +75,9 @@ type fitSearch struct {
 	*pattern.Evaluator
 	ctx    context.Context
 	job    *job.Job
-	before []looks // on each blank
-	clear  bool    // whether the job clears as it is
+	before []looks  // on each blank
+	band   job.Band // of the first
+	clear  bool     // whether the job clears as it is
 	offers []Offer
 }
 

@@ -21,7 +21,7 @@ type proven struct {
 // first.
 func (s *cureSearch) mildest(g pattern.Group, list []series) []proven {
 	var all []proven
-	for _, one := range list {
+	for _, one := range together(s.Job, list) {
 		if r, ok := s.least(g, one); ok {
 			all = append(all, r)
 		}

@@ -83,11 +83,37 @@ func changed(p *pattern.Plan, f pattern.Finding, changes []job.Change) string {
 			words[i] = shorterBand(p, f.Kind, c.Band) + words[i]
 		}
 	}
-	text := strings.Join(words, ", ")
-	if c := changes[0]; c.Motif >= 0 {
-		text = c.Name(p.Job) + ": " + text
+	return strings.Join(byMotif(p, changes, words), "; ")
+}
+
+// byMotif puts what is said of changes after the names of their motifs: those together
+// of which all the same is said.
+func byMotif(p *pattern.Plan, changes []job.Change, words []string) []string {
+	var names, said []string
+	for i, c := range changes {
+		name := ""
+		if c.Motif >= 0 {
+			name = c.Name(p.Job)
+		}
+		if n := len(names); i > 0 && names[n-1] == name {
+			said[n-1] += ", " + words[i]
+		} else {
+			names, said = append(names, name), append(said, words[i])
+		}
 	}
-	return text
+	var all []string
+	for i := 0; i < len(names); {
+		who, same := names[i], i+1
+		for ; same < len(names) && said[same] == said[i]; same++ {
+			who += " and " + names[same]
+		}
+		if who != "" {
+			who += ": "
+		}
+		all = append(all, who+said[i])
+		i = same
+	}
+	return all
 }
 
 // shorterBand says by how much a band's end is drawn in for a finding of a kind.

@@ -57,6 +57,11 @@ func TestCureWords(t *testing.T) {
 		{pattern.Foot, &pattern.Cure{Changes: band(22, 80)}, `raise the band's foot 2.0 mm, to 22.0 mm: band = ["22.0 mm", "80.0 mm"]`},
 		{pattern.Uneven, &pattern.Cure{Changes: band(22, 80)}, `band = ["22.0 mm", "80.0 mm"]`},
 		{pattern.Crowded, &pattern.Cure{Changes: []job.Change{{Motif: -1, Key: "repeats", Value: 3}}}, "repeats = 3"},
+		{pattern.Off, &pattern.Cure{Changes: []job.Change{
+			{Key: "width", Value: 0.9, Fraction: true}, {Key: "height", Value: 40}, {Motif: 1, Key: "width", Value: 0.9, Fraction: true}, {Motif: 1, Key: "height", Value: 40},
+		}}, `motif 1 (leaf) and motif 2 (fan): width = 0.9, height = "40.0 mm"`},
+		{pattern.Off, &pattern.Cure{Changes: []job.Change{{Key: "depth", Value: 0.4}, {Motif: 1, Key: "rays", Value: 3}}},
+			"motif 1 (leaf): depth 0.4 mm; motif 2 (fan): rays = 3"},
 		{pattern.Crowded, &pattern.Cure{Changes: fewer, Or: []pattern.Alternative{{Across: 40}}, Brings: []pattern.Brought{
 			brought(pattern.Off, false, "", 0), brought(pattern.Rim, false, "", 1), brought(pattern.Crowded, false, "", 0, 1),
 			brought(pattern.Uneven, false, ""), brought(pattern.Rim, false, "", 1), brought(pattern.Thin, true, "low", 1),

@@ -90,7 +90,7 @@ func (e *Editor) plan(ctx context.Context, j *job.Job, blank *glass.Blank) (*Pla
 	case c.overfull:
 		return nil, p.heaped(c.found)
 	}
-	p.Findings, p.Slight = c.found, c.slight
+	p.Findings, p.Slight = c.found, p.apartFrom(c.found, c.slight)
 	return p, nil
 }
 

@@ -46,7 +46,7 @@ type Plan struct {
 	NoneClears []job.Count
 
 	Findings []Finding
-	Slight   []Finding // by so little that no hand holds it: notes, not findings
+	Slight   []Finding // by so little that no hand holds it: notes, where there is no like finding
 	Chords   []Chord   // none where there is one repeat
 	doubts   []slips.Doubt
 }

@@ -1,5 +1,7 @@
 package pattern
 
+import "slices"
+
 // What no hand holds, and no caliper shows. A cut that misses what is wanted by no more
 // is noted, and is no finding.
 const (
@@ -29,6 +31,23 @@ func (f Finding) slight() bool {
 
 // counts reports whether it is a finding, and no note.
 func (f Finding) counts() bool { return !f.slight() }
+
+// apartFrom returns of what is slight all that is no part of a trouble that is found
+// anyway: of one kind on the same motifs.
+func (p *Plan) apartFrom(found, slight []Finding) []Finding {
+	if len(slight) == 0 {
+		return nil
+	}
+	about := func(f Finding) Problem {
+		motifs, _ := p.About(f)
+		return Problem{Kind: f.Kind, Motifs: Two(motifs)}
+	}
+	troubles := map[Problem]bool{}
+	for _, f := range found {
+		troubles[about(f)] = true
+	}
+	return slices.DeleteFunc(slight, func(f Finding) bool { return troubles[about(f)] })
+}
 
 // SlightGroups returns what is missed by no more than no hand holds, as Groups does the
 // findings. Their letters are their own.

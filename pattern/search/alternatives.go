@@ -43,16 +43,11 @@ func (s *cureSearch) orOnRack(g pattern.Group, cure pattern.Cure) pattern.Cure {
 }
 
 // orAccept adds to a cure of marks that are too short that they are accepted as they
-// come out: what limits.reach has to be for that, and how deep they are then. It isn't
-// where they hardly mark the glass.
+// come out, on all blanks of a set: what limits.reach has to be for that, and how deep
+// they are then. It doesn't where they hardly mark the glass.
 func (s *cureSearch) orAccept(g pattern.Group, cure pattern.Cure) pattern.Cure {
 	const hardly = 0.1
-	reach, depths := 1.0, [2]float64{math.Inf(1), 0}
-	for _, f := range g.Findings {
-		cut := s.cut(f)
-		reach = min(reach, cut.Depth/cut.Asked)
-		depths = [2]float64{min(depths[0], cut.Depth), max(depths[1], cut.Depth)}
-	}
+	reach, depths := s.shortOnAll(g)
 	reach = math.Floor(reach*100+1e-9) / 100
 	if reach < hardly {
 		return cure
@@ -67,6 +62,27 @@ func (s *cureSearch) orAccept(g pattern.Group, cure pattern.Cure) pattern.Cure {
 		cure.Or = append(cure.Or, pattern.Alternative{Changes: c, Depths: depths})
 	}
 	return cure
+}
+
+// shortOnAll returns the least share of their depth, and the least and the greatest
+// depth, that the marks of a group's motifs come to that are too short on any blank.
+func (s *cureSearch) shortOnAll(g pattern.Group) (share float64, depths [2]float64) {
+	share, depths = 1, [2]float64{math.Inf(1), 0}
+	for _, b := range s.Job.Blanks {
+		d, err := s.Try(s.ctx, s.Job, b)
+		if err != nil {
+			return 0, depths
+		}
+		for _, i := range g.Motifs {
+			for _, cut := range d.Cuts(i) {
+				if cut.Depth < cut.Asked*s.Job.Limits.Reach {
+					share = min(share, cut.Depth/cut.Asked)
+					depths = [2]float64{min(depths[0], cut.Depth), max(depths[1], cut.Depth)}
+				}
+			}
+		}
+	}
+	return share, depths
 }
 
 // keepBelow adds to a cure for thin glass how far up the band may reach, if that

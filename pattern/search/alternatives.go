@@ -140,15 +140,7 @@ func (s *cureSearch) orWheel(g pattern.Group, cure pattern.Cure) pattern.Cure {
 func (s *cureSearch) largestWheel(g pattern.Group) float64 {
 	most := math.Inf(1)
 	for _, f := range g.Findings {
-		cut, r := s.cut(f), 0.0
-		if cut.Bridges() {
-			r = s.LargestWheel(cut)
-		} else if g.Kind == pattern.Tight {
-			r = cut.WheelFor(s.Job.Rack[cut.Wheel], pattern.MostSweep)
-		}
-		if r > 0 {
-			most = min(most, r)
-		}
+		most = min(most, wheelThatFits(s.Plan, s.cut(f), g.Kind == pattern.Tight))
 	}
 	return most
 }

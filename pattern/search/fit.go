@@ -19,6 +19,9 @@ type Fit struct {
 	// Offers are the changes, the one that costs the look least first; of a job
 	// that clears, the one that adds most. With each the whole job clears.
 	Offers []Offer
+	// Wheels are wheels to buy: with all of them the job clears. They are sought where
+	// there is nothing to offer.
+	Wheels []NewWheel
 }
 
 // Offer is changes with which a job clears, and what they do to its look.
@@ -57,10 +60,14 @@ func NewFit(ctx context.Context, j *job.Job) (*Fit, error) {
 	} else {
 		f.mend(problems)
 	}
+	var wheels []NewWheel
+	if !f.clear && len(f.offers) == 0 {
+		wheels = f.newWheels()
+	}
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	fit := &Fit{Job: j, Clear: f.clear, Short: f.Spent(), Offers: f.offers}
+	fit := &Fit{Job: j, Clear: f.clear, Short: f.Spent(), Offers: f.offers, Wheels: wheels}
 	slices.SortStableFunc(fit.Offers, func(a, b Offer) int {
 		return cmp.Or(cmp.Compare(a.Score, b.Score), cmp.Compare(len(a.Changes), len(b.Changes)))
 	})

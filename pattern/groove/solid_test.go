@@ -287,6 +287,7 @@ func (s *scene) volume(k stroke, width float64) float64 {
 	middle := s.track.at(s.length / 2)
 	up, left := s.glass.normal(middle.at), s.glass.left(middle)
 	const deep, beyond = 8, 4 // mm: below the middle, and past the ends of the line
+	const near = 1e-5         // mm: of a column, of which there are thousands
 	along, across := s.length/400, width/100
 	if s.wheel.Edge == groove.Gang { // narrow grooves side by side
 		along, across = s.length/100, width/600
@@ -297,9 +298,9 @@ func (s *scene) volume(k stroke, width float64) float64 {
 		for v := -width; v < width; v += across {
 			foot := r3.Add(middle.at, r3.Add(r3.Scale(u, middle.ahead), r3.Scale(v, left)))
 			at := func(h float64) r3.Vec { return r3.Add(foot, r3.Scale(h, up)) }
-			top := bisect(-deep, 1, func(h float64) bool { return s.glass.holds(at(h)) })
+			top := bisectTo(near, -deep, 1, func(h float64) bool { return s.glass.holds(at(h)) })
 			if s.body.inside(places, at(top)) {
-				sum += top - bisect(top, top-deep, func(h float64) bool { return s.body.inside(places, at(h)) })
+				sum += top - bisectTo(near, top, top-deep, func(h float64) bool { return s.body.inside(places, at(h)) })
 			}
 		}
 	}

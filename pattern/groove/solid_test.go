@@ -275,7 +275,8 @@ func (s *scene) contact(at, depth float64) float64 {
 	places := []placed{s.tip.set(s.glass, middle, depth)}
 	length := 0.0
 	for _, way := range []float64{-1, 1} {
-		length += bisect(0, 60, func(x float64) bool { return s.tip.inside(places, s.glass.walk(middle, way*x).at) })
+		ahead := s.glass.track(walker{middle.at, r3.Scale(way, middle.ahead)}, 60, 0)
+		length += bisect(0, 60, func(x float64) bool { return s.tip.inside(places, ahead.at(x).at) })
 	}
 	return length
 }

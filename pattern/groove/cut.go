@@ -25,9 +25,12 @@ type Lathe struct {
 	// How much longer the chart makes anything at most, and the least curvature of
 	// the profile.
 	stretch, hollowest float64
-	stations           []station
-	placings           []placing
-	sections           footprint
+	// Of a glass with a hollow: where it begins and ends, and a radius that it nowhere
+	// comes to.
+	foot, rim, wide float64
+	stations        []station
+	placings        []placing
+	sections        footprint
 	// What the grooves keep.
 	samples  stock[Sample]
 	points   stock[geometry.Point]
@@ -37,10 +40,19 @@ type Lathe struct {
 // NewLathe returns a lathe that holds a glass by its outside and its inside:
 // without one, nil, grooves don't know what glass they leave.
 func NewLathe(outside *geometry.Surface, inside Inside) *Lathe {
-	return &Lathe{
+	l := &Lathe{
 		surface: outside, inside: inside,
 		stretch: outside.Stretch(0, outside.Length()), hollowest: outside.Hollowest(0, outside.Length()),
 	}
+	if l.hollowest < 0 {
+		_, l.foot = outside.At(0)
+		_, l.rim = outside.At(outside.Length())
+		for along := 0.0; along < outside.Length()+span; along += span {
+			radius, _ := outside.At(along)
+			l.wide = max(l.wide, radius+span) // it widens by no more from one place to the next
+		}
+	}
+	return l
 }
 
 // Cut returns the groove that a wheel leaves along a line on the glass when it

@@ -56,9 +56,7 @@ func (k *stroke) alongEdge(p *placing, c column, reach float64) {
 
 // holds reports whether a place, by its radius and its height, lies in the glass.
 func (k *stroke) holds(radius, height float64) bool {
-	_, foot := k.surface.At(0)
-	_, rim := k.surface.At(k.surface.Length())
-	return height >= foot && height <= rim && radius < k.surface.RadiusAt(height)
+	return height >= k.foot && height <= k.rim && radius < k.wide && radius < k.surface.RadiusAt(height)
 }
 
 // bitten notes a place of a wheel's edge that is in the glass, and returns how deep

@@ -36,7 +36,7 @@ func planOf(t *testing.T, text string) *pattern.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := pattern.New(j, j.Blanks[0])
+	p, err := pattern.New(t.Context(), j, j.Blanks[0])
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -51,3 +51,33 @@ func TestBandNotDrawnIn(t *testing.T) {
 		t.Errorf("a barrel: %v, %v", band, ok)
 	}
 }
+
+// A band is drawn in by a tenth of itself and no more: where a foot flares up to 8 mm
+// that does for a tall band from 1 mm, and not for a low one.
+func TestBandDrawnInByATenth(t *testing.T) {
+	b, err := glass.NewBlank("flared", 12, []glass.Station{
+		{Radius: 40, Wall: 8}, {Height: 8, Radius: 35, Wall: 6}, {Height: 50, Radius: 35, Wall: 3.5}, {Height: 100, Radius: 35, Wall: 3},
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	met := map[bool]int{}
+	for top := 35.0; top <= 75; top += 2.5 {
+		j := jobOn(b, 5, bar(t, 0, 15, 10))
+		j.Layout.Band = &job.Band{Foot: 1, Top: top}
+		foot := 1.0
+		for ; ; foot += 0.1 {
+			if _, misfit := b.Profile().FitCone(foot, top); misfit <= mostMisfit {
+				break
+			}
+		}
+		want := foot-1 <= 0.1*(top-1)
+		met[want]++
+		if band, ok := laid(t, j).DrawnIn(); ok != want || ok && !near(band.Foot, foot, 1e-6) {
+			t.Errorf("a band from 1 to %g mm is drawn in to %v, %v; tried, it would be one paper from %g mm", top, band, ok, foot)
+		}
+	}
+	if met[true] < 3 || met[false] < 3 {
+		t.Errorf("met %v", met)
+	}
+}

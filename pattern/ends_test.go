@@ -274,3 +274,22 @@ func TestFaceHeight(t *testing.T) {
 		t.Errorf("50 mm outside is at %g", outside.Height(50))
 	}
 }
+
+// Inside, a paper's edge is found with a ruler from the rim down. A wall that
+// thickens below 20 mm by 2 mm for every 5 down parts from the paper where it is
+// 0.15 mm thicker, at some 19.6 mm.
+func TestPaperInsideEndsOnARulerFromTheRim(t *testing.T) {
+	b, err := glass.NewBlank("trial", 5, []glass.Station{st(0, 80, 12), st(20, 80, 4), st(100.3, 80, 4)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	j := jobOn(b, 5, motif(t, "leaf", nil))
+	j.Layout.Band.Foot = 25
+	f, err := planned(t, j).Inside()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if down := 2 * (100.3 - f.Low); f.Lower.Why != Parts || !near(down, math.Round(down), 1e-6) || f.Low < 19.5 || f.Low > 20.2 {
+		t.Errorf("begins at %g mm, %g below the rim: %+v", f.Low, 100.3-f.Low, f.Lower)
+	}
+}

@@ -69,6 +69,16 @@ func (k *stroke) bridge() {
 		if rim && !k.bridges {
 			k.bridges = k.spans(&stands[i])
 		}
+	}
+	if k.bridges {
+		if k.first == k.last {
+			k.sink()
+		} else {
+			k.lengthen()
+		}
+		stands = k.standings()
+	}
+	for i := range stands {
 		if lookedAt(i, len(stands)) {
 			k.lookAbout(&stands[i])
 		}
@@ -77,7 +87,6 @@ func (k *stroke) bridge() {
 	if !k.bridges {
 		return
 	}
-	k.lookAlong()
 	k.stands = stands
 	for i := range stands {
 		p := &stands[i]
@@ -86,21 +95,42 @@ func (k *stroke) bridge() {
 	}
 }
 
-// lookAlong looks at the wheel all along the line, as deep as it is asked to go. No mark
-// shows where a wheel that spans a hollow is to be set down and lifted, or how far it
-// may go in: it bites at both ends of the hollow, wherever it stands, so that anywhere
-// along its line has to do.
-func (k *stroke) lookAlong() {
-	all := *k
-	all.first, all.last, all.depth, all.spots = 0, k.line.Length(), k.asked, nil
-	stands := all.standings()
-	for i := range stands {
-		if lookedAt(i, len(stands)) {
-			all.lookAbout(&stands[i])
-		}
+// sink sets the wheel down in the middle of the line, as deep as it is asked to go.
+// Where it spans a hollow no mark shows how far it may go in, or where: it bites at both
+// ends of the hollow and not between.
+func (k *stroke) sink() {
+	k.first = k.line.Length() / 2
+	k.last, k.depth = k.first, k.asked
+}
+
+// lengthen moves the ends of the stroke out, by a span at a time, to where the wheel's
+// own mark, as far as it hangs together, comes to the ends of the line or beyond: what
+// it bites past the hollow may come there long before.
+func (k *stroke) lengthen() {
+	length := k.line.Length()
+	for comes := false; !comes && k.first > 0; {
+		k.first = max(k.first-span, 0)
+		p := k.at(k.first)
+		comes = k.mark(&p, -1) >= k.first
 	}
-	all.lookBetween()
-	k.elsewhere, k.about, k.deepest = all.elsewhere, all.about, all.deepest
+	for comes := false; !comes && k.last < length; {
+		k.last = min(k.last+span, length)
+		p := k.at(k.last)
+		comes = k.mark(&p, 1) >= length-k.last
+	}
+}
+
+// mark returns how far to one side a wheel bites without a gap.
+func (k *stroke) mark(p *placing, side float64) float64 {
+	furthest := 0.0
+	k.along(p, side, func(far float64, h heading) bool {
+		deep, _, _ := p.bite(&k.middle, h.spot(k.surface))
+		if deep > 0 {
+			furthest = far
+		}
+		return deep > 0
+	})
+	return furthest
 }
 
 // rests reports whether the wheel bites anywhere but in its mark.

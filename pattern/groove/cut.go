@@ -84,8 +84,8 @@ func (l *Lathe) set(line Line, wheel Wheel, depth float64) (k stroke, touch bool
 	if touch = touch || !k.draw(); touch {
 		k = pressed
 	}
-	if k.depth <= 0 { // it rests on both ends of the mark, and not between
-		k.depth, k.first, k.last = k.asked, k.line.Length()/2, k.line.Length()/2
+	if k.depth <= 0 {
+		k.sink()
 	}
 	k.depth = min(k.depth, k.asked) // a mark on a bend or over a hollow may be left too short
 	return k, touch

@@ -62,7 +62,7 @@ func (k *stroke) smooth(b *blade, f footprint) footprint {
 	if k.rests() {
 		rounds = 2 // its edges jump from where the wheel rests to where it does not
 	}
-	const most = 2000 // sections: of a groove so long and so oddly bent that no eye follows it
+	most := 500 + 2*len(f) // sections: past that the edges are so oddly bent that no eye follows them
 	for range rounds {
 		i := 0
 		for i < len(f) && !k.rough(f, i) {
@@ -146,7 +146,7 @@ func (k *stroke) tip(b *blade, end []station, side float64) float64 {
 	if bite(most) > 0 {
 		return stand + middle + side*most
 	}
-	return stand + middle + side*root(bite, guess, fall)
+	return stand + middle + side*rootWithin(bite, guess, fall, most)
 }
 
 // slight is how far, in millimetres, a blade may bite beyond the ends of the

@@ -130,7 +130,8 @@ func (r *remains) beside(x *section, ahead, left float64) {
 func (r *remains) edge(own *placing, ahead, left float64) bool {
 	radius, height := own.rim(&r.blade, ahead, left)
 	if left != 0 && !own.flat && own.cuts(&r.blade, ahead, left) {
-		r.deepest = max(r.deepest, under(own.surface, own.along, radius, height))
+		depth, _ := under(own.surface, own.along, radius, height)
+		r.deepest = max(r.deepest, depth)
 	}
 	if r.inside == nil {
 		return false
@@ -181,8 +182,8 @@ func (p *placing) rim(b *blade, ahead, left float64) (radius, height float64) {
 }
 
 // under returns how deep a place lies under the outside of the glass, square to it
-// near a distance along the profile.
-func under(surface *geometry.Surface, s, radius, height float64) float64 {
+// near a distance along the profile, and at which distance that is.
+func under(surface *geometry.Surface, s, radius, height float64) (depth, along float64) {
 	var r, z, sin, cos float64
 	for range 20 {
 		var bulge float64
@@ -196,7 +197,7 @@ func under(surface *geometry.Surface, s, radius, height float64) float64 {
 			break
 		}
 	}
-	return (r-radius)*cos - (z-height)*sin
+	return (r-radius)*cos - (z-height)*sin, s
 }
 
 // cuts reports whether a place of a blade's edge is in the glass at all: within

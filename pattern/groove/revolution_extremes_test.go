@@ -89,7 +89,7 @@ func extremeLines(t *testing.T, on turning, wheel groove.Wheel, depth float64, t
 		g, cause := s.tried()
 		endless.Stop()
 		if cause != nil {
-			t.Errorf("panic: %v: %v", cause, s)
+			t.Errorf("panic, or no wheel: %v: %v", cause, s)
 			continue
 		}
 		if took := time.Since(start); took > longest {
@@ -101,10 +101,17 @@ func extremeLines(t *testing.T, on turning, wheel groove.Wheel, depth float64, t
 	}
 }
 
-// tried asks the package, and catches its panic.
+// tried asks the package, of the largest wheel that goes in as well, and catches its
+// panic.
 func (s *turning) tried() (g told, cause any) {
 	defer func() { cause = recover() }()
-	return s.told(0.1), nil
+	g = s.told(0.1)
+	if g.bridge != nil {
+		if radius := s.goesIn(); !(radius >= 0 && radius <= s.wheel.Radius) {
+			return g, fmt.Sprintf("a wheel of radius %g goes in", radius)
+		}
+	}
+	return g, nil
 }
 
 // faults says what is wrong with a groove, whatever was asked.

@@ -106,11 +106,12 @@ func TestLargestWheel(t *testing.T) {
 			t.Errorf("%g mm long: no bridge", length)
 			continue
 		}
+		radius := s.goesIn()
 		// One a little flatter than the hollow lifts off its bottom by less than is seen.
-		if want := s.hollowest(); g.bridge.radius < want || g.bridge.radius > 1.15*want {
-			t.Errorf("%g mm long: told a wheel of radius %.2f goes in, the hollow's is %.2f", length, g.bridge.radius, want)
+		if want := s.hollowest(); radius < want || radius > 1.15*want {
+			t.Errorf("%g mm long: told a wheel of radius %.2f goes in, the hollow's is %.2f", length, radius, want)
 		}
-		fits, big := hourglass(2*0.98*g.bridge.radius, length), hourglass(2*1.15*g.bridge.radius, length)
+		fits, big := hourglass(2*0.98*radius, length), hourglass(2*1.15*radius, length)
 		if h := fits.told(0); h.bridge != nil || h.depth > fits.depth+safeTolerance {
 			t.Errorf("%g mm long: the wheel told to go in is %.3f deep, bridge %v", length, h.depth, h.bridge)
 		}
@@ -149,11 +150,11 @@ func TestBridgedAlong(t *testing.T) {
 			continue
 		}
 		bridges++
-		fits := *s
-		fits.wheel = mitre(2 * 0.98 * g.bridge.radius)
+		fits, radius := *s, s.goesIn()
+		fits.wheel = mitre(2 * 0.98 * radius)
 		fits.draw()
 		if h := fits.told(0); h.bridge != nil {
-			t.Errorf("a hollow of %.2f: the wheel of radius %.2f told to go in does not, %+v: %v", tight, g.bridge.radius, *h.bridge, s)
+			t.Errorf("a hollow of %.2f: the wheel of radius %.2f told to go in does not, %+v: %v", tight, radius, *h.bridge, s)
 		}
 	}
 	if bridges < 50 {

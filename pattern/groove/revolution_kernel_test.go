@@ -17,22 +17,28 @@ type told struct {
 type bridge struct {
 	theta, height float64
 	depth, left   float64
-	radius        float64 // of the largest wheel that goes in
 }
 
-// told asks the package.
-func (s *turning) told(polish float64) told {
+// lathe returns the package's own view of the turning's glass.
+func (s *turning) lathe() *groove.Lathe {
 	surface := geometry.NewSurface(s.profile, s.chart.cone)
 	var inside groove.Inside
 	if s.lining != nil {
 		inside = s.lining
 	}
-	lathe := groove.NewLathe(&surface, inside)
-	g := lathe.Cut(s.drawing(), s.wheel, s.depth, polish)
+	return groove.NewLathe(&surface, inside)
+}
+
+// told asks the package.
+func (s *turning) told(polish float64) told {
+	g := s.lathe().Cut(s.drawing(), s.wheel, s.depth, polish)
 	answer := told{Groove: g, depth: g.Depth, left: g.Remains.Least}
 	if g.Bridges() {
 		b := g.Bridge
-		answer.bridge = &bridge{theta: b.Theta, height: b.Height, depth: b.Depth, left: b.Left, radius: lathe.LargestWheel(s.drawing(), s.wheel, s.depth)}
+		answer.bridge = &bridge{theta: b.Theta, height: b.Height, depth: b.Depth, left: b.Left}
 	}
 	return answer
 }
+
+// goesIn asks the package for the radius of the largest wheel that goes in.
+func (s *turning) goesIn() float64 { return s.lathe().LargestWheel(s.drawing(), s.wheel, s.depth) }

@@ -74,7 +74,8 @@ func newLining(v *vessel, floor float64, wall func(z float64) float64) *lining {
 // Distance returns the glass between a point and the inside: below zero where the
 // point lies in the hollow.
 func (l *lining) Distance(radius, height float64) float64 {
-	d := math.Hypot(max(radius-l.corner, 0), height-l.floor)
+	out, up := max(radius-l.corner, 0), height-l.floor
+	d := math.Sqrt(out*out + up*up)
 	d = min(d, l.wall.distance(radius, height))
 	if height > l.floor && radius < interpolate(l.wall.heights, l.wall.radii, height) {
 		return -d

@@ -214,12 +214,12 @@ func (c comparison) safe(what string, got, want, better float64) {
 	}
 }
 
-// bridged compares the bite of a wheel that rests elsewhere than in its mark, and
-// the glass it leaves. Where there is no place along the line for its mark it is set
-// down in the middle.
+// bridged compares the bite of a wheel that rests elsewhere than in its mark, and the
+// glass it leaves. Pressed in it is taken to stand in the middle of its line, as deep as
+// it is asked to: where it spans a hollow no mark shows how far it may go in.
 func (c comparison) bridged() {
 	k := c.work
-	if k.unset {
+	if k.unset || k.touch && k.bridged {
 		k = c.s.standing(c.s.line.length() / 2)
 	}
 	b := c.s.bite(k)
@@ -337,4 +337,33 @@ func (c comparison) numbers() {
 	c.differ("height of samples", height, 0, 1e-3)
 	c.differ("way between samples", way, 0, 0.005)
 	c.differ("samples apart by more than 1 mm", max(step-1, 0), 0, 1e-6)
+	c.differ("outline farther than the wheel reaches", max(c.strays()-c.s.wheel.Radius-c.s.wheel.Thick, 0), 0, 1e-6)
+}
+
+// strays returns how far any point of an outline lies from the nearest sample: beyond
+// an end of the glass, from there on and to the nearest.
+func (c comparison) strays() float64 {
+	v, most := c.s.vessel, 0.0
+	place := func(q geometry.Point) (at r3.Vec, beyond float64) {
+		theta, z := c.s.chart.reverse(q)
+		on := min(max(z, v.bottom), v.top)
+		return v.place(theta, on), math.Abs(z - on)
+	}
+	var samples []r3.Vec
+	for i := 0; i < len(c.told.Samples); i += 8 {
+		at, _ := place(c.told.Samples[i].At)
+		samples = append(samples, at)
+	}
+	for _, o := range c.told.Outlines {
+		for _, q := range o.Points {
+			at, beyond := place(q)
+			least := math.Inf(1)
+			for _, p := range samples {
+				off := r3.Sub(at, p)
+				least = min(least, r3.Dot(off, off))
+			}
+			most = max(most, beyond+math.Sqrt(least))
+		}
+	}
+	return most
 }

@@ -92,10 +92,10 @@ func (s *turning) stand(w walker, depth float64) placed {
 	return placed{centre: r3.Add(w.at, r3.Scale(s.wheel.Radius-depth, n)), axle: s.vessel.left(w)}
 }
 
-// rim returns the point of a placed wheel's rim at an angle from the point
-// nearest the axis of the glass, towards the walker's direction.
-func (s *turning) rim(w walker, depth, angle float64) r3.Vec {
-	n, radius := s.vessel.normal(w.at), s.wheel.Radius
+// rim returns the point of a placed wheel's rim at an angle from the point nearest the
+// axis of the glass, towards the walker's direction; n is the normal where it stands.
+func (s *turning) rim(w walker, n r3.Vec, depth, angle float64) r3.Vec {
+	radius := s.wheel.Radius
 	sin, cos := math.Sincos(angle)
 	return r3.Add(w.at, r3.Add(r3.Scale(radius*sin, w.ahead), r3.Scale(radius*(1-cos)-depth, n)))
 }
@@ -105,12 +105,12 @@ func (s *turning) rim(w walker, depth, angle float64) r3.Vec {
 // way is that of the wheel's middle plane on the surface. False means that it
 // doesn't come out within a quarter of a turn.
 func (s *turning) emerges(w walker, depth, way float64) (far float64, ok bool) {
-	step := 0.5 / s.wheel.Radius
-	buried := func(a float64) bool { return s.vessel.holds(s.rim(w, depth, way*a)) }
+	step, n := 0.5/s.wheel.Radius, s.vessel.normal(w.at)
+	under := func(a float64) float64 { return s.vessel.under(s.rim(w, n, depth, way*a)) }
 	for a := step; a < math.Pi/2; a += step {
-		if !buried(a) {
-			a = bisect(a-step, a, buried)
-			return s.section(w, s.rim(w, depth, way*a)), true
+		if under(a) < 0 {
+			a = zero(a-step, a, under)
+			return s.section(w, n, s.rim(w, n, depth, way*a)), true
 		}
 	}
 	return 0, false
@@ -134,19 +134,25 @@ func (s *turning) covers(w walker, depth, way float64) float64 {
 
 // section returns the length of the curve in which the plane of a walker's normal
 // and direction meets the surface, from there to a point.
-func (s *turning) section(w walker, to r3.Vec) float64 {
-	const chords = 24
-	n := s.vessel.normal(w.at)
-	length, was := 0.0, w.at
+func (s *turning) section(w walker, n, to r3.Vec) float64 {
+	const chords, near = 24, 1e-9
+	length, was, out := 0.0, w.at, 0.0
 	for i := 1; i <= chords; i++ {
 		at := r3.Add(w.at, r3.Scale(float64(i)/chords, r3.Sub(to, w.at)))
-		for range 4 { // along the normal of the start, which lies in the plane
+		at = r3.Sub(at, r3.Scale(out, n)) // about as far out as the last
+		for range 4 {                     // along the normal of the start, which lies in the plane
 			radius, slope := s.vessel.at(at.Z)
-			away := math.Hypot(at.X, at.Y)
+			away := math.Sqrt(at.X*at.X + at.Y*at.Y)
 			rate := (at.X*n.X+at.Y*n.Y)/away - slope*n.Z
-			at = r3.Sub(at, r3.Scale((away-radius)/rate, n))
+			off := (away - radius) / rate
+			at = r3.Sub(at, r3.Scale(off, n))
+			out += off
+			if math.Abs(off) < near {
+				break
+			}
 		}
-		length += r3.Norm(r3.Sub(at, was))
+		step := r3.Sub(at, was)
+		length += math.Sqrt(r3.Dot(step, step))
 		was = at
 	}
 	return length
@@ -171,14 +177,17 @@ func (s *turning) set(depth, way, more float64) (along float64, ok bool) {
 	if way > 0 {
 		end = length
 	}
-	bites := func(x float64) bool {
+	over := func(x float64) float64 { // how much farther it bites
 		far, out := s.emerges(s.line.at(x), depth, way)
-		return !out || far+more >= math.Abs(x-end)
+		if !out {
+			far = 2 * length
+		}
+		return far + more - math.Abs(x-end)
 	}
-	if bites(length - end) {
+	if over(length-end) >= 0 {
 		return length - end, false
 	}
-	return bisect(end, length-end, bites), true
+	return zero(end, length-end, over), true
 }
 
 // The search goes back over a place with what it found there: what a wheel covers
@@ -239,19 +248,23 @@ func (s *turning) stood(far, way float64) walker {
 // line, and where.
 func (s *turning) press() (depth, along float64, ok bool) {
 	var behind, ahead float64
-	fits := func(d float64) bool {
+	length := s.line.length()
+	short := func(d float64) float64 { // by how much the mark ends before the line
 		x, ok := s.set(d, -1, behind)
 		if !ok {
-			return false
+			return -length
 		}
 		far, out := s.emerges(s.line.at(x), d, 1)
-		return out && x+far+ahead <= s.line.length()
+		if !out {
+			return -length
+		}
+		return length - (x + far + ahead)
 	}
-	if !fits(1e-4) {
+	if short(1e-4) < 0 {
 		return 0, 0, false
 	}
 	for range rounds {
-		depth = bisect(1e-4, s.depth, fits)
+		depth = zero(1e-4, s.depth, short)
 		along, _ = s.set(depth, -1, behind)
 		wasBehind, wasAhead := behind, ahead
 		behind, ahead = s.more(along, depth, -1), s.more(along, depth, 1)
@@ -310,9 +323,10 @@ const spanned = 0.02
 
 // spans reports whether a wheel set down by a walker rests elsewhere on the glass.
 func (s *turning) spans(w walker, depth float64) bool {
+	n := s.vessel.normal(w.at)
 	for a := -math.Pi / 2; a < math.Pi/2; a += 1 / s.wheel.Radius {
-		p := s.rim(w, depth, a)
-		if s.vessel.holds(p) && s.lining.outside.distance(math.Hypot(p.X, p.Y), p.Z) > depth+spanned {
+		p := s.rim(w, n, depth, a)
+		if s.vessel.holds(p) && s.lining.outside.distance(math.Sqrt(p.X*p.X+p.Y*p.Y), p.Z) > depth+spanned {
 			return true
 		}
 	}

@@ -33,8 +33,15 @@ func (v *vessel) radius(z float64) float64 {
 }
 
 // holds reports whether a point lies in the glass.
-func (v *vessel) holds(p r3.Vec) bool {
-	return p.Z >= v.bottom && p.Z <= v.top && math.Sqrt(p.X*p.X+p.Y*p.Y) <= v.radius(p.Z)
+func (v *vessel) holds(p r3.Vec) bool { return v.under(p) >= 0 }
+
+// under returns how far a point lies inside the glass, measured level; it is below zero
+// outside.
+func (v *vessel) under(p r3.Vec) float64 {
+	if p.Z < v.bottom || p.Z > v.top {
+		return -1
+	}
+	return v.radius(p.Z) - math.Sqrt(p.X*p.X+p.Y*p.Y)
 }
 
 // place returns the point of the surface at an angle and a height.

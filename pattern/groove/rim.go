@@ -99,10 +99,11 @@ func (k *stroke) depthUnder(radius, height float64) float64 {
 			}
 		}
 	}
-	if at < 0 || at > k.surface.Length() { // the glass ends there
+	depth, at := under(k.surface, at, radius, height)
+	if at < 0 || at > k.surface.Length() { // the glass ends before
 		return best
 	}
-	return min(best, max(under(k.surface, at, radius, height), 0))
+	return min(best, max(depth, 0))
 }
 
 // turnTo returns how far round the glass from the wheel a place of its edge lies.

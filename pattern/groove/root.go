@@ -6,9 +6,14 @@ import "math"
 // the place and of how steeply f falls there: by the rule of secants, within
 // what it has found so far, and every third time by halves, as f may turn a corner.
 func root(f func(float64) float64, guess, fall float64) float64 {
+	const far = 1e3 // mm: beyond any place that is asked for
+	return rootWithin(f, guess, fall, far)
+}
+
+// rootWithin is root for an f that has crossed zero by the time it comes to far.
+func rootWithin(f func(float64) float64, guess, fall, far float64) float64 {
 	const (
 		near    = 1e-3 // mm: a step as short as this ends well within it
-		far     = 1e3  // mm: beyond any place that is asked for
 		shallow = 0.1  // a fall as gentle as this may be badly guessed
 		wide    = 0.1  // mm: so far apart two places tell little of the fall between
 	)
@@ -35,7 +40,7 @@ func root(f func(float64) float64, guess, fall float64) float64 {
 		case i%3 == 0 && hi < far, !(next > lo && next < hi) && hi < far:
 			next = (lo + hi) / 2
 		case !(next > lo && next < far):
-			next = 2*lo + near
+			next = min(2*lo+near, (lo+far)/2)
 		}
 		last := step
 		if step = math.Abs(next - x); step < near && last < wide || hi-lo < near {

@@ -2,7 +2,6 @@ package groove_test
 
 import (
 	"math"
-	"slices"
 	"sort"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -12,10 +11,10 @@ import (
 	"roundlay/pattern/groove"
 )
 
-// This file is the glass and the wheel as two solids in space, asked only
-// whether a point lies in them. It shares no formula with the package it
-// proves: places on the surface are reached by walking there, and lengths are
-// found by bisection between a point inside and a point outside.
+// This file and its neighbours named solid_… are the glass and the wheel as two solids
+// in space, asked only whether a point lies in them. They share no formula with the
+// package they prove: places on the surface are reached by walking there, and lengths
+// are found by bisection between a point inside and a point outside.
 
 // stride is the length of one step on the surface. A step along the tangent,
 // drawn back square to the surface, errs by less than κ²·stride³ ≈ 3e-7 mm
@@ -35,7 +34,7 @@ func (g glass) normal(p r3.Vec) r3.Vec {
 func unit(v r3.Vec) r3.Vec { return r3.Scale(1/math.Sqrt(r3.Dot(v, v)), v) }
 
 // holds reports whether a point lies in the glass.
-func (g glass) holds(p r3.Vec) bool { return math.Hypot(p.X, p.Y) <= g.radius+g.slope*p.Z }
+func (g glass) holds(p r3.Vec) bool { return math.Sqrt(p.X*p.X+p.Y*p.Y) <= g.radius+g.slope*p.Z }
 
 // onto returns the point of the surface near p, along the normal there.
 func (g glass) onto(p r3.Vec) r3.Vec {
@@ -98,107 +97,6 @@ func (g glass) track(from walker, length, bend float64) track {
 func (t track) at(s float64) walker {
 	i := min(max(int(s/stride), 0), len(t.feet)-1)
 	return t.glass.step(t.feet[i], s-float64(i)*stride, t.bend)
-}
-
-// body is a wheel as a solid of revolution: whether a point belongs to it, by
-// its distance from the middle plane along the axle and from the axle.
-type body struct {
-	radius float64
-	holds  func(axial, radial float64) bool
-}
-
-// newBody returns the solid of a wheel.
-func newBody(w groove.Wheel) body {
-	within := func(axial float64) bool { return math.Abs(axial) <= w.Thick/2 }
-	b := body{radius: w.Radius}
-	switch w.Edge {
-	case groove.Mitre:
-		b.holds = func(axial, radial float64) bool { return within(axial) && vee(w, axial, radial) }
-	case groove.Flat:
-		b.holds = func(axial, radial float64) bool { return within(axial) && radial <= w.Radius }
-	case groove.Round:
-		// A torus of tube radius w.Convex, and all that lies between it and the axle.
-		core := w.Radius - w.Convex
-		b.holds = func(axial, radial float64) bool {
-			out := max(radial-core, 0)
-			return within(axial) && out*out+axial*axial <= w.Convex*w.Convex
-		}
-	case groove.Gang:
-		mitres := gang(w)
-		b.holds = func(axial, radial float64) bool {
-			return slices.ContainsFunc(mitres, func(m body) bool { return m.holds(axial, radial) })
-		}
-	}
-	return b
-}
-
-// gang returns the mitres of a gang wheel, each within the whole wheel's faces.
-func gang(w groove.Wheel) []body {
-	mitres := make([]body, w.Mitres)
-	for i := range mitres {
-		offset := (float64(i) - float64(w.Mitres-1)/2) * w.Spacing
-		mitres[i] = body{radius: w.Radius, holds: func(axial, radial float64) bool {
-			return math.Abs(axial) <= w.Thick/2 && vee(w, axial-offset, radial)
-		}}
-	}
-	return mitres
-}
-
-// vee reports whether a V holds a point at a distance from its middle plane and
-// from the axle. A flat tip cuts the point off a V that would stand so much
-// higher; a round one lies in the V and touches both its flanks, so that what is
-// within its ball, or below the ring it touches them in, belongs.
-func vee(w groove.Wheel, axial, radial float64) bool {
-	sin, cos := math.Sincos(w.Angle / 2)
-	point := w.Radius + w.Tip/2*cos/sin // of the V, undressed
-	if q := w.TipRadius; q > 0 {
-		centre := w.Radius - q
-		point = centre + q/sin
-		if radial > centre+q*sin {
-			return math.Hypot(axial, radial-centre) <= q
-		}
-	}
-	return radial <= w.Radius && math.Abs(axial) <= (point-radial)*sin/cos
-}
-
-// placed is where a wheel stands, and how far along its stroke.
-type placed struct {
-	centre, axle r3.Vec
-	along        float64
-}
-
-// set places a wheel where a walker stands, in the plane of the surface's normal
-// and of the walker's direction, its rim a depth below the surface.
-func (b body) set(g glass, w walker, depth float64) placed {
-	rim := r3.Sub(w.at, r3.Scale(depth, g.normal(w.at)))
-	return placed{centre: r3.Add(rim, r3.Scale(b.radius, g.normal(w.at))), axle: g.left(w)}
-}
-
-// inside reports whether a point lies in the wheel at any of the given places.
-func (b body) inside(at []placed, p r3.Vec) bool {
-	for _, w := range at {
-		v := r3.Sub(p, w.centre)
-		axial := r3.Dot(v, w.axle)
-		radial2 := r3.Dot(v, v) - axial*axial
-		if radial2 <= b.radius*b.radius && b.holds(axial, math.Sqrt(max(radial2, 0))) {
-			return true
-		}
-	}
-	return false
-}
-
-// bisect returns where ok changes from true, at in, to false, at out. A broad
-// flat touch may leave the glass at a slope of a thousandth, so it goes on to a
-// thousandth of what would do for a length.
-func bisect(in, out float64, ok func(float64) bool) float64 {
-	for math.Abs(out-in) > 1e-7 {
-		if mid := (in + out) / 2; ok(mid) {
-			in = mid
-		} else {
-			out = mid
-		}
-	}
-	return (in + out) / 2
 }
 
 // scene is one wheel on one glass along one line.

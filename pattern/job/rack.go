@@ -45,7 +45,7 @@ func (s section) wheel() groove.Wheel {
 	across, hasAcross := s.required("across").length(span{leastWheel, mostAcross, 100})
 	w.Radius = across / 2
 	field := s.required("thick")
-	thick, hasThick := field.length(span{0.1, mostAcross, 6})
+	thick, hasThick := field.length(span{0.1, mostThick, 6})
 	w.Thick = thick
 	if hasAcross && hasThick && thick >= across {
 		field.refuse(fmt.Sprintf("a thickness below what the wheel is across, %s", s.unit.AtMost(across)),

@@ -260,6 +260,7 @@ func TestRefuse(t *testing.T) {
 		{name: "wheel[2].name", text: `name = "mitre"`, read: `"mitre"`, accepted: "a name no other wheel has"},
 		{name: "wheel[1].name", text: `name = "` + strings.Repeat("m", 61) + `"`, accepted: "1 to 60 characters", hint: "this one has 61"},
 		{name: "wheel[1].across", text: `across = "1001 mm"`, accepted: "to 39 in"},
+		{name: "wheel[1].thick", text: `thick = "151 mm"`, accepted: "to 5.9 in"},
 		{name: "wheel[1].thick", text: `thick = 4`, accepted: "a thickness below what the wheel is across, 4 in"},
 		{name: "wheel[1].edge", text: `edge = "miter"`, accepted: `"mitre", "round", "flat" or "gang"`, hint: `"mitre"`},
 		{name: "wheel[1].edge", text: `edge = "Mitre"`, hint: `"mitre"`, accepted: `"mitre"`},

@@ -69,6 +69,7 @@ const (
 	mostPolish = 3.0  // on each side of a groove, mm: more takes it away
 	leastBand  = 1.0  // mm
 	leastWheel = 5.0  // across, mm
+	mostThick  = 150  // of a wheel, mm: beyond it is a drum, whose cut the groove model does not hold for
 
 	mostStations = 64
 	mostBlanks   = 64

@@ -16,22 +16,33 @@ func (f format) set(standings []pattern.Standing) []block {
 	blocks = append(blocks, f.paragraph("A new method goes on the blank that stands furthest from the set. So take them in this order, and tick each when it is done.", width)...)
 	blocks = append(blocks, f.paragraph(f.all(standings), width)...)
 	for _, s := range standings {
-		what := s.Member.Blank.Name
-		b := block{depth: boxLine, heads: true, draw: func(d *drawing.Drawing, left, top float64) {
-			tick(d, left, top, f.Letters.Shortened(what, bodySize, false, width-boxSide-boxNumber))
-		}}
-		blocks = append(blocks, b)
-		why := report.Why(f.Unit, s)
-		if n := len(s.Member.Groups()); n > 0 {
-			found := line(bold(body(boxSide+boxNumber, fmt.Sprintf("%s: %s", notClear, count(n, "finding")))))
-			found.heads = true
-			blocks = append(blocks, found)
-		}
-		for _, l := range f.Letters.Lines(why, bodySize, false, width-boxSide-boxNumber) {
+		blocks = append(blocks, f.standing(s, width))
+		for _, l := range f.Letters.Lines(report.Why(f.Unit, s), bodySize, false, width-boxSide-boxNumber) {
 			blocks = append(blocks, line(body(boxSide+boxNumber, l)))
 		}
 	}
 	return blocks
+}
+
+// standing is the box to tick of one blank with, at its line's end, that it is not
+// clear.
+func (f format) standing(s pattern.Standing, width float64) block {
+	const apart = 3
+	room := width - boxSide - boxNumber
+	found := ""
+	if n := len(s.Member.Groups()); n > 0 {
+		found = fmt.Sprintf("%s: %s", notClear, count(n, "finding"))
+		room -= f.Letters.Width(found, bodySize, true) + apart
+	}
+	name := f.Letters.Shortened(s.Member.Blank.Name, bodySize, false, room)
+	return block{depth: boxLine, heads: true, draw: func(d *drawing.Drawing, left, top float64) {
+		tick(d, left, top, name)
+		if found != "" {
+			at := bold(ending(left+width, found))
+			at.At.Y = top - boxFoot
+			d.Add(drawing.Notes, at)
+		}
+	}}
 }
 
 // all sums up what there is to cut on the whole set.

@@ -25,7 +25,8 @@ type Sheet struct {
 
 // New draws the sheet of plans that Lay made: in a set the order to take the
 // blanks in, then each blank, then what holds for all. It calls drawn, if that is
-// given, with each blank as it is done, from several goroutines. Of the options, the paper and its margin count.
+// given, with each blank as it is done, from several goroutines. Of the options,
+// the paper and its margin count. When the context is done first, the error is its.
 func New(ctx context.Context, plans []*pattern.Plan, o page.Options, drawn func(*pattern.Plan)) (*Sheet, error) {
 	letters, err := lettering.Load()
 	if err != nil {

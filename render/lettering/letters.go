@@ -1,5 +1,9 @@
 // Package lettering sets one line of words in the Go fonts, which come with the
 // program: the same widths everywhere, and no font of the machine's.
+//
+// [Load] comes first. Of the [Letters] it returns, Lines breaks words into lines of
+// a width, Shortened cuts them off, and Width and Box say how much room they take;
+// what draws them asks for Face and Start.
 package lettering
 
 import (

@@ -5,5 +5,6 @@
 // pages to fill: a [Format] knows how large its page is, where on it there is room,
 // and in the end, with Correct, what the file has to say so that this printer
 // makes everything true to size. A [Frame] draws what stands round that room: words
-// at the head, the check [Bar]s and the cautions. [Column] sets notes into it.
+// at the head, the check [Bar]s and the cautions; a [Column] sets notes into it, and a
+// [Ring] goes round what was found. Paper that won't do is a [PaperError].
 package page

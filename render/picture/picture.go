@@ -41,7 +41,8 @@ type Picture struct {
 	letters *lettering.Letters
 }
 
-// New draws a picture of a plan's glass.
+// New draws a picture of a plan's glass. When the context is done first, the error
+// is its.
 func New(ctx context.Context, p *pattern.Plan, o Options) (*Picture, error) {
 	letters, err := lettering.Load()
 	if err != nil {

@@ -3,6 +3,10 @@
 // what canvas leaves open (a PDF's wish not to be scaled, and the same bytes for
 // the same pages) is settled afterwards.
 //
+// Put a drawing on a [Page], and give that to [SVG], [PDF] or [PNG]. [MostDPI] says
+// how fine a PNG may be. A page that holds a kind of mark that they can't draw is
+// refused: nothing is left out.
+//
 // A file is made whole before any of it is handed out, since canvas does not
 // say when a write fails half way.
 package printing

@@ -5,5 +5,5 @@
 // [New] makes a [Wrap] of a plan, by [Options] that begin as [DefaultOptions]; its
 // PDF, SVG, PageSVG and PagePNG write it. [NewTestPage] makes a page to try a
 // printer with, [NewChart] and [NewMotifChart] swatches of motifs, all of them
-// written the same way.
+// written the same way. They stop between pages when their context is done.
 package wrap

@@ -89,7 +89,7 @@ func (w swatch) plan(ctx context.Context) (*pattern.Plan, error) {
 		width.Value = 0.97
 	}
 	wheel, depth := swatchCut(w.kind)
-	p, err := pattern.New(context.Background(), &job.Job{
+	p, err := pattern.New(ctx, &job.Job{
 		Title: w.kind.Name, Length: geometry.Inch, Blanks: []*glass.Blank{blank}, Rack: []groove.Wheel{wheel},
 		Layout: job.Layout{Repeats: w.repeats, Band: &band},
 		Motifs: []job.Motif{{

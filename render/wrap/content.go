@@ -23,7 +23,7 @@ func centrePen() drawing.Pen {
 }
 func repeatPen() drawing.Pen  { return drawing.Pen{Width: 0.15, Ink: 130, Dash: []float64{0.8, 1.6}} }
 func bandPen() drawing.Pen    { return drawing.Pen{Width: 0.2, Ink: 70, Dash: []float64{2, 1.2}} }
-func grooveEdge() drawing.Pen { return drawing.Pen{Width: 0.16} } // half of it shows
+func grooveEdge() drawing.Pen { return drawing.Pen{Width: 0.24} } // half of it shows
 func hatchPen() drawing.Pen   { return drawing.Pen{Width: 0.15, Ink: hatchInk} }
 func ringPen() drawing.Pen    { return drawing.Pen{Width: 0.4} }
 

@@ -2,6 +2,7 @@ package wrap
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"math"
 	"slices"
@@ -16,8 +17,8 @@ import (
 const mostMissed = 15.0
 
 // nearMiss says of a paper in pieces that is only a little too large for one page
-// which flags would put it on one. Each is tried.
-func (a composer) nearMiss(l layout) string {
+// which flags would put it on one. Each is tried, as long as the context lasts.
+func (a composer) nearMiss(ctx context.Context, l layout) string {
 	if len(l.pieces) != 1 || len(l.pieces[0]) < 2 {
 		return ""
 	}
@@ -28,7 +29,7 @@ func (a composer) nearMiss(l layout) string {
 	var ways []string
 	for _, alternatives := range a.tries() {
 		for _, t := range alternatives {
-			if a.wouldFit(t.options) {
+			if ctx.Err() == nil && a.wouldFit(t.options) {
 				ways = append(ways, t.flag)
 				break
 			}
@@ -109,7 +110,8 @@ func order(last bool) int {
 // wouldFit reports whether with other options all of the paper goes on one page,
 // none of it parted.
 func (a composer) wouldFit(o Options) bool {
-	t, err := newComposer(a.sheet.plan, o)
+	s, err := newSheet(a.sheet.plan, o, a.Letters)
+	t := composer{s, o, a.Frame}
 	if err != nil || o.RoomForBars(o.Portrait(), t.Unit) != nil || o.RoomForBars(o.Landscape(), t.Unit) != nil {
 		return false
 	}

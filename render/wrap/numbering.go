@@ -22,7 +22,7 @@ func ways() []struct{ size, clear float64 } {
 const (
 	besideOwn  = 0.45
 	clearOfOwn = 0.3 // a bent line comes nearer than where it is nearest to the middle
-	offOutline = 0.15
+	offOutline = 0.2
 )
 
 // numbers writes beside each cut the number it has in the lists. A number stands

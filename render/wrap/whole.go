@@ -22,7 +22,10 @@ func (a composer) picture(ctx context.Context) (printing.Page, error) {
 	wide := float64(columns)*(width+packGap) - packGap
 	tall := float64(rows)*(height+packGap) - packGap
 
-	for _, p := range papers {
+	for _, p := range papers { // the notes list what finds no room on them
+		if err := ctx.Err(); err != nil {
+			return printing.Page{}, err
+		}
 		s.draw(p)
 	}
 	notes := a.notes(false, papers)
@@ -41,9 +44,6 @@ func (a composer) picture(ctx context.Context) (printing.Page, error) {
 	for i, place := range grid(width, height, geometry.Box{
 		Min: geometry.Point{X: room.Min.X, Y: room.Max.Y - tall}, Max: geometry.Point{X: room.Min.X + wide, Y: room.Max.Y},
 	}, false) {
-		if err := ctx.Err(); err != nil {
-			return printing.Page{}, err
-		}
 		if i < len(papers) {
 			d.Append(s.draw(papers[i]).Moved(place.put(s.box(papers[i]))))
 		}

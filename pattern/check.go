@@ -85,7 +85,7 @@ func (p *Plan) crowded(ctx context.Context, known *knownLands) (found, slight []
 	for f := range p.crowdKnown(ctx, known) {
 		if f.slight() {
 			slight = append(slight, f)
-		} else if found = append(found, f); len(found) > mostFound {
+		} else if found = append(found, f); len(found) > maxFound {
 			return found, slight, true
 		}
 	}

@@ -31,8 +31,8 @@ type Alternative struct {
 	Brings  bool // whether something else is found then
 	// Depths are how deep the marks come out, the least and the most, that Changes
 	// accept as they are: see job.OfLimits. Zero where they accept nothing.
-	Depths [2]float64
-	Across float64 // up to so far across may a wheel be that is otherwise like the motif's; 0 where Changes are it
+	Depths   [2]float64
+	Diameter float64 // up to so far across may a wheel be that is otherwise like the motif's; 0 where Changes are it
 }
 
 // Fact is a length that is good to know.

@@ -38,11 +38,11 @@ type Finding struct {
 	Share            bool
 	Cure             *Cure // nil where none was sought: package search seeks them
 
-	across bool // between two copies of a motif
+	betweenCopies bool // between two copies of a motif
 }
 
 // BetweenCopies reports whether a finding is between two copies of a motif.
-func (f Finding) BetweenCopies() bool { return f.across }
+func (f Finding) BetweenCopies() bool { return f.betweenCopies }
 
 // Group is the findings of one kind that concern the same motifs and parts, all
 // measured alike: what a person reads as one trouble. Letter marks it on paper.

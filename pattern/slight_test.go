@@ -38,7 +38,7 @@ func TestSlight(t *testing.T) {
 			}
 			p := whole(t, j)
 			if c.kind == Thin { // as much as there is, and a thousandth of a millimetre more
-				j.Limits.Leave = p.LeastLeft() + 0.001
+				j.Limits.Leave = p.MinLeft() + 0.001
 				p = whole(t, j)
 			}
 			if found, slight := len(p.Findings) > 0, len(p.Slight) > 0; found != c.found || slight != c.slight {

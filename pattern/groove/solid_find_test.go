@@ -5,8 +5,11 @@ import "math"
 // bisect returns where ok changes from true, at in, to false, at out. A broad
 // flat touch may leave the glass at a slope of a thousandth, so it goes on to a
 // thousandth of what would do for a length.
-func bisect(in, out float64, ok func(float64) bool) float64 {
-	for math.Abs(out-in) > 1e-7 {
+func bisect(in, out float64, ok func(float64) bool) float64 { return bisectTo(1e-7, in, out, ok) }
+
+// bisectTo is bisect, come so near.
+func bisectTo(near, in, out float64, ok func(float64) bool) float64 {
+	for math.Abs(out-in) > near {
 		if mid := (in + out) / 2; ok(mid) {
 			in = mid
 		} else {

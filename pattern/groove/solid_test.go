@@ -275,7 +275,8 @@ func (s *scene) contact(at, depth float64) float64 {
 	places := []placed{s.tip.set(s.glass, middle, depth)}
 	length := 0.0
 	for _, way := range []float64{-1, 1} {
-		length += bisect(0, 60, func(x float64) bool { return s.tip.inside(places, s.glass.walk(middle, way*x).at) })
+		ahead := s.glass.track(walker{middle.at, r3.Scale(way, middle.ahead)}, 60, 0)
+		length += bisect(0, 60, func(x float64) bool { return s.tip.inside(places, ahead.at(x).at) })
 	}
 	return length
 }
@@ -287,6 +288,7 @@ func (s *scene) volume(k stroke, width float64) float64 {
 	middle := s.track.at(s.length / 2)
 	up, left := s.glass.normal(middle.at), s.glass.left(middle)
 	const deep, beyond = 8, 4 // mm: below the middle, and past the ends of the line
+	const near = 1e-5         // mm: of a column, of which there are thousands
 	along, across := s.length/400, width/100
 	if s.wheel.Edge == groove.Gang { // narrow grooves side by side
 		along, across = s.length/100, width/600
@@ -297,9 +299,9 @@ func (s *scene) volume(k stroke, width float64) float64 {
 		for v := -width; v < width; v += across {
 			foot := r3.Add(middle.at, r3.Add(r3.Scale(u, middle.ahead), r3.Scale(v, left)))
 			at := func(h float64) r3.Vec { return r3.Add(foot, r3.Scale(h, up)) }
-			top := bisect(-deep, 1, func(h float64) bool { return s.glass.holds(at(h)) })
+			top := bisectTo(near, -deep, 1, func(h float64) bool { return s.glass.holds(at(h)) })
 			if s.body.inside(places, at(top)) {
-				sum += top - bisect(top, top-deep, func(h float64) bool { return s.body.inside(places, at(h)) })
+				sum += top - bisectTo(near, top, top-deep, func(h float64) bool { return s.body.inside(places, at(h)) })
 			}
 		}
 	}

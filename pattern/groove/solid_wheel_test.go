@@ -22,7 +22,8 @@ func newBody(w groove.Wheel) body {
 	b := body{radius: w.Radius}
 	switch w.Edge {
 	case groove.Mitre:
-		b.holds = func(axial, radial float64) bool { return within(axial) && vee(w, axial, radial) }
+		v := vee(w)
+		b.holds = func(axial, radial float64) bool { return within(axial) && v(axial, radial) }
 	case groove.Flat:
 		b.holds = func(axial, radial float64) bool { return within(axial) && radial <= w.Radius }
 	case groove.Round:
@@ -43,31 +44,33 @@ func newBody(w groove.Wheel) body {
 
 // gang returns the mitres of a gang wheel, each within the whole wheel's faces.
 func gang(w groove.Wheel) []body {
-	mitres := make([]body, w.Mitres)
+	mitres, v := make([]body, w.Mitres), vee(w)
 	for i := range mitres {
 		offset := (float64(i) - float64(w.Mitres-1)/2) * w.Spacing
 		mitres[i] = body{radius: w.Radius, holds: func(axial, radial float64) bool {
-			return math.Abs(axial) <= w.Thick/2 && vee(w, axial-offset, radial)
+			return math.Abs(axial) <= w.Thick/2 && v(axial-offset, radial)
 		}}
 	}
 	return mitres
 }
 
-// vee reports whether a V holds a point at a distance from its middle plane and
-// from the axle. A flat tip cuts the point off a V that would stand so much
-// higher; a round one lies in the V and touches both its flanks, so that what is
-// within its ball, or below the ring it touches them in, belongs.
-func vee(w groove.Wheel, axial, radial float64) bool {
+// vee returns what reports whether a V holds a point at a distance from its middle
+// plane and from the axle. A flat tip cuts the point off a V that would stand so much
+// higher; a round one lies in the V and touches both its flanks, so that what is within
+// its ball, or below the ring it touches them in, belongs.
+func vee(w groove.Wheel) func(axial, radial float64) bool {
 	sin, cos := math.Sincos(w.Angle / 2)
 	point := w.Radius + w.Tip/2*cos/sin // of the V, undressed
-	if q := w.TipRadius; q > 0 {
-		centre := w.Radius - q
+	q, centre := w.TipRadius, w.Radius-w.TipRadius
+	if q > 0 {
 		point = centre + q/sin
-		if radial > centre+q*sin {
+	}
+	return func(axial, radial float64) bool {
+		if q > 0 && radial > centre+q*sin {
 			return axial*axial+(radial-centre)*(radial-centre) <= q*q
 		}
+		return radial <= w.Radius && math.Abs(axial) <= (point-radial)*sin/cos
 	}
-	return radial <= w.Radius && math.Abs(axial) <= (point-radial)*sin/cos
 }
 
 // placed is where a wheel stands, and how far along its stroke.

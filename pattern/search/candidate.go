@@ -32,7 +32,7 @@ func countsDown(j *job.Job, i int) []series {
 			continue
 		}
 		var r series
-		for n := m.Values[p.Name] - 1; n >= p.Least; n-- {
+		for n := m.Values[p.Name] - 1; n >= p.Min; n-- {
 			r = append(r, candidate{{Motif: i, Key: p.Name, Value: n}})
 		}
 		all = append(all, r)
@@ -80,7 +80,7 @@ func moves(j *job.Job, i int, across, up float64) series {
 	}
 	var r series
 	for n := 1; n <= most; n++ {
-		c := job.Change{Motif: i, Key: "at", At: [2]job.Measure{moved(m.Across, across, n), moved(m.Up, up, n)}}
+		c := job.Change{Motif: i, Key: "at", At: [2]job.Measure{moved(m.X, across, n), moved(m.Y, up, n)}}
 		if !c.Allowed(j) {
 			break
 		}

@@ -13,8 +13,8 @@ import (
 type Cost struct {
 	Cuts   int     // round the whole glass
 	Depth  float64 // that the cuts come out with, on average, mm
-	Width  float64 // of the grooves, likewise
-	Across float64 // the motif's width, mm
+	Groove float64 // of the grooves, likewise
+	Width  float64 // the motif's width, mm
 	Height float64 // and height
 	Moved  float64 // how far a motif is moved, mm
 	Bent   float64 // how far a number that bends a motif's lines is changed, of its range
@@ -43,7 +43,7 @@ func look(d *pattern.Draft) looks {
 	all := make(looks, len(d.Motifs))
 	for i, m := range d.Motifs {
 		cuts := d.Cuts(i)
-		all[i] = seen{cuts: len(cuts) * d.Plan.Turns(), at: [2]job.Measure{m.Across, m.Up}, on: m.On, Box: d.Plan.Box(m)}
+		all[i] = seen{cuts: len(cuts) * d.Plan.Periods(), at: [2]job.Measure{m.X, m.Y}, on: m.On, Box: d.Plan.Box(m)}
 		for _, c := range cuts {
 			all[i].depth += c.Depth / float64(len(cuts))
 			all[i].groove += c.Width / float64(len(cuts))
@@ -76,7 +76,7 @@ func redrawn(was, is job.Motif) (bent, other float64) {
 		if p.Sort != motifs.Number {
 			continue
 		}
-		by := math.Abs(is.Values[p.Name]-was.Values[p.Name]) / (p.Most - p.Least)
+		by := math.Abs(is.Values[p.Name]-was.Values[p.Name]) / (p.Max - p.Min)
 		if p.Bends {
 			bent = max(bent, by)
 		} else {
@@ -110,8 +110,8 @@ func (f *fitSearch) weigh(o *Offer) {
 		a := after[i]
 		o.Cuts += b.cuts - a.cuts
 		further(&o.Depth, b.depth-a.depth)
-		further(&o.Width, b.groove-a.groove)
-		further(&o.Across, b.Width-a.Width)
+		further(&o.Groove, b.groove-a.groove)
+		further(&o.Width, b.Width-a.Width)
 		further(&o.Height, b.Height-a.Height)
 		far, moved := b.moved(a)
 		bent, other := redrawn(f.job.Motifs[i], o.Job.Motifs[i])

@@ -11,8 +11,8 @@ import (
 // NewWheel is a wheel that is not on the rack: like a motif's own, but no more than so
 // far across.
 type NewWheel struct {
-	Motif  int
-	Across float64
+	Motif    int
+	Diameter float64
 }
 
 // newWheels returns wheels with which the job clears, and all else as it is: one for
@@ -59,8 +59,8 @@ func wheelThatFits(p *pattern.Plan, cut *pattern.Cut, bends bool) float64 {
 	switch {
 	case cut.Bridges():
 		r = p.LargestWheel(cut)
-	case bends && cut.Strain.Share > pattern.MostSweep:
-		r = cut.WheelFor(p.Job.Rack[cut.Wheel], pattern.MostSweep)
+	case bends && cut.WheelFit.Share > pattern.MaxSweep:
+		r = cut.WheelFor(p.Job.Rack[cut.Wheel], pattern.MaxSweep)
 	}
 	if r <= 0 {
 		return math.Inf(1)

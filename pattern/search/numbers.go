@@ -13,7 +13,7 @@ func straighter(j *job.Job, i int) []series {
 	var all []series
 	for _, p := range j.Motifs[i].Kind.Params {
 		if p.Bends {
-			straight := min(max(0, p.Least), p.Most)
+			straight := min(max(0, p.Min), p.Max)
 			all = append(all, towards(j, i, p, straight))
 		}
 	}
@@ -27,9 +27,9 @@ func longer(j *job.Job, i int) []series {
 	for _, p := range j.Motifs[i].Kind.Params {
 		switch {
 		case p.Longer > 0:
-			all = append(all, towards(j, i, p, p.Most))
+			all = append(all, towards(j, i, p, p.Max))
 		case p.Longer < 0:
-			all = append(all, towards(j, i, p, p.Least))
+			all = append(all, towards(j, i, p, p.Min))
 		}
 	}
 	return all
@@ -55,7 +55,7 @@ func towards(j *job.Job, i int, p motifs.Param, to float64) series {
 // stepOf returns a round step of which a number's range has some hundred or two.
 func stepOf(p motifs.Param) float64 {
 	const parts = 200
-	rough := (p.Most - p.Least) / parts
+	rough := (p.Max - p.Min) / parts
 	decade := math.Pow(10, math.Floor(math.Log10(rough)))
 	for _, round := range []float64{1, 2, 5} {
 		if round*decade >= rough*(1-1e-9) {

@@ -84,10 +84,10 @@ func partners(j *job.Job, a, b int) bool {
 // fills reports whether a motif inside another takes up all of its box.
 func fills(m job.Motif) bool {
 	whole, middle := job.Measure{Value: 1, Fraction: true}, job.Measure{Value: 0.5, Fraction: true}
-	return m.Width == whole && m.Height == whole && m.Across.Value == 0 && m.Up == middle && m.Turn == 0 && !m.Mirror
+	return m.Width == whole && m.Height == whole && m.X.Value == 0 && m.Y == middle && m.Turn == 0 && !m.Mirror
 }
 
 func samePlace(m, n job.Motif) bool {
-	return m.Inside == n.Inside && m.Across == n.Across && m.Up == n.Up && m.Width == n.Width && m.Height == n.Height &&
+	return m.Inside == n.Inside && m.X == n.X && m.Y == n.Y && m.Width == n.Width && m.Height == n.Height &&
 		m.Turn == n.Turn && m.Mirror == n.Mirror && m.On == n.On && m.Shape == n.Shape
 }

@@ -34,7 +34,7 @@ func TestLeftOnOdd(t *testing.T) {
 func TestSlipOnOdd(t *testing.T) {
 	left, right := bar(t, 0, 30, 30, depth(0.5), with(fine)), bar(t, 1.3, 30, 30, depth(0.5), with(fine))
 	left.On, right.On = job.Odd, job.Odd
-	left.Across, left.Width, right.Width = mm(0), mm(1), mm(1)
+	left.X, left.Width, right.Width = mm(0), mm(1), mm(1)
 	p := planned(t, jobOn(straight(t), 6, left, right))
 	if len(p.Findings) != 1 || p.Findings[0].Kind != pattern.Crowded {
 		t.Fatalf("found %+v", p.Findings)

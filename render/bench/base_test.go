@@ -7,12 +7,13 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
 	"roundlay/pattern"
 	"roundlay/pattern/job"
-	"roundlay/pattern/search"
 	"roundlay/render/page"
+	"roundlay/render/printtest"
 )
 
 // ringsJob has a gang wheel, a finding, a blank out of round, cuts that run on
@@ -104,20 +105,27 @@ rays = 9
 	return b.String()
 }
 
+// plansOf returns a job's plans, which its tests share.
 func plansOf(t testing.TB, text string) []*pattern.Plan {
+	t.Helper()
+	return printtest.Plans(t, text)
+}
+
+// retold returns plans with what their job says otherwise in a text: nothing that
+// any cut goes by.
+func retold(t testing.TB, plans []*pattern.Plan, text string) []*pattern.Plan {
 	t.Helper()
 	j, err := job.Read("trial", []byte(text))
 	if err != nil {
 		t.Fatal(err)
 	}
-	plans, err := search.Lay(t.Context(), j)
-	if err != nil {
-		t.Fatal(err)
+	all := make([]*pattern.Plan, len(plans))
+	for i, p := range plans {
+		q := *p
+		q.Job = j
+		all[i] = &q
 	}
-	if err := search.Cures(t.Context(), plans...); err != nil {
-		t.Fatal(err)
-	}
-	return plans
+	return all
 }
 
 // trials are jobs whose sheets are looked at.
@@ -137,7 +145,28 @@ func trials(t testing.TB) map[string][]*pattern.Plan {
 	return all
 }
 
+// drawn has the sheets of a run of tests, by their plans and their paper.
+var drawn sync.Map
+
+// sheetOf returns the sheet of plans on a paper, which its tests share.
 func sheetOf(t testing.TB, plans []*pattern.Plan, paper string) *Sheet {
+	t.Helper()
+	type order struct {
+		first  *pattern.Plan
+		blanks int
+		paper  string
+	}
+	of := order{plans[0], len(plans), paper}
+	if known, ok := drawn.Load(of); ok {
+		return known.(*Sheet)
+	}
+	s := newSheet(t, plans, paper)
+	drawn.Store(of, s)
+	return s
+}
+
+// newSheet draws it anew.
+func newSheet(t testing.TB, plans []*pattern.Plan, paper string) *Sheet {
 	t.Helper()
 	o := page.DefaultOptions(plans[0].Job.Length)
 	if paper != "" {

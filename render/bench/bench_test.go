@@ -147,7 +147,7 @@ func TestFinishes(t *testing.T) {
 		"acid": {"licensed", "Never at this bench", "Lands", "Rim", "annealing"}, "reheat": {"Lands", "Rim", "anneal it again"},
 		"undecided": {"Felt and compound", "licensed", "Reheating", "annealing"},
 	} {
-		text := allWords(sheetOf(t, plansOf(t, strings.Replace(ringsJob, `"felt"`, `"`+finish+`"`, 1)), ""))
+		text := allWords(newSheet(t, retold(t, plansOf(t, ringsJob), strings.Replace(ringsJob, `"felt"`, `"`+finish+`"`, 1)), ""))
 		for _, want := range append(wants, "Wet, always", "Eye protection", "residual-current switch", "Annealed glass only",
 			"not a promise of strength", "Local rules and qualified advice", "silver paint marker", "oil marker washes off") {
 			if !strings.Contains(text, want) {
@@ -184,7 +184,7 @@ func TestSetPage(t *testing.T) {
 // The pages follow the order of the set's page, and none loses its blank's name to
 // a long title.
 func TestPagesAreNamedInOrder(t *testing.T) {
-	plans := plansOf(t, strings.Replace(setJob(), "Twelve for a long table", strings.Repeat("Long title ", 9), 1))
+	plans := retold(t, plansOf(t, setJob()), strings.Replace(setJob(), "Twelve for a long table", strings.Repeat("Long title ", 9), 1))
 	s := sheetOf(t, plans, "")
 	var got, want []string
 	for _, page := range s.Pages {
@@ -245,7 +245,7 @@ func TestOverruledOrder(t *testing.T) {
 		t.Error("the sheet does not tell the rule of its order")
 	}
 	own := strings.Replace(ringsJob, "rate = 40", "rate = 40\norder = [\"three lines\"]", 1)
-	if text := allWords(sheetOf(t, plansOf(t, own), "")); strings.Contains(text, rule) || !strings.Contains(text, "The order is the job's own") {
+	if text := allWords(newSheet(t, retold(t, plansOf(t, ringsJob), own), "")); strings.Contains(text, rule) || !strings.Contains(text, "The order is the job's own") {
 		t.Error("the sheet tells a rule that the job overrules")
 	}
 }

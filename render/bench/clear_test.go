@@ -130,7 +130,7 @@ func sameLetters(a, b string) bool {
 // The same job makes the same bytes, and the file asks not to be scaled.
 func TestSheetPDF(t *testing.T) {
 	plans := plansOf(t, ringsJob)
-	a, b := pdfOf(t, sheetOf(t, plans, "")), pdfOf(t, sheetOf(t, plans, ""))
+	a, b := pdfOf(t, newSheet(t, plans, "")), pdfOf(t, newSheet(t, plans, ""))
 	if !bytes.Equal(a, b) {
 		t.Error("two files of one job differ")
 	}

@@ -6,10 +6,23 @@ import (
 	"testing"
 
 	"roundlay/geometry"
+	"roundlay/pattern/job"
 	"roundlay/render/drawing"
 	"roundlay/render/printing"
+	"roundlay/render/printtest"
 	"roundlay/render/wrap"
 )
+
+// freshPlans lays a job out anew.
+func freshPlans(b *testing.B, text string) {
+	j, err := job.Read("trial", []byte(text))
+	if err != nil {
+		b.Fatal(err)
+	}
+	if _, err := printtest.Fresh(j); err != nil {
+		b.Fatal(err)
+	}
+}
 
 // What the sheet of a set of twelve costs, beside the planning before it and as
 // many pages with a single line on each.
@@ -20,7 +33,7 @@ func BenchmarkSetOfTwelve(b *testing.B) {
 	s := sheetOf(b, plans, "")
 	b.Run("plan", func(b *testing.B) {
 		for b.Loop() {
-			plansOf(b, text)
+			freshPlans(b, text)
 		}
 	})
 	b.Run("wraps", func(b *testing.B) {
@@ -42,7 +55,7 @@ func BenchmarkSetOfTwelve(b *testing.B) {
 	})
 	b.Run("sheet", func(b *testing.B) {
 		for b.Loop() {
-			pdfOf(b, sheetOf(b, plans, ""))
+			pdfOf(b, newSheet(b, plans, ""))
 		}
 	})
 	b.Run("bound: as many all but empty pages", func(b *testing.B) {

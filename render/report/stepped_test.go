@@ -3,6 +3,7 @@ package report
 import (
 	"bytes"
 	"encoding/json"
+	"math"
 	"strings"
 	"testing"
 
@@ -39,6 +40,27 @@ func TestSteppedNoWiderThanTheCircle(t *testing.T) {
 	}
 	if n := strings.Count(b.String(), "the dividers are right"); n != 3 || strings.Contains(b.String(), "NaN") {
 		t.Errorf("%d rounds of three are right:\n%s", n, b.String())
+	}
+}
+
+// Set to 79.5 mm the same circle leaves 80.06 (π - 2 asin(79.5/80.06)) mm, and is
+// mended by its whole width; the caliper's next mark, 80.1, would not fit in it.
+func TestSteppedAgainNoWiderThanTheCircle(t *testing.T) {
+	gap := 80.06 * (math.Pi - 2*math.Asin(79.5/80.06))
+	var b bytes.Buffer
+	if err := DivideJSON(&b, geometry.Millimetre, []Circle{{Radius: 40.03, Parts: 2}}, Stepped{Used: 79.5, Gaps: []float64{gap, 0}}, nil); err != nil {
+		t.Fatal(err)
+	}
+	var out struct {
+		Rounds []struct{ Used, Chord *float64 }
+	}
+	if err := json.Unmarshal(b.Bytes(), &out); err != nil || len(out.Rounds) != 2 {
+		t.Fatalf("%v: %s", err, b.String())
+	}
+	for i, used := range []float64{79.5, 80.06} {
+		if r := out.Rounds[i]; r.Used == nil || r.Chord == nil || !near(*r.Used, used) || !near(*r.Chord, 80.06) {
+			t.Errorf("round %d of %s", i+1, b.String())
+		}
 	}
 }
 

@@ -14,7 +14,6 @@ import (
 	"roundlay/geometry"
 	"roundlay/pattern"
 	"roundlay/pattern/job"
-	"roundlay/pattern/search"
 	"roundlay/render/drawing"
 	"roundlay/render/page"
 	"roundlay/render/printing"
@@ -61,20 +60,10 @@ fronds = 6
 `, stations, repeats)
 }
 
+// planOf returns a job's plan, which its tests share.
 func planOf(t testing.TB, text string) *pattern.Plan {
 	t.Helper()
-	j, err := job.Read("trial", []byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	plans, err := search.Lay(t.Context(), j, j.Blanks[0])
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := search.Cures(t.Context(), plans...); err != nil {
-		t.Fatal(err)
-	}
-	return plans[0]
+	return printtest.Plan(t, text)
 }
 
 // demoPlan lays out the built-in demo.

@@ -2,6 +2,7 @@ package wrap
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"math"
 	"slices"
@@ -11,24 +12,24 @@ import (
 	"roundlay/render/page"
 )
 
-// mostMissed is how much too large for one page a paper may be, in millimetres,
+// maxMissed is how much too large for one page a paper may be, in millimetres,
 // for other flags to be looked for that put it on one.
-const mostMissed = 15.0
+const maxMissed = 15.0
 
 // nearMiss says of a paper in pieces that is only a little too large for one page
-// which flags would put it on one. Each is tried.
-func (a composer) nearMiss(l layout) string {
+// which flags would put it on one. Each is tried, as long as the context lasts.
+func (a composer) nearMiss(ctx context.Context, l layout) string {
 	if len(l.pieces) != 1 || len(l.pieces[0]) < 2 {
 		return ""
 	}
 	missed := a.missed(a.options.Landscape(), a.options.Portrait())
-	if missed > mostMissed {
+	if missed > maxMissed {
 		return ""
 	}
 	var ways []string
 	for _, alternatives := range a.tries() {
 		for _, t := range alternatives {
-			if a.wouldFit(t.options) {
+			if ctx.Err() == nil && a.wouldFit(t.options) {
 				ways = append(ways, t.flag)
 				break
 			}
@@ -42,7 +43,7 @@ func (a composer) nearMiss(l layout) string {
 		words += "; a margin must be no less than what the printer leaves white, which --test-page shows"
 	}
 	return fmt.Sprintf("The %s is too large for one page of %s by %s, and is in %d pieces. It would go on one page with %s.",
-		a.what(), a.options.Paper.Title(), a.Unit.Fine(missed), len(l.pieces[0]), words)
+		a.what(), a.options.Paper.Title(), a.Unit.FormatDecimal(missed), len(l.pieces[0]), words)
 }
 
 // missed returns by how much the whole paper is too large for the page that it
@@ -109,7 +110,8 @@ func order(last bool) int {
 // wouldFit reports whether with other options all of the paper goes on one page,
 // none of it parted.
 func (a composer) wouldFit(o Options) bool {
-	t, err := newComposer(a.sheet.plan, o)
+	s, err := newSheet(a.sheet.plan, o, a.Letters)
+	t := composer{s, o, a.Frame}
 	if err != nil || o.RoomForBars(o.Portrait(), t.Unit) != nil || o.RoomForBars(o.Landscape(), t.Unit) != nil {
 		return false
 	}

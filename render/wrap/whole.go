@@ -13,16 +13,19 @@ import (
 // picture puts all the paper on one sheet as large as it needs, a whole number
 // of millimetres each way.
 func (a composer) picture(ctx context.Context) (printing.Page, error) {
-	const noteWidth, mostAcross = 180.0, 400.0
+	const noteWidth, maxAcross = 180.0, 400.0
 	s, papers := a.sheet, a.sheet.papers()
 	box := s.box(papers[0])
 	width, height := box.Size()
-	columns := min(len(papers), max(1, fitting(width, mostAcross)))
+	columns := min(len(papers), max(1, fitting(width, maxAcross)))
 	rows := (len(papers) + columns - 1) / columns
 	wide := float64(columns)*(width+packGap) - packGap
 	tall := float64(rows)*(height+packGap) - packGap
 
-	for _, p := range papers {
+	for _, p := range papers { // the notes list what finds no room on them
+		if err := ctx.Err(); err != nil {
+			return printing.Page{}, err
+		}
 		s.draw(p)
 	}
 	notes := a.notes(false, papers)
@@ -41,9 +44,6 @@ func (a composer) picture(ctx context.Context) (printing.Page, error) {
 	for i, place := range grid(width, height, geometry.Box{
 		Min: geometry.Point{X: room.Min.X, Y: room.Max.Y - tall}, Max: geometry.Point{X: room.Min.X + wide, Y: room.Max.Y},
 	}, false) {
-		if err := ctx.Err(); err != nil {
-			return printing.Page{}, err
-		}
 		if i < len(papers) {
 			d.Append(s.draw(papers[i]).Moved(place.put(s.box(papers[i]))))
 		}

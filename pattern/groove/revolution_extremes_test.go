@@ -158,7 +158,7 @@ func notNumber(v reflect.Value, name string) string {
 	case reflect.Struct:
 		for i := range v.NumField() {
 			// What is left under a gang none of whose mitres reach the glass has no end.
-			if name := v.Type().Field(i).Name; (name == "Least" || name == "left") && math.IsInf(v.Field(i).Float(), 1) {
+			if name := v.Type().Field(i).Name; (name == "Min" || name == "left") && math.IsInf(v.Field(i).Float(), 1) {
 				continue
 			}
 			if where := notNumber(v.Field(i), name+"."+v.Type().Field(i).Name); where != "" {

@@ -158,10 +158,11 @@ func notNumber(v reflect.Value, name string) string {
 	case reflect.Struct:
 		for i := range v.NumField() {
 			// What is left under a gang none of whose mitres reach the glass has no end.
-			if name := v.Type().Field(i).Name; (name == "Min" || name == "left") && math.IsInf(v.Field(i).Float(), 1) {
+			field, of := v.Field(i), v.Type().Field(i).Name
+			if (of == "Min" || of == "left") && field.Kind() == reflect.Float64 && math.IsInf(field.Float(), 1) {
 				continue
 			}
-			if where := notNumber(v.Field(i), name+"."+v.Type().Field(i).Name); where != "" {
+			if where := notNumber(field, name+"."+of); where != "" {
 				return where
 			}
 		}

@@ -51,7 +51,9 @@ func TestSteppedAgainNoWiderThanTheCircle(t *testing.T) {
 	if err := DivideJSON(&b, geometry.Millimetre, []Circle{{Radius: 40.03, Parts: 2}}, Stepped{Used: 79.5, Gaps: []float64{gap, 0}}, nil); err != nil {
 		t.Fatal(err)
 	}
-	var out struct{ Rounds []struct{ Used, Chord *float64 } }
+	var out struct {
+		Rounds []struct{ Used, Chord *float64 }
+	}
 	if err := json.Unmarshal(b.Bytes(), &out); err != nil || len(out.Rounds) != 2 {
 		t.Fatalf("%v: %s", err, b.String())
 	}

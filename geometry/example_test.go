@@ -16,7 +16,7 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println("six parts:", geometry.Inch.Text(geometry.Division{Radius: across / 2, Parts: 6}.Chord()))
+	fmt.Println("six parts:", geometry.Inch.Format(geometry.Division{Radius: across / 2, Parts: 6}.Chord()))
 
 	taper, err := geometry.NewProfile([]geometry.Circle{{Radius: 30, Height: 0}, {Radius: 40, Height: 100}})
 	if err != nil {

@@ -227,28 +227,28 @@ func (u Unit) Setting(mm float64) Setting {
 	return Setting{strconv.FormatFloat(n/10, 'f', 1, 64) + " mm", n / 10}
 }
 
-// Text returns a length to the nearest setting, for reading: "3/64 in", "1.2 mm".
-func (u Unit) Text(mm float64) string { return u.Setting(mm).Text }
+// Format returns a length to the nearest setting, for reading: "3/64 in", "1.2 mm".
+func (u Unit) Format(mm float64) string { return u.Setting(mm).Text }
 
 // slack is the rounding error that a calculated length may have, as a share of a
 // step. It matters where a length is rounded up or down.
 const slack = 1e-9
 
-// AtLeast returns a length rounded up to a setting, for the shortest length that
+// FormatUp returns a length rounded up to a setting, for the shortest length that
 // will do.
-func (u Unit) AtLeast(mm float64) string {
-	return u.Text(math.Ceil(mm/u.Step()-slack) * u.Step())
+func (u Unit) FormatUp(mm float64) string {
+	return u.Format(math.Ceil(mm/u.Step()-slack) * u.Step())
 }
 
-// AtMost returns a length rounded down to a setting, for the greatest length that
+// FormatDown returns a length rounded down to a setting, for the greatest length that
 // will do.
-func (u Unit) AtMost(mm float64) string {
-	return u.Text(math.Floor(mm/u.Step()+slack) * u.Step())
+func (u Unit) FormatDown(mm float64) string {
+	return u.Format(math.Floor(mm/u.Step()+slack) * u.Step())
 }
 
-// Exact returns a length as the nearest setting and the remainder, where that
+// FormatWithRest returns a length as the nearest setting and the remainder, where that
 // shows: "2 45/64 in, +0.003". In millimetres it gives the tenth alone.
-func (u Unit) Exact(mm float64) string {
+func (u Unit) FormatWithRest(mm float64) string {
 	set := u.Setting(mm)
 	left := (mm - set.Length) / u.Millimetres()
 	if u == Millimetre || math.Abs(left) < 0.0005 {
@@ -257,22 +257,22 @@ func (u Unit) Exact(mm float64) string {
 	return fmt.Sprintf("%s, %+.3f", set.Text, left)
 }
 
-// Fine returns a small length as a decimal, for what is finer than a setting:
+// FormatDecimal returns a small length as a decimal, for what is finer than a setting:
 // "0.010 in", "0.25 mm".
-func (u Unit) Fine(mm float64) string { return u.decimal(mm, u.fine()) }
+func (u Unit) FormatDecimal(mm float64) string { return u.decimal(mm, u.decimals()) }
 
-// Given returns a length that someone chose: as a setting if it is one, otherwise
+// FormatChosen returns a length that someone chose: as a setting if it is one, otherwise
 // as a decimal.
-func (u Unit) Given(mm float64) string {
+func (u Unit) FormatChosen(mm float64) string {
 	const same = 1e-4
 	if set := u.Setting(mm); math.Abs(set.Length-mm) < same {
 		return set.Text
 	}
-	return u.Fine(mm)
+	return u.FormatDecimal(mm)
 }
 
-// fine is how many decimals Fine gives.
-func (u Unit) fine() int {
+// decimals is how many decimals Fine gives.
+func (u Unit) decimals() int {
 	if u == Inch {
 		return 3
 	}
@@ -295,13 +295,13 @@ func Decimal(x float64, digits int) string {
 // Breach is a length that was measured and the bound it lies beyond.
 type Breach struct{ Measured, Bound float64 }
 
-// Against returns what was measured and the bound, both as decimals: as fine as
+// FormatAgainst returns what was measured and the bound, both as decimals: as fine as
 // Fine, or finer where they would look the same or one of them would look like
 // zero. The bound is rounded to its safe side, so that a length that keeps to the
 // text keeps to the bound.
-func (u Unit) Against(by Breach) (measured, bound string) {
+func (u Unit) FormatAgainst(by Breach) (measured, bound string) {
 	const most = 7 // decimals: finer than a wave of light
-	for digits := u.fine(); ; digits++ {
+	for digits := u.decimals(); ; digits++ {
 		grain := u.Millimetres() * math.Pow(10, -float64(digits))
 		safe := math.Ceil(by.Bound/grain-slack) * grain
 		if by.Measured > by.Bound {

@@ -211,10 +211,10 @@ func TestSetting(t *testing.T) {
 		if got.Text != c.text || math.Abs(got.Length-c.length) > 1e-12 {
 			t.Errorf("%v mm in %s: %q, %v; wanted %q, %v", c.mm, c.unit, got.Text, got.Length, c.text, c.length)
 		}
-		if c.unit.Text(c.mm) != c.text {
-			t.Errorf("%v mm in %s: %q; wanted %q", c.mm, c.unit, c.unit.Text(c.mm), c.text)
+		if c.unit.Format(c.mm) != c.text {
+			t.Errorf("%v mm in %s: %q; wanted %q", c.mm, c.unit, c.unit.Format(c.mm), c.text)
 		}
-		if exact := c.unit.Exact(c.mm); exact != c.exact {
+		if exact := c.unit.FormatWithRest(c.mm); exact != c.exact {
 			t.Errorf("%v mm in %s: %q; wanted %q", c.mm, c.unit, exact, c.exact)
 		}
 	}
@@ -224,7 +224,7 @@ func TestSetting(t *testing.T) {
 func TestSettingParses(t *testing.T) {
 	for n := range 64 * 12 {
 		for unit, mm := range map[Unit]float64{Inch: float64(n) * MillimetresPerInch / 64, Millimetre: float64(n) / 10} {
-			text := unit.Text(mm)
+			text := unit.Format(mm)
 			got, err := unit.Parse(text)
 			if err != nil || math.Abs(got-mm) > 1e-12 {
 				t.Errorf("%v mm is %q, which is read %v, %v", mm, text, got, err)
@@ -236,8 +236,8 @@ func TestSettingParses(t *testing.T) {
 // Nothing is written with a minus sign.
 func TestNeverMinusNothing(t *testing.T) {
 	for got, want := range map[string]string{
-		Inch.Fine(-0.001): "0.000 in", Millimetre.Fine(-0.004): "0.00 mm", Inch.Text(-0.1): "0 in", Millimetre.Text(-0.04): "0.0 mm",
-		Decimal(-0.004, 2): "0.00", Decimal(-0.006, 2): "-0.01", Decimal(math.Copysign(0, -1), 0): "0", Millimetre.Exact(-0.01): "0.0 mm",
+		Inch.FormatDecimal(-0.001): "0.000 in", Millimetre.FormatDecimal(-0.004): "0.00 mm", Inch.Format(-0.1): "0 in", Millimetre.Format(-0.04): "0.0 mm",
+		Decimal(-0.004, 2): "0.00", Decimal(-0.006, 2): "-0.01", Decimal(math.Copysign(0, -1), 0): "0", Millimetre.FormatWithRest(-0.01): "0.0 mm",
 	} {
 		if got != want {
 			t.Errorf("%s, wanted %s", got, want)
@@ -262,10 +262,10 @@ func TestRoundedOneWay(t *testing.T) {
 		{Millimetre, 12.01, "12.1 mm", "12.0 mm"},
 		{Millimetre, 12.3, "12.3 mm", "12.3 mm"}, // no binary fraction
 	} {
-		if got := c.unit.AtLeast(c.mm); got != c.atLeast {
+		if got := c.unit.FormatUp(c.mm); got != c.atLeast {
 			t.Errorf("at least %v mm is %s, wanted %s", c.mm, got, c.atLeast)
 		}
-		if got := c.unit.AtMost(c.mm); got != c.most {
+		if got := c.unit.FormatDown(c.mm); got != c.most {
 			t.Errorf("at most %v mm is %s, wanted %s", c.mm, got, c.most)
 		}
 	}
@@ -296,7 +296,7 @@ func TestAgainst(t *testing.T) {
 		if c.unit == Inch {
 			scale = in
 		}
-		if m, b := c.unit.Against(Breach{c.measured * scale, c.bound * scale}); m != c.wantM || b != c.wantB {
+		if m, b := c.unit.FormatAgainst(Breach{c.measured * scale, c.bound * scale}); m != c.wantM || b != c.wantB {
 			t.Errorf("%v against %v: %q, %q; wanted %q, %q", c.measured, c.bound, m, b, c.wantM, c.wantB)
 		}
 	}

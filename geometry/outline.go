@@ -154,7 +154,7 @@ func (o Outline) DistanceToPlace(q Point, at r3.Vec, within float64) float64 {
 // Contains reports whether a point lies inside the outline, by counting the
 // edges to its right.
 func (o Outline) Contains(q Point) bool {
-	if !o.box.Holds(q) {
+	if !o.box.Contains(q) {
 		return false
 	}
 	inside := false

@@ -47,8 +47,8 @@ func (b Box) Grow(d float64) Box {
 // Empty reports whether the box holds no point.
 func (b Box) Empty() bool { return !(b.Min.X <= b.Max.X && b.Min.Y <= b.Max.Y) }
 
-// Holds reports whether a point lies in the box or on its edge.
-func (b Box) Holds(p Point) bool {
+// Contains reports whether a point lies in the box or on its edge.
+func (b Box) Contains(p Point) bool {
 	return p.X >= b.Min.X && p.X <= b.Max.X && p.Y >= b.Min.Y && p.Y <= b.Max.Y
 }
 

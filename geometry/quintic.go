@@ -12,13 +12,13 @@ import (
 type quintic struct {
 	from, height float64    // where it begins, and how far up it goes
 	c            [6]float64 // the radius, in powers of the share of the way up
-	least, most  float64    // the readings at its ends, which it keeps within
+	low, high    float64    // the readings at its ends, which it keeps within
 	straight     bool
 }
 
 func newQuintic(a, b knot) quintic {
 	h := b.z - a.z
-	q := quintic{from: a.z, height: h, least: min(a.r, b.r), most: max(a.r, b.r)}
+	q := quintic{from: a.z, height: h, low: min(a.r, b.r), high: max(a.r, b.r)}
 	rise := b.r - a.r
 	if q.straight = a.bend == 0 && b.bend == 0 && math.Abs(a.slope*h-rise) <= onALine && math.Abs(b.slope*h-rise) <= onALine; q.straight {
 		q.c = [6]float64{a.r, rise}
@@ -45,7 +45,7 @@ func (q *quintic) at(z float64) (radius, slope, bend float64) {
 	slope = c[1] + t*(2*c[2]+t*(3*c[3]+t*(4*c[4]+t*5*c[5])))
 	bend = 2*c[2] + t*(6*c[3]+t*(12*c[4]+t*20*c[5]))
 	// The clamp only takes off rounding: the knots make the curve run one way.
-	return min(max(radius, q.least), q.most), slope / q.height, bend / (q.height * q.height)
+	return min(max(radius, q.low), q.high), slope / q.height, bend / (q.height * q.height)
 }
 
 // The places and weights of Gauss's rule on the way from -1 to 1.

@@ -12,13 +12,13 @@ func Basket() Kind {
 		About: "a weave of mitres: squares of level ones and squares of upright ones in turn",
 		Params: []Param{
 			{Name: "across", About: "how many pairs of squares lie side by side, one of level and one of upright mitres",
-				Sort: Count, Default: 2, Least: 1, Most: 16},
+				Sort: Count, Default: 2, Min: 1, Max: 16},
 			{Name: "up", About: "how many squares stand one on another",
-				Sort: Count, Default: 4, Least: 1, Most: 32},
+				Sort: Count, Default: 4, Min: 1, Max: 32},
 			{Name: "lines", About: "how many mitres are in a square",
-				Sort: Count, Default: 2, Least: 1, Most: 4},
+				Sort: Count, Default: 2, Min: 1, Max: 4},
 			{Name: "fill", About: "the length of a mitre, as a share of its square",
-				Default: 0.94, Least: 0.5, Most: 0.98},
+				Default: 0.94, Min: 0.5, Max: 0.98},
 		},
 		Draw: drawBasket,
 	}

@@ -8,11 +8,11 @@ import (
 	"roundlay/motifs"
 )
 
-// mostDrawn is the largest number of cuts that any kind draws at its limits: a
+// maxDrawn is the largest number of cuts that any kind draws at its limits: a
 // field of 40 by 40 diamonds. Three mitres run on each of 79 places of either
 // slope; 3,120 whole diamonds have four lines of hatching each way, and 160 halves
 // at the edges two.
-const mostDrawn = 2*3*79 + 8*3120 + 4*160
+const maxDrawn = 2*3*79 + 8*3120 + 4*160
 
 // Each pair of parameters at their extremes, the others at their defaults, on
 // boxes from a thread to a ribbon.
@@ -20,8 +20,8 @@ func TestExtremesInPairs(t *testing.T) {
 	for _, k := range motifs.All() {
 		for i, p := range k.Params {
 			for _, q := range k.Params[i+1:] {
-				for _, a := range []float64{p.Least, p.Most} {
-					for _, b := range []float64{q.Least, q.Most} {
+				for _, a := range []float64{p.Min, p.Max} {
+					for _, b := range []float64{q.Min, q.Max} {
 						for _, aspect := range []float64{0.01, 1, 100} {
 							v := k.Defaults()
 							v[p.Name], v[q.Name] = a, b
@@ -71,7 +71,7 @@ func checkBounds(t *testing.T, k motifs.Kind, v motifs.Values, aspect float64) {
 	t.Helper()
 	where := fmt.Sprintf("%s %v, aspect %g", k.Name, v, aspect)
 	cuts := k.Draw(v, aspect)
-	if len(cuts) == 0 || len(cuts) > mostDrawn {
+	if len(cuts) == 0 || len(cuts) > maxDrawn {
 		t.Errorf("%s: %d cuts", where, len(cuts))
 	}
 	for i, c := range cuts {
@@ -100,10 +100,10 @@ func TestMostDrawn(t *testing.T) {
 	v := k.Defaults()
 	for _, p := range k.Params {
 		if p.Sort == motifs.Count {
-			v[p.Name] = p.Most
+			v[p.Name] = p.Max
 		}
 	}
-	if got := len(k.Draw(v, 1)); got != mostDrawn {
-		t.Errorf("a diamond at its limits has %d cuts, want %d", got, mostDrawn)
+	if got := len(k.Draw(v, 1)); got != maxDrawn {
+		t.Errorf("a diamond at its limits has %d cuts, want %d", got, maxDrawn)
 	}
 }

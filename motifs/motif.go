@@ -34,9 +34,9 @@ const (
 // Param is one parameter of a motif, with its default and its range, ends
 // included. A switch is 0 or 1. Angles are degrees here, as they are in a job.
 type Param struct {
-	Name, About          string
-	Sort                 Sort
-	Default, Least, Most float64
+	Name, About       string
+	Sort              Sort
+	Default, Min, Max float64
 }
 
 // Values holds a value for each parameter of a kind, by name.
@@ -99,18 +99,18 @@ func (k Kind) Param(name string) (Param, bool) {
 // Accepts reports whether a value lies in the parameter's range, and is whole
 // where it has to be.
 func (p Param) Accepts(value float64) bool {
-	return value >= p.Least && value <= p.Most && (p.Sort == Number || value == math.Trunc(value))
+	return value >= p.Min && value <= p.Max && (p.Sort == Number || value == math.Trunc(value))
 }
 
 // Range says in words what the parameter accepts.
 func (p Param) Range() string {
 	switch p.Sort {
 	case Count:
-		return fmt.Sprintf("a whole number from %g to %g", p.Least, p.Most)
+		return fmt.Sprintf("a whole number from %g to %g", p.Min, p.Max)
 	case Switch:
 		return "true or false"
 	}
-	return fmt.Sprintf("a number from %g to %g", p.Least, p.Most)
+	return fmt.Sprintf("a number from %g to %g", p.Min, p.Max)
 }
 
 // join records on both cuts that they meet by design.

@@ -33,16 +33,16 @@ func TestKinds(t *testing.T) {
 			params = append(params, p.Name)
 			where := k.Name + "." + p.Name
 			checkLine(t, where, p.About)
-			if p.Least >= p.Most {
-				t.Errorf("%s: range %g to %g", where, p.Least, p.Most)
+			if p.Min >= p.Max {
+				t.Errorf("%s: range %g to %g", where, p.Min, p.Max)
 			}
-			for _, v := range []float64{p.Default, p.Least, p.Most} {
+			for _, v := range []float64{p.Default, p.Min, p.Max} {
 				if !p.Accepts(v) {
 					t.Errorf("%s doesn't accept %g of its own", where, v)
 				}
 			}
-			if p.Sort == motifs.Switch && (p.Least != 0 || p.Most != 1) {
-				t.Errorf("%s is a switch from %g to %g", where, p.Least, p.Most)
+			if p.Sort == motifs.Switch && (p.Min != 0 || p.Max != 1) {
+				t.Errorf("%s is a switch from %g to %g", where, p.Min, p.Max)
 			}
 		}
 		checkUnique(t, k.Name, params)
@@ -103,7 +103,7 @@ func TestDraw(t *testing.T) {
 func trials(k motifs.Kind) []motifs.Values {
 	all := []motifs.Values{k.Defaults()}
 	for _, p := range k.Params {
-		for _, end := range []float64{p.Least, p.Most} {
+		for _, end := range []float64{p.Min, p.Max} {
 			v := k.Defaults()
 			v[p.Name] = end
 			all = append(all, v)
@@ -113,15 +113,15 @@ func trials(k motifs.Kind) []motifs.Values {
 	for range 40 {
 		v := motifs.Values{}
 		for _, p := range k.Params {
-			most := p.Most
+			most := p.Max
 			if p.Sort == motifs.Count {
-				most = min(most, p.Least+8)
+				most = min(most, p.Min+8)
 			}
-			at := p.Least + random.Float64()*(most-p.Least)
+			at := p.Min + random.Float64()*(most-p.Min)
 			if p.Sort != motifs.Number {
 				at = math.Round(at)
 			}
-			v[p.Name] = []float64{at, at, p.Least, most}[random.IntN(4)]
+			v[p.Name] = []float64{at, at, p.Min, most}[random.IntN(4)]
 		}
 		all = append(all, v)
 	}

@@ -45,7 +45,7 @@ func onGlass(j *job.Job, blank *glass.Blank) error {
 	const slack = 1e-9 // what job files may be off by, too
 	if b := j.Layout.Band; b.Top > blank.Height()+slack {
 		return fmt.Errorf("layout.band: its top is %s, but blank %q is only %s high",
-			j.Length.Text(b.Top), blank.Name, j.Length.Text(blank.Height()))
+			j.Length.Format(b.Top), blank.Name, j.Length.Format(blank.Height()))
 	}
 	return nil
 }
@@ -54,11 +54,11 @@ func onGlass(j *job.Job, blank *glass.Blank) error {
 func worth(j *job.Job, blank *glass.Blank, band job.Band, end End) error {
 	margins := job.Band{Foot: j.Limits.Foot, Top: blank.Height() - j.Limits.Rim}
 	switch {
-	case band.Top-band.Foot >= LeastBand:
+	case band.Top-band.Foot >= MinBand:
 		return nil
 	case end.By == ByWall:
 		return tooThin(j, blank, band.Foot)
-	case margins.Top-margins.Foot < LeastBand:
+	case margins.Top-margins.Foot < MinBand:
 		return noRoom(j, blank)
 	}
 	return offPaper(j, blank, margins)
@@ -68,7 +68,7 @@ func worth(j *job.Job, blank *glass.Blank, band job.Band, end End) error {
 // the paper asked for on any of them does, which may be too high for another one:
 // then it is that paper that can't be.
 func worthAll(j *job.Job, blank *glass.Blank, band job.Band, end End) error {
-	if band.Top-band.Foot >= LeastBand || lowest(j, blank) >= band.Foot {
+	if band.Top-band.Foot >= MinBand || lowest(j, blank) >= band.Foot {
 		return worth(j, blank, band, end)
 	}
 	alone, err := findBand(j, blank)
@@ -160,7 +160,7 @@ func carriedTo(j *job.Job, blank *glass.Blank, foot, most float64) (job.Band, En
 	c := climb{j, blank, thinFor(j, blank)}
 	over, found := top, false
 	for range rounds {
-		if top < foot+LeastBand {
+		if top < foot+MinBand {
 			break
 		}
 		lower, motif, thin, ok := c.lower(job.Band{Foot: foot, Top: top})

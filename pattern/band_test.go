@@ -88,8 +88,8 @@ func TestBandAgainstAll(t *testing.T) {
 		// An upright line lies at shares of the band, whatever the taper.
 		carries := func(top float64) bool {
 			for _, m := range all {
-				low := j.Limits.Foot + (m.Up.Value-m.Height.Value/2)*(top-j.Limits.Foot)
-				high := j.Limits.Foot + (m.Up.Value+m.Height.Value/2)*(top-j.Limits.Foot)
+				low := j.Limits.Foot + (m.Y.Value-m.Height.Value/2)*(top-j.Limits.Foot)
+				high := j.Limits.Foot + (m.Y.Value+m.Height.Value/2)*(top-j.Limits.Foot)
 				for z := low; ; z += step / 2 {
 					if b.CutTo(m.Depth).Left(min(z, high)) < j.Limits.Leave {
 						return false
@@ -102,12 +102,12 @@ func TestBandAgainstAll(t *testing.T) {
 			return true
 		}
 		want := b.Height() - j.Limits.Rim
-		for want >= j.Limits.Foot+LeastBand && !carries(want) {
+		for want >= j.Limits.Foot+MinBand && !carries(want) {
 			want -= step
 		}
 		p, err := lay(context.Background(), j, b)
 		if err != nil {
-			if refused++; want > j.Limits.Foot+LeastBand+step {
+			if refused++; want > j.Limits.Foot+MinBand+step {
 				t.Errorf("%d: refused (%v), though %g carries all", n, err, want)
 			}
 			continue

@@ -15,18 +15,18 @@ import (
 // than anyone waits for, or more memory than a bench's machine has. A hand that
 // cuts one groove in half a minute is a week at the most that is let through.
 const (
-	mostCuts   = 5000  // on one glass, all round
-	mostInAll  = 10000 // on all blanks together
-	mostGroove = 40e3  // mm, on one glass
-	mostAlong  = 100e3 // mm, on all blanks together
-	mostMitred = 160e3 // mm, on one glass, where each mitre of a gang counts
-	mostToil   = 3e6   // in one period on all blanks together: see toils
-	mostBeside = 1e6   // mm, in one period, along which cuts that meet or cross are measured against one another
+	maxCuts   = 5000  // on one glass, all round
+	maxInAll  = 10000 // on all blanks together
+	maxGroove = 40e3  // mm, on one glass
+	maxAlong  = 100e3 // mm, on all blanks together
+	maxMitred = 160e3 // mm, on one glass, where each mitre of a gang counts
+	maxWork   = 3e6   // in one period on all blanks together: see work
+	maxBeside = 1e6   // mm, in one period, along which cuts that meet or cross are measured against one another
 )
 
-// mostFound is how many pairs of cuts in a period may come too near one another:
+// maxFound is how many pairs of cuts in a period may come too near one another:
 // what has more is no pattern to mend.
-const mostFound = 20000
+const maxFound = 20000
 
 // toll is what a motif comes to.
 type toll struct {
@@ -34,7 +34,7 @@ type toll struct {
 	groove float64 // on one glass
 	mitred float64 // on one glass, under each mitre of a gang by itself
 	beside float64 // in one period, along each mitre
-	toil   float64 // in one period: see toils
+	work   float64 // in one period: see work
 	period float64 // the groove of one period
 }
 
@@ -54,7 +54,7 @@ func (p *Plan) toll(i int, d drawing) toll {
 		lengths[n] = wide * d.length(c.Path)
 		t.groove += lengths[n]
 		const ends = 8 // places for the tails
-		t.toil += p.toils(wheel, d.bends(c.Path)) * (lengths[n] + ends)
+		t.work += p.work(wheel, d.bends(c.Path)) * (lengths[n] + ends)
 	}
 	mitres := mitresOf(wheel)
 	for n, c := range d.cuts {
@@ -80,39 +80,39 @@ func mitresOf(wheel groove.Wheel) float64 {
 	return 1
 }
 
-// toils returns how long it takes to measure a place of a groove, in microseconds of
-// a workshop's machine, as BenchmarkToils measures it. A broad edge is looked at all across, and
+// work returns how long it takes to measure a place of a groove, in microseconds of
+// a workshop's machine, as BenchmarkWork measures it. A broad edge is looked at all across, and
 // a line that bends from both sides.
-func (p *Plan) toils(wheel groove.Wheel, bent bool) float64 {
+func (p *Plan) work(wheel groove.Wheel, bent bool) float64 {
 	of := [...]struct{ straight, bent, curved, curvedBent float64 }{
 		groove.Mitre: {3, 14, 5, 40},
 		groove.Round: {4, 24, 30, 80},
 		groove.Flat:  {10, 32, 60, 110},
 		groove.Gang:  {3, 18, 13, 50},
 	}[wheel.Edge]
-	toil := of.straight
+	work := of.straight
 	switch flat := p.Surface.Flat(); {
 	case flat && bent:
-		toil = of.bent
+		work = of.bent
 	case !flat && !bent:
-		toil = of.curved
+		work = of.curved
 	case !flat:
-		toil = of.curvedBent
+		work = of.curvedBent
 	}
-	return toil * mitresOf(wheel)
+	return work * mitresOf(wheel)
 }
 
-// Toil returns how long it takes to measure a plan that is laid out already, in
+// Work returns how long it takes to measure a plan that is laid out already, in
 // microseconds of a workshop's machine.
-func (p *Plan) Toil() float64 {
-	toil := 0.0
+func (p *Plan) Work() float64 {
+	work := 0.0
 	for i := range p.sized {
 		if d, err := p.drawing(i); err == nil {
 			t := p.toll(i, d)
-			toil += t.toil + 2*t.beside
+			work += t.work + 2*t.beside
 		}
 	}
-	return toil
+	return work
 }
 
 // length returns a length that a cut's line doesn't exceed, in millimetres.
@@ -138,33 +138,33 @@ func (t bill) within() error {
 		all.groove += one.groove
 		all.mitred += one.mitred
 		all.beside += one.beside
-		all.toil += one.toil
+		all.work += one.work
 		all.period += one.period
 	}
 	blanks := len(t.plan.Job.Blanks)
 	cuts := func(one toll) float64 { return float64(one.cuts) }
 	along := func(one toll) float64 { return one.groove }
 	switch {
-	case all.cuts > mostCuts:
-		return t.refuse(cuts, fmt.Sprintf("%d cuts round the glass", all.cuts), fmt.Sprintf("up to %d", mostCuts))
-	case all.cuts*blanks > mostInAll:
+	case all.cuts > maxCuts:
+		return t.refuse(cuts, fmt.Sprintf("%d cuts round the glass", all.cuts), fmt.Sprintf("up to %d", maxCuts))
+	case all.cuts*blanks > maxInAll:
 		return t.refuse(cuts, fmt.Sprintf("%d cuts on each of %d blanks, %d in all", all.cuts, blanks, all.cuts*blanks),
-			fmt.Sprintf("up to %d in all: %d blanks in a job, or %d cuts on each", mostInAll, mostInAll/all.cuts, mostInAll/blanks))
-	case all.groove > mostGroove:
-		return t.refuse(along, metres(all.groove)+" of groove round the glass", "up to "+metres(mostGroove))
-	case all.groove*float64(blanks) > mostAlong:
+			fmt.Sprintf("up to %d in all: %d blanks in a job, or %d cuts on each", maxInAll, maxInAll/all.cuts, maxInAll/blanks))
+	case all.groove > maxGroove:
+		return t.refuse(along, metres(all.groove)+" of groove round the glass", "up to "+metres(maxGroove))
+	case all.groove*float64(blanks) > maxAlong:
 		return t.refuse(along, fmt.Sprintf("%s of groove on each of %d blanks, %s in all", metres(all.groove), blanks, metres(all.groove*float64(blanks))),
-			fmt.Sprintf("up to %s in all: %d blanks in a job, or %s on each", metres(mostAlong), int(mostAlong/all.groove), metres(mostAlong/float64(blanks))))
-	case all.mitred > mostMitred:
+			fmt.Sprintf("up to %s in all: %d blanks in a job, or %s on each", metres(maxAlong), int(maxAlong/all.groove), metres(maxAlong/float64(blanks))))
+	case all.mitred > maxMitred:
 		return t.refuse(func(one toll) float64 { return one.mitred },
-			metres(all.mitred)+" of groove round the glass, under all the mitres of its gangs", "up to "+metres(mostMitred))
-	case all.beside > mostBeside:
+			metres(all.mitred)+" of groove round the glass, under all the mitres of its gangs", "up to "+metres(maxMitred))
+	case all.beside > maxBeside:
 		return t.refuse(func(one toll) float64 { return one.beside },
-			fmt.Sprintf("cuts that meet or cross one another along %s in all", metres(all.beside)), "up to "+metres(mostBeside)+": fewer cuts that cross, or shorter ones")
-	case all.toil*float64(blanks) > mostToil:
-		return t.refuse(func(one toll) float64 { return one.toil },
+			fmt.Sprintf("cuts that meet or cross one another along %s in all", metres(all.beside)), "up to "+metres(maxBeside)+": fewer cuts that cross, or shorter ones")
+	case all.work*float64(blanks) > maxWork:
+		return t.refuse(func(one toll) float64 { return one.work },
 			fmt.Sprintf("%s of groove in a repeat, on %s, bent or under broad wheels or on curved glass, where a place takes long to reckon", metres(all.period), counted(blanks, "blank")),
-			fmt.Sprintf("up to %s of the kind in all", metres(all.period*mostToil/all.toil)))
+			fmt.Sprintf("up to %s of the kind in all", metres(all.period*maxWork/all.work)))
 	}
 	return nil
 }
@@ -194,9 +194,9 @@ func (t bill) refuse(of func(toll) float64, read, accepted string) error {
 	return e
 }
 
-// heaped refuses a plan in which so many cuts crowd that no list of them helps:
+// refuseCrowded refuses a plan in which so many cuts crowd that no list of them helps:
 // at the motif that has most.
-func (p *Plan) heaped(found []Finding) error {
+func (p *Plan) refuseCrowded(found []Finding) error {
 	times, most := make([]int, len(p.sized)), 0
 	for _, f := range found {
 		about, _ := p.About(f)
@@ -207,9 +207,9 @@ func (p *Plan) heaped(found []Finding) error {
 		}
 	}
 	m := p.sized[most]
-	e := p.Job.Refuse(job.Item("motif", most), "", fmt.Sprintf("cuts of which up to %d pairs do", mostFound),
+	e := p.Job.Refuse(job.Item("motif", most), "", fmt.Sprintf("cuts of which up to %d pairs do", maxFound),
 		fmt.Sprintf("motif %d, a %s with %s, has most of them", most+1, m.Kind.Name, described(m)))
-	e.Read = fmt.Sprintf("%d pairs of cuts and more that come too near one another", mostFound)
+	e.Read = fmt.Sprintf("%d pairs of cuts and more that come too near one another", maxFound)
 	return e
 }
 
@@ -217,9 +217,9 @@ func (p *Plan) heaped(found []Finding) error {
 // meet in its middle and bars cross in their grid, but where more do nobody could
 // tell which of them is deepest, nor draw it.
 const (
-	mostThrough = 80    // cuts of a period, through one spot
-	mostCrossed = 12000 // pairs of mitres of a period, at all spots
-	mostAround  = 24000 // and of all periods on all blanks
+	maxThrough = 80    // cuts of a period, through one spot
+	maxCrossed = 12000 // pairs of mitres of a period, at all spots
+	maxAround  = 24000 // and of all periods on all blanks
 )
 
 // pile is what runs through a square millimetre of the flat map.
@@ -232,10 +232,10 @@ func (s *pile) add(mitres int) int {
 	return pairs
 }
 
-// piled refuses a plan whose cuts lie on one another in heaps, at the motif that is
+// refuseCrossed refuses a plan whose cuts lie on one another in heaps, at the motif that is
 // on top.
-func (p *Plan) piled() error {
-	most := min(mostCrossed, mostAround/(p.Turns()*len(p.Job.Blanks)))
+func (p *Plan) refuseCrossed() error {
+	most := min(maxCrossed, maxAround/(p.Periods()*len(p.Job.Blanks)))
 	spots, crossed := map[[2]int32]pile{}, 0
 	for i := range p.Cuts {
 		c := &p.Cuts[i]
@@ -250,9 +250,9 @@ func (p *Plan) piled() error {
 			crossed += s.add(max(len(c.Outlines), 1))
 			spots[here] = s
 			switch {
-			case s.cuts > mostThrough:
-				return p.onTop(c.Motif, fmt.Sprintf("more than %d cuts through one spot, %s above the table", mostThrough, p.Job.Length.Text(at.Height)),
-					fmt.Sprintf("up to %d", mostThrough))
+			case s.cuts > maxThrough:
+				return p.onTop(c.Motif, fmt.Sprintf("more than %d cuts through one spot, %s above the table", maxThrough, p.Job.Length.Format(at.Height)),
+					fmt.Sprintf("up to %d", maxThrough))
 			case crossed > most:
 				return p.onTop(c.Motif, fmt.Sprintf("mitres that cross one another or lie together, more than %d pairs of them in a repeat", most),
 					fmt.Sprintf("up to %d pairs: fewer cuts that cross, or a wheel with fewer mitres", most))

@@ -18,7 +18,7 @@ import (
 
 // drawnBy returns a motif of a kind that draws just the given lines.
 func drawnBy(lines ...geometry.Bezier) job.Motif {
-	kind := motifs.Kind{Name: "trial", Params: []motifs.Param{{Name: "odd", Least: 0, Most: 9}}}
+	kind := motifs.Kind{Name: "trial", Params: []motifs.Param{{Name: "odd", Min: 0, Max: 9}}}
 	kind.Draw = func(motifs.Values, float64) []motifs.Cut {
 		var cuts []motifs.Cut
 		for _, l := range lines {
@@ -26,7 +26,7 @@ func drawnBy(lines ...geometry.Bezier) job.Motif {
 		}
 		return cuts
 	}
-	return job.Motif{Kind: kind, Values: motifs.Values{"odd": 7}, Depth: 0.2, Up: of(0.5), Width: of(0.5), Height: of(0.5)}
+	return job.Motif{Kind: kind, Values: motifs.Values{"odd": 7}, Depth: 0.2, Y: of(0.5), Width: of(0.5), Height: of(0.5)}
 }
 
 // A line that no wheel can cut is refused where its motif is drawn, in words that
@@ -149,19 +149,19 @@ func TestPiled(t *testing.T) {
 		j := jobOn(straight(t), 1)
 		for i := range n {
 			m := motif(t, "fan", motifs.Values{"rays": 1, "hub": 0}, depth(0.2), with(fine), land(0), turn(180*float64(i)/float64(n)))
-			m.Across, m.Up, m.Width, m.Height = mm(0.5), mm(30.5), mm(10), mm(10)
+			m.X, m.Y, m.Width, m.Height = mm(0.5), mm(30.5), mm(10), mm(10)
 			j.Motifs = append(j.Motifs, m)
 		}
 		j.Limits.Land = 0
 		return j
 	}
-	j := heap(mostThrough + 1)
+	j := heap(maxThrough + 1)
 	_, err := New(context.Background(), j, j.Blanks[0])
 	var wrong *job.Error
 	if !errors.As(err, &wrong) || !strings.HasPrefix(wrong.Read, "more than 80 cuts through one spot, ") || wrong.Accepted != "up to 80" {
 		t.Errorf("laid out: %v", err)
 	}
-	planned(t, heap(mostThrough))
+	planned(t, heap(maxThrough))
 }
 
 // A grid of bars under a gang of eight crosses in 12 × 12 places of 64 each, 9,216
@@ -174,7 +174,7 @@ func TestPiledMitres(t *testing.T) {
 		j.Motifs[0].Clear = &none
 		return j
 	}
-	if err := laid(t, grid(12, 1)).piled(); err != nil {
+	if err := laid(t, grid(12, 1)).refuseCrossed(); err != nil {
 		t.Error(err)
 	}
 	j := grid(6, 2)
@@ -241,9 +241,9 @@ func TestNearestByEveryPair(t *testing.T) {
 			for _, p := range k.Params {
 				switch {
 				case p.Sort == motifs.Count:
-					v[p.Name] = p.Least + float64(rnd.IntN(min(9, int(p.Most-p.Least)+1)))
+					v[p.Name] = p.Min + float64(rnd.IntN(min(9, int(p.Max-p.Min)+1)))
 				case rnd.IntN(2) == 0:
-					v[p.Name] = []float64{p.Least, p.Most}[rnd.IntN(2)]
+					v[p.Name] = []float64{p.Min, p.Max}[rnd.IntN(2)]
 				}
 			}
 			d := drawing{setting: setting{width: 1 + 60*rnd.Float64(), height: 30}}

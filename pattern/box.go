@@ -21,7 +21,7 @@ func (p *Plan) Box(m job.Motif) Box {
 	radius := p.Surface.RadiusAt(p.Surface.HeightAt(s.along))
 	b := Box{
 		Width: s.width, Height: s.height, Middle: geometry.Point{X: radius * s.theta, Y: s.along},
-		Repeat: radius * p.Pitch(), Band: p.Surface.AlongAt(p.Band.Top) - p.Surface.AlongAt(p.Band.Foot),
+		Repeat: radius * p.PitchAngle(), Band: p.Surface.AlongAt(p.Band.Top) - p.Surface.AlongAt(p.Band.Foot),
 	}
 	if s.outer != nil {
 		b.Middle = s.offset

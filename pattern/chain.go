@@ -32,7 +32,7 @@ func (p *Plan) Chains() []Chain {
 		if seen[i] {
 			continue
 		}
-		chain := Chain{Cuts: []int{p.Cuts[i].ID}, Times: p.Turns()}
+		chain := Chain{Cuts: []int{p.Cuts[i].ID}, Times: p.Periods()}
 		if len(links) > 0 {
 			chain = p.chain(links, i)
 		}
@@ -83,7 +83,7 @@ func (t tip) other() tip { return tip{t.id, !t.end} }
 
 // chain returns the chain that a cut of the period is of.
 func (p *Plan) chain(links map[tip]tip, i int) Chain {
-	all := len(p.Cuts) * p.Turns()
+	all := len(p.Cuts) * p.Periods()
 	// Back from the cut to where its chain begins: to its left, if it has one.
 	first := tip{p.Cuts[i].ID, p.leftEnd(i)}
 	closed := false
@@ -118,7 +118,7 @@ func (p *Plan) chain(links map[tip]tip, i int) Chain {
 			own++
 		}
 	}
-	chain.Times = p.Turns() / own
+	chain.Times = p.Periods() / own
 	return chain
 }
 
@@ -205,7 +205,7 @@ func (p *Plan) goesOn(from, to stub) (turns int, cos float64, meets bool) {
 		near     = 5 * touching
 		straight = -0.985 // a little more than runOn lets pass: these ways are a sample long
 	)
-	period := float64(p.Period) * p.Pitch()
+	period := float64(p.Period) * p.PitchAngle()
 	turns = int(math.Round((from.theta - to.theta) / period))
 	off := math.Hypot(from.radius*(from.theta-to.theta-float64(turns)*period), from.height-to.height)
 	same := turns == 0 && from.repeat == to.repeat // one copy of the motif

@@ -70,7 +70,7 @@ func (p *Plan) findings() []Finding {
 // is enough to refuse them all.
 func (p *Plan) crowded(ctx context.Context, known *knownLands) (found []Finding, overfull bool) {
 	for f := range p.crowdKnown(ctx, known) {
-		if found = append(found, f); len(found) > mostFound {
+		if found = append(found, f); len(found) > maxFound {
 			return found, true
 		}
 	}

@@ -97,7 +97,7 @@ func field(b *testing.B, radius float64, repeats, across, up int) *job.Job {
 		for y := range up {
 			middle, height := 10*(float64(x)-float64(across-1)/2), 20*float64(y)+10
 			leaf := motif(b, "leaf", motifs.Values{"fronds": 4, "lean": 50, "arch": 0}, depth(0.1), with(fine))
-			leaf.Across, leaf.Up, leaf.Width, leaf.Height = mm(middle), mm(height), mm(8), mm(18)
+			leaf.X, leaf.Y, leaf.Width, leaf.Height = mm(middle), mm(height), mm(8), mm(18)
 			j.Motifs = append(j.Motifs, leaf, bar(b, middle+5, height, 15, depth(0.1), with(fine)))
 		}
 	}
@@ -116,7 +116,7 @@ func barrelled(b *testing.B, j *job.Job) *job.Job {
 	j.Blanks = []*glass.Blank{blank(b, stations...)}
 	j.Layout.Band = &job.Band{Foot: 60, Top: 180}
 	for i := range j.Motifs {
-		j.Motifs[i].Up.Value *= 0.6
+		j.Motifs[i].Y.Value *= 0.6
 		j.Motifs[i].Height.Value *= 0.6
 	}
 	return j

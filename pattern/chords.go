@@ -53,10 +53,10 @@ type Totals struct {
 
 // Totals returns the sums over all the cuts on the glass.
 func (p *Plan) Totals() Totals {
-	t := Totals{Cuts: len(p.Cuts) * p.Turns()}
+	t := Totals{Cuts: len(p.Cuts) * p.Periods()}
 	for _, c := range p.Cuts {
-		t.Length += c.Length * float64(p.Turns())
-		t.Volume += c.Volume * float64(p.Turns())
+		t.Length += c.Length * float64(p.Periods())
+		t.Volume += c.Volume * float64(p.Periods())
 	}
 	return t
 }

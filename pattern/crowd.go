@@ -28,7 +28,7 @@ func (p *Plan) crowd(only ...int) iter.Seq[Finding] {
 func (p *Plan) crowdKnown(ctx context.Context, known *knownLands, only ...int) iter.Seq[Finding] {
 	return func(yield func(Finding) bool) {
 		c := &crowding{plan: p, turned: map[[2]int]groove.Groove{}}
-		p.neighbours(max(p.mostLand(), touching), func(q pair) bool {
+		p.neighbours(max(p.maxLand(), touching), func(q pair) bool {
 			if ctx.Err() != nil {
 				return false
 			}
@@ -51,18 +51,18 @@ func (p *Plan) once(found []Finding) []Finding {
 	for _, f := range found {
 		if f.Kind == Off {
 			off[p.of(f, 0).Motif] = true
-		} else if !f.across && !f.Share {
+		} else if !f.betweenCopies && !f.Share {
 			within[p.cutsOf(f)] = true
 		}
 	}
 	for i, f := range found {
 		a, b := p.of(f, 0).Motif, p.of(f, 1).Motif
-		if a == b && f.across && !f.Share && off[a] {
+		if a == b && f.betweenCopies && !f.Share && off[a] {
 			found[i].Kind = Off
 		}
 	}
 	return slices.DeleteFunc(found, func(f Finding) bool {
-		return f.across && !f.Share && within[p.cutsOf(f)] && p.of(f, 0).RunsOn && p.of(f, 1).RunsOn
+		return f.betweenCopies && !f.Share && within[p.cutsOf(f)] && p.of(f, 0).RunsOn && p.of(f, 1).RunsOn
 	})
 }
 
@@ -76,8 +76,8 @@ func (p *Plan) cutsOf(f Finding) [2]int {
 	return [2]int{min(a, b), max(a, b)}
 }
 
-// mostLand returns the largest land that any pair of cuts has to keep.
-func (p *Plan) mostLand() float64 {
+// maxLand returns the largest land that any pair of cuts has to keep.
+func (p *Plan) maxLand() float64 {
 	land := 0.0
 	for i := range p.Job.Motifs {
 		land = max(land, p.land(i, i))
@@ -124,7 +124,7 @@ func (c *crowding) check(q pair) (Finding, bool) {
 		return Finding{}, false
 	}
 	ids := []int{first.ID, p.id(second.ID, q.turns)}
-	f := Finding{Cuts: ids, Repeat: first.Repeat, Measured: near, Wanted: land, across: !p.sameRepeat(q)}
+	f := Finding{Cuts: ids, Repeat: first.Repeat, Measured: near, Wanted: land, betweenCopies: !p.sameRepeat(q)}
 	f.Theta, f.Height = p.Surface.Reverse(middle(on, off))
 	joined := c.joined(q, other)
 	if near == 0 && !joined && first.Motif == second.Motif && !p.sameRepeat(q) {
@@ -152,7 +152,7 @@ func (c *crowding) standing(q pair) groove.Groove {
 	key := [2]int{q.second, q.turns}
 	g, ok := c.turned[key]
 	if !ok {
-		g = second.Turned(&c.plan.Surface, float64(q.turns*c.plan.Period)*c.plan.Pitch())
+		g = second.Turned(&c.plan.Surface, float64(q.turns*c.plan.Period)*c.plan.PitchAngle())
 		c.turned[key] = g
 	}
 	return g
@@ -188,14 +188,14 @@ func distance(a, b groove.Groove, within float64) (land float64, on, off geometr
 // another is at least the given one.
 func (p *Plan) clearShare(g, other groove.Groove, land float64) float64 {
 	b := beside{&p.Surface, other.Outlines, land}
-	clear := 0.0
+	isClear := 0.0
 	last := b.flank(g.Samples[0].LeftEdge, g.Samples[0].RightEdge)
 	for i, s := range g.Samples[1:] {
 		next := b.flank(s.LeftEdge, s.RightEdge)
-		clear += (s.Along - g.Samples[i].Along) * b.clear(last, next)
+		isClear += (s.Along - g.Samples[i].Along) * b.clear(last, next)
 		last = next
 	}
-	return clear / (g.Samples[len(g.Samples)-1].Along - g.Samples[0].Along)
+	return isClear / (g.Samples[len(g.Samples)-1].Along - g.Samples[0].Along)
 }
 
 // beside measures the land beside one groove to the outlines of another.

@@ -27,9 +27,9 @@ type Brought struct {
 
 // Alternative is another cure: changes, or a wheel that isn't on the rack.
 type Alternative struct {
-	Changes []job.Change
-	Brings  bool    // whether something else is found then
-	Across  float64 // up to so far across may a wheel be that is otherwise like the motif's; 0 where Changes are it
+	Changes  []job.Change
+	Brings   bool    // whether something else is found then
+	Diameter float64 // up to so far across may a wheel be that is otherwise like the motif's; 0 where Changes are it
 }
 
 // Fact is a length that is good to know.

@@ -44,10 +44,10 @@ func (p *Plan) reaches(c *Cut) bool { return c.Depth >= c.Asked*p.Job.Limits.Rea
 
 // ShortMarks is a motif's marks that are too short for the depth asked for.
 type ShortMarks struct {
-	Marks       int     // in one period
-	Least, Most float64 // how deep they come out
-	Needed      float64 // the mark that reaches the depth wherever one of them lies
-	Allowed     bool    // whether the job is content with every one of them
+	Marks    int     // in one period
+	Min, Max float64 // how deep they come out
+	Needed   float64 // the mark that reaches the depth wherever one of them lies
+	Allowed  bool    // whether the job is content with every one of them
 }
 
 // ShortMarks returns the marks of each motif that are too short.
@@ -62,7 +62,7 @@ func (p *Plan) ShortMarks() []ShortMarks {
 	})
 	short := make([]ShortMarks, len(p.Job.Motifs))
 	for i := range short {
-		short[i].Least, short[i].Allowed = math.Inf(1), true
+		short[i].Min, short[i].Allowed = math.Inf(1), true
 	}
 	for i, length := range needed {
 		if length == 0 {
@@ -72,7 +72,7 @@ func (p *Plan) ShortMarks() []ShortMarks {
 		s := &short[c.Motif]
 		s.Marks++
 		s.Allowed = s.Allowed && p.reaches(c)
-		s.Least, s.Most, s.Needed = min(s.Least, c.Depth), max(s.Most, c.Depth), max(s.Needed, length)
+		s.Min, s.Max, s.Needed = min(s.Min, c.Depth), max(s.Max, c.Depth), max(s.Needed, length)
 	}
 	return short
 }

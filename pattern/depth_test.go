@@ -19,12 +19,12 @@ func TestShortMarks(t *testing.T) {
 	for reach, allowed := range map[float64]bool{0.8: false, 0.5: false, 0.05: true} {
 		j.Limits.Reach = reach
 		got := laid(t, j).ShortMarks()[0]
-		if got.Marks != 5 || got.Allowed != allowed || !near(got.Least, 0.130, 0.001) || !near(got.Most, 1.461*1.0095, 0.002) || !near(got.Needed, 28, 0.1) {
+		if got.Marks != 5 || got.Allowed != allowed || !near(got.Min, 0.130, 0.001) || !near(got.Max, 1.461*1.0095, 0.002) || !near(got.Needed, 28, 0.1) {
 			t.Errorf("reach of %g: %+v", reach, got)
 		}
 	}
 	j.Limits.Reach, j.Motifs[0].Depth = 0.5, 0.1
-	if got := laid(t, j).ShortMarks()[0]; got.Marks != 0 || !math.IsInf(got.Least, 1) {
+	if got := laid(t, j).ShortMarks()[0]; got.Marks != 0 || !math.IsInf(got.Min, 1) {
 		t.Errorf("0.1 mm deep: %+v", got)
 	}
 }

@@ -18,7 +18,7 @@ func describe(b []byte, i int, m job.Motif) []byte {
 
 // describePlace writes of that what says where a motif stands, and how deep.
 func describePlace(b []byte, m job.Motif) []byte {
-	for _, s := range []job.Measure{m.Across, m.Up, m.Width, m.Height} {
+	for _, s := range []job.Measure{m.X, m.Y, m.Width, m.Height} {
 		fraction := 0.0
 		if s.Fraction {
 			fraction = 1

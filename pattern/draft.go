@@ -35,7 +35,7 @@ func (d *Draft) drawable() error {
 	return all.within()
 }
 
-func (d *Draft) stand(i int) *stand { return d.of.stood[d.ids[i]] }
+func (d *Draft) stand(i int) *placedMotif { return d.of.placed[d.ids[i]] }
 
 // Clears reports whether nothing is found.
 func (d *Draft) Clears() bool {
@@ -89,7 +89,7 @@ func (d *Draft) only(cuts []Cut) *Plan {
 }
 
 // measured counts what it takes to measure the cuts of a motif against one another.
-func (d *Draft) measured(i int) { d.of.spent.toil += int(2 * d.stand(i).toll.beside) }
+func (d *Draft) measured(i int) { d.of.spent.work += int(2 * d.stand(i).toll.beside) }
 
 // Cuts returns the cuts of a motif in one period. Their ids and joins hold where
 // no other motif stands.
@@ -107,7 +107,7 @@ func (d *Draft) Cuts(i int) []Cut {
 			if c.Length > r2.Norm(r2.Sub(c.Ends[1], c.Ends[0]))+touching {
 				d.of.spent.grooves += longer
 			}
-			d.of.spent.toil += int(p.toils(p.Job.Rack[c.Wheel], !all[i].lines[n].Straight()) * float64(len(c.Samples)))
+			d.of.spent.work += int(p.work(p.Job.Rack[c.Wheel], !all[i].lines[n].Straight()) * float64(len(c.Samples)))
 		}
 		s.cuts = p.Cuts
 	}
@@ -121,16 +121,16 @@ func (d *Draft) ClearsPair(a, b int) bool {
 	}
 	a, b = min(a, b), max(a, b)
 	key := [2]int{d.ids[a], d.ids[b]}
-	if clear, ok := d.of.pairs[key]; ok {
-		return clear
+	if isClear, ok := d.of.pairs[key]; ok {
+		return isClear
 	}
-	clear := true
+	isClear := true
 	for range d.pair(a, b).crowd(a, b) {
-		clear = false
+		isClear = false
 		break
 	}
-	d.of.pairs[key] = clear
-	return clear
+	d.of.pairs[key] = isClear
+	return isClear
 }
 
 // pair returns the plan of two motifs alone.
@@ -139,14 +139,14 @@ func (d *Draft) pair(a, b int) *Plan {
 	for i := range cuts {
 		cuts[i].ID, cuts[i].Joins = i+1, nil // motifs don't join one another
 	}
-	d.of.spent.toil += 4 + len(cuts) // it takes to look among them for two that come near
+	d.of.spent.work += 4 + len(cuts) // it takes to look among them for two that come near
 	return d.only(cuts)
 }
 
 // Problems returns all that is found.
 func (d *Draft) Problems() Problems {
 	all := Problems{}
-	d.of.spent.toil += len(d.Motifs) * len(d.Motifs) / 32 // pairs that are looked up
+	d.of.spent.work += len(d.Motifs) * len(d.Motifs) / 32 // pairs that are looked up
 	for i := range d.Motifs {
 		if d.ctx.Err() != nil {
 			break

@@ -37,9 +37,9 @@ func (p *Plan) drawing(i int) (drawing, error) {
 	return d, nil
 }
 
-// leastLine is the length of the shortest line there is, in millimetres: shorter
+// minLine is the length of the shortest line there is, in millimetres: shorter
 // ones have no direction to set a wheel in.
-const leastLine = 0.01
+const minLine = 0.01
 
 // wrong says what is wrong with a cut's path in the unit repeat, "" if nothing is.
 func (d drawing) wrong(path geometry.Bezier) string {
@@ -56,7 +56,7 @@ func (d drawing) wrong(path geometry.Bezier) string {
 			return "leaves its box"
 		}
 		q := d.local(u)
-		if !(d.surface.RadiusAt(d.surface.HeightAt(d.along+q.Y)) > leastLine) {
+		if !(d.surface.RadiusAt(d.surface.HeightAt(d.along+q.Y)) > minLine) {
 			return "runs off the glass, past where it comes to a point"
 		}
 		if k > 0 {
@@ -64,7 +64,7 @@ func (d drawing) wrong(path geometry.Bezier) string {
 		}
 		before = q
 	}
-	if !(length >= leastLine) {
+	if !(length >= minLine) {
 		return "has no length"
 	}
 	return ""
@@ -73,8 +73,8 @@ func (d drawing) wrong(path geometry.Bezier) string {
 // undrawable refuses a motif with a line that can't be cut.
 func (p *Plan) undrawable(i int, s setting, why string) error {
 	u := p.Job.Length
-	e := p.Job.Refuse(job.Item("motif", i), "", "a motif whose lines all lie on the glass, each of "+u.Exact(leastLine)+" or more",
-		fmt.Sprintf("%s; its box is %s wide and %s high on blank %q", why, u.Fine(s.width), u.Fine(s.height), p.Blank.Name))
+	e := p.Job.Refuse(job.Item("motif", i), "", "a motif whose lines all lie on the glass, each of "+u.FormatWithRest(minLine)+" or more",
+		fmt.Sprintf("%s; its box is %s wide and %s high on blank %q", why, u.FormatDecimal(s.width), u.FormatDecimal(s.height), p.Blank.Name))
 	e.Read = "a " + p.sized[i].Kind.Name + " with " + described(p.sized[i])
 	return e
 }
@@ -95,13 +95,13 @@ func described(m job.Motif) string {
 func (p *Plan) tooDeep(i int) error {
 	m, u := p.sized[i], p.Job.Length
 	wheel := p.Job.Rack[m.Wheel]
-	most, what := wheel.Radius, fmt.Sprintf("as deep as its wheel's middle: %q is %s across", wheel.Name, u.Text(2*wheel.Radius))
+	most, what := wheel.Radius, fmt.Sprintf("as deep as its wheel's middle: %q is %s across", wheel.Name, u.Format(2*wheel.Radius))
 	round := min(p.Surface.RadiusAt(p.Band.Foot), p.Surface.RadiusAt(p.Band.Top))
 	if round < most {
-		most, what = round, fmt.Sprintf("as deep as the glass's middle: blank %q is %s across in its band", p.Blank.Name, u.Text(2*round))
+		most, what = round, fmt.Sprintf("as deep as the glass's middle: blank %q is %s across in its band", p.Blank.Name, u.Format(2*round))
 	}
 	if m.Depth < most {
 		return nil
 	}
-	return p.Job.Refuse(job.Item("motif", i)+".depth", u.Given(m.Depth), "a depth below "+u.AtMost(most), what)
+	return p.Job.Refuse(job.Item("motif", i)+".depth", u.FormatChosen(m.Depth), "a depth below "+u.FormatDown(most), what)
 }

@@ -67,7 +67,7 @@ func TestBandDrawnInByATenth(t *testing.T) {
 		j.Layout.Band = &job.Band{Foot: 1, Top: top}
 		foot := 1.0
 		for ; ; foot += 0.1 {
-			if _, misfit := b.Profile().FitCone(foot, top); misfit <= mostMisfit {
+			if _, misfit := b.Profile().FitCone(foot, top); misfit <= maxMisfit {
 				break
 			}
 		}

@@ -49,7 +49,7 @@ type arrangement struct {
 // Lay lays a job out on each of its blanks, in their order, or on those given, as
 // members of the set still, and checks it. No cures are looked for.
 func (e *Editor) Lay(ctx context.Context, j *job.Job, blanks ...*glass.Blank) (plans []*Plan, err error) {
-	defer func() { e.turn(err == nil) }()
+	defer func() { e.finish(err == nil) }()
 	if len(blanks) == 0 {
 		blanks = j.Blanks
 	}
@@ -66,12 +66,12 @@ func (e *Editor) Lay(ctx context.Context, j *job.Job, blanks ...*glass.Blank) (p
 	return plans, nil
 }
 
-// turn ends a layout.
-func (e *Editor) turn(done bool) {
-	e.arrangements.turn(done)
-	e.stages.turn(done)
-	e.figures.turn(done)
-	e.lands.turn(done)
+// finish ends a layout.
+func (e *Editor) finish(done bool) {
+	e.arrangements.finish(done)
+	e.stages.finish(done)
+	e.figures.finish(done)
+	e.lands.finish(done)
 }
 
 // plan lays a job out on a blank and checks it.
@@ -80,7 +80,7 @@ func (e *Editor) plan(ctx context.Context, j *job.Job, blank *glass.Blank) (*Pla
 	if err != nil {
 		return nil, err
 	}
-	if err := p.piled(); err != nil {
+	if err := p.refuseCrossed(); err != nil {
 		return nil, err
 	}
 	found, overfull, err := p.check(ctx, e.known(p, figures))
@@ -88,7 +88,7 @@ func (e *Editor) plan(ctx context.Context, j *job.Job, blank *glass.Blank) (*Pla
 	case err != nil:
 		return nil, checking(blank, err)
 	case overfull:
-		return nil, p.heaped(found)
+		return nil, p.refuseCrowded(found)
 	}
 	p.Findings = found
 	return p, nil

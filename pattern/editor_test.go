@@ -75,13 +75,13 @@ func edited(t *testing.T, random *rand.Rand, was *job.Job) *job.Job {
 	edits := []func(){
 		func() { m.Depth = some(0.1, 1.5) },
 		func() { m.Depth = 60 }, // deeper than the wheel's middle
-		func() { m.Across = of(some(-0.5, 0.5)) },
+		func() { m.X = of(some(-0.5, 0.5)) },
 		func() { m.Width, m.Height = of(some(0.2, 1)), mm(some(5, 60)) },
 		func() { m.Turn = geometry.Angle(some(-3, 3)) },
 		func() { m.Mirror = !m.Mirror },
 		func() { m.Shape = job.True - m.Shape },
 		func() { m.Wheel = random.IntN(len(j.Rack)) },
-		func() { p := m.Kind.Params[0]; m.Values[p.Name] = p.Least },
+		func() { p := m.Kind.Params[0]; m.Values[p.Name] = p.Min },
 		func() { own := some(0, 2); m.Land = &own },
 		func() { own := some(0, 1); m.Clear = &own },
 		func() { m.CutOrder = random.IntN(4) },

@@ -102,7 +102,7 @@ func (f *Face) follows(from, to float64) (z float64) {
 	n := max(1, int(math.Ceil(math.Abs(to-from)/fineStep)))
 	for i := range n + 1 {
 		next := from + (to-from)*float64(i)/float64(n)
-		if math.Abs(f.aside(next)) > mostMisfit {
+		if math.Abs(f.aside(next)) > maxMisfit {
 			return z
 		}
 		z = next
@@ -130,10 +130,10 @@ func (f *Face) off(from, to float64) (worst float64) {
 // within it.
 func (f *Face) endGores(repeats int) {
 	gore := geometry.Gore{Profile: f.Profile, HalfWidth: math.Pi / float64(repeats*f.Gores(repeats, 0).PerRepeat)}
-	if low := gore.Lies(f.Band[0], f.own[0], mostEase); low != f.own[0] {
+	if low := gore.Lies(f.Band[0], f.own[0], maxEase); low != f.own[0] {
 		f.Lower.Why, f.Low = Parts, low
 	}
-	if high := gore.Lies(f.Band[1], f.own[1], mostEase); high != f.own[1] {
+	if high := gore.Lies(f.Band[1], f.own[1], maxEase); high != f.own[1] {
 		f.Upper.Why, f.High = Parts, high
 	}
 }

@@ -17,7 +17,7 @@ func st(height, across, wall float64) glass.Station {
 }
 
 // Glasses that are straight in the band and not at their ends. Paper goes on as
-// long as the glass is within mostMisfit of it, and half a millimetre at the most
+// long as the glass is within maxMisfit of it, and half a millimetre at the most
 // further in, so that its height is found on a ruler.
 func TestPaperEndsWhereItParts(t *testing.T) {
 	for name, test := range map[string]struct {
@@ -43,7 +43,7 @@ func TestPaperEndsWhereItParts(t *testing.T) {
 				at, beyond float64
 				own        float64
 			}{{f.Lower, f.Low, f.Low - 0.5, 0}, {f.Upper, f.High, f.High + 0.5, 100}} {
-				within := func(z float64) bool { return math.Abs(p.Blank.Profile().Radius(z)-35) <= mostMisfit }
+				within := func(z float64) bool { return math.Abs(p.Blank.Profile().Radius(z)-35) <= maxMisfit }
 				switch {
 				case e.end.Own != e.own:
 					t.Errorf("the glass ends at %g", e.end.Own)
@@ -90,7 +90,7 @@ func TestGoresEndWhereTheyPart(t *testing.T) {
 	}
 	gore := geometry.Gore{Profile: f.Profile, HalfWidth: math.Pi / 5 / float64(f.Gores(5, 0).PerRepeat)}
 	for z, fits := range map[float64]bool{f.Low: true, f.Low - 1: false} {
-		if gain, loss := gore.Excess(z, f.Band[0]); (max(gain, loss) <= mostEase) != fits {
+		if gain, loss := gore.Excess(z, f.Band[0]); (max(gain, loss) <= maxEase) != fits {
 			t.Errorf("from %g the edges are out by %g and %g", z, gain, loss)
 		}
 	}

@@ -23,7 +23,7 @@ import (
 type Evaluator struct {
 	stages map[stage]*Plan
 	ids    map[string]int
-	stood  []*stand // by id
+	placed []*placedMotif // by id
 	pairs  map[[2]int]bool
 	found  map[[2]int]Problems // between two motifs, by their ids
 	bands  map[string]chosen
@@ -33,13 +33,13 @@ type Evaluator struct {
 // expense is what has been tried, by an evaluator and those made from it.
 type expense struct {
 	grooves int // that were cut: nearly all of the time goes there
-	toil    int // what was measured: see MostTried
+	work    int // what was measured: see MaxTried
 }
 
-// MostTried bounds what an evaluator may measure, in toil: see Plan.Toil. What is past
+// MaxTried bounds what an evaluator may measure, in work: see Plan.Work. What is past
 // it is not tried. It counts work and not time, so that the answers are the same
 // everywhere.
-const MostTried = 5_000_000
+const MaxTried = 5_000_000
 
 // ErrSpent says that an evaluator has measured all it may.
 var ErrSpent = errors.New("more has been tried than a search may")
@@ -59,10 +59,10 @@ func evaluator(spent *expense) *Evaluator {
 func (e *Evaluator) Afresh() *Evaluator { return evaluator(e.spent) }
 
 // Spent reports whether all has been measured that may be.
-func (e *Evaluator) Spent() bool { return e.spent.toil > MostTried }
+func (e *Evaluator) Spent() bool { return e.spent.work > MaxTried }
 
 // Spend counts work that was done elsewhere.
-func (e *Evaluator) Spend(toil int) { e.spent.toil += toil }
+func (e *Evaluator) Spend(work int) { e.spent.work += work }
 
 // Grooves returns how many grooves were cut so far, a bent one counted as several.
 func (e *Evaluator) Grooves() int { return e.spent.grooves }
@@ -82,7 +82,7 @@ func (e *Evaluator) Draft(ctx context.Context, j *job.Job, blank *glass.Blank) (
 		return nil, err
 	}
 	// Every motif is sized on every blank, and looked up beside every other.
-	e.spent.toil += len(j.Motifs) * (len(j.Blanks) + len(j.Motifs)/8 + 8) / 4
+	e.spent.work += len(j.Motifs) * (len(j.Blanks) + len(j.Motifs)/8 + 8) / 4
 	band, sized, err := e.share(j, blank)
 	if err != nil {
 		return nil, err
@@ -141,7 +141,7 @@ func (e *Evaluator) bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, 
 			return nil, err
 		}
 		const fitted = 80 // a cone; its gores, where they are asked for, not much more
-		e.spent.toil += fitted
+		e.spent.work += fitted
 		e.stages[at] = base
 	}
 	p := *base
@@ -149,9 +149,9 @@ func (e *Evaluator) bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, 
 	return &p, nil
 }
 
-// stand is a motif on a stage: what it comes to, or why it can't be drawn there;
+// placedMotif is a motif on a stage: what it comes to, or why it can't be drawn there;
 // its cuts in one period once they are cut, and what is known of them by themselves.
-type stand struct {
+type placedMotif struct {
 	toll         toll
 	wrong        error
 	cuts         []Cut
@@ -175,9 +175,9 @@ func (e *Evaluator) draft(ctx context.Context, p *Plan, sized []job.Motif) *Draf
 		key := string(about)
 		id, ok := e.ids[key]
 		if !ok {
-			id = len(e.stood)
+			id = len(e.placed)
 			e.ids[key] = id
-			e.stood = append(e.stood, e.stands(p, i))
+			e.placed = append(e.placed, e.stands(p, i))
 		}
 		d.ids[i] = id
 	}
@@ -185,20 +185,20 @@ func (e *Evaluator) draft(ctx context.Context, p *Plan, sized []job.Motif) *Draf
 }
 
 // stands draws a motif to see whether it can be, and what it comes to.
-func (e *Evaluator) stands(p *Plan, i int) *stand {
+func (e *Evaluator) stands(p *Plan, i int) *placedMotif {
 	d, err := p.drawing(i)
-	e.spent.toil += 2 + len(d.cuts)
+	e.spent.work += 2 + len(d.cuts)
 	if err != nil {
-		return &stand{wrong: err}
+		return &placedMotif{wrong: err}
 	}
-	return &stand{toll: p.toll(i, d)}
+	return &placedMotif{toll: p.toll(i, d)}
 }
 
 // Lay lays a job out on a blank, with all of its cuts, but does not check it.
 func (e *Evaluator) Lay(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, error) {
 	p, err := lay(ctx, j, blank)
 	if err == nil {
-		e.Spend(int(p.Toil()))
+		e.Spend(int(p.Work()))
 	}
 	return p, err
 }

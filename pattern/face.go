@@ -61,9 +61,9 @@ func (p *Plan) Inside() (Face, error) {
 	}
 	f := Face{Profile: profile, inner: p.Blank.Inner(), own: [2]float64{profile.Bottom(), profile.Top()}}
 	f.Band = f.between(p.Band.Foot, p.Band.Top)
-	if f.Band[1]-f.Band[0] < LeastBand {
+	if f.Band[1]-f.Band[0] < MinBand {
 		return fail(fmt.Errorf("the whole band lies below the inside floor, which is %s above the table",
-			p.Job.Length.Text(f.own[0])))
+			p.Job.Length.Format(f.own[0])))
 	}
 	f.fit = f.Band
 	if paper := p.Blank.Paper; paper != nil {
@@ -72,9 +72,9 @@ func (p *Plan) Inside() (Face, error) {
 			asked[1] = f.own[1]
 		}
 		f.ask(asked[0], asked[1])
-		if f.Band[1]-f.Band[0] < LeastBand {
+		if f.Band[1]-f.Band[0] < MinBand {
 			return fail(fmt.Errorf("of the band, the paper asked for (blank.paper) has only what lies below the inside floor, which is %s above the table",
-				p.Job.Length.Text(f.own[0])))
+				p.Job.Length.Format(f.own[0])))
 		}
 	} else {
 		f.Cone, f.Misfit = profile.FitCone(f.fit[0], f.fit[1])
@@ -110,7 +110,7 @@ func (f Face) between(low, high float64) [2]float64 {
 
 // Curved reports whether the face leaves its cone by more than paper on a cone
 // may be off, so that its paper has to be made of gores.
-func (f Face) Curved() bool { return f.Misfit > mostMisfit }
+func (f Face) Curved() bool { return f.Misfit > maxMisfit }
 
 // Gores is how paper for a curved face is divided.
 type Gores struct {
@@ -125,8 +125,8 @@ func (g Gores) Worst() float64 { return max(g.Gain, g.Loss) }
 
 // What gores are to keep to, in millimetres.
 const (
-	mostEase  = geometry.MillimetresPerInch / 64 // the error a gore may have: the least that calipers show, and paper gives
-	leastGore = 8.0                              // a gore's width at its widest: narrower ones can't be handled
+	maxEase = geometry.MillimetresPerInch / 64 // the error a gore may have: the least that calipers show, and paper gives
+	minGore = 8.0                              // a gore's width at its widest: narrower ones can't be handled
 )
 
 // Gores returns the fewest gores a repeat that lie flat within a 64th of an inch
@@ -143,7 +143,7 @@ func (f Face) Gores(repeats int, lift float64) Gores {
 	}
 	for n := 1; ; n++ {
 		g := f.InGores(repeats, n, lift)
-		if g.Worst() <= mostEase || math.Pi*2*widest/float64(repeats*(n+1)) < leastGore {
+		if g.Worst() <= maxEase || math.Pi*2*widest/float64(repeats*(n+1)) < minGore {
 			return g
 		}
 	}

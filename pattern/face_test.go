@@ -60,7 +60,7 @@ func TestGoresOfABand(t *testing.T) {
 			continue
 		}
 		g := face.Gores(5, 0.05)
-		if g.Worst() > mostEase || g.PerRepeat < before || g.Loss > g.Gain {
+		if g.Worst() > maxEase || g.PerRepeat < before || g.Loss > g.Gain {
 			t.Errorf("bulge of %g mm: %+v", test.bulge, g)
 		}
 		before = g.PerRepeat
@@ -68,7 +68,7 @@ func TestGoresOfABand(t *testing.T) {
 	}
 	// Of a waist the edges are too short.
 	p := planned(t, jobOn(blankOf(t, 40, 36, 34, 36, 40), 5, motif(t, "fan", nil)))
-	if g := p.Outside().Gores(5, 0); g.Gain > g.Loss || g.Worst() > mostEase {
+	if g := p.Outside().Gores(5, 0); g.Gain > g.Loss || g.Worst() > maxEase {
 		t.Errorf("waist: %+v", g)
 	}
 }

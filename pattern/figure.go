@@ -60,10 +60,10 @@ func (p *Plan) cutFigures(ctx context.Context, figures []*figure) error {
 		}
 	}
 	err := each(ctx, len(marks), func() func(int) {
-		lathe := p.lathe()
+		cutter := p.cutter()
 		return func(n int) {
 			k := marks[n]
-			fresh[k.motif][k.number] = p.cut(lathe, k.motif, figures[k.motif].lines[k.number])
+			fresh[k.motif][k.number] = p.cut(cutter, k.motif, figures[k.motif].lines[k.number])
 		}
 	})
 	if err != nil {
@@ -76,13 +76,13 @@ func (p *Plan) cutFigures(ctx context.Context, figures []*figure) error {
 }
 
 // cut cuts a line of a motif.
-func (p *Plan) cut(lathe *groove.Lathe, motif int, line groove.Line) groove.Groove {
+func (p *Plan) cut(cutter *groove.Cutter, motif int, line groove.Line) groove.Groove {
 	m := p.sized[motif]
-	return lathe.Cut(line, p.Job.Rack[m.Wheel], m.Depth, p.Job.Limits.Polish)
+	return cutter.Cut(line, p.Job.Rack[m.Wheel], m.Depth, p.Job.Limits.Polish)
 }
 
-// lathe returns a lathe that holds the plan's blank.
-func (p *Plan) lathe() *groove.Lathe { return groove.NewLathe(&p.Surface, p.Blank.ThinInner()) }
+// cutter returns a cutter that holds the plan's blank.
+func (p *Plan) cutter() *groove.Cutter { return groove.NewCutter(&p.Surface, p.Blank.ThinInner()) }
 
 // list puts down the plan's cuts, repeat by repeat, with the joins that their motifs name.
 func (p *Plan) list(figures []*figure) {
@@ -103,7 +103,7 @@ func (p *Plan) list(figures []*figure) {
 			for number, drawn := range f.cuts {
 				p.Cuts = append(p.Cuts, Cut{ID: first + number, Repeat: repeat + 1, Motif: i, Part: drawn.Part, Groove: grooves[number]})
 				c := &p.Cuts[len(p.Cuts)-1]
-				c.Left, c.Wheel = c.Remains.Least, p.sized[i].Wheel
+				c.Left, c.Wheel = c.Remains.Min, p.sized[i].Wheel
 				for _, other := range drawn.Joins {
 					c.Joins = append(c.Joins, first+other)
 				}
@@ -126,7 +126,7 @@ func (f *figure) in(p *Plan, repeat int) []groove.Groove {
 	if f.next == nil {
 		f.next = make([]groove.Groove, len(f.grooves))
 		for n, g := range f.grooves {
-			f.next[n] = g.Turned(&p.Surface, p.Pitch())
+			f.next[n] = g.Turned(&p.Surface, p.PitchAngle())
 		}
 	}
 	return f.next

@@ -10,7 +10,7 @@ import (
 // the others drawn. The error says that one can't be drawn, or that they come to
 // more than is cut.
 func (e *Editor) figured(ctx context.Context, p *Plan, stage key) ([]numbered, error) {
-	const counted = 20 * mostCuts // past that nobody asks how many there are
+	const counted = 20 * maxCuts // past that nobody asks how many there are
 	figures, drawings := make([]numbered, len(p.sized)), map[int]drawing{}
 	keys := make([]string, len(p.sized))
 	drawn := 0

@@ -38,7 +38,7 @@ type Finding struct {
 	Share            bool
 	Cure             *Cure // nil where none was sought: package search seeks them
 
-	across bool // between two copies of a motif
+	betweenCopies bool // between two copies of a motif
 }
 
 // Group is the findings of one kind that concern the same motifs and parts, all

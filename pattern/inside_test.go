@@ -78,8 +78,8 @@ func TestInsideTaper(t *testing.T) {
 	inner := motif(t, "fan", map[string]float64{"rays": 1, "hub": 0}, at(0.5, 0.5), inside(1))
 	p := laid(t, jobOn(blankOf(t, 30, 45), 3, outer, inner))
 	for _, end := range p.Cuts[len(p.Cuts)-1].Ends {
-		if theta, _ := p.Surface.Reverse(end); math.Abs(theta-p.Pitch()/4) > 1e-9 {
-			t.Errorf("an end is at θ = %g, the box's edge at %g", theta, p.Pitch()/4)
+		if theta, _ := p.Surface.Reverse(end); math.Abs(theta-p.PitchAngle()/4) > 1e-9 {
+			t.Errorf("an end is at θ = %g, the box's edge at %g", theta, p.PitchAngle()/4)
 		}
 	}
 }

@@ -17,14 +17,14 @@ func (p *Plan) joinCopies() {
 	// On the chart, a motif reaches towards its next copies by up to a pitch each way,
 	// also beyond a full turn.
 	const reach = 3
-	for turns := range p.Turns() + reach + 1 {
+	for turns := range p.Periods() + reach + 1 {
 		if turns == 0 && p.Period == 1 {
 			continue // there is but one copy
 		}
-		moved := p.Surface.Turned(float64(turns*p.Period) * p.Pitch())
+		moved := p.Surface.Turned(float64(turns*p.Period) * p.PitchAngle())
 		for _, e := range ends {
 			at, motif := moved.Apply(e.at), p.Cuts[e.cut].Motif
-			if !boxes[motif].Holds(at) {
+			if !boxes[motif].Contains(at) {
 				continue
 			}
 			if meeting[motif] == nil {

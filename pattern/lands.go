@@ -6,10 +6,10 @@ import (
 	"roundlay/pattern/groove"
 )
 
-// LeastLand returns the smallest land between two cuts that don't join, if it is
+// MinLand returns the smallest land between two cuts that don't join, if it is
 // below a limit; otherwise the limit. Where the job asks for no land, none is
 // looked for.
-func (p *Plan) LeastLand(limit float64) float64 {
+func (p *Plan) MinLand(limit float64) float64 {
 	c := crowding{plan: p, turned: map[[2]int]groove.Groove{}}
 	p.neighbours(limit, func(q pair) bool {
 		first := p.Cuts[q.first]
@@ -31,16 +31,16 @@ func (p *Plan) Nearest(limit float64) (land float64, ok bool) {
 	// Near cuts are looked at first: in a dense design many pairs are within the
 	// limit, and the least land is far below it.
 	for _, within := range []float64{min(2*p.Job.Limits.Land, limit), limit} {
-		if land = p.LeastLand(within); land < within {
+		if land = p.MinLand(within); land < within {
 			return land, true
 		}
 	}
 	return land, false
 }
 
-// LeastLeft returns the least glass left under any cut, infinite where all of
+// MinLeft returns the least glass left under any cut, infinite where all of
 // them are off the glass.
-func (p *Plan) LeastLeft() float64 {
+func (p *Plan) MinLeft() float64 {
 	least := math.Inf(1)
 	for _, c := range p.Cuts {
 		least = min(least, c.Left)

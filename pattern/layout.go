@@ -22,7 +22,7 @@ func lay(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, error) {
 // bare returns the plan of a job in a band of a blank, without a cut yet.
 func bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
 	p := uncut(j, blank, band)
-	if paper := blank.Paper; paper != nil && min(band.Top, paper.High)-max(band.Foot, paper.Low) < LeastBand {
+	if paper := blank.Paper; paper != nil && min(band.Top, paper.High)-max(band.Foot, paper.Low) < MinBand {
 		return nil, offPaper(j, blank, band)
 	}
 	if !p.hasCone() {
@@ -50,8 +50,8 @@ func period(j *job.Job) int {
 	return 1
 }
 
-// Pitch returns the angle of one repeat.
-func (p *Plan) Pitch() float64 { return 2 * math.Pi / float64(p.Repeats) }
+// PitchAngle returns the angle of one repeat.
+func (p *Plan) PitchAngle() float64 { return 2 * math.Pi / float64(p.Repeats) }
 
 // setting is a motif's place in the first repeat: where the middle of its box
 // is, and how long its sides are on the glass. Inside another motif the place is
@@ -71,16 +71,16 @@ func (p *Plan) set(m job.Motif) setting {
 		return setting{
 			motif: m, surface: &p.Surface, theta: outer.theta, along: outer.along,
 			width: m.Width.Of(outer.width), height: m.Height.Of(outer.height), outer: &outer,
-			offset: geometry.Point{X: m.Across.Of(outer.width), Y: m.Up.Of(outer.height) - outer.height/2},
+			offset: geometry.Point{X: m.X.Of(outer.width), Y: m.Y.Of(outer.height) - outer.height/2},
 		}
 	}
 	foot, top := p.Surface.AlongAt(p.Band.Foot), p.Surface.AlongAt(p.Band.Top)
-	along := foot + m.Up.Of(top-foot)
+	along := foot + m.Y.Of(top-foot)
 	radius := p.Surface.RadiusAt(p.Surface.HeightAt(along))
-	pitch := radius * p.Pitch()
+	pitch := radius * p.PitchAngle()
 	return setting{
 		motif: m, surface: &p.Surface,
-		theta: math.Remainder(m.Across.Of(pitch)/radius, 2*math.Pi), along: along,
+		theta: math.Remainder(m.X.Of(pitch)/radius, 2*math.Pi), along: along,
 		width: m.Width.Of(pitch), height: m.Height.Of(top - foot),
 	}
 }
@@ -143,12 +143,12 @@ func (s setting) bends(path geometry.Bezier) bool {
 	return !path.Straight() || level && s.motif.Shape == job.Taper && !s.surface.Upright()
 }
 
-// Turns returns how many times the period goes round the glass.
-func (p *Plan) Turns() int { return p.Repeats / p.Period }
+// Periods returns how many times the period goes round the glass.
+func (p *Plan) Periods() int { return p.Repeats / p.Period }
 
-// Turned returns the plan's cuts as they stand some periods on: their ids,
+// Shifted returns the plan's cuts as they stand some periods on: their ids,
 // repeats and places carried round the glass.
-func (p *Plan) Turned(turns int) []Cut {
+func (p *Plan) Shifted(turns int) []Cut {
 	cuts := make([]Cut, len(p.Cuts))
 	for i, c := range p.Cuts {
 		c.ID = p.id(c.ID, turns)
@@ -158,7 +158,7 @@ func (p *Plan) Turned(turns int) []Cut {
 			joins[k] = p.id(id, turns)
 		}
 		c.Joins = joins
-		c.Groove = c.Groove.Turned(&p.Surface, float64(turns*p.Period)*p.Pitch())
+		c.Groove = c.Groove.Turned(&p.Surface, float64(turns*p.Period)*p.PitchAngle())
 		cuts[i] = c
 	}
 	return cuts
@@ -166,15 +166,15 @@ func (p *Plan) Turned(turns int) []Cut {
 
 // id returns the id of a cut carried some periods round the glass.
 func (p *Plan) id(id, turns int) int {
-	all := len(p.Cuts) * p.Turns()
+	all := len(p.Cuts) * p.Periods()
 	return ((id-1+turns*len(p.Cuts))%all+all)%all + 1
 }
 
 // All returns every cut on the glass, in the order of their ids.
 func (p *Plan) All() []Cut {
 	var all []Cut
-	for t := range p.Turns() {
-		all = append(all, p.Turned(t)...)
+	for t := range p.Periods() {
+		all = append(all, p.Shifted(t)...)
 	}
 	return all
 }

@@ -27,8 +27,8 @@ type Misreading struct {
 // shaped like that: a 32nd of an inch, where a rule is misread, or two of them at a
 // foot or a rim, where the others by themselves lie on a line.
 const (
-	mostSlip    = geometry.MillimetresPerInch / 32
-	mostEndSlip = 2 * mostSlip
+	maxSlip    = geometry.MillimetresPerInch / 32
+	maxEndSlip = 2 * maxSlip
 )
 
 // Misread returns the station that makes the glass curved, so that paper on a cone
@@ -39,16 +39,16 @@ func (p *Plan) Misread() (Misreading, bool) {
 	if b.Straight || !p.leavesCone() {
 		return Misreading{}, false
 	}
-	i, radius, ok := b.Odd(mostMisfit)
+	i, radius, ok := b.Odd(maxMisfit)
 	if !ok || !(radius > b.Stations[i].Wall) {
 		return Misreading{}, false
 	}
 	s, last := b.Stations[i], len(b.Stations)-1
 	atEnd := i == 0 || i == last
 	m := Misreading{Station: s, Read: 2 * s.Radius, Straight: 2 * radius, Sure: last > 2 && !atEnd}
-	most := mostSlip
+	most := maxSlip
 	if atEnd {
-		most = mostEndSlip
+		most = maxEndSlip
 	}
 	if !m.Sure && math.Abs(m.Read-m.Straight) > most+1e-6 {
 		return Misreading{}, false
@@ -64,7 +64,7 @@ func (p *Plan) Misread() (Misreading, bool) {
 // leavesCone reports whether the glass parts from its paper's cone: in the band, or
 // beyond it, where the paper then ends.
 func (p *Plan) leavesCone() bool {
-	if p.WorstRadiusError > mostMisfit {
+	if p.WorstRadiusError > maxMisfit {
 		return true
 	}
 	outside := p.Outside()

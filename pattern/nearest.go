@@ -29,8 +29,8 @@ func (p *Plan) closeLines(i int) bool {
 	if !ok {
 		return false
 	}
-	lines, lathe := p.lines(drawn), p.lathe()
-	found, _, _ := distance(p.cut(lathe, i, lines[pair[0]]), p.cut(lathe, i, lines[pair[1]]), land)
+	lines, cutter := p.lines(drawn), p.cutter()
+	found, _, _ := distance(p.cut(cutter, i, lines[pair[0]]), p.cut(cutter, i, lines[pair[1]]), land)
 	return found < land
 }
 

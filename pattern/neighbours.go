@@ -50,9 +50,9 @@ func (p *Plan) neighbours(within float64, visit func(pair) bool) {
 	// Two motifs stand up to a turn apart, and reach towards one another by up to
 	// a pitch each.
 	const reach = 3
-	for turns, met := 1, true; going && met && turns <= p.Turns()+reach; turns++ {
+	for turns, met := 1, true; going && met && turns <= p.Periods()+reach; turns++ {
 		met = false
-		moved := p.Surface.Turned(float64(turns*p.Period) * p.Pitch())
+		moved := p.Surface.Turned(float64(turns*p.Period) * p.PitchAngle())
 		for i, box := range boxes {
 			if box = box.Moved(moved); box.Distance2(all) <= within*within {
 				met = true

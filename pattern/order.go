@@ -43,7 +43,7 @@ func (p *Plan) Order() []Pass {
 	}
 	// The order of motifs on a wheel is no matter of which wheel comes first.
 	slices.SortStableFunc(order, func(a, b Pass) int {
-		return cmp.Or(cmp.Compare(p.turn(a.Wheel), p.turn(b.Wheel)), a.before(b))
+		return cmp.Or(cmp.Compare(p.rank(a.Wheel), p.rank(b.Wheel)), a.before(b))
 	})
 	for i := range order {
 		order[i].sort(p.given)
@@ -102,7 +102,7 @@ func (p *Plan) Within(pass Pass) []int {
 
 // Around returns the ids of a cut and of its copies all round the glass.
 func (p *Plan) Around(id int) []int {
-	ids := make([]int, p.Turns())
+	ids := make([]int, p.Periods())
 	for turns := range ids {
 		ids[turns] = p.id(id, turns)
 	}
@@ -115,7 +115,7 @@ func (p *Plan) Length(pass Pass) float64 {
 	for _, c := range pass.Cuts {
 		length += c.Length
 	}
-	return length * float64(p.Turns())
+	return length * float64(p.Periods())
 }
 
 // Minutes returns how long a length of groove takes at the shop's own rate. It
@@ -132,9 +132,9 @@ func (p *Plan) Overruled() bool {
 	return len(p.Job.Shop.Order) > 0 || slices.ContainsFunc(p.Job.Motifs, func(m job.Motif) bool { return m.CutOrder > 0 })
 }
 
-// turn returns the place of a wheel in the order the job gives, the last of all
+// rank returns the place of a wheel in the order the job gives, the last of all
 // for one it doesn't name.
-func (p *Plan) turn(wheel int) int {
+func (p *Plan) rank(wheel int) int {
 	if i := slices.Index(p.Job.Shop.Order, wheel); i >= 0 {
 		return i
 	}

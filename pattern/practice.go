@@ -54,8 +54,8 @@ func (s *Set) Standings() []Standing {
 	for i := range s.Members {
 		m := &s.Members[i]
 		d := Standing{Member: m, Height: m.Blank.Height() - height, OutOfRound: m.OutOfRound - round}
-		d.Width, d.WidthAt = widths.most(i)
-		d.Wall, d.WallAt = walls.most(i)
+		d.Width, d.WidthAt = widths.largest(i)
+		d.Wall, d.WallAt = walls.largest(i)
 		// A blank that is rounder than the rest is none the worse for it.
 		d.Apart = math.Hypot(
 			math.Hypot(d.Height/showsHeight, d.Width/showsWidth),
@@ -97,9 +97,9 @@ func (s *Set) along(from float64, of func(m Member, z float64) float64) differen
 	return d
 }
 
-// most returns by how much a blank differs at the most, and at which height; -1
+// largest returns by how much a blank differs at the most, and at which height; -1
 // where it is half as much or more nearly everywhere.
-func (d differences) most(blank int) (by, at float64) {
+func (d differences) largest(blank int) (by, at float64) {
 	const nearly = 0.9
 	for k, x := range d.by[blank] {
 		if math.Abs(x) > math.Abs(by) {

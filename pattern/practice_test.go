@@ -13,7 +13,7 @@ func TestStandings(t *testing.T) {
 	j := three(t, bar(t, 0, 20, 30))
 	oval := func(name string, least, most float64) *glass.Blank {
 		b, err := glass.NewBlank(name, 12, []glass.Station{
-			{Height: 0, Radius: 40, Wall: 4}, {Height: 100, Radius: 40, Wall: 4, Least: least, Most: most},
+			{Height: 0, Radius: 40, Wall: 4}, {Height: 100, Radius: 40, Wall: 4, Min: least, Max: most},
 		})
 		if err != nil {
 			t.Fatal(err)

@@ -117,7 +117,7 @@ func touchRound(p *Plan, a, b Cut) bool {
 		if turns == 0 && a.Repeat == b.Repeat {
 			continue
 		}
-		moved := p.Surface.Turned(float64(turns) * float64(p.Repeats) * p.Pitch())
+		moved := p.Surface.Turned(float64(turns) * float64(p.Repeats) * p.PitchAngle())
 		for _, at := range a.Ends {
 			for _, other := range b.Ends {
 				if d := geometry.BoxOf(moved.Apply(other)).Distance2(geometry.BoxOf(at)); d < touching*touching {

@@ -9,8 +9,8 @@ import (
 	"roundlay/pattern/job"
 )
 
-// LeastBand is the lowest band anything is laid out in, in millimetres.
-const LeastBand = 1.0
+// MinBand is the lowest band anything is laid out in, in millimetres.
+const MinBand = 1.0
 
 // A job that can be read and yet not be laid out has a wrong value somewhere.
 // These name the one that most likely is, as the reader of the job does.
@@ -24,17 +24,17 @@ func blankKey(j *job.Job, b *glass.Blank) string {
 // the job gives, or else the height of a glass too low for the usual ones.
 func noRoom(j *job.Job, b *glass.Blank) error {
 	u, l := j.Length, j.Limits
-	key, read, rest := "limits.foot", u.Text(l.Foot), b.Height()-l.Rim-LeastBand
+	key, read, rest := "limits.foot", u.Format(l.Foot), b.Height()-l.Rim-MinBand
 	if j.Given("limits.rim") && (l.Rim >= l.Foot || !j.Given("limits.foot")) {
-		key, read, rest = "limits.rim", u.Text(l.Rim), b.Height()-l.Foot-LeastBand
+		key, read, rest = "limits.rim", u.Format(l.Rim), b.Height()-l.Foot-MinBand
 	}
 	why := fmt.Sprintf("blank %q: no glass may be cut: it is %s high, and limits.foot and limits.rim keep %s and %s of it clear",
-		b.Name, u.Text(b.Height()), u.Text(l.Foot), u.Text(l.Rim))
+		b.Name, u.Format(b.Height()), u.Format(l.Foot), u.Format(l.Rim))
 	if rest < 0 || !j.Given(key) {
 		key = fmt.Sprintf("%s.%s.height", blankKey(j, b), job.Item("station", len(b.Stations)-1))
-		return j.Refuse(key, u.Text(b.Height()), "a height of "+u.AtLeast(l.Foot+l.Rim+LeastBand)+" and more", why)
+		return j.Refuse(key, u.Format(b.Height()), "a height of "+u.FormatUp(l.Foot+l.Rim+MinBand)+" and more", why)
 	}
-	return j.Refuse(key, read, "a length up to "+u.AtMost(rest), why)
+	return j.Refuse(key, read, "a length up to "+u.FormatDown(rest), why)
 }
 
 // tooThin refuses what leaves no wall to cut: the glass to be left or the depth of
@@ -49,12 +49,12 @@ func tooThin(j *job.Job, b *glass.Blank, foot float64) error {
 		from = "the paper's lower edge"
 	}
 	why := fmt.Sprintf("blank %q: no glass may be cut: above %s the wall has to be %s for motif %d (%s), %s deep with %s left, and begins with %s",
-		b.Name, from, u.AtLeast(leave+depth), i+1, j.Motifs[i].Kind.Name, u.Given(depth), u.Given(leave), u.Fine(wall))
+		b.Name, from, u.FormatUp(leave+depth), i+1, j.Motifs[i].Kind.Name, u.FormatChosen(depth), u.FormatChosen(leave), u.FormatDecimal(wall))
 	switch {
 	case j.Given("limits.leave") && leave >= depth && wall-depth >= u.Step():
-		return j.Refuse("limits.leave", u.Given(leave), "a length up to "+u.AtMost(wall-depth), why)
+		return j.Refuse("limits.leave", u.FormatChosen(leave), "a length up to "+u.FormatDown(wall-depth), why)
 	case wall-leave >= u.Step():
-		return j.Refuse(job.Item("motif", i)+".depth", u.Given(depth), "a depth up to "+u.AtMost(wall-leave), why)
+		return j.Refuse(job.Item("motif", i)+".depth", u.FormatChosen(depth), "a depth up to "+u.FormatDown(wall-leave), why)
 	}
 	// The station at or below the foot of that band.
 	k := 0
@@ -62,14 +62,14 @@ func tooThin(j *job.Job, b *glass.Blank, foot float64) error {
 		k++
 	}
 	key := fmt.Sprintf("%s.%s.wall", blankKey(j, b), job.Item("station", k))
-	return j.Refuse(key, u.Text(b.Stations[k].Wall), "walls of "+u.AtLeast(leave+depth)+" and more above "+from, why)
+	return j.Refuse(key, u.Format(b.Stations[k].Wall), "walls of "+u.FormatUp(leave+depth)+" and more above "+from, why)
 }
 
 // unborne returns the deepest motif that a blank's wall does not carry in the
 // lowest band from a foot up, and the thinnest wall there; where it carries them
 // all, the deepest.
 func unborne(j *job.Job, b *glass.Blank, foot float64) (motif int, wall float64) {
-	band := job.Band{Foot: foot, Top: foot + LeastBand}
+	band := job.Band{Foot: foot, Top: foot + MinBand}
 	c := climb{j, b, thinFor(j, b)}
 	p, worst, depth := uncut(j, b, band), -1, 0.0
 	for i, m := range j.Motifs {
@@ -81,14 +81,14 @@ func unborne(j *job.Job, b *glass.Blank, foot float64) (motif int, wall float64)
 		depth = deepest(j)
 		worst = slices.IndexFunc(j.Motifs, func(m job.Motif) bool { return m.Depth == depth })
 	}
-	return worst, b.LeastWall(band.Foot, band.Top)
+	return worst, b.MinWall(band.Foot, band.Top)
 }
 
 // offPaper refuses paper that holds nothing of a band.
 func offPaper(j *job.Job, b *glass.Blank, band job.Band) error {
 	u := j.Length
-	return j.Refuse(blankKey(j, b)+".paper", fmt.Sprintf("paper from %s to %s", u.Text(b.Paper.Low), u.Text(b.Paper.High)),
-		fmt.Sprintf("paper that holds some of the band, from %s to %s", u.Text(band.Foot), u.Text(band.Top)),
+	return j.Refuse(blankKey(j, b)+".paper", fmt.Sprintf("paper from %s to %s", u.Format(b.Paper.Low), u.Format(b.Paper.High)),
+		fmt.Sprintf("paper that holds some of the band, from %s to %s", u.Format(band.Foot), u.Format(band.Top)),
 		fmt.Sprintf("blank %q: nothing could be carried over with it", b.Name))
 }
 
@@ -103,10 +103,10 @@ func noCone(j *job.Job, b *glass.Blank, band job.Band) error {
 	}
 	accepted := "a diameter in line with the other stations"
 	if expected > 0 {
-		accepted += ", near " + u.Text(2*expected)
+		accepted += ", near " + u.Format(2*expected)
 	}
-	return j.Refuse(key, u.Text(2*b.Stations[i].Radius), accepted,
-		fmt.Sprintf("blank %q: no cone can be laid on its profile between %s and %s", b.Name, u.Text(band.Foot), u.Text(band.Top)))
+	return j.Refuse(key, u.Format(2*b.Stations[i].Radius), accepted,
+		fmt.Sprintf("blank %q: no cone can be laid on its profile between %s and %s", b.Name, u.Format(band.Foot), u.Format(band.Top)))
 }
 
 // astray returns the station whose radius is furthest from the middle one of

@@ -10,9 +10,9 @@ import (
 func TestRoundness(t *testing.T) {
 	b := blank(t,
 		glass.Station{Height: 0, Radius: 40, Wall: 6},
-		glass.Station{Height: 50, Radius: 40, Wall: 4, Least: 79.5, Most: 80.5},
-		glass.Station{Height: 90, Radius: 40, Wall: 3, Least: 80, Most: 80},
-		glass.Station{Height: 100, Radius: 40.2, Wall: 3, Least: 80.2, Most: 80.6},
+		glass.Station{Height: 50, Radius: 40, Wall: 4, Min: 79.5, Max: 80.5},
+		glass.Station{Height: 90, Radius: 40, Wall: 3, Min: 80, Max: 80},
+		glass.Station{Height: 100, Radius: 40.2, Wall: 3, Min: 80.2, Max: 80.6},
 	)
 	p := laid(t, jobOn(b, 6, bar(t, 0, 20, 30)))
 	got := p.Roundness()

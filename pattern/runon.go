@@ -14,7 +14,7 @@ import (
 // copy to the right or to the left: round the glass they are one cut, and the
 // wheel is not lifted there.
 func (p *Plan) runOn(m job.Motif, lines []groove.Line) {
-	spacing := p.Pitch()
+	spacing := p.PitchAngle()
 	if m.On != job.Each {
 		spacing *= 2
 	}
@@ -32,7 +32,7 @@ func (p *Plan) runOn(m job.Motif, lines []groove.Line) {
 		for _, l := range lines {
 			at, out := l.Ends()
 			for k := range at {
-				if to := moved.Apply(at[k]); own.Holds(to) {
+				if to := moved.Apply(at[k]); own.Contains(to) {
 					found.add(lineEnd{to, swing.Apply(out[k])})
 				}
 			}

@@ -15,9 +15,9 @@ type Set struct {
 	// Band is the heights that every blank gives to the decoration. Where each
 	// goes to its own limits, it is what their bands have in common.
 	Band job.Band
-	// Holds is what holds the set back, without doubles; none where each blank
+	// Limits is what holds the set back, without doubles; none where each blank
 	// goes to its own limits.
-	Holds []Hold
+	Limits []Limit
 }
 
 // Member is one blank of a set.
@@ -25,7 +25,7 @@ type Member struct {
 	*Plan
 	Own        job.Band // as far up as its band may reach
 	End                 // what ends that at the top
-	Across     float64  // its diameter at the middle of the set's band
+	Diameter   float64  // its diameter at the middle of the set's band
 	Wall       float64  // the thinnest in the set's band
 	OutOfRound float64
 }
@@ -47,8 +47,8 @@ const (
 // String returns the bound's name in reports.
 func (b Bound) String() string { return [...]string{"wall", "rim", "paper", "girth", "findings"}[b] }
 
-// Hold is how one blank holds the set back.
-type Hold struct {
+// Limit is how one blank holds the set back.
+type Limit struct {
 	Member *Member
 	By     Bound
 	End    End // of the band, where By is its wall, its rim or its paper
@@ -83,9 +83,9 @@ func compare(plans []*Plan) *Set {
 		s.Band.Foot, s.Band.Top = max(s.Band.Foot, p.Band.Foot), min(s.Band.Top, p.Band.Top)
 	}
 	for _, p := range plans {
-		m := Member{Plan: p, Across: across(p.Blank.Profile(), s.Band), OutOfRound: p.Blank.OutOfRound()}
+		m := Member{Plan: p, Diameter: across(p.Blank.Profile(), s.Band), OutOfRound: p.Blank.OutOfRound()}
 		m.Own, m.End = carried(p.Job, p.Blank)
-		m.Wall = p.Blank.LeastWall(s.Band.Foot, max(s.Band.Top, s.Band.Foot))
+		m.Wall = p.Blank.MinWall(s.Band.Foot, max(s.Band.Top, s.Band.Foot))
 		s.Members = append(s.Members, m)
 	}
 	return s
@@ -125,7 +125,7 @@ func (s *Set) hold(ctx context.Context) error {
 
 // add notes how a member holds the set back, and lays the others out without it.
 func (s *Set) add(ctx context.Context, i int, by Bound, end End) error {
-	h := Hold{Member: &s.Members[i], By: by, End: end}
+	h := Limit{Member: &s.Members[i], By: by, End: end}
 	rest := s.Job.Clone()
 	rest.Blanks = slices.Delete(slices.Clone(s.Job.Blanks), i, i+1)
 	band, lowest, _, err := commonBand(rest)
@@ -166,7 +166,7 @@ func (s *Set) add(ctx context.Context, i int, by Bound, end End) error {
 	if next >= 0 {
 		h.Next = &s.Members[next]
 	}
-	s.Holds = append(s.Holds, h)
+	s.Limits = append(s.Limits, h)
 	return nil
 }
 

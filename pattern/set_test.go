@@ -43,24 +43,24 @@ func TestSetByHand(t *testing.T) {
 		{88 - 1.6*(math.Sqrt(1.0025)-1)/0.05, ByWall, 80, 7 - 5*0.805}, {80.5, ByRim, 78, 5}, {86.5, ByRim, 76, 5},
 	} {
 		m := s.Members[i]
-		if !near(m.Own.Top, want.top, 1e-6) || m.By != want.by || m.Across != want.across || !near(m.Wall, want.wall, 1e-9) {
-			t.Errorf("%s: own top %g by %v, %g across, wall %g; wanted %+v", m.Blank.Name, m.Own.Top, m.By, m.Across, m.Wall, want)
+		if !near(m.Own.Top, want.top, 1e-6) || m.By != want.by || m.Diameter != want.across || !near(m.Wall, want.wall, 1e-9) {
+			t.Errorf("%s: own top %g by %v, %g across, wall %g; wanted %+v", m.Blank.Name, m.Own.Top, m.By, m.Diameter, m.Wall, want)
 		}
 		if m.Band != s.Band {
 			t.Errorf("%s: laid in a band of its own, %v", m.Blank.Name, m.Band)
 		}
 	}
-	if len(s.Holds) != 2 {
-		t.Fatalf("held back by %+v", s.Holds)
+	if len(s.Limits) != 2 {
+		t.Fatalf("held back by %+v", s.Limits)
 	}
 	// Without the short one the band ends where the narrow one's does.
-	h := s.Holds[0]
+	h := s.Limits[0]
 	if h.Member.Blank.Name != "short" || h.By != ByRim || !near(h.Taller, 6, 1e-9) || !near(h.Wider, 1, 1e-9) || h.Next.Blank.Name != "narrow" || h.Findings != 0 {
 		t.Errorf("the band is held back by %+v", h)
 	}
 	// Without the narrow one, a repeat is 78π/4 wide in place of 76π/4, and the
 	// band still ends where the short one's does.
-	h = s.Holds[1]
+	h = s.Limits[1]
 	if h.Member.Blank.Name != "narrow" || h.By != ByGirth || !near(h.Taller, 0, 1e-9) || !near(h.Wider, 78./76, 1e-9) || h.Next.Blank.Name != "short" {
 		t.Errorf("the size is held back by %+v", h)
 	}
@@ -107,8 +107,8 @@ func TestSetMatches(t *testing.T) {
 		}
 	}
 	s := setOf(t, j)
-	if len(s.Holds) > 0 {
-		t.Errorf("held back, though each goes to its own limits: %+v", s.Holds)
+	if len(s.Limits) > 0 {
+		t.Errorf("held back, though each goes to its own limits: %+v", s.Limits)
 	}
 }
 
@@ -155,8 +155,8 @@ func TestSetMeets(t *testing.T) {
 	if err != nil || from[0] != -1 || sized[0].Width != mm(12) || sized[0].Height != mm(30) {
 		t.Errorf("%v: %+v from blank %d", err, sized[0], from[0])
 	}
-	if s := setOf(t, j); len(s.Holds) != 1 || s.Holds[0].By != ByRim || s.Holds[0].Wider != 1 {
-		t.Errorf("held back by %+v", s.Holds)
+	if s := setOf(t, j); len(s.Limits) != 1 || s.Limits[0].By != ByRim || s.Limits[0].Wider != 1 {
+		t.Errorf("held back by %+v", s.Limits)
 	}
 }
 
@@ -182,18 +182,18 @@ func TestSetFindings(t *testing.T) {
 	j.Layout.Band = &job.Band{Foot: 10, Top: 80}
 	j.Blanks[0] = named(t, "thin", 100, 40, 4, 2) // 2.4 mm of wall at 80 mm, for 1 mm and 1.6 mm
 	s := setOf(t, j)
-	var found *Hold
-	for i, h := range s.Holds {
+	var found *Limit
+	for i, h := range s.Limits {
 		if h.By == ByFindings {
-			found = &s.Holds[i]
+			found = &s.Limits[i]
 		}
 	}
 	if found == nil || found.Member.Blank.Name != "thin" || found.Findings != 0 || found.Next != nil {
-		t.Fatalf("held back by %+v", s.Holds)
+		t.Fatalf("held back by %+v", s.Limits)
 	}
 	// The stated band asks more of the thin one than it carries: 2.6 mm of
 	// wall end at 70 mm, and 1.6 mm square to the slant of 0.02 mm a mm a little below.
-	if h := s.Holds[0]; h.By != ByWall || h.Member.Blank.Name != "thin" || !near(h.Member.Own.Top, 70-1.6*(math.Sqrt(1.0004)-1)/0.02, 1e-6) || h.Taller != 0 {
+	if h := s.Limits[0]; h.By != ByWall || h.Member.Blank.Name != "thin" || !near(h.Member.Own.Top, 70-1.6*(math.Sqrt(1.0004)-1)/0.02, 1e-6) || h.Taller != 0 {
 		t.Errorf("held back by %+v", h)
 	}
 }
@@ -205,10 +205,10 @@ func TestSetCountsLetters(t *testing.T) {
 	if n := len(s.Members[0].Findings); n < 3 {
 		t.Fatalf("%d findings are too few to tell", n)
 	}
-	if len(s.Holds) == 0 {
+	if len(s.Limits) == 0 {
 		t.Fatal("nothing holds the set back")
 	}
-	for _, h := range s.Holds {
+	for _, h := range s.Limits {
 		want := 0
 		for i := range s.Members {
 			if m := &s.Members[i]; m != h.Member {

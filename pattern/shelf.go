@@ -26,9 +26,9 @@ func (s *shelf[K, V]) put(key K, v V) {
 	s.now[key] = v
 }
 
-// turn ends a layout. Of one that came to nothing, whatever it made goes: so a value
+// finish ends a layout. Of one that came to nothing, whatever it made goes: so a value
 // that is half typed, or a run that is cancelled, costs nothing of what was there.
-func (s *shelf[K, V]) turn(done bool) {
+func (s *shelf[K, V]) finish(done bool) {
 	if done {
 		s.last, s.before = s.now, s.last
 	}

@@ -60,7 +60,7 @@ func (p *Plan) leftAt() []float64 {
 		// The least under a broad wheel may lie beside the cut's line.
 		if r := p.Cuts[i].Remains; r.Height >= 0 && r.Height < p.Blank.Height() {
 			n := int(r.Height / grain)
-			least[n] = min(least[n], r.Least)
+			least[n] = min(least[n], r.Min)
 		}
 		samples := p.Cuts[i].Samples
 		for k := range samples {

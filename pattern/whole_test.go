@@ -78,7 +78,7 @@ func walk(p *Plan) tally {
 	all := tally{}
 	if face := p.Outside(); face.Curved() {
 		off := face.Gores(p.Repeats, 0).Worst()
-		all.add(newSpot(Uneven, false), off, off-mostEase, exact)
+		all.add(newSpot(Uneven, false), off, off-maxEase, exact)
 	}
 	stretch := p.Surface.Stretch(0, p.Surface.Length())
 	const turns = 3 // two motifs of double pitch, half a pitch aside, reach no farther
@@ -167,7 +167,7 @@ func endsMeet(a, b Cut) bool {
 func clearWalk(p *Plan, a, b Cut, land float64) (share, tolerance float64) {
 	const step = 0.2 // mm
 	walk := func(c, other Cut) float64 {
-		clear, all := 0.0, 0.0
+		isClear, all := 0.0, 0.0
 		for i := 1; i < len(c.Samples); i++ {
 			from, to := c.Samples[i-1], c.Samples[i]
 			length := to.Along - from.Along
@@ -181,11 +181,11 @@ func clearWalk(p *Plan, a, b Cut, land float64) (share, tolerance float64) {
 					near := func(q geometry.Point) bool { return o.DistanceToPlace(q, p.Surface.Space(q), land) < land }
 					return near(left) || near(right)
 				}) {
-					clear += length / n
+					isClear += length / n
 				}
 			}
 		}
-		return clear / all
+		return isClear / all
 	}
 	tolerance = 4 * step / min(a.Length, b.Length)
 	switch longer := a.Length - b.Length; {
@@ -204,10 +204,10 @@ func walkAlone(p *Plan, c Cut, all tally) {
 	for _, s := range c.Samples {
 		low, high = min(low, s.Height), max(high, s.Height)
 	}
-	left := c.Remains.Least
+	left := c.Remains.Min
 	all.add(newSpot(Thin, false, c.ID), left, p.Job.Limits.Leave-left, exact)
-	all.add(newSpot(Buried, false, c.ID), c.Depth, c.Strain.Buried, exact)
-	all.add(newSpot(Tight, false, c.ID), c.Strain.Sweep, c.Strain.Share-MostSweep, exact)
+	all.add(newSpot(Buried, false, c.ID), c.Depth, c.WheelFit.Buried, exact)
+	all.add(newSpot(Tight, false, c.ID), c.WheelFit.Sweep, c.WheelFit.Share-MaxSweep, exact)
 	reach := p.Job.Limits.Reach * c.Asked
 	all.add(newSpot(Shallow, false, c.ID), c.Depth, reach-c.Depth, exact)
 
@@ -240,9 +240,9 @@ func checkPlace(t *testing.T, p *Plan, cuts []Cut, f Finding) {
 		within = 0.05 // the middle between two places lies a little beside them on a curved glass
 	}
 	if len(f.Cuts) == 2 {
-		within += max(f.Wanted, p.mostLand()) / 2
+		within += max(f.Wanted, p.maxLand()) / 2
 		if !f.Share {
-			within += f.Measured/2 - max(f.Wanted, p.mostLand())/2
+			within += f.Measured/2 - max(f.Wanted, p.maxLand())/2
 		}
 	}
 	for _, id := range f.Cuts {

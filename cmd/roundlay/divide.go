@@ -12,8 +12,8 @@ import (
 	"roundlay/render/report"
 )
 
-// mostAcross is the widest circle divide answers for, far beyond any glass.
-const mostAcross = 10000 // mm
+// maxAcross is the widest circle divide answers for, far beyond any glass.
+const maxAcross = 10000 // mm
 
 // divide reports divider settings, for a job's circles or for one given bare.
 func divide(s *session, args []string) error {
@@ -100,8 +100,8 @@ func bareCircle(file, across, around string, parts int) ([]report.Circle, geomet
 	if err != nil {
 		return nil, 0, err
 	}
-	if !(length > 0 && length <= mostAcross) {
-		return nil, 0, fmt.Errorf("%s: read %q; accepted: a length above zero and up to %s", flag, text, unit.Text(mostAcross))
+	if !(length > 0 && length <= maxAcross) {
+		return nil, 0, fmt.Errorf("%s: read %q; accepted: a length above zero and up to %s", flag, text, unit.Format(maxAcross))
 	}
 	return []report.Circle{{Radius: length / perRadius, Parts: parts}}, unit, nil
 }
@@ -196,12 +196,12 @@ func fits(stepped report.Stepped, unit geometry.Unit, c report.Circle, set strin
 		return errors.New("--gap and --set are for circles that are stepped, and the job has one repeat: say with --parts in how many parts")
 	}
 	if used := stepped.Used; set != "" && !(used > 0 && used < 2*c.Radius) {
-		return fmt.Errorf("--set: read %q; accepted: above zero and less than the circle is across, %s", set, unit.AtMost(2*c.Radius))
+		return fmt.Errorf("--set: read %q; accepted: above zero and less than the circle is across, %s", set, unit.FormatDown(2*c.Radius))
 	}
 	arc := 2 * math.Pi * c.Radius / float64(c.Parts)
 	for i, length := range stepped.Gaps {
 		if math.Abs(length) >= arc {
-			return fmt.Errorf("--gap: read %q; accepted: less than one part, which is %s round", gaps[i], unit.Text(arc))
+			return fmt.Errorf("--gap: read %q; accepted: less than one part, which is %s round", gaps[i], unit.Format(arc))
 		}
 	}
 	return nil

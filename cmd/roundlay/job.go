@@ -48,7 +48,7 @@ func (s *session) readData(name string) (string, []byte, error) {
 		in = f
 	}
 	// One byte past the most that Read takes is enough for it to refuse.
-	data, err := io.ReadAll(io.LimitReader(in, job.MostBytes+1))
+	data, err := io.ReadAll(io.LimitReader(in, job.MaxBytes+1))
 	if err != nil {
 		return name, nil, fmt.Errorf("%s: %w", name, err)
 	}

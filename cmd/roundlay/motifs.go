@@ -59,7 +59,7 @@ func (s *session) chart(name, out, paper string, force bool) error {
 		}
 	}
 	const dpi = 150
-	to := target{out: out, dpi: dpi, mostDPI: options.MaxDPI()}
+	to := target{out: out, dpi: dpi, maxDPI: options.MaxDPI()}
 	if err := to.read(s.flags); err != nil {
 		return err
 	}

@@ -25,8 +25,8 @@ import (
 
 // What any run of the program may take.
 const (
-	mostSeconds = 10.0      // of a processor
-	mostKiB     = 500 << 10 // of memory
+	maxSeconds = 10.0      // of a processor
+	maxKiB     = 500 << 10 // of memory
 )
 
 // Good jobs are spoilt at random, with lines deleted, doubled and swapped, kinds
@@ -226,7 +226,7 @@ func setParam(rnd *rand.Rand, lines []string) []string {
 	own := slices.Clone(lines[i:end])
 	for range 1 + rnd.IntN(3) {
 		p := kind.Params[rnd.IntN(len(kind.Params))]
-		value := fmt.Sprint([]float64{p.Least, p.Most}[rnd.IntN(2)])
+		value := fmt.Sprint([]float64{p.Min, p.Max}[rnd.IntN(2)])
 		if p.Sort == motifs.Switch {
 			value = []string{"true", "false"}[rnd.IntN(2)]
 		}
@@ -248,7 +248,7 @@ func runMutant(t *testing.T, text string, args []string) (status int, wrong stri
 		t.Fatal(err)
 	}
 	// Many times what it may take of a processor: there may be others at work.
-	ctx, cancel := context.WithTimeout(t.Context(), 20*mostSeconds*time.Second)
+	ctx, cancel := context.WithTimeout(t.Context(), 20*maxSeconds*time.Second)
 	defer cancel()
 	args = slices.Insert(slices.Clone(args), 1, "-")
 	if i := slices.Index(args, "{}"); i >= 0 {
@@ -275,10 +275,10 @@ func runMutant(t *testing.T, text string, args []string) (status int, wrong stri
 		return status, fmt.Sprintf("exit status %d, %s", status, said)
 	case status == exitNotDone && (strings.Count(said, "\n") != 1 || !strings.HasPrefix(said, "roundlay: ") || len(said) > 1000):
 		return status, fmt.Sprintf("not one line on standard error: %q", said)
-	case took > mostSeconds:
+	case took > maxSeconds:
 		return status, fmt.Sprintf("took %.1f seconds of a processor", took)
 	}
-	if usage, ok := cmd.ProcessState.SysUsage().(*syscall.Rusage); ok && runtime.GOOS == "linux" && usage.Maxrss > mostKiB {
+	if usage, ok := cmd.ProcessState.SysUsage().(*syscall.Rusage); ok && runtime.GOOS == "linux" && usage.Maxrss > maxKiB {
 		return status, fmt.Sprintf("took %d MiB", usage.Maxrss>>10)
 	}
 	return status, ""

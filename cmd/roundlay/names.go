@@ -13,19 +13,19 @@ import (
 // The longest that a title and a blank's name may be in a file's name, in bytes:
 // with what stands between and behind them they keep below 255, which is all that
 // file systems take.
-const mostTitle, mostName = 120, 80
+const maxTitle, maxName = 120, 80
 
 // blankFile is what the files of a blank are called by: the job's title and,
 // where the job has several blanks, the blank's name, whether or not the others
 // are asked for too. Blanks whose names come out alike are numbered.
 func blankFile(j *job.Job, blank *glass.Blank) string {
-	name := fileName(j.Title, mostTitle)
+	name := fileName(j.Title, maxTitle)
 	if len(j.Blanks) < 2 {
 		return name
 	}
-	own, alike, number := fileName(blank.Name, mostName), 0, 0
+	own, alike, number := fileName(blank.Name, maxName), 0, 0
 	for _, b := range j.Blanks {
-		if fileName(b.Name, mostName) == own {
+		if fileName(b.Name, maxName) == own {
 			alike++
 		}
 		if b == blank {

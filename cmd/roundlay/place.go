@@ -16,14 +16,14 @@ type place struct {
 	linked bool // whether the path names a link to the file
 }
 
-// mostLinks is how many links may lead to one another, as Linux has it.
-const mostLinks = 40
+// maxLinks is how many links may lead to one another, as Linux has it.
+const maxLinks = 40
 
 // locate finds the place of a file that may be there or not. Pipes and devices
 // are none.
 func locate(path string) (place, error) {
 	var at place
-	for range mostLinks {
+	for range maxLinks {
 		// Not filepath.Dir, which would take ".." behind a link for its parent.
 		folder, name := filepath.Split(path)
 		if name == "" {

@@ -57,7 +57,7 @@ func readLength(unit geometry.Unit, flag, text string, into *float64, most float
 	}
 	accepts := func(mm float64) bool { return mm >= 0 && mm <= most }
 	if !accepts(*into) {
-		return fmt.Errorf("%s: read %q; accepted: from 0 to %s, %s%s", flag, text, means, unit.AtMost(most), otherUnit(unit, text, accepts))
+		return fmt.Errorf("%s: read %q; accepted: from 0 to %s, %s%s", flag, text, means, unit.FormatDown(most), otherUnit(unit, text, accepts))
 	}
 	return nil
 }
@@ -77,16 +77,16 @@ func parseLength(unit geometry.Unit, flag, text string) (float64, error) {
 // printFlags are the flags that say how paper is made and printed.
 type printFlags struct {
 	paperFlags
-	side, thickness, seam, across, up *string
-	seamAt                            *int
-	mirror, noRings                   *bool
+	side, thickness, seam, barAcross, up *string
+	seamAt                               *int
+	mirror, noRings                      *bool
 }
 
 func addPrintFlags(f *pflag.FlagSet) printFlags {
 	return printFlags{
 		side:       f.String("side", "outside", "outside or inside the glass, or patches: one to a repeat"),
 		paperFlags: addPaperFlags(f),
-		across:     f.String("printed-across", "", "what a ruler says of the 100 mm bar across a test page, along the paper's short side, a `LENGTH`"),
+		barAcross:  f.String("printed-across", "", "what a ruler says of the 100 mm bar across a test page, along the paper's short side, a `LENGTH`"),
 		up:         f.String("printed-up", "", "what it says of the bar up that page, along the long side, a `LENGTH`"),
 		thickness:  f.String("thickness", "", "how thick the paper is, a `LENGTH` (0.1 mm if not given)"),
 		seam:       f.String("seam", "tab", "how the wrap's ends meet: on a tab, or butt, edge to edge"),
@@ -129,7 +129,7 @@ func (p printFlags) printed(unit geometry.Unit) (page.Printed, error) {
 	for _, bar := range []struct {
 		flag, text string
 		into       *float64
-	}{{"--printed-across", *p.across, &printed.Short}, {"--printed-up", *p.up, &printed.Long}} {
+	}{{"--printed-across", *p.barAcross, &printed.Short}, {"--printed-up", *p.up, &printed.Long}} {
 		if bar.text == "" {
 			continue
 		}

@@ -151,7 +151,7 @@ func sheetPath(out string, j *job.Job, chosen []*glass.Blank) (string, error) {
 	if err != nil || !folder {
 		return out, err
 	}
-	name := fileName(j.Title, mostTitle)
+	name := fileName(j.Title, maxTitle)
 	if len(chosen) == 1 {
 		name = blankFile(j, chosen[0])
 	}

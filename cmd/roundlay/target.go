@@ -45,14 +45,14 @@ type target struct {
 	out     string
 	page    int // 0 where none is asked for
 	dpi     float64
-	mostDPI float64 // that a page of this paper can be drawn at
+	maxDPI  float64 // that a page of this paper can be drawn at
 	several bool    // whether more than one paper is to be written
 
 	folder, only string // the folder, or the one ending that out names
 }
 
-// leastDPI is the coarsest that a picture of a page may be.
-const leastDPI = 10
+// minDPI is the coarsest that a picture of a page may be.
+const minDPI = 10
 
 // read finds out whether a folder or a file is named, and whether the flags
 // suit it.
@@ -74,8 +74,8 @@ func (t *target) read(flags *pflag.FlagSet) error {
 		return fmt.Errorf("--page: read %d; accepted: a page of the paper, from 1", t.page)
 	case flags.Changed("dpi") && t.only != pngEnding:
 		return errors.New("--dpi is for a .png: name it too, such as --out page.png")
-	case !(t.dpi >= leastDPI && t.dpi <= t.mostDPI):
-		return fmt.Errorf("--dpi: read %g; accepted: dots to the inch, from %d to %.0f on this paper", t.dpi, leastDPI, t.mostDPI)
+	case !(t.dpi >= minDPI && t.dpi <= t.maxDPI):
+		return fmt.Errorf("--dpi: read %g; accepted: dots to the inch, from %d to %.0f on this paper", t.dpi, minDPI, t.maxDPI)
 	}
 	if t.page == 0 && t.only == pngEnding {
 		t.page = 1

@@ -19,9 +19,9 @@ type learnt struct{ rate, length, minutes float64 }
 func learn(plans []*pattern.Plan, took string, minutes float64) (learnt, error) {
 	length := plans[0].Totals().Length
 	l := learnt{length / minutes, length, minutes}
-	if !(l.rate >= job.LeastRate && l.rate <= job.MostRate) {
+	if !(l.rate >= job.MinRate && l.rate <= job.MaxRate) {
 		return l, fmt.Errorf("--took: read %q; accepted for %s of groove: from %s to %s", took, report.Groove(plans[0].Job.Length, length),
-			report.Minutes(length/job.MostRate), report.Minutes(length/job.LeastRate))
+			report.Minutes(length/job.MaxRate), report.Minutes(length/job.MinRate))
 	}
 	for _, p := range plans {
 		p.Job.Shop.Rate = l.rate
@@ -69,12 +69,12 @@ var timeForm = regexp.MustCompile(`^(?:([0-9][0-9 ./,¼½¾-]*?)\s*(?:hours?|hrs
 
 // text is the rate as it stands in a job, a thousandth of an inch or a hundredth
 // of a millimetre fine.
-func (l learnt) text(u geometry.Unit) string { return strconv.Quote(u.Fine(l.rate)) }
+func (l learnt) text(u geometry.Unit) string { return strconv.Quote(u.FormatDecimal(l.rate)) }
 
 func (l learnt) words(u geometry.Unit) string {
 	const fast = 600 // mm a minute: faster than anyone cuts for long
 	words := fmt.Sprintf("%s of groove in %s is %s a minute. Under [shop] in the job: rate = %s",
-		report.Groove(u, l.length), report.Minutes(l.minutes), u.Fine(l.rate), l.text(u))
+		report.Groove(u, l.length), report.Minutes(l.minutes), u.FormatDecimal(l.rate), l.text(u))
 	if l.rate > fast {
 		words += "\nThat is fast: if the time was in hours, say so, such as \"2 h\"."
 	}

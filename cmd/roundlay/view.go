@@ -35,7 +35,7 @@ func view(s *session, args []string) error {
 	if o.Turn, err = readDegrees("--turn", *turn, -360, 360); err != nil {
 		return err
 	}
-	if o.Tilt, err = readDegrees("--tilt", *tilt, 0, picture.MostTilt*180/math.Pi); err != nil {
+	if o.Tilt, err = readDegrees("--tilt", *tilt, 0, picture.MaxTilt*180/math.Pi); err != nil {
 		return err
 	}
 	j, _, err := s.readJob(file)
@@ -82,7 +82,7 @@ func view(s *session, args []string) error {
 // notClear says what a picture of a plan does not show: that it has findings, where
 // they are not ringed, and that it breaks through the glass; "" of one that is clear.
 func notClear(p *pattern.Plan, ringed bool) string {
-	n, through := len(p.Groups()), p.LeastLeft() <= 0
+	n, through := len(p.Groups()), p.MinLeft() <= 0
 	if n == 0 || ringed && !through {
 		return ""
 	}

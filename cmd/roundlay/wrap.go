@@ -42,7 +42,7 @@ func printWraps(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
-	to := target{out: *out, page: *page, dpi: *dpi, mostDPI: options.MaxDPI(), several: len(chosen) > 1 && !*test}
+	to := target{out: *out, page: *page, dpi: *dpi, maxDPI: options.MaxDPI(), several: len(chosen) > 1 && !*test}
 	if err := to.read(s.flags); err != nil {
 		return err
 	}

@@ -15,13 +15,13 @@ import (
 // millimetres and as measured: weighing the blank does not change them.
 type Station struct {
 	Height, Radius, Wall float64
-	// Least and Most are the smallest and the greatest diameter where more than one
+	// Min and Most are the smallest and the greatest diameter where more than one
 	// was read: they show how far the glass is out of round. Otherwise both are 0.
-	Least, Most float64
+	Min, Max float64
 }
 
 // OutOfRound returns by how much the glass is wider one way than the other.
-func (s Station) OutOfRound() float64 { return s.Most - s.Least }
+func (s Station) OutOfRound() float64 { return s.Max - s.Min }
 
 // Extent is a range of heights above the table.
 type Extent struct{ Low, High float64 }
@@ -40,9 +40,9 @@ type Blank struct {
 	// lies on the glass.
 	Paper *Extent
 
-	// Weighs is what the scale reads, in grams, 0 where it was not weighed. Factor is
+	// ScaleWeight is what the scale reads, in grams, 0 where it was not weighed. Factor is
 	// by what number the measured walls are multiplied to give that weight.
-	Weighs, Factor float64
+	ScaleWeight, Factor float64
 
 	// Straight says that the glass is taken as straight, whatever the stations read.
 	Straight bool
@@ -136,8 +136,8 @@ func (b *Blank) Wall(z float64) float64 { return b.thinner() * b.wall.Predict(z)
 // with.
 func (b *Blank) thinner() float64 { return min(1, b.Factor) }
 
-// LeastWall returns the thinnest wall between two heights.
-func (b *Blank) LeastWall(from, to float64) float64 {
+// MinWall returns the thinnest wall between two heights.
+func (b *Blank) MinWall(from, to float64) float64 {
 	least := math.Min(b.Wall(from), b.Wall(to))
 	for _, s := range b.Stations {
 		if from < s.Height && s.Height < to {

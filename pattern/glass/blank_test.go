@@ -47,7 +47,7 @@ func TestLeastWall(t *testing.T) {
 	for _, c := range []struct{ from, to, want float64 }{
 		{0, 100, 2}, {0, 20, 6}, {20, 70, 3}, {40, 40, 4},
 	} {
-		if got := b.LeastWall(c.from, c.to); math.Abs(got-c.want) > 1e-12 {
+		if got := b.MinWall(c.from, c.to); math.Abs(got-c.want) > 1e-12 {
 			t.Errorf("from %g to %g the least wall is %g, wanted %g", c.from, c.to, got, c.want)
 		}
 	}
@@ -56,7 +56,7 @@ func TestLeastWall(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := waisted.LeastWall(10, 80); got != 1.5 {
+	if got := waisted.MinWall(10, 80); got != 1.5 {
 		t.Errorf("the waist's least wall is %g", got)
 	}
 }

@@ -12,7 +12,7 @@
 //
 //   - [Blank.Profile] and [Blank.Meridian] are the outside, by height and by the
 //     distance along it.
-//   - [Blank.Wall], [Blank.LeastWall] and [Blank.Carries] say how thick the wall is
+//   - [Blank.Wall], [Blank.MinWall] and [Blank.Carries] say how thick the wall is
 //     and up to where it is thick enough. [Blank.CutTo] says what a cut leaves.
 //   - [Blank.Inner] is the inside surface as it most likely is, and
 //     [Blank.ThinInner] the one that glass left is measured to. [Blank.Inside] is

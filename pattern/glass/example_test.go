@@ -19,7 +19,7 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("holds %.0f ml, weighs %.0f g\n", blank.Holds(blank.Height())/1000, blank.Weight())
+	fmt.Printf("holds %.0f ml, weighs %.0f g\n", blank.Capacity(blank.Height())/1000, blank.Weight())
 	fmt.Printf("a cut of 1.5 mm at a height of 50 leaves %.1f mm\n", blank.CutTo(1.5).Left(50))
 	// Output:
 	// holds 366 ml, weighs 341 g

@@ -36,7 +36,7 @@ func TestSphere(t *testing.T) {
 		}
 		// ∫ π (45² − (h − 40)²) dh from the floor up.
 		cubes := math.Pow(rim-40, 3) - math.Pow(8-40, 3)
-		if got, want := b.Holds(rim), math.Pi*(2025*(rim-8)-cubes/3); !within(got, want, 1e-4) {
+		if got, want := b.Capacity(rim), math.Pi*(2025*(rim-8)-cubes/3); !within(got, want, 1e-4) {
 			t.Errorf("rim at %g: holds %g, by hand %g", rim, got, want)
 		}
 		// Every place of the wall is as far from the inside as from a sphere of 45.
@@ -65,7 +65,7 @@ func TestTorus(t *testing.T) {
 		b := blankOf(t, 5, ring(spot{c.axis, 25}, 30, 5, 50, c.sign)...)
 		area := 20*math.Sqrt(c.tube*c.tube-400) + c.tube*c.tube*math.Asin(20/c.tube)
 		want := math.Pi*c.axis*c.axis*40 + c.sign*2*math.Pi*c.axis*area + math.Pi*(c.tube*c.tube*40-16000.0/3)
-		if got := b.Holds(45); !within(got, want, 1e-4) {
+		if got := b.Capacity(45); !within(got, want, 1e-4) {
 			t.Errorf("%s: holds %g, by hand %g", name, got, want)
 		}
 		for _, z := range []float64{10, 18, 25, 40} {

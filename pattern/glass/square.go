@@ -44,13 +44,13 @@ const chordError = 0.0008
 
 // Between two stations a curve that bends is halved at least fewestHalvings times,
 // because its quarters could by chance all lie where it crosses its chord. It is
-// halved at most mostHalvings times. Where the curve turns back on itself it slows
-// down and a quarter covers less than leastQuarter of the piece. Then the curve may
+// halved at most maxHalvings times. Where the curve turns back on itself it slows
+// down and a quarter covers less than minQuarter of the piece. Then the curve may
 // deviate further between the quarters than at them, and it is halved again.
 const (
 	fewestHalvings = 3
-	mostHalvings   = 12
-	leastQuarter   = 0.1
+	maxHalvings    = 12
+	minQuarter     = 0.1
 	straight       = 1e-9 // mm: a deviation that is only rounding
 )
 
@@ -58,7 +58,7 @@ const (
 // have no station between them. On a straight outside that is a single piece.
 func (s *square) spans(all []span, from, to float64) []span {
 	middle := (from + to) / 2
-	return s.halved(all, from, to, [3]spot{s.under(from), s.under(middle), s.under(to)}, mostHalvings)
+	return s.halved(all, from, to, [3]spot{s.under(from), s.under(middle), s.under(to)}, maxHalvings)
 }
 
 func (s *square) halved(all []span, from, to float64, at [3]spot, halvings int) []span {
@@ -67,10 +67,10 @@ func (s *square) halved(all []span, from, to float64, at [3]spot, halvings int) 
 	worst, even, last := 0.0, true, 0.0
 	for _, p := range [3]spot{low, at[1], high} {
 		off, share := p.off(at[0], at[2])
-		worst, even, last = max(worst, off), even && share-last > leastQuarter, share
+		worst, even, last = max(worst, off), even && share-last > minQuarter, share
 	}
-	even = even && 1-last > leastQuarter
-	near := worst < chordError && even && halvings <= mostHalvings-fewestHalvings
+	even = even && 1-last > minQuarter
+	near := worst < chordError && even && halvings <= maxHalvings-fewestHalvings
 	if worst < straight || near || halvings == 0 {
 		bulge := turned(at[0], low) + turned(low, at[1]) + turned(at[1], high) + turned(high, at[2]) - turned(at[0], at[2])
 		return append(all, span{from, to, [2]spot{at[0], at[2]}, bulge})

@@ -10,10 +10,10 @@ import (
 	"roundlay/geometry"
 )
 
-// MostOff is how far a reading may lie off the line when a glass is taken as
+// MaxOff is how far a reading may lie off the line when a glass is taken as
 // straight, as a radius: a sixteenth of an inch across. With more, paper on a cone
 // would be 5 mm out round the glass.
-const MostOff = geometry.MillimetresPerInch / 32
+const MaxOff = geometry.MillimetresPerInch / 32
 
 // OffError is returned for a glass that can't be taken as straight. Station is the
 // one that alone lies off a line through the others, or else the one furthest off.
@@ -29,7 +29,7 @@ func (e *OffError) Error() string {
 
 // Straightened returns the blank with a straight line for its profile, the line of
 // least squares through the radii. The stations stay as measured. The error is an
-// *OffError where one of them is more than MostOff from the line, and ErrWall where
+// *OffError where one of them is more than MaxOff from the line, and ErrWall where
 // the line leaves no room for a wall.
 func (b *Blank) Straightened() (*Blank, error) {
 	foot, rate := line(b.Stations)
@@ -39,8 +39,8 @@ func (b *Blank) Straightened() (*Blank, error) {
 			worst, most = s, off
 		}
 	}
-	if most > MostOff+1e-9 {
-		if i, radius, ok := b.Odd(MostOff / 4); ok {
+	if most > MaxOff+1e-9 {
+		if i, radius, ok := b.Odd(MaxOff / 4); ok {
 			return nil, &OffError{b.Stations[i], radius}
 		}
 		return nil, &OffError{worst, foot + rate*worst.Height}

@@ -35,7 +35,7 @@ func TestStraightened(t *testing.T) {
 		t.Errorf("a line from %g with a slope of %g and a curvature of %g", p.Radius(0), p.Slope(70), p.Curvature(50))
 	}
 	// Weighing it leaves it straight.
-	thick, err := straight.Weighed(1.1 * straight.Weight())
+	thick, err := straight.CalibrateWalls(1.1 * straight.Weight())
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -13,24 +13,24 @@ import (
 // Volume returns the volume of the glass itself. If the floor was not measured it
 // counts the inside as glass, so ask Hollow first.
 func (b *Blank) Volume() float64 {
-	return b.outside() - b.Holds(b.Height())
+	return b.outside() - b.Capacity(b.Height())
 }
 
-// Hollow reports whether the floor was measured. If not, what the blank holds and
+// FloorKnown reports whether the floor was measured. If not, what the blank holds and
 // weighs is not known.
-func (b *Blank) Hollow() bool { return b.Floor > 0 }
+func (b *Blank) FloorKnown() bool { return b.Floor > 0 }
 
-// Holds returns how much the blank holds when it is filled up to a height above the
+// Capacity returns how much the blank holds when it is filled up to a height above the
 // table. It is 0 if the floor was not measured.
-func (b *Blank) Holds(to float64) float64 {
-	if !b.Hollow() {
+func (b *Blank) Capacity(to float64) float64 {
+	if !b.FloorKnown() {
 		return 0
 	}
-	return b.inner.holds(to)
+	return b.inner.capacity(to)
 }
 
-// holds returns the volume of the hollow from the floor up to a height.
-func (n *Inner) holds(to float64) float64 {
+// capacity returns the volume of the hollow from the floor up to a height.
+func (n *Inner) capacity(to float64) float64 {
 	volume := 0.0
 	for _, s := range n.spans {
 		if s, ok := s.clipped(n.bottom, min(to, n.rim)); ok {

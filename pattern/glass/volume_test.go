@@ -41,7 +41,7 @@ func TestFrustums(t *testing.T) {
 		if got := b.outside(); !within(got, want, 1e-12) {
 			t.Errorf("%s: %g mm³, wanted %g", c.source, got, want)
 		}
-		if got := b.Holds(b.Height()); !within(got, want, 1e-9) {
+		if got := b.Capacity(b.Height()); !within(got, want, 1e-9) {
 			t.Errorf("%s: holds %g mm³, wanted %g", c.source, got, want)
 		}
 	}
@@ -53,7 +53,7 @@ func TestVolumeByHand(t *testing.T) {
 	for to, want := range map[float64]float64{
 		0: 0, 10: 0, 60: math.Pi * 36 * 36 * 50, 100: math.Pi * 36 * 36 * 90, 200: math.Pi * 36 * 36 * 90,
 	} {
-		if got := b.Holds(to); !within(got, want, 1e-12) {
+		if got := b.Capacity(to); !within(got, want, 1e-12) {
 			t.Errorf("filled to %g it holds %g, wanted %g", to, got, want)
 		}
 	}
@@ -68,7 +68,7 @@ func TestVolumeByHand(t *testing.T) {
 	if got, want := b.Weight(), 43.360*math.Pi*3; !within(got, want, 1e-12) {
 		t.Errorf("of heavier glass %g g, wanted %g", got, want)
 	}
-	if blankOf(t, 0, at(0, 40, 4), at(100, 40, 4)).Hollow() {
+	if blankOf(t, 0, at(0, 40, 4), at(100, 40, 4)).FloorKnown() {
 		t.Error("hollow without a floor")
 	}
 }
@@ -79,7 +79,7 @@ func TestTaperByHand(t *testing.T) {
 	b := blankOf(t, 20, at(0, 30, 3), at(100, 45, 3))
 	level := 3 * math.Hypot(1, 0.15)
 	r, R := 33-level, 45-level
-	if got, want := b.Holds(100), math.Pi*80/3*(R*R+R*r+r*r); !within(got, want, 1e-12) {
+	if got, want := b.Capacity(100), math.Pi*80/3*(R*R+R*r+r*r); !within(got, want, 1e-12) {
 		t.Errorf("holds %g, wanted %g", got, want)
 	}
 }
@@ -102,7 +102,7 @@ func TestVolumeNumeric(t *testing.T) {
 		walked := walk(b, 1)
 		for _, to := range []float64{33.3, 71, b.Height()} {
 			// The sum's own error is a step of the walk at the floor and at the rim.
-			if got, want := b.Holds(to), walked.holds(to); !within(got, want, 1e-4) {
+			if got, want := b.Capacity(to), walked.holds(to); !within(got, want, 1e-4) {
 				t.Errorf("%s to %g: holds %g, summed %g", name, to, got, want)
 			}
 		}
@@ -118,7 +118,7 @@ func TestVolumeNumeric(t *testing.T) {
 func TestCommonGlass(t *testing.T) {
 	const in = 25.4
 	b := blankOf(t, in*3/8, at(0, in*19/16, in*5/32), at(in*47/8, in*13/8, in*3/32))
-	if ounces := b.Holds(b.Height()) / 1000 / millilitresPerOunce; math.Abs(ounces-16) > 0.5 {
+	if ounces := b.Capacity(b.Height()) / 1000 / millilitresPerOunce; math.Abs(ounces-16) > 0.5 {
 		t.Errorf("holds %.2f US fl oz", ounces)
 	}
 }
@@ -126,12 +126,12 @@ func TestCommonGlass(t *testing.T) {
 func TestWeighed(t *testing.T) {
 	b := blankOf(t, 12, at(0, 30, 9), at(15, 28, 6), at(50, 38, 3), at(105, 40, 2))
 	b.Fill, b.Material = 90, Material{"lead crystal", 2.9}
-	for _, factor := range []float64{leastFactor, 0.85, 1, 1.2, mostFactor} {
+	for _, factor := range []float64{minFactor, 0.85, 1, 1.2, maxFactor} {
 		truth, err := b.thicker(factor)
 		if err != nil {
 			t.Fatal(err)
 		}
-		got, err := b.Weighed(truth.Weight())
+		got, err := b.CalibrateWalls(truth.Weight())
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -141,11 +141,11 @@ func TestWeighed(t *testing.T) {
 		if !slices.Equal(got.Stations, b.Stations) {
 			t.Errorf("times %g the stations are %+v, no longer as measured", factor, got.Stations)
 		}
-		if got.Fill != 90 || got.Material.Name != "lead crystal" || got.Weighs != truth.Weight() {
+		if got.Fill != 90 || got.Material.Name != "lead crystal" || got.ScaleWeight != truth.Weight() {
 			t.Errorf("something was lost: %+v", got)
 		}
 	}
-	if b.Factor != 1 || b.Weighs != 0 || b.Stations[0].Wall != 9 {
+	if b.Factor != 1 || b.ScaleWeight != 0 || b.Stations[0].Wall != 9 {
 		t.Error("weighing changed the blank that was measured")
 	}
 }
@@ -158,7 +158,7 @@ func TestWeighedLeaves(t *testing.T) {
 		{2.5 * math.Pi * (160 - 90*1.225), 35, 4}, // 35² = 1225: walls of 5 mm
 		{2.5 * math.Pi * (160 - 90*1.369), 37, 3}, // 37² = 1369
 	} {
-		got, err := b.Weighed(c.grams)
+		got, err := b.CalibrateWalls(c.grams)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -166,11 +166,11 @@ func TestWeighedLeaves(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !within(got.Holds(100), math.Pi*c.inside*c.inside*90, 1e-8) || !within(inside.Radius(50), c.inside, 1e-8) {
-			t.Errorf("of %g g it holds %g, and its inside has a radius of %g; by hand %g", c.grams, got.Holds(100), inside.Radius(50), c.inside)
+		if !within(got.Capacity(100), math.Pi*c.inside*c.inside*90, 1e-8) || !within(inside.Radius(50), c.inside, 1e-8) {
+			t.Errorf("of %g g it holds %g, and its inside has a radius of %g; by hand %g", c.grams, got.Capacity(100), inside.Radius(50), c.inside)
 		}
 		for name, leaves := range map[string]float64{
-			"Wall": got.Wall(50), "LeastWall": got.LeastWall(-1, 101), "Distance": got.ThinInner().Distance(40, 50),
+			"Wall": got.Wall(50), "MinWall": got.MinWall(-1, 101), "Distance": got.ThinInner().Distance(40, 50),
 		} {
 			if !within(leaves, c.leaves, 1e-8) {
 				t.Errorf("of %g g: %s %g, by hand %g", c.grams, name, leaves, c.leaves)
@@ -187,19 +187,19 @@ func TestWeighedLeaves(t *testing.T) {
 
 func TestWeighedRefuses(t *testing.T) {
 	b := blankOf(t, 12, at(0, 30, 9), at(105, 40, 2))
-	light, _ := b.thicker(leastFactor)
-	heavy, _ := b.thicker(mostFactor)
+	light, _ := b.thicker(minFactor)
+	heavy, _ := b.thicker(maxFactor)
 	for _, grams := range []float64{light.Weight() - 0.01, heavy.Weight() + 0.01, 0, -1, math.NaN(), math.Inf(1)} {
 		var wrong *FactorError
-		if _, err := b.Weighed(grams); !errors.As(err, &wrong) {
+		if _, err := b.CalibrateWalls(grams); !errors.As(err, &wrong) {
 			t.Errorf("%g g: %v", grams, err)
-		} else if wrong.Computed != b.Weight() || wrong.Least != light.Weight() || wrong.Most != heavy.Weight() {
+		} else if wrong.Computed != b.Weight() || wrong.Min != light.Weight() || wrong.Max != heavy.Weight() {
 			t.Errorf("%g g: %+v", grams, wrong)
 		}
 	}
 	// Walls that would meet in the middle.
 	rod := blankOf(t, 12, at(0, 30, 25), at(105, 40, 2))
-	if _, err := rod.Weighed(rod.Weight()); !errors.Is(err, ErrWall) {
+	if _, err := rod.CalibrateWalls(rod.Weight()); !errors.Is(err, ErrWall) {
 		t.Errorf("a rod: %v", err)
 	}
 }
@@ -220,8 +220,8 @@ func TestOutOfRound(t *testing.T) {
 	if s.OutOfRound() != 0 {
 		t.Error("round, and out of round")
 	}
-	s.Least, s.Most = 79.5, 80.25
-	b := blankOf(t, 0, at(0, 40, 4), s, Station{Height: 90, Radius: 40, Wall: 3, Least: 79.9, Most: 80.1})
+	s.Min, s.Max = 79.5, 80.25
+	b := blankOf(t, 0, at(0, 40, 4), s, Station{Height: 90, Radius: 40, Wall: 3, Min: 79.9, Max: 80.1})
 	if got := b.OutOfRound(); got != 0.75 {
 		t.Errorf("out of round by %g", got)
 	}
@@ -237,11 +237,11 @@ func TestWeighedThinsEveryStation(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	got, err := b.Weighed(truth.Weight())
+	got, err := b.CalibrateWalls(truth.Weight())
 	if err != nil {
 		t.Fatal(err)
 	}
-	if least := got.LeastWall(20, 90); !within(least, 3, 1e-6) {
+	if least := got.MinWall(20, 90); !within(least, 3, 1e-6) {
 		t.Errorf("from 20 to 90 the least wall is %g, by hand 3", least)
 	}
 	for thickness, want := range map[float64]float64{4: 50 * 2.0 / 3, 3.5: 50 * 5.0 / 6, 2.9: 100} {

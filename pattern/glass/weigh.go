@@ -9,18 +9,18 @@ import (
 // A wall is measured in a few places, and a blown wall is uneven between them. The
 // weight of the blank says how thick its walls are on average.
 
-// leastFactor and mostFactor bound how much weighing may change the walls. Beyond
+// minFactor and maxFactor bound how much weighing may change the walls. Beyond
 // them something was misread.
 const (
-	leastFactor = 0.7
-	mostFactor  = 1.4
+	minFactor = 0.7
+	maxFactor = 1.4
 )
 
 // FactorError is returned where no factor in these bounds makes a blank weigh what
 // the scale reads. Its text says what would be accepted.
 type FactorError struct {
-	Weighs, Computed float64 // g: by the scale, and with the walls as measured
-	Least, Most      float64 // g: with the least and the greatest factor
+	ScaleWeight, Computed float64 // g: by the scale, and with the walls as measured
+	Min, Max              float64 // g: with the least and the greatest factor
 }
 
 func (e *FactorError) Error() string { return e.In("g", 1) }
@@ -29,23 +29,23 @@ func (e *FactorError) Error() string { return e.In("g", 1) }
 // have three figures and are rounded inwards, so that every weight it names is
 // accepted.
 func (e *FactorError) In(unit string, grams float64) string {
-	grain := math.Pow(10, math.Floor(math.Log10(e.Most/grams))-2)
+	grain := math.Pow(10, math.Floor(math.Log10(e.Max/grams))-2)
 	text := func(weight float64, round func(float64) float64) string {
 		return strconv.FormatFloat(round(weight/grams/grain)*grain, 'f', max(0, -int(math.Round(math.Log10(grain)))), 64) + " " + unit
 	}
 	return fmt.Sprintf("from %s to %s, which is the weight with walls %g to %g times as thick as measured; as measured it is %s",
-		text(e.Least, math.Ceil), text(e.Most, math.Floor), leastFactor, mostFactor, text(e.Computed, math.Round))
+		text(e.Min, math.Ceil), text(e.Max, math.Floor), minFactor, maxFactor, text(e.Computed, math.Round))
 }
 
-// Weighed returns the blank with all its walls multiplied by the one factor that
+// CalibrateWalls returns the blank with all its walls multiplied by the one factor that
 // makes it weigh the given grams. The error is a *FactorError, or ErrWall where
 // walls of that thickness would meet.
-func (b *Blank) Weighed(grams float64) (*Blank, error) {
-	least, err := b.thicker(leastFactor)
+func (b *Blank) CalibrateWalls(grams float64) (*Blank, error) {
+	least, err := b.thicker(minFactor)
 	if err != nil {
 		return nil, err
 	}
-	most, err := b.thicker(mostFactor)
+	most, err := b.thicker(maxFactor)
 	if err != nil {
 		return nil, err
 	}
@@ -74,7 +74,7 @@ func (b *Blank) Weighed(grams float64) (*Blank, error) {
 			hi = found
 		}
 	}
-	found.Weighs = grams
+	found.ScaleWeight = grams
 	return found, nil
 }
 

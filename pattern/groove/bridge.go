@@ -121,7 +121,7 @@ func (k *stroke) lengthen() {
 }
 
 // mark returns how far to one side a wheel bites without a gap.
-func (k *stroke) mark(p *placing, side float64) float64 {
+func (k *stroke) mark(p *pose, side float64) float64 {
 	furthest := 0.0
 	k.along(p, side, func(far float64, h heading) bool {
 		deep, _, _ := p.bite(&k.middle, h.spot(k.surface))
@@ -164,9 +164,9 @@ func (k *stroke) restsAnywhere() bool {
 func lookedAt(i, of int) bool { return i%max(5, of/8) == 0 || i == of-1 }
 
 // standings sets the wheel down at places all along the stroke.
-func (k *stroke) standings() []placing {
+func (k *stroke) standings() []pose {
 	n := int(math.Ceil((k.last - k.first) / span))
-	all := make([]placing, n+1)
+	all := make([]pose, n+1)
 	for i := range all {
 		all[i] = k.at(k.first + (k.last-k.first)*float64(i)/float64(max(n, 1)))
 	}
@@ -177,7 +177,7 @@ func (k *stroke) standings() []placing {
 // ahead of it (side 1) or behind it (side -1), as far as the wheel reaches and
 // there is glass, until it returns false. A straight way on the glass would leave
 // that plane, on a curved glass soon by more than the wheel is thick.
-func (k *stroke) along(p *placing, side float64, visit func(far float64, way heading) bool) {
+func (k *stroke) along(p *pose, side float64, visit func(far float64, way heading) bool) {
 	h := p.heading()
 	for far := span; far < k.wheel.Radius; far += span {
 		h = h.straight(k.surface, side*span)
@@ -196,7 +196,7 @@ func (k *stroke) glassAt(along float64) bool { return along >= 0 && along <= k.s
 
 // spans reports whether a wheel rests on a second place along the line: bites
 // deeper there than where it stands, or deeper than on the way there.
-func (k *stroke) spans(p *placing) bool {
+func (k *stroke) spans(p *pose) bool {
 	found := false
 	for _, side := range [2]float64{-1, 1} {
 		least := p.depth
@@ -215,10 +215,10 @@ func (k *stroke) spans(p *placing) bool {
 
 // bites returns how far to one side a wheel bites at all, as far as the chart has
 // room to draw it.
-func (k *stroke) bites(p *placing, side float64) float64 {
+func (k *stroke) bites(p *pose, side float64) float64 {
 	furthest := 0.0
 	k.along(p, side, func(far float64, h heading) bool {
-		if k.surface.ChartRadius(h.along) < 2*leastChart { // a little is to spare for a way beside it
+		if k.surface.ChartRadius(h.along) < 2*minChart { // a little is to spare for a way beside it
 			return false
 		}
 		if deep, _, _ := p.bite(&k.middle, h.spot(k.surface)); deep > 0 {
@@ -229,19 +229,19 @@ func (k *stroke) bites(p *placing, side float64) float64 {
 	return furthest
 }
 
-// leastChart is the radius, in millimetres, to which the chart narrows at the most
+// minChart is the radius, in millimetres, to which the chart narrows at the most
 // where a groove is drawn. It comes to its point where its cone does, and beyond that
 // everything would lie mirrored.
-const leastChart = 1.0
+const minChart = 1.0
 
 // charted returns the distance along the profile nearest to another at which the
 // chart has room.
 func charted(surface *geometry.Surface, along float64) float64 {
 	r := surface.ChartRadius(along)
-	if r >= leastChart {
+	if r >= minChart {
 		return along
 	}
-	return along + (leastChart-r)/(surface.ChartRadius(along+1)-r)
+	return along + (minChart-r)/(surface.ChartRadius(along+1)-r)
 }
 
 // spanned returns the station at a distance along the stroke with the wheel as
@@ -325,7 +325,7 @@ func again(samples []Sample, from int) int {
 
 // LargestWheel returns the radius of the largest wheel of the same edge that bites
 // nowhere but in its mark along a line, up to the wheel's own: 0 where none does.
-func (l *Lathe) LargestWheel(line Line, wheel Wheel, depth float64) float64 {
+func (l *Cutter) LargestWheel(line Line, wheel Wheel, depth float64) float64 {
 	const (
 		steps = 9  // of bisection: to a five-hundredth of the wheel's
 		tries = 10 // near the limit a little less may do where a little more did not

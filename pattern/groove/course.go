@@ -16,7 +16,7 @@ const fine = 0.5
 // laid returns a line of the chart as it lies on the glass, measured there. A
 // straight one is the shortest way between its ends; where it is part of a longer
 // cut it keeps the chart's direction, so that it meets the rest without a kink.
-func (l *Lathe) laid(line Line) Line {
+func (l *Cutter) laid(line Line) Line {
 	if l.surface.Flat() {
 		return line
 	}
@@ -39,7 +39,7 @@ func (l *Lathe) laid(line Line) Line {
 
 // measured returns points of the chart with the distances between them as they
 // are on the glass.
-func (l *Lathe) measured(points []point) []point {
+func (l *Cutter) measured(points []point) []point {
 	out := make([]point, len(points))
 	last := l.surface.Space(points[0].at)
 	for i, p := range points {
@@ -56,7 +56,7 @@ func (l *Lathe) measured(points []point) []point {
 
 // chord returns the straight line on the glass between the ends of a line that
 // is laid on it, running on beyond neither.
-func (l *Lathe) chord(line Line) Line {
+func (l *Cutter) chord(line Line) Line {
 	if line.Straight() {
 		return line.RunningOn(false, false)
 	}
@@ -74,7 +74,7 @@ func (l *Lathe) chord(line Line) Line {
 // the chart, found by setting out from the one and correcting the aim by what a
 // little change of it does. It is not ok where the ends lie so far round each
 // other that the aim does not settle.
-func (l *Lathe) straight(line Line) (way Line, ok bool) {
+func (l *Cutter) straight(line Line) (way Line, ok bool) {
 	const (
 		near   = 1e-7 // mm
 		little = 1e-4
@@ -113,7 +113,7 @@ func (h heading) miss(at spot) (on, aside float64) {
 }
 
 // charted returns a straight way as a line of the chart.
-func (l *Lathe) charted(from heading, length float64) Line {
+func (l *Cutter) charted(from heading, length float64) Line {
 	n := int(math.Ceil(length/fine)) + 1
 	line := Line{points: make([]point, n+1), straight: true}
 	h := from

@@ -38,7 +38,7 @@ func TestStraightOnBall(t *testing.T) {
 	for range 300 {
 		radius := 15 + 50*rnd.Float64()
 		s := ball(t, radius)
-		l := NewLathe(&s, nil)
+		l := NewCutter(&s, nil)
 		place := func() geometry.Point {
 			return s.ForwardAlong(0.6*(2*rnd.Float64()-1), s.Length()*(0.25+0.5*rnd.Float64()))
 		}

@@ -16,10 +16,10 @@ type Inside interface {
 	Kinks() []float64
 }
 
-// Lathe holds a glass to the wheel. It cuts one groove at a time, and has room
+// Cutter holds a glass to the wheel. It cuts one groove at a time, and has room
 // for what is measured along it, used again for the next: processors that cut
-// the same glass have a lathe each.
-type Lathe struct {
+// the same glass have a cutter each.
+type Cutter struct {
 	surface *geometry.Surface
 	inside  Inside
 	// How much longer the chart makes anything at most, and the least curvature of
@@ -29,18 +29,18 @@ type Lathe struct {
 	// comes to.
 	foot, rim, wide float64
 	stations        []station
-	placings        []placing
+	poses           []pose
 	sections        footprint
 	// What the grooves keep.
-	samples  stock[Sample]
-	points   stock[geometry.Point]
-	outlines stock[geometry.Outline]
+	samples  arena[Sample]
+	points   arena[geometry.Point]
+	outlines arena[geometry.Outline]
 }
 
-// NewLathe returns a lathe that holds a glass by its outside and its inside:
+// NewCutter returns a cutter that holds a glass by its outside and its inside:
 // without one, nil, grooves don't know what glass they leave.
-func NewLathe(outside *geometry.Surface, inside Inside) *Lathe {
-	l := &Lathe{
+func NewCutter(outside *geometry.Surface, inside Inside) *Cutter {
+	l := &Cutter{
 		surface: outside, inside: inside,
 		stretch: outside.Stretch(0, outside.Length()), hollowest: outside.Hollowest(0, outside.Length()),
 	}
@@ -66,8 +66,8 @@ func NewLathe(outside *geometry.Surface, inside Inside) *Lathe {
 // contact half-length a ≈ √(2d / (1/R + κ_along)), depth along the tails
 // h(s) = d − s²/2 · (1/R + κ_along), half width by blade.halfWidth. The answer
 // is where the wheel's surface meets the glass's.
-func (l *Lathe) Cut(line Line, wheel Wheel, depth, polish float64) Groove {
-	l.placings = l.placings[:0]
+func (l *Cutter) Cut(line Line, wheel Wheel, depth, polish float64) Groove {
+	l.poses = l.poses[:0]
 	asked := line
 	line = l.laid(line)
 	k, touch := l.set(line, wheel, depth)
@@ -77,14 +77,14 @@ func (l *Lathe) Cut(line Line, wheel Wheel, depth, polish float64) Groove {
 	g.Ends, _ = asked.Ends()
 	g.RunsOn = line.on[0] || line.on[1]
 	k.trace(&g, polish)
-	g.Strain = k.strain(line, g)
+	g.WheelFit = k.wheelFit(line, g)
 	return g
 }
 
 // set finds where a wheel is set down and lifted on a line that is laid on the
 // glass, and how deep it goes: a touch, or drawn along.
-func (l *Lathe) set(line Line, wheel Wheel, depth float64) (k stroke, touch bool) {
-	k = stroke{Lathe: l, line: line, wheel: wheel, middle: wheel.middle(), depth: depth, asked: depth, about: Remains{Least: math.Inf(1)}}
+func (l *Cutter) set(line Line, wheel Wheel, depth float64) (k stroke, touch bool) {
+	k = stroke{Cutter: l, line: line, wheel: wheel, middle: wheel.middle(), depth: depth, asked: depth, about: Remains{Min: math.Inf(1)}}
 	k.hollow = !l.surface.Flat() && 1/wheel.Radius+l.hollowest <= 0
 	k.broad = !l.surface.Flat() && l.hollowest < 0 && k.gape() > 0
 	pressed := k
@@ -104,19 +104,19 @@ func (l *Lathe) set(line Line, wheel Wheel, depth float64) (k stroke, touch bool
 }
 
 // Cut returns the groove of a single cut on a glass without an inside: see
-// Lathe.Cut.
+// Cutter.Cut.
 func Cut(outside *geometry.Surface, line Line, wheel Wheel, depth, polish float64) Groove {
-	return NewLathe(outside, nil).Cut(line, wheel, depth, polish)
+	return NewCutter(outside, nil).Cut(line, wheel, depth, polish)
 }
 
-// stock hands out short runs from longer ones, which are made anew as they are
+// arena hands out short runs from longer ones, which are made anew as they are
 // used up: twice as long each time, up to a point.
-type stock[T any] struct {
+type arena[T any] struct {
 	left []T
 	made int
 }
 
-func (s *stock[T]) take(n int) []T {
+func (s *arena[T]) take(n int) []T {
 	const most = 1024
 	if len(s.left) < n {
 		s.made = max(n, min(2*s.made, most))
@@ -130,7 +130,7 @@ func (s *stock[T]) take(n int) []T {
 // stroke is a wheel's way along a line: it is set down at first, carried to
 // last, and lifted.
 type stroke struct {
-	*Lathe
+	*Cutter
 	line        Line // as it lies on the glass
 	wheel       Wheel
 	middle      blade
@@ -143,7 +143,7 @@ type stroke struct {
 	hollow   bool // somewhere the glass is as hollow as the wheel is round, or more
 	broad    bool // or so hollow that the wheel's edge may touch it before its line does
 	bridges  bool
-	stands   []placing // where it bridges: the wheel all along the stroke
+	stands   []pose // where it bridges: the wheel all along the stroke
 	// elsewhere is what the wheel bites apart from its mark, about the least it
 	// leaves anywhere, where the glass is so hollow that it was looked at all over.
 	// deepest is how deep it bites there, at the most.
@@ -156,7 +156,7 @@ type stroke struct {
 }
 
 // at sets the wheel down at a distance along the line.
-func (k *stroke) at(s float64) placing {
+func (k *stroke) at(s float64) pose {
 	at, ahead := k.line.At(s)
 	p := place(k.surface, k.wheel.Radius, k.depth, at, ahead)
 	p.stands = s
@@ -199,7 +199,7 @@ func (k *stroke) press() {
 	length := k.line.Length()
 	middle := k.at(length / 2)
 	start, end := spotOf(k.surface, k.line.start().at), spotOf(k.surface, k.line.end().at)
-	needs := func(p *placing, q spot) float64 { deep, _, _ := p.bite(&k.middle, q); return -deep }
+	needs := func(p *pose, q spot) float64 { deep, _, _ := p.bite(&k.middle, q); return -deep }
 	tips := func(s float64) float64 {
 		p := k.at(s)
 		return needs(&p, end) - needs(&p, start)

@@ -12,10 +12,10 @@ import (
 	"roundlay/pattern/groove"
 )
 
-// mostPlaces bounds where a groove is measured and what its outlines are drawn by,
+// maxPlaces bounds where a groove is measured and what its outlines are drawn by,
 // from what is asked: some for each millimetre of its length and of the wheel's
 // breadth, and more where it turns sharply, under each mitre.
-func mostPlaces(length float64, wheel groove.Wheel) int {
+func maxPlaces(length float64, wheel groove.Wheel) int {
 	mitres := 1
 	if wheel.Edge == groove.Gang {
 		mitres = wheel.Mitres
@@ -23,8 +23,8 @@ func mostPlaces(length float64, wheel groove.Wheel) int {
 	return mitres * int(8*(length+wheel.Thick)+2500)
 }
 
-// mostThick is the thickest wheel that a job takes, in millimetres.
-const mostThick = 150
+// maxThick is the thickest wheel that a job takes, in millimetres.
+const maxThick = 150
 
 // widestWheels are wheels with their sizes at the ends of what a job takes, of every
 // edge.
@@ -32,7 +32,7 @@ func widestWheels() []groove.Wheel {
 	const degree = math.Pi / 180
 	var all []groove.Wheel
 	for _, radius := range []float64{2.5, 40, 500} {
-		for _, thick := range []float64{0.1, min(6, 1.9*radius), min(1.9*radius, mostThick)} {
+		for _, thick := range []float64{0.1, min(6, 1.9*radius), min(1.9*radius, maxThick)} {
 			w := groove.Wheel{Radius: radius, Thick: thick}
 			flat := w
 			flat.Edge = groove.Flat
@@ -150,7 +150,7 @@ func TestBuriedTip(t *testing.T) {
 func TestDrumOnTaper(t *testing.T) {
 	glass := extremeGlass{20 * math.Pi / 180, 40}
 	for _, w := range widestWheels() {
-		if w.Thick == mostThick {
+		if w.Thick == maxThick {
 			for _, angle := range []float64{0, 0.4, math.Pi / 4, 1.2, math.Pi / 2} {
 				checkExtreme(t, glass, w, 0.5, 30, angle, 0)
 			}
@@ -213,7 +213,7 @@ func wrongWith(g groove.Groove, length float64, w groove.Wheel) string {
 			}
 		}
 	}
-	switch most := mostPlaces(length, w); {
+	switch most := maxPlaces(length, w); {
 	case len(g.Samples) == 0:
 		return "it has no place"
 	case places > most:

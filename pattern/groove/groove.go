@@ -5,17 +5,17 @@ import "roundlay/geometry"
 // Groove is what one cut leaves in the glass. Its places lie on the chart of the
 // outside.
 type Groove struct {
-	Wheel   int  // the rack's
-	Touch   bool // pressed in and lifted, not drawn along
-	Length  float64
-	Depth   float64 // at the deepest
-	Asked   float64 // what the job asked for; more than Depth where the mark is too short for it
-	Width   float64 // at the widest
-	Volume  float64 // of glass ground away, mm³
-	Remains Remains // of the glass under it
-	Strain  Strain
-	Bridge  Bridge
-	Samples []Sample
+	Wheel    int  // the rack's
+	Touch    bool // pressed in and lifted, not drawn along
+	Length   float64
+	Depth    float64 // at the deepest
+	Asked    float64 // what the job asked for; more than Depth where the mark is too short for it
+	Width    float64 // at the widest
+	Volume   float64 // of glass ground away, mm³
+	Remains  Remains // of the glass under it
+	WheelFit WheelFit
+	Bridge   Bridge
+	Samples  []Sample
 	// Tips are what the footprint has beyond the line's own ends, from there on
 	// outwards: of a broad wheel set askew to the glass's axis, all of it to one
 	// side. Depth is 0 there, and Along below 0 or above Length.

@@ -10,14 +10,14 @@ import (
 // Remains is the least glass that a groove leaves under anything the wheel
 // takes: 0 where it breaks through, +Inf where the inside is not known or all of
 // the groove is off the glass. The place is that of the outside over it.
-type Remains struct{ Least, Theta, Height float64 }
+type Remains struct{ Min, Theta, Height float64 }
 
 // remains is what is left so far, and where on the wheel that was.
 type remains struct {
 	Remains
 	*stroke
 	blade       blade
-	own         *placing
+	own         *pose
 	ahead, left float64
 	foot, rim   float64 // the heights between which there is glass
 	deepest     float64 // beside the cut's own line, on glass that is hollow across it
@@ -100,7 +100,7 @@ func (r *remains) section(x *section) {
 
 // sees returns how far ahead of the wheel, and how far to its left, the wheel
 // sees a place: nearer than it is along a curved glass.
-func (p *placing) sees(s spot) (ahead, left float64) {
+func (p *pose) sees(s spot) (ahead, left float64) {
 	v := p.seen(p.space(s))
 	return v.X, v.Y
 }
@@ -127,7 +127,7 @@ func (r *remains) beside(x *section, ahead, left float64) {
 
 // edge measures what is left under one place of the blade's edge: so far ahead
 // of where the wheel stands and so far to the left of its middle.
-func (r *remains) edge(own *placing, ahead, left float64) bool {
+func (r *remains) edge(own *pose, ahead, left float64) bool {
 	radius, height := own.rim(&r.blade, ahead, left)
 	if left != 0 && !own.flat && own.cuts(&r.blade, ahead, left) {
 		depth, _ := under(own.surface, own.along, radius, height)
@@ -137,24 +137,24 @@ func (r *remains) edge(own *placing, ahead, left float64) bool {
 		return false
 	}
 	least := r.inside.Distance(radius, height)
-	if !(least < r.Least) || height > r.rim || height < r.foot || !own.cuts(&r.blade, ahead, left) {
+	if !(least < r.Min) || height > r.rim || height < r.foot || !own.cuts(&r.blade, ahead, left) {
 		return false
 	}
-	r.Least, r.own, r.ahead, r.left = least, own, ahead, left
+	r.Min, r.own, r.ahead, r.left = least, own, ahead, left
 	return true
 }
 
 // newRemains returns what is left before anything is cut.
 func newRemains(k *stroke) remains {
-	r := remains{Remains: Remains{Least: math.Inf(1)}, stroke: k}
+	r := remains{Remains: Remains{Min: math.Inf(1)}, stroke: k}
 	_, r.foot = k.surface.At(0)
 	_, r.rim = k.surface.At(k.surface.Length())
 	return r
 }
 
-// settle looks about the place where least is left for where less is still, on
+// refine looks about the place where least is left for where less is still, on
 // the same wheel, and says where on the glass that is.
-func (r *remains) settle() Remains {
+func (r *remains) refine() Remains {
 	if r.own == nil {
 		return r.Remains
 	}
@@ -170,11 +170,11 @@ func (r *remains) settle() Remains {
 		}
 	}
 	at := own.spot(r.ahead, r.left)
-	return Remains{max(r.Least, 0), at.theta, at.height}
+	return Remains{max(r.Min, 0), at.theta, at.height}
 }
 
 // rim returns where a place of a blade's edge is, as a radius and a height.
-func (p *placing) rim(b *blade, ahead, left float64) (radius, height float64) {
+func (p *pose) rim(b *blade, ahead, left float64) (radius, height float64) {
 	out := p.above(p.wheelRadius-b.drop(left-b.offset), ahead)
 	right, up := ahead*p.sine-left*p.cosine, ahead*p.cosine+left*p.sine
 	away := p.radius + up*p.sin + out*p.cos
@@ -202,7 +202,7 @@ func under(surface *geometry.Surface, s, radius, height float64) (depth, along f
 
 // cuts reports whether a place of a blade's edge is in the glass at all: within
 // the wheel's faces and under the surface.
-func (p *placing) cuts(b *blade, ahead, left float64) bool {
+func (p *pose) cuts(b *blade, ahead, left float64) bool {
 	const hair = 1e-3 // mm
 	if math.Abs(left) > b.face+hair {
 		return false

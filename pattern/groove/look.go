@@ -43,7 +43,7 @@ func (k *stroke) columns() []column {
 
 // lookAbout looks all over a wheel, in each column a span apart, for what it bites
 // apart from its mark or much deeper than where it stands, and for what it leaves.
-func (k *stroke) lookAbout(p *placing) {
+func (k *stroke) lookAbout(p *pose) {
 	columns := k.columns()
 	beyond := 3 + k.wheel.Thick // mm: how much nearer the glass may come within the wheel's faces
 	var cells [][]float64       // how deep, from behind to ahead
@@ -86,7 +86,7 @@ func (k *stroke) lookAbout(p *placing) {
 				left = max(k.inside.Distance(radius, height), 0)
 			}
 			k.deepest = max(k.deepest, depth)
-			if left < k.about.Least {
+			if left < k.about.Min {
 				k.about = Remains{left, at.theta, at.height}
 				least, found = spotted{p, ways[i], columns[c]}, true
 			}
@@ -103,7 +103,7 @@ func (k *stroke) lookAbout(p *placing) {
 
 // spotted is a place under a wheel: on a way across its line, in a column.
 type spotted struct {
-	p   *placing
+	p   *pose
 	way heading
 	column
 }
@@ -119,7 +119,7 @@ func (k *stroke) closer(at spotted) {
 		}
 		_, radius, height := next.p.depthAt(&next.blade, q)
 		left = max(k.inside.Distance(radius, height), 0)
-		if left >= k.about.Least {
+		if left >= k.about.Min {
 			return false
 		}
 		at, k.about = next, Remains{left, q.theta, q.height}
@@ -134,14 +134,14 @@ func (k *stroke) closer(at spotted) {
 
 // abreast returns the place across a way that a wheel sees so far to its left: on
 // a glass that turns away, farther along the glass than that.
-func (k *stroke) abreast(p *placing, way heading, left float64) spot {
+func (k *stroke) abreast(p *pose, way heading, left float64) spot {
 	return k.aside(p, way.left(), left).spot(k.surface)
 }
 
 // aside carries a heading that looks to a wheel's left on, or back, to where the
 // wheel sees it so far to its left: as near to that as it comes on a glass that
 // turns away altogether.
-func (k *stroke) aside(p *placing, way heading, left float64) heading {
+func (k *stroke) aside(p *pose, way heading, left float64) heading {
 	const near = 0.01 // mm
 	last := math.Inf(1)
 	for range 5 {
@@ -157,7 +157,7 @@ func (k *stroke) aside(p *placing, way heading, left float64) heading {
 
 // row finds the places across a way that a wheel sees in its columns, each from
 // the one before, from the middle outwards.
-func (k *stroke) row(p *placing, way heading, columns []column, spots []spot) {
+func (k *stroke) row(p *pose, way heading, columns []column, spots []spot) {
 	middle := len(columns) / 2
 	from := way.left()
 	for i := middle; i < len(columns); i++ {

@@ -204,7 +204,7 @@ func extreme(t *testing.T, w groove.Wheel, glass, half, psi, length, depth float
 		return // the mark would run over the apex
 	}
 	g := groove.Cut(outside(cone), groove.NewLine([]geometry.Point{r2.Sub(middle, off), r2.Add(middle, off)}), w, depth, 0)
-	numbers := []float64{g.Length, g.Depth, g.Width, g.Volume, g.Strain.Buried}
+	numbers := []float64{g.Length, g.Depth, g.Width, g.Volume, g.WheelFit.Buried}
 	for _, s := range g.Samples {
 		numbers = append(numbers, s.Theta, s.Height, s.Along, s.Depth, s.Left, s.Right, s.LeftEdge.X, s.LeftEdge.Y)
 	}

@@ -125,7 +125,7 @@ func TestTouchOfCircles(t *testing.T) {
 			s := upright(c.vessel, mitre(2*w.radius), c.height, c.angle, length, 10)
 			s.length *= length / s.line.length() // the chart may stretch a level line
 			s.prepare(c.height-3, c.height+3)
-			if got := s.told(0); !got.Touch || math.Abs(got.depth-w.depth) > 0.005 {
+			if got := s.reported(0); !got.Touch || math.Abs(got.depth-w.depth) > 0.005 {
 				t.Errorf("%s, wheel %g: %.4f mm long it is %.4f deep, the circles meet at %.4f", c.name, w.radius, length, got.depth, w.depth)
 			}
 		}
@@ -147,7 +147,7 @@ func TestBarrelMarks(t *testing.T) {
 	} {
 		v := ringVessel(40-c.rho, 0, c.rho, 1, 35)
 		for length, want := range map[float64]float64{2 * c.rho * math.Asin(15/c.rho): c.height, 30: c.length} {
-			g := upright(v, mitre(150), 0, 0, length, 10).told(0)
+			g := upright(v, mitre(150), 0, 0, length, 10).reported(0)
 			t.Logf("barrel of %g: %.3f mm long on the glass, %.3f deep", c.rho, length, g.depth)
 			if !g.Touch || math.Abs(g.depth-want) > 0.005 {
 				t.Errorf("barrel of %g: %.3f mm long on the glass, told %.4f deep, wanted %.3f", c.rho, length, g.depth, want)
@@ -161,11 +161,11 @@ func TestBarrelMarks(t *testing.T) {
 // glass only the first would count.
 func TestBarrelShortMark(t *testing.T) {
 	v := ringVessel(40-100, 0, 100, 1, 60)
-	g := upright(v, mitre(120), 0, 0, 15, 5).told(0)
+	g := upright(v, mitre(120), 0, 0, 15, 5).reported(0)
 	if want := 0.752; math.Abs(g.depth-want) > 0.003 {
 		t.Errorf("told %.4f deep, wanted %.3f", g.depth, want)
 	}
-	straight := upright(straightVessel(40, 0, -60, 60), mitre(120), 0, 0, 15, 5).told(0)
+	straight := upright(straightVessel(40, 0, -60, 60), mitre(120), 0, 0, 15, 5).reported(0)
 	if want := 0.4706; math.Abs(straight.depth-want) > 0.003 {
 		t.Errorf("on a straight glass told %.4f deep, wanted %.4f", straight.depth, want)
 	}
@@ -193,7 +193,7 @@ func TestTorusCurvature(t *testing.T) {
 					continue // the wheel is too flat for the hollow, or very nearly
 				}
 				w := groove.Wheel{Edge: groove.Round, Radius: wheel, Thick: 12, Convex: 6}
-				g := upright(v, w, up*c.r, psi, length, 1).told(0)
+				g := upright(v, w, up*c.r, psi, length, 1).reported(0)
 				if g.bridge != nil && c.r == 25 {
 					continue // askew in the tightest hollow the rim rests beside its line
 				}

@@ -103,9 +103,9 @@ func extremeLines(t *testing.T, on turning, wheel groove.Wheel, depth float64, t
 
 // tried asks the package, of the largest wheel that goes in as well, and catches its
 // panic.
-func (s *turning) tried() (g told, cause any) {
+func (s *turning) tried() (g reported, cause any) {
 	defer func() { cause = recover() }()
-	g = s.told(0.1)
+	g = s.reported(0.1)
 	if g.bridge != nil {
 		if radius := s.goesIn(); !(radius >= 0 && radius <= s.wheel.Radius) {
 			return g, fmt.Sprintf("a wheel of radius %g goes in", radius)
@@ -115,7 +115,7 @@ func (s *turning) tried() (g told, cause any) {
 }
 
 // faults says what is wrong with a groove, whatever was asked.
-func (s *turning) faults(g told) (faults []string) {
+func (s *turning) faults(g reported) (faults []string) {
 	fault := func(format string, args ...any) { faults = append(faults, fmt.Sprintf(format, args...)) }
 	if where := notNumber(reflect.ValueOf(g), "groove"); where != "" {
 		fault("%s is not a number", where)
@@ -158,7 +158,7 @@ func notNumber(v reflect.Value, name string) string {
 	case reflect.Struct:
 		for i := range v.NumField() {
 			// What is left under a gang none of whose mitres reach the glass has no end.
-			if name := v.Type().Field(i).Name; (name == "Least" || name == "left") && math.IsInf(v.Field(i).Float(), 1) {
+			if name := v.Type().Field(i).Name; (name == "Min" || name == "left") && math.IsInf(v.Field(i).Float(), 1) {
 				continue
 			}
 			if where := notNumber(v.Field(i), name+"."+v.Type().Field(i).Name); where != "" {

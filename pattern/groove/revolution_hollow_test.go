@@ -81,7 +81,7 @@ func TestHourglass(t *testing.T) {
 	for _, length := range []float64{12, 30, 60, 84} {
 		s := hourglass(300, length)
 		want := s.bite(s.standing(s.line.length() / 2))
-		g := s.told(0)
+		g := s.reported(0)
 		t.Logf("%g mm long: the wheel at the waist bites %.3f mm and leaves %.3f, at a height of %.1f", length, want.depth, want.left, want.at.Z)
 		if g.bridge == nil {
 			t.Errorf("%g mm long: told %.3f deep, %.3f left, and no word of a bridge", length, g.depth, g.left)
@@ -101,7 +101,7 @@ func TestHourglass(t *testing.T) {
 func TestLargestWheel(t *testing.T) {
 	for _, length := range []float64{12, 30, 60} {
 		s := hourglass(300, length)
-		g := s.told(0)
+		g := s.reported(0)
 		if g.bridge == nil {
 			t.Errorf("%g mm long: no bridge", length)
 			continue
@@ -112,13 +112,13 @@ func TestLargestWheel(t *testing.T) {
 			t.Errorf("%g mm long: told a wheel of radius %.2f goes in, the hollow's is %.2f", length, radius, want)
 		}
 		fits, big := hourglass(2*0.98*radius, length), hourglass(2*1.15*radius, length)
-		if h := fits.told(0); h.bridge != nil || h.depth > fits.depth+safeTolerance {
+		if h := fits.reported(0); h.bridge != nil || h.depth > fits.depth+safeTolerance {
 			t.Errorf("%g mm long: the wheel told to go in is %.3f deep, bridge %v", length, h.depth, h.bridge)
 		}
 		if b := fits.bite(fits.standing(fits.line.length() / 2)); b.depth > fits.depth+safeTolerance {
 			t.Errorf("%g mm long: the wheel told to go in bites %.3f, searched", length, b.depth)
 		}
-		if big.told(0).bridge == nil {
+		if big.reported(0).bridge == nil {
 			t.Errorf("%g mm long: a wheel a good tenth larger is told to go in", length)
 		}
 	}
@@ -139,7 +139,7 @@ func TestBridgedAlong(t *testing.T) {
 		s.angle = between(rnd, -0.3, 0.3)
 		s.prepare(s.height-15, s.height+15)
 		s.hollow(rnd)
-		g, k, tight := s.told(0), s.work(), s.hollowest()
+		g, k, tight := s.reported(0), s.work(), s.hollowest()
 		if k.bridged && !k.touch && g.bridge == nil {
 			t.Errorf("drawn through a hollow of %.2f and no bridge: %v", tight, s)
 		}
@@ -153,7 +153,7 @@ func TestBridgedAlong(t *testing.T) {
 		fits, radius := *s, s.goesIn()
 		fits.wheel = mitre(2 * 0.98 * radius)
 		fits.draw()
-		if h := fits.told(0); h.bridge != nil {
+		if h := fits.reported(0); h.bridge != nil {
 			t.Errorf("a hollow of %.2f: the wheel of radius %.2f told to go in does not, %+v: %v", tight, radius, *h.bridge, s)
 		}
 	}
@@ -169,7 +169,7 @@ func TestFlatAcrossHollow(t *testing.T) {
 		v := ringVessel(rho+30, 0, rho, -1, math.Floor(min(0.85*rho, 60)))
 		s := upright(v, groove.Wheel{Edge: groove.Flat, Radius: 40, Thick: 12}, 0, math.Pi/2, 30, 0.5)
 		s.lining = v.lined(v.bottom+2, func(float64) float64 { return 4 })
-		want, g := s.bite(s.work()), s.told(0)
+		want, g := s.bite(s.work()), s.reported(0)
 		t.Logf("hollow of %g: bites %.3f, leaves %.3f", rho, want.depth, want.left)
 		if !(g.depth >= want.depth-safeTolerance) || !(g.left <= want.left+safeTolerance) {
 			t.Errorf("hollow of %g: told it bites %.3f and leaves %.3f, searched %.3f and %.3f", rho, g.depth, g.left, want.depth, want.left)

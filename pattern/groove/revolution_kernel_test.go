@@ -5,8 +5,8 @@ import (
 	"roundlay/pattern/groove"
 )
 
-// told is what the package says of a turning.
-type told struct {
+// reported is what the package says of a turning.
+type reported struct {
 	groove.Groove
 	depth  float64 // of the deepest bite
 	left   float64 // glass
@@ -19,20 +19,20 @@ type bridge struct {
 	depth, left   float64
 }
 
-// lathe returns the package's own view of the turning's glass.
-func (s *turning) lathe() *groove.Lathe {
+// cutter returns the package's own view of the turning's glass.
+func (s *turning) cutter() *groove.Cutter {
 	surface := geometry.NewSurface(s.profile, s.chart.cone)
 	var inside groove.Inside
 	if s.lining != nil {
 		inside = s.lining
 	}
-	return groove.NewLathe(&surface, inside)
+	return groove.NewCutter(&surface, inside)
 }
 
-// told asks the package.
-func (s *turning) told(polish float64) told {
-	g := s.lathe().Cut(s.drawing(), s.wheel, s.depth, polish)
-	answer := told{Groove: g, depth: g.Depth, left: g.Remains.Least}
+// reported asks the package.
+func (s *turning) reported(polish float64) reported {
+	g := s.cutter().Cut(s.drawing(), s.wheel, s.depth, polish)
+	answer := reported{Groove: g, depth: g.Depth, left: g.Remains.Min}
 	if g.Bridges() {
 		b := g.Bridge
 		answer.bridge = &bridge{theta: b.Theta, height: b.Height, depth: b.Depth, left: b.Left}
@@ -41,4 +41,4 @@ func (s *turning) told(polish float64) told {
 }
 
 // goesIn asks the package for the radius of the largest wheel that goes in.
-func (s *turning) goesIn() float64 { return s.lathe().LargestWheel(s.drawing(), s.wheel, s.depth) }
+func (s *turning) goesIn() float64 { return s.cutter().LargestWheel(s.drawing(), s.wheel, s.depth) }

@@ -84,7 +84,7 @@ func turnings(t *testing.T, edges []groove.Edge, count int, make func(*rand.Rand
 						rnd := rand.New(rand.NewPCG(uint64(edge), uint64(100_000+i)))
 						s := make(rnd, edge)
 						endless := time.AfterFunc(longest*4, func() { panic(fmt.Sprintf("%v %d does not end: %v", edge, i, s)) })
-						check(comparison{t, w, s, s.told(0), s.work(), fmt.Sprint(edge, " ", i)}, rnd)
+						check(comparison{t, w, s, s.reported(0), s.work(), fmt.Sprint(edge, " ", i)}, rnd)
 						endless.Stop()
 					}
 				})
@@ -133,17 +133,17 @@ func randomBend(rnd *rand.Rand, edge groove.Edge) *turning {
 // comparison is one turning, as it is told and as it is searched.
 type comparison struct {
 	*testing.T
-	worst *worst
-	s     *turning
-	told  told
-	work  work
-	which string
+	worst    *worst
+	s        *turning
+	reported reported
+	work     work
+	which    string
 }
 
 // all compares what a turning has to compare.
 func (c comparison) all(rnd *rand.Rand) {
 	c.numbers()
-	if c.work.bridged || c.told.bridge != nil {
+	if c.work.bridged || c.reported.bridge != nil {
 		c.worst.note("bridged", 0)
 		c.bridged()
 		return
@@ -151,7 +151,7 @@ func (c comparison) all(rnd *rand.Rand) {
 	c.bites()
 	c.worst.note("compared", 0)
 	c.mark()
-	n := len(c.told.Samples)
+	n := len(c.reported.Samples)
 	for _, i := range []int{1 + rnd.IntN(max(n-2, 1)), n / 2} {
 		c.sample(i)
 	}
@@ -160,11 +160,11 @@ func (c comparison) all(rnd *rand.Rand) {
 // between compares what a bent cut has to compare: its widths between the tails.
 func (c comparison) between(rnd *rand.Rand) {
 	c.numbers()
-	if c.told.bridge != nil {
+	if c.reported.bridge != nil {
 		return
 	}
 	var inner []int
-	for i, at := range c.told.Samples { // next to a tail their way is half a straight one
+	for i, at := range c.reported.Samples { // next to a tail their way is half a straight one
 		if at.Along > c.work.first+1 && at.Along < c.work.last-1 {
 			inner = append(inner, i)
 		}
@@ -177,7 +177,7 @@ func (c comparison) between(rnd *rand.Rand) {
 // kind names what a turning belongs to.
 func (c comparison) kind() string {
 	switch {
-	case c.work.bridged || c.told.bridge != nil:
+	case c.work.bridged || c.reported.bridge != nil:
 		return c.s.wheel.Edge.String() + " bridged "
 	case c.work.touch:
 		return c.s.wheel.Edge.String() + " touch "
@@ -223,15 +223,15 @@ func (c comparison) bridged() {
 		k = c.s.standing(c.s.line.length() / 2)
 	}
 	b := c.s.bite(k)
-	c.safe("bite", c.told.depth, b.depth, -1)
-	c.safe("glass left", max(c.told.left, 0), max(b.left, 0), 1)
+	c.safe("bite", c.reported.depth, b.depth, -1)
+	c.safe("glass left", max(c.reported.left, 0), max(b.left, 0), 1)
 }
 
 // bites compares the deepest bite and the least glass left.
 func (c comparison) bites() {
 	b := c.s.bite(c.work)
-	c.safe("bite", c.told.depth, b.depth, -1)
-	c.safe("glass left", max(c.told.left, 0), max(b.left, 0), 1)
+	c.safe("bite", c.reported.depth, b.depth, -1)
+	c.safe("glass left", max(c.reported.left, 0), max(b.left, 0), 1)
 }
 
 // mark compares a touch's length with that of the wheel as deep as the package
@@ -239,17 +239,17 @@ func (c comparison) bites() {
 // the groove leaves the line.
 func (c comparison) mark() {
 	length := c.s.line.length()
-	c.differ("line", c.told.Length, length, 0.01)
-	if c.told.Touch != c.work.touch {
-		c.fail("touch or drawn", c.told.depth, c.work.depth)
+	c.differ("line", c.reported.Length, length, 0.01)
+	if c.reported.Touch != c.work.touch {
+		c.fail("touch or drawn", c.reported.depth, c.work.depth)
 		return
 	}
 	if !c.work.touch {
 		return
 	}
 	w := c.s.line.at(c.work.first)
-	onLine, depth := 0.0, c.told.depth
-	for _, at := range c.told.Samples {
+	onLine, depth := 0.0, c.reported.depth
+	for _, at := range c.reported.Samples {
 		onLine = max(onLine, at.Depth)
 	}
 	if depth > onLine+0.0015 { // across a hollow a broad edge is deeper beside its line
@@ -265,7 +265,7 @@ func (c comparison) mark() {
 // sample compares the width of the groove at a sample, to either hand of the way
 // the samples go, and where its edges lie.
 func (c comparison) sample(i int) {
-	at, foot := c.told.Samples[i], c.foot(i)
+	at, foot := c.reported.Samples[i], c.foot(i)
 	places := c.s.near(c.work, at.Along)
 	far := c.s.wheel.Thick/2 + 8
 	for _, side := range []struct {
@@ -309,7 +309,7 @@ func (c comparison) grazes(places []placed, foot walker, hand, got float64) bool
 
 // foot returns a walker at a sample, looking along the line.
 func (c comparison) foot(i int) walker {
-	at := c.told.Samples[i]
+	at := c.reported.Samples[i]
 	place := c.s.chart.space(at.At)
 	on := c.s.line.at(at.Along)
 	c.differ("way off the line", r3.Norm(r3.Sub(place, on.at)), 0, 0.01)
@@ -319,16 +319,16 @@ func (c comparison) foot(i int) walker {
 // numbers checks that the samples are places of the surface in a row, a
 // millimetre apart at most, and that what each says of itself agrees.
 func (c comparison) numbers() {
-	if len(c.told.Samples) < 3 {
-		c.fail("samples", float64(len(c.told.Samples)), 3)
+	if len(c.reported.Samples) < 3 {
+		c.fail("samples", float64(len(c.reported.Samples)), 3)
 		return
 	}
 	var theta, height, way, step float64
-	for i, at := range c.told.Samples {
+	for i, at := range c.reported.Samples {
 		turn, z := c.s.chart.reverse(at.At)
 		theta, height = max(theta, math.Abs(at.Theta-turn)), max(height, math.Abs(at.Height-z))
 		if i > 0 {
-			was := c.told.Samples[i-1]
+			was := c.reported.Samples[i-1]
 			chord := r3.Norm(r3.Sub(c.s.chart.space(at.At), c.s.chart.space(was.At)))
 			way, step = max(way, math.Abs(at.Along-was.Along-chord)), max(step, at.Along-was.Along)
 		}
@@ -350,11 +350,11 @@ func (c comparison) strays() float64 {
 		return v.place(theta, on), math.Abs(z - on)
 	}
 	var samples []r3.Vec
-	for i := 0; i < len(c.told.Samples); i += 8 {
-		at, _ := place(c.told.Samples[i].At)
+	for i := 0; i < len(c.reported.Samples); i += 8 {
+		at, _ := place(c.reported.Samples[i].At)
 		samples = append(samples, at)
 	}
-	for _, o := range c.told.Outlines {
+	for _, o := range c.reported.Outlines {
 		for _, q := range o.Points {
 			at, beyond := place(q)
 			least := math.Inf(1)

@@ -5,7 +5,7 @@ import "math"
 // lookRound looks along a wheel's own edge, in each column a span apart, for what of
 // it is in the glass: also where that lies beyond a neck or a hollow, and no way on
 // the glass leads there under the wheel.
-func (k *stroke) lookRound(p *placing) {
+func (k *stroke) lookRound(p *pose) {
 	columns := k.columns()
 	if k.spots == nil {
 		k.spots = newEdgeSpots(columns)
@@ -25,7 +25,7 @@ func (k *stroke) lookRound(p *placing) {
 
 // alongEdge looks between the places of a column that were looked at for where
 // less is left, from each that leaves less than both its neighbours.
-func (k *stroke) alongEdge(p *placing, c column, reach float64) {
+func (k *stroke) alongEdge(p *pose, c column, reach float64) {
 	if k.inside == nil {
 		return
 	}
@@ -38,7 +38,7 @@ func (k *stroke) alongEdge(p *placing, c column, reach float64) {
 	before, here := math.Inf(1), math.Inf(1)
 	for ahead := -math.Floor(reach/span) * span; ahead <= reach+span; ahead += span {
 		after := left(ahead)
-		if at := ahead - span; here <= before && here <= after && here < k.about.Least+span {
+		if at := ahead - span; here <= before && here <= after && here < k.about.Min+span {
 			for step := span / 2; step > 0.01; step /= 2 {
 				for _, next := range [2]float64{at - step, at + step} {
 					if l := left(next); l < here {
@@ -61,14 +61,14 @@ func (k *stroke) holds(radius, height float64) bool {
 
 // bitten notes a place of a wheel's edge that is in the glass, and returns how deep
 // it is there and what it leaves.
-func (k *stroke) bitten(p *placing, c *column, ahead, radius, height float64) (depth, left float64) {
+func (k *stroke) bitten(p *pose, c *column, ahead, radius, height float64) (depth, left float64) {
 	depth, left = k.depthUnder(radius, height), math.Inf(1)
 	if k.inside != nil {
 		left = k.inside.Distance(radius, height)
 	}
 	k.deepest = max(k.deepest, depth)
 	theta, least := p.theta+p.turnTo(ahead, c.left, radius), max(left, 0)
-	if least < k.about.Least {
+	if least < k.about.Min {
 		k.about = Remains{least, theta, height}
 	}
 	limit := 1.2*p.depth + beside
@@ -105,6 +105,6 @@ func (k *stroke) depthUnder(radius, height float64) float64 {
 }
 
 // turnTo returns how far round the glass from the wheel a place of its edge lies.
-func (p *placing) turnTo(ahead, left, radius float64) float64 {
+func (p *pose) turnTo(ahead, left, radius float64) float64 {
 	return math.Asin(min(max((ahead*p.sine-left*p.cosine)/max(radius, 1e-9), -1), 1))
 }

@@ -26,7 +26,7 @@ func newEdgeSpots(columns []column) []edgeSpot {
 }
 
 // offer takes a place of the wheel's edge for the spot if it is worth more.
-func (at *edgeSpot) offer(p *placing, ahead, worth float64) {
+func (at *edgeSpot) offer(p *pose, ahead, worth float64) {
 	if worth > at.worth {
 		at.worth, at.stands, at.ahead = worth, p.stands, ahead
 	}

@@ -94,7 +94,7 @@ func (k *stroke) sweep(b *blade, s station, edge, hand, way, guess float64) floa
 
 // reach returns, to second order, how far along the stroke the wheel bites
 // anywhere across it: on a bend, with something to spare.
-func (k *stroke) reach(b *blade, own *placing) float64 {
+func (k *stroke) reach(b *blade, own *pose) float64 {
 	tail, _ := own.tail()
 	wide, _ := b.halfWidth(k.depth, 0, own.swept(), b.face)
 	reach := tail + math.Abs(own.curve.twist)/own.stiff()*(wide+math.Abs(b.offset))
@@ -106,13 +106,13 @@ func (k *stroke) reach(b *blade, own *placing) float64 {
 
 // swept returns the curvature across the cut as a wheel finds it that is drawn
 // along: where it goes by askew, less than there is.
-func (p *placing) swept() float64 {
+func (p *pose) swept() float64 {
 	return p.curve.across - p.curve.twist*p.curve.twist/p.stiff()
 }
 
 // crosses returns how far to the left of a station a wheel that stands elsewhere
 // has the line of a blade.
-func (p *placing) crosses(b *blade, s station) float64 {
+func (p *pose) crosses(b *blade, s station) float64 {
 	aside := func(left float64) float64 { _, _, aside := p.bite(b, s.across(left)); return aside }
 	const far = 1.0 // mm
 	begin := aside(0)

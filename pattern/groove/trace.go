@@ -44,11 +44,11 @@ func (k *stroke) trace(g *Groove, polish float64) {
 		g.Width = max(g.Width, s.Left+s.Right)
 	}
 	g.Bridge = k.spanning(g)
-	g.Remains = left.settle()
-	if k.about.Least < g.Remains.Least {
+	g.Remains = left.refine()
+	if k.about.Min < g.Remains.Min {
 		g.Remains = k.about
 	}
-	if g.Bridges() && g.Bridge.Left < g.Remains.Least {
+	if g.Bridges() && g.Bridge.Left < g.Remains.Min {
 		g.Remains = Remains{g.Bridge.Left, g.Bridge.Theta, g.Bridge.Height}
 	}
 	g.Depth = max(g.Depth, g.Bridge.Depth, left.deepest, k.deepest)
@@ -84,8 +84,8 @@ func (k *stroke) tips(f footprint, polish float64) (tips [2][]Sample) {
 // station is a place where the groove is measured: on the line, or on the
 // straight tail that the wheel leaves where it is set down and lifted.
 type station struct {
-	along float64  // the stroke
-	own   *placing // the wheel as it stands nearest; over a hollow it bridges, where it bites deepest
+	along float64 // the stroke
+	own   *pose   // the wheel as it stands nearest; over a hollow it bridges, where it bites deepest
 	// Where the station lies as that wheel sees it, and on a curved glass the way
 	// it looks there, square to which places beside the station are.
 	ahead, aside float64
@@ -93,7 +93,7 @@ type station struct {
 }
 
 // newStation returns the station that a wheel has so far ahead and to its left.
-func newStation(along float64, own *placing, ahead, aside float64) station {
+func newStation(along float64, own *pose, ahead, aside float64) station {
 	s := station{along: along, own: own, ahead: ahead, aside: aside}
 	if !own.flat {
 		s.way = own.heading().straight(own.surface, ahead).left()
@@ -128,8 +128,8 @@ func (k *stroke) under(s float64, neighbours []station) station {
 	if n := len(neighbours); n > 0 && neighbours[n-1].own.stands == nearest {
 		return newStation(s, neighbours[n-1].own, s-nearest, 0)
 	}
-	k.placings = append(k.placings, k.at(nearest))
-	return newStation(s, &k.placings[len(k.placings)-1], s-nearest, 0)
+	k.poses = append(k.poses, k.at(nearest))
+	return newStation(s, &k.poses[len(k.poses)-1], s-nearest, 0)
 }
 
 // sample measures the depth at a station; the edges are added blade by blade.

@@ -77,9 +77,9 @@ func (w Wheel) vee(b float64) float64 {
 	return (b-w.Tip/2)*cos/sin - w.TipRadius*(1/sin-1)
 }
 
-// MostDepth returns the greatest depth at which the wheel still cuts with its
+// MaxDepth returns the greatest depth at which the wheel still cuts with its
 // edge alone, on a flat surface: deeper, its shoulders are buried.
-func (w Wheel) MostDepth() float64 {
+func (w Wheel) MaxDepth() float64 {
 	switch w.Edge {
 	case Mitre:
 		return w.vee(w.Thick / 2)

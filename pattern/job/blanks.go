@@ -11,7 +11,7 @@ import (
 
 // blanks reads [blank], or every [[blank]].
 func (s section) blanks() []*glass.Blank {
-	tables := s.required("blank").tables("one table [blank], or several [[blank]]", mostBlanks)
+	tables := s.required("blank").tables("one table [blank], or several [[blank]]", maxBlanks)
 	var blanks []*glass.Blank
 	names := make(map[string]bool)
 	for _, table := range tables {
@@ -33,7 +33,7 @@ func (s section) blank(several bool, names map[string]bool) *glass.Blank {
 	if several {
 		field = s.required("name")
 	}
-	if given, ok := field.text(mostName); ok {
+	if given, ok := field.text(maxName); ok {
 		name = given
 		if names[name] {
 			field.refuse("a name no other blank has", "")
@@ -68,9 +68,9 @@ func (s section) straightened(b *glass.Blank) *glass.Blank {
 	var wrong *glass.OffError
 	switch {
 	case errors.As(err, &wrong):
-		field.refuse(fmt.Sprintf("true, for a glass whose stations all lie within %s across of one straight line", s.unit.AtMost(2*glass.MostOff)),
+		field.refuse(fmt.Sprintf("true, for a glass whose stations all lie within %s across of one straight line", s.unit.FormatDown(2*glass.MaxOff)),
 			fmt.Sprintf("at %s above the table it was read %s across, where %s would be straight: measure there again, or leave straight out",
-				s.unit.Given(wrong.Station.Height), s.unit.Given(2*wrong.Station.Radius), s.unit.Fine(2*wrong.Line)))
+				s.unit.FormatChosen(wrong.Station.Height), s.unit.FormatChosen(2*wrong.Station.Radius), s.unit.FormatDecimal(2*wrong.Line)))
 	case err != nil:
 		field.refuse("true, for a glass that is straight", oneLine(err.Error(), 120))
 	default:
@@ -84,12 +84,12 @@ func (s section) straightened(b *glass.Blank) *glass.Blank {
 func (s section) floor(stations []glass.Station) float64 {
 	field := s.optional("floor")
 	field.needed = s.has("fill") || s.has("weighs")
-	floor, ok := field.length(span{0.1, mostAcross, 12})
+	floor, ok := field.length(span{0.1, maxAcross, 12})
 	if !ok || stations == nil {
 		return floor
 	}
 	if top := stations[len(stations)-1].Height; floor >= top {
-		field.refuse(fmt.Sprintf("a thickness below the height of the glass, %s", s.unit.AtMost(top)),
+		field.refuse(fmt.Sprintf("a thickness below the height of the glass, %s", s.unit.FormatDown(top)),
 			field.otherUnit(func(mm float64) bool { return mm < top }))
 	}
 	return floor
@@ -99,7 +99,7 @@ func (s section) floor(stations []glass.Station) float64 {
 func (s section) stations() []glass.Station {
 	const accepted = "a list of stations, such as [ {height=0, across=…, wall=…}, {height=…, across=…, wall=…} ]"
 	field := s.required("station")
-	tables := field.list(accepted, mostStations)
+	tables := field.list(accepted, maxStations)
 	if len(tables) == 1 {
 		field.refuse("two stations or more, the first at the foot and the last at the rim", "")
 		return nil
@@ -121,13 +121,13 @@ func (s section) stations() []glass.Station {
 	return stations
 }
 
-// A diameter is a slip if it is both more than mostWider times the widest of the
-// others and reached by a profile steeper than mostSteep. A foot's disc and a flared
+// A diameter is a slip if it is both more than maxWider times the widest of the
+// others and reached by a profile steeper than maxSteep. A foot's disc and a flared
 // rim are as steep but not as wide; the bowl of a goblet is as wide but not as
 // steep.
 const (
-	mostWider = 3.0
-	mostSteep = 65.0 // degrees from upright
+	maxWider = 3.0
+	maxSteep = 65.0 // degrees from upright
 )
 
 // leaps refuses the diameter of a station that can't belong to the others, and
@@ -143,19 +143,19 @@ func (s section) leaps(all []glass.Station, i int) bool {
 			beside = max(beside, math.Abs(all[i].Radius-other.Radius)/math.Abs(all[i].Height-other.Height))
 		}
 	}
-	if all[i].Radius <= mostWider*widest || beside <= math.Tan(geometry.Degrees(mostSteep).Radians()) {
+	if all[i].Radius <= maxWider*widest || beside <= math.Tan(geometry.Degrees(maxSteep).Radians()) {
 		return false
 	}
 	field, accepted, perAcross := s.optional("across"), "a diameter ", 1.0
 	if field.value == nil {
 		field, accepted, perAcross = s.optional("around"), "the girth of a diameter ", math.Pi
 	}
-	alike := func(mm float64) bool { return mm/perAcross >= widest && mm/perAcross <= 2*mostWider*widest }
+	alike := func(mm float64) bool { return mm/perAcross >= widest && mm/perAcross <= 2*maxWider*widest }
 	hint := field.otherUnit(alike)
 	if hint == "" {
 		hint = "one of the two was misread"
 	}
-	field.refuse(accepted+fmt.Sprintf("up to %g times what the glass is across elsewhere, %s", mostWider, s.unit.AtMost(2*widest)), hint)
+	field.refuse(accepted+fmt.Sprintf("up to %g times what the glass is across elsewhere, %s", maxWider, s.unit.FormatDown(2*widest)), hint)
 	return true
 }
 
@@ -165,13 +165,13 @@ func (s section) station(below []glass.Station) (glass.Station, bool) {
 	height, rises := s.height(below)
 	station, round := s.round()
 	field := s.required("wall")
-	wall, walled := field.length(span{leastWall, mostAcross / 2, 3})
+	wall, walled := field.length(span{minWall, maxAcross / 2, 3})
 	if round && walled && wall >= station.Radius {
 		hint := field.otherUnit(func(mm float64) bool { return mm < station.Radius })
 		if hint == "" {
 			hint = s.solid(station.Radius)
 		}
-		field.refuse(fmt.Sprintf("a wall thinner than half of the glass, %s", s.unit.AtMost(station.Radius)), hint)
+		field.refuse(fmt.Sprintf("a wall thinner than half of the glass, %s", s.unit.FormatDown(station.Radius)), hint)
 		walled = false
 	}
 	station.Height, station.Wall = height, wall
@@ -181,19 +181,19 @@ func (s section) station(below []glass.Station) (glass.Station, bool) {
 // solid is the hint for a wall that is too thick. It says what the glass is across
 // there, for that may have been misread, and how to write a solid stem.
 func (s section) solid(radius float64) string {
-	across := "it is " + s.unit.Text(2*radius) + " across there"
+	across := "it is " + s.unit.Format(2*radius) + " across there"
 	step := s.unit.Step()
 	wall := (math.Ceil(radius/step-1e-9) - 1) * step
-	if wall < leastWall {
+	if wall < minWall {
 		return across
 	}
-	return fmt.Sprintf("%s; for a solid stem, write a little less than half of it, such as %q", across, s.unit.Text(wall))
+	return fmt.Sprintf("%s; for a solid stem, write a little less than half of it, such as %q", across, s.unit.Format(wall))
 }
 
 // height reads the height of a station above those below it.
 func (s section) height(below []glass.Station) (float64, bool) {
 	field := s.required("height")
-	height, ok := field.length(span{0, mostAcross, 90})
+	height, ok := field.length(span{0, maxAcross, 90})
 	if !ok {
 		return 0, false
 	}
@@ -205,8 +205,8 @@ func (s section) height(below []glass.Station) (float64, bool) {
 		}
 		return height, height == 0
 	}
-	if last := below[len(below)-1].Height; height < last+leastRise {
-		field.refuse("a height above the station before it, "+s.unit.AtLeast(last), "stations run from the foot up")
+	if last := below[len(below)-1].Height; height < last+minRise {
+		field.refuse("a height above the station before it, "+s.unit.FormatUp(last), "stations run from the foot up")
 		return 0, false
 	}
 	return height, true

@@ -13,7 +13,7 @@ func changeJob() *Job {
 	leaf := motifs.Leaf()
 	return &Job{
 		Length: geometry.Millimetre, Layout: Layout{Repeats: 6},
-		Motifs: []Motif{{Kind: leaf, Values: leaf.Defaults(), Depth: 0.5, Across: Measure{0, true}, Up: Measure{0.5, true}, Width: Measure{0.8, true}, Height: Measure{Value: 40}}},
+		Motifs: []Motif{{Kind: leaf, Values: leaf.Defaults(), Depth: 0.5, X: Measure{0, true}, Y: Measure{0.5, true}, Width: Measure{0.8, true}, Height: Measure{Value: 40}}},
 	}
 }
 

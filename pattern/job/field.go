@@ -171,7 +171,7 @@ func inQuotes(text string) string {
 	case err == nil:
 		return "write it without quotes"
 	case isMost(text):
-		return quoted(mostWord) + " is for the counts of a motif, such as fronds"
+		return quoted(maxWord) + " is for the counts of a motif, such as fronds"
 	}
 	return "write it in digits, without quotes"
 }
@@ -196,7 +196,7 @@ func (f field) whole(least, most int) (int, bool) {
 // measure reads a bare number as a fraction and a text as a length. From says from
 // where it counts, "" of a size.
 func (f field) measure(fraction, length span, from string) (Measure, bool) {
-	accepted := fmt.Sprintf("a fraction from %g to %g, or in quotes %s%s", fraction.least, fraction.most, length.lengths(f.in.unit), from)
+	accepted := fmt.Sprintf("a fraction from %g to %g, or in quotes %s%s", fraction.low, fraction.high, length.lengths(f.in.unit), from)
 	if f.absent(accepted) {
 		return Measure{}, false
 	}
@@ -210,7 +210,7 @@ func (f field) measure(fraction, length span, from string) (Measure, bool) {
 	}
 	mm, hint := f.millimetres()
 	if f.value.kind == unstable.String && isMost(f.value.text) {
-		hint = inQuotes(mostWord)
+		hint = inQuotes(maxWord)
 	}
 	if hint == "" && length.holds(mm) {
 		return Measure{mm, false}, true

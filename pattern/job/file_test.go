@@ -18,7 +18,7 @@ func TestRefuseFile(t *testing.T) {
 		{"a picture", "\x89PNG\r\n\x1a\n\x00\x00", 1, "a byte 0x89", "UTF-8", "plain text"},
 		{"an escape code", "# \x1b[31m\n", 1, "a byte 0x1b", "UTF-8", "plain text"},
 		{"UTF-16", "\xff\xfel\x00", 1, "a byte 0xff", "UTF-8", "plain text"},
-		{"too large", strings.Repeat("#", MostBytes+1), 1, "1048577 bytes", "at most 1 MiB", ""},
+		{"too large", strings.Repeat("#", MaxBytes+1), 1, "1048577 bytes", "at most 1 MiB", ""},
 		{"words", "Dear glass cutter,\nplease", 1, `"Dear glass cutter,"`, "key = value", ""},
 		{"a fraction without quotes", "length = \"in\"\nacross = 3 1/8\n", 2, `"across = 3 1/8"`, "key = value", `in quotes: "3 1/8 in"`},
 		{"a fraction with an inch mark", "across = 3-1/8\"\n", 1, "across = 3-1/8", "key = value", `in quotes: "3 1/8 in"`},

@@ -18,7 +18,7 @@ func fill(head, text, tail string) string {
 		if strings.Contains(text, "%d") {
 			piece = fmt.Sprintf(text, i)
 		}
-		if b.Len()+len(piece)+len(tail) > MostBytes {
+		if b.Len()+len(piece)+len(tail) > MaxBytes {
 			return b.String() + tail
 		}
 		b.WriteString(piece)
@@ -29,7 +29,7 @@ func fill(head, text, tail string) string {
 // minutes if the time grew with the square of its size, or overflow the stack.
 func hostile() map[string]string {
 	top := "length = \"mm\"\n"
-	noise := make([]byte, MostBytes)
+	noise := make([]byte, MaxBytes)
 	random := rand.NewChaCha8([32]byte{1})
 	_, _ = random.Read(noise)
 	return map[string]string{
@@ -109,24 +109,24 @@ func TestHostile(t *testing.T) {
 func TestReadMost(t *testing.T) {
 	var b strings.Builder
 	b.WriteString("length = \"mm\"\nlayout.repeats = 360\n")
-	for i := range mostBlanks {
+	for i := range maxBlanks {
 		fmt.Fprintf(&b, "[[blank]]\nname = \"blank %d\"\nstation = [\n", i)
-		for j := range mostStations {
+		for j := range maxStations {
 			fmt.Fprintf(&b, "  {height = %d, across = 80, wall = 3},\n", j)
 		}
 		b.WriteString("]\n")
 	}
-	for i := range mostWheels {
+	for i := range maxWheels {
 		fmt.Fprintf(&b, "[[wheel]]\nname = \"wheel %d\"\nedge = \"flat\"\nacross = 100\nthick = 10\n", i)
 	}
-	for i := range mostMotifs {
-		fmt.Fprintf(&b, "[[motif]]\nkind = \"leaf\"\nwheel = \"wheel %d\"\ndepth = 1\n", i%mostWheels)
+	for i := range maxMotifs {
+		fmt.Fprintf(&b, "[[motif]]\nkind = \"leaf\"\nwheel = \"wheel %d\"\ndepth = 1\n", i%maxWheels)
 	}
 	j, err := Read("most.toml", []byte(b.String()))
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(j.Blanks) != mostBlanks || len(j.Blanks[0].Stations) != mostStations || len(j.Rack) != mostWheels || len(j.Motifs) != mostMotifs {
+	if len(j.Blanks) != maxBlanks || len(j.Blanks[0].Stations) != maxStations || len(j.Rack) != maxWheels || len(j.Motifs) != maxMotifs {
 		t.Error("something was lost")
 	}
 

@@ -102,7 +102,7 @@ type Motif struct {
 	// and repeated with it. 0 is a motif on its own.
 	Inside int
 
-	Across, Up    Measure        // where its middle is: from the repeat's middle line, and from the band's foot along the slant
+	X, Y          Measure        // where its middle is: from the repeat's middle line, and from the band's foot along the slant
 	Width, Height Measure        // of the pitch, and of the band along the slant
 	Turn          geometry.Angle // anticlockwise as seen from outside
 	Mirror        bool

@@ -41,7 +41,7 @@ func keys() []key {
 			get:    func(j *Job, c *Change) bool { c.Value = float64(j.Layout.Repeats); return true },
 			set:    func(j *Job, c Change) { j.Layout.Repeats = int(c.Value) },
 			format: func(_ *Job, c Change) string { return fmt.Sprint(int(c.Value)) },
-			may:    func(_ *Job, c Change) bool { return c.Value >= 1 && c.Value <= mostRepeats },
+			may:    func(_ *Job, c Change) bool { return c.Value >= 1 && c.Value <= maxRepeats },
 		},
 		{
 			name: "band", layout: true, price: ByHeight,
@@ -75,10 +75,10 @@ func keys() []key {
 		{
 			name: "at", price: ByMove,
 			get: func(j *Job, c *Change) bool {
-				c.At = [2]Measure{j.Motifs[c.Motif].Across, j.Motifs[c.Motif].Up}
+				c.At = [2]Measure{j.Motifs[c.Motif].X, j.Motifs[c.Motif].Y}
 				return true
 			},
-			set:    func(j *Job, c Change) { j.Motifs[c.Motif].Across, j.Motifs[c.Motif].Up = c.At[0], c.At[1] },
+			set:    func(j *Job, c Change) { j.Motifs[c.Motif].X, j.Motifs[c.Motif].Y = c.At[0], c.At[1] },
 			format: func(j *Job, c Change) string { return pair(measured(j, c.At[0]), measured(j, c.At[1])) },
 			may: func(_ *Job, c Change) bool {
 				across, up := c.At[0], c.At[1]
@@ -165,7 +165,7 @@ func quote(j *Job, mm float64) string { return strconv.Quote(lengthText(j.Length
 // lengthText returns a length as a job file has it: as calipers show it, or as a
 // decimal of its owner's unit, where that is all of it.
 func lengthText(u geometry.Unit, mm float64) string {
-	for _, text := range []string{u.Text(mm), u.Fine(mm)} {
+	for _, text := range []string{u.Format(mm), u.FormatDecimal(mm)} {
 		if read, err := u.Parse(text); err == nil && math.Abs(read-mm) < 1e-6 {
 			return text
 		}

@@ -10,7 +10,7 @@ import (
 func (s section) layout(blanks []*glass.Blank) Layout {
 	s.only(keysOf("layout"))
 	var l Layout
-	l.Repeats, _ = s.required("repeats").whole(1, mostRepeats)
+	l.Repeats, _ = s.required("repeats").whole(1, maxRepeats)
 	if i, ok := s.optional("match").word(Matches()); ok {
 		l.Match = Match(i)
 	}
@@ -18,19 +18,19 @@ func (s section) layout(blanks []*glass.Blank) Layout {
 	if !ok {
 		return l
 	}
-	from, fromRead := foot.length(span{0, mostAcross, 12})
-	to, toRead := top.length(span{0, mostAcross, 70})
+	from, fromRead := foot.length(span{0, maxAcross, 12})
+	to, toRead := top.length(span{0, maxAcross, 70})
 	if !fromRead || !toRead {
 		return l
 	}
-	if to < from+leastBand {
-		top.refuse(fmt.Sprintf("a height above the band's foot, %s", s.unit.AtLeast(from)), "a band runs from the foot up")
+	if to < from+minBand {
+		top.refuse(fmt.Sprintf("a height above the band's foot, %s", s.unit.FormatUp(from)), "a band runs from the foot up")
 		return l
 	}
 	for _, b := range blanks {
 		// A height copied from the blank's own may differ in its last digit.
 		if to > b.Height()+1e-9 {
-			top.refuse(fmt.Sprintf("a height on the glass %s, at most %s", quoted(b.Name), s.unit.AtMost(b.Height())),
+			top.refuse(fmt.Sprintf("a height on the glass %s, at most %s", quoted(b.Name), s.unit.FormatDown(b.Height())),
 				top.otherUnit(func(mm float64) bool { return mm > from && mm <= b.Height() }))
 		}
 	}

@@ -8,11 +8,11 @@ func (s section) limits(l *Limits) {
 		into   *float64
 		within span
 	}{
-		{"land", &l.Land, span{0, mostDepth, 0.8}},
-		{"leave", &l.Leave, span{0, mostDepth, 1.6}},
-		{"rim", &l.Rim, span{0, mostAcross, 9.5}},
-		{"foot", &l.Foot, span{0, mostAcross, 6.4}},
-		{"polish", &l.Polish, span{0, mostPolish, 0.4}},
+		{"land", &l.Land, span{0, maxDepth, 0.8}},
+		{"leave", &l.Leave, span{0, maxDepth, 1.6}},
+		{"rim", &l.Rim, span{0, maxAcross, 9.5}},
+		{"foot", &l.Foot, span{0, maxAcross, 6.4}},
+		{"polish", &l.Polish, span{0, maxPolish, 0.4}},
 	} {
 		if mm, ok := s.optional(one.key).length(one.within); ok {
 			*one.into = mm

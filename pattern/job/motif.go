@@ -13,7 +13,7 @@ import (
 
 // motifs reads every [[motif]]. repeats is 0 where their number isn't known.
 func (s section) motifs(wheels rack, repeats int, doc *document) []Motif {
-	tables := s.required("motif").list("a table [[motif]] for each motif", mostMotifs)
+	tables := s.required("motif").list("a table [[motif]] for each motif", maxMotifs)
 	kinds := motifs.All()
 	var all []Motif
 	for _, table := range tables {
@@ -27,7 +27,7 @@ func (s section) motifs(wheels rack, repeats int, doc *document) []Motif {
 // motif reads one motif, given the kinds there are and the motifs before it.
 func (s section) motif(kinds []motifs.Kind, wheels rack, repeats int, before []Motif) Motif {
 	m := Motif{
-		Across: Measure{0, true}, Up: Measure{0.5, true},
+		X: Measure{0, true}, Y: Measure{0.5, true},
 		Width: Measure{1, true}, Height: Measure{1, true},
 	}
 	s.onlyMotif(kinds)
@@ -36,7 +36,7 @@ func (s section) motif(kinds []motifs.Kind, wheels rack, repeats int, before []M
 		m.Values, m.Most = s.values(m.Kind)
 	}
 	m.Wheel = s.motifWheel(wheels)
-	m.Depth, _ = s.required("depth").length(span{0.01, mostDepth, 1.6})
+	m.Depth, _ = s.required("depth").length(span{0.01, maxDepth, 1.6})
 
 	s.place(&m)
 	if turn, ok := s.optional("turn").degrees(span{-360, 360, 15}); ok {
@@ -50,13 +50,13 @@ func (s section) motif(kinds []motifs.Kind, wheels rack, repeats int, before []M
 	}
 	m.On = s.on(repeats)
 	s.inside(&m, before)
-	if land, ok := s.optional("land").length(span{0, mostDepth, 0.8}); ok {
+	if land, ok := s.optional("land").length(span{0, maxDepth, 0.8}); ok {
 		m.Land = &land
 	}
 	if share, ok := s.optional("clear").within(span{0, 1, 0.4}); ok {
 		m.Clear = &share
 	}
-	m.CutOrder, _ = s.optional("cut_order").whole(1, mostMotifs)
+	m.CutOrder, _ = s.optional("cut_order").whole(1, maxMotifs)
 	return m
 }
 
@@ -108,7 +108,7 @@ func (s section) values(kind motifs.Kind) (values motifs.Values, most []string) 
 		}
 		accepted := p.Range()
 		if p.Sort == motifs.Count {
-			accepted += ", or " + quoted(mostWord)
+			accepted += ", or " + quoted(maxWord)
 		}
 		if x, ok := field.number(accepted, p.Accepts); ok {
 			values[p.Name] = x
@@ -117,11 +117,11 @@ func (s section) values(kind motifs.Kind) (values motifs.Values, most []string) 
 	return values, most
 }
 
-// mostWord is written in a job for the largest count that clears.
-const mostWord = "most"
+// maxWord is written in a job for the largest count that clears.
+const maxWord = "most"
 
 // isMost reports whether a text is that word, however it is written.
-func isMost(text string) bool { return strings.EqualFold(strings.TrimSpace(text), mostWord) }
+func isMost(text string) bool { return strings.EqualFold(strings.TrimSpace(text), maxWord) }
 
 // motifWheel reads which wheel of the rack cuts the motif.
 func (s section) motifWheel(wheels rack) int {
@@ -146,14 +146,14 @@ func (s section) motifWheel(wheels rack) int {
 // place reads where the motif stands and how large it is.
 func (s section) place(m *Motif) {
 	if across, up, ok := s.optional("at").pair("a list of two, across from -0.5 to 0.5 of the repeat and up from 0 to 1 of the band, such as [0, 0.5]"); ok {
-		m.Across, _ = across.measure(span{-0.5, 0.5, 0}, span{-mostGirth / 2, mostGirth / 2, 12}, ", from the repeat's middle")
-		m.Up, _ = up.measure(span{0, 1, 0.5}, span{0, mostAcross, 40}, ", up from the band's foot")
+		m.X, _ = across.measure(span{-0.5, 0.5, 0}, span{-maxGirth / 2, maxGirth / 2, 12}, ", from the repeat's middle")
+		m.Y, _ = up.measure(span{0, 1, 0.5}, span{0, maxAcross, 40}, ", up from the band's foot")
 	}
 	// A motif may reach over its neighbours, but not round the glass.
-	if width, ok := s.optional("width").measure(span{0.001, 2, 1}, span{0.1, mostGirth, 25}, ""); ok {
+	if width, ok := s.optional("width").measure(span{0.001, 2, 1}, span{0.1, maxGirth, 25}, ""); ok {
 		m.Width = width
 	}
-	if height, ok := s.optional("height").measure(span{0.001, 1, 1}, span{0.1, mostAcross, 40}, ""); ok {
+	if height, ok := s.optional("height").measure(span{0.001, 1, 1}, span{0.1, maxAcross, 40}, ""); ok {
 		m.Height = height
 	}
 }

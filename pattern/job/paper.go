@@ -8,9 +8,9 @@ import (
 	"roundlay/pattern/glass"
 )
 
-// leastPaper is the smallest height of paper that a job can ask for, in millimetres:
+// minPaper is the smallest height of paper that a job can ask for, in millimetres:
 // less can't be handled.
-const leastPaper = 5.0
+const minPaper = 5.0
 
 // paper reads the heights between which a blank is to have paper.
 func (s section) paper(b *glass.Blank) {
@@ -25,14 +25,14 @@ func (s section) paper(b *glass.Blank) {
 	}
 	// A height copied from the blank's own may differ in its last digit.
 	const touch = 1e-9
-	least := min(leastPaper, b.Height())
+	least := min(minPaper, b.Height())
 	switch {
 	case low > b.Height()-least+touch:
-		foot.refuse("a height below the rim, "+s.unit.AtMost(b.Height()-least)+" at most", "the paper's lower edge comes first")
+		foot.refuse("a height below the rim, "+s.unit.FormatDown(b.Height()-least)+" at most", "the paper's lower edge comes first")
 	case high > b.Height()+touch:
-		rim.refuse(fmt.Sprintf("a height on the glass, %s at most, or %q", s.unit.AtMost(b.Height()), rimWord), "")
+		rim.refuse(fmt.Sprintf("a height on the glass, %s at most, or %q", s.unit.FormatDown(b.Height()), rimWord), "")
 	case high < low+least-touch:
-		rim.refuse("a height above the paper's lower edge, "+s.unit.AtLeast(low+least)+" at least", "paper runs from the foot up")
+		rim.refuse("a height above the paper's lower edge, "+s.unit.FormatUp(low+least)+" at least", "paper runs from the foot up")
 	default:
 		b.Paper = &glass.Extent{Low: low, High: min(high, b.Height())}
 	}
@@ -55,7 +55,7 @@ func (f field) height(b *glass.Blank) (float64, bool) {
 			return b.Height(), true
 		}
 	}
-	within := span{0, mostAcross, 60}
+	within := span{0, maxAcross, 60}
 	mm, hint := f.millimetres()
 	if hint != "" || !within.holds(mm) {
 		f.refuse(fmt.Sprintf("%q, %q, or %s", tableWord, rimWord, within.lengths(f.in.unit)), hint)

@@ -20,11 +20,11 @@ type rack struct {
 // rack reads every [[wheel]].
 func (s section) rack() rack {
 	var all rack
-	tables := s.required("wheel").list("a table [[wheel]] for each wheel of the rack", mostWheels)
+	tables := s.required("wheel").list("a table [[wheel]] for each wheel of the rack", maxWheels)
 	for _, table := range tables {
 		table.only(keysOf("wheel"))
 		field := table.required("name")
-		name, ok := field.text(mostName)
+		name, ok := field.text(maxName)
 		if ok && slices.Contains(all.names, name) {
 			field.refuse("a name no other wheel has", "")
 		}
@@ -42,13 +42,13 @@ func (s section) rack() rack {
 // wheel reads all of a wheel except its name.
 func (s section) wheel() groove.Wheel {
 	var w groove.Wheel
-	across, hasAcross := s.required("across").length(span{leastWheel, mostAcross, 100})
+	across, hasAcross := s.required("across").length(span{minWheel, maxAcross, 100})
 	w.Radius = across / 2
 	field := s.required("thick")
-	thick, hasThick := field.length(span{0.1, mostThick, 6})
+	thick, hasThick := field.length(span{0.1, maxThick, 6})
 	w.Thick = thick
 	if hasAcross && hasThick && thick >= across {
-		field.refuse(fmt.Sprintf("a thickness below what the wheel is across, %s", s.unit.AtMost(across)),
+		field.refuse(fmt.Sprintf("a thickness below what the wheel is across, %s", s.unit.FormatDown(across)),
 			field.otherUnit(func(mm float64) bool { return mm < across }))
 		hasThick = false
 	}
@@ -60,7 +60,7 @@ func (s section) wheel() groove.Wheel {
 	s.edgeKeys(w.Edge)
 	switch w.Edge {
 	case groove.Round:
-		w.Convex, _ = s.required("radius").length(span{0.1, mostAcross, 6})
+		w.Convex, _ = s.required("radius").length(span{0.1, maxAcross, 6})
 	case groove.Gang:
 		fits := s.gang(&w, hasThick)
 		outer := (w.Thick - float64(w.Mitres-1)*w.Spacing) / 2
@@ -79,14 +79,14 @@ func (s section) angle(w *groove.Wheel, half float64, sized bool) {
 	field := s.required("angle")
 	angle, ok := field.degrees(span{20, 170, 90})
 	w.Angle = angle.Radians()
-	if least := leastAngle(half, w.Radius); ok && sized && angle <= least {
+	if least := minAngle(half, w.Radius); ok && sized && angle <= least {
 		field.refuse(fmt.Sprintf("an angle above %.0f degrees, at which the V of this wheel ends at its axle",
 			math.Ceil(least.Degrees())), "")
 	}
 }
 
-// leastAngle returns the angle at which a V of a half width ends at the axle.
-func leastAngle(half, radius float64) geometry.Angle {
+// minAngle returns the angle at which a V of a half width ends at the axle.
+func minAngle(half, radius float64) geometry.Angle {
 	return geometry.Angle(2 * math.Atan(half/radius))
 }
 
@@ -102,8 +102,8 @@ func halfV(w groove.Wheel) float64 {
 // another diameter.
 func TakesWheel(w groove.Wheel) bool {
 	v := w.Edge == groove.Mitre || w.Edge == groove.Gang
-	return w.Radius >= leastWheel/2 && w.Radius <= mostAcross/2 && w.Thick < 2*w.Radius &&
-		!(v && geometry.Angle(w.Angle) <= leastAngle(halfV(w), w.Radius))
+	return w.Radius >= minWheel/2 && w.Radius <= maxAcross/2 && w.Thick < 2*w.Radius &&
+		!(v && geometry.Angle(w.Angle) <= minAngle(halfV(w), w.Radius))
 }
 
 // tip reads how the point of a V of the given half width is dressed. sized says that
@@ -115,8 +115,8 @@ func (s section) tip(w *groove.Wheel, half float64, sized bool) {
 		round.refuse("either tip, the width of a flat, or tip_radius", "")
 		return
 	}
-	w.Tip, _ = flat.length(span{0, mostAcross, 0.4})
-	w.TipRadius, _ = round.length(span{0, mostAcross, 0.4})
+	w.Tip, _ = flat.length(span{0, maxAcross, 0.4})
+	w.TipRadius, _ = round.length(span{0, maxAcross, 0.4})
 	if reach := max(w.Tip/2, w.TipRadius*math.Cos(w.Angle/2)); sized && reach >= half {
 		field := flat
 		if hasRound {
@@ -131,7 +131,7 @@ func (s section) tip(w *groove.Wheel, half float64, sized bool) {
 func (s section) gang(w *groove.Wheel, sized bool) bool {
 	mitres, counted := s.required("mitres").whole(2, 64)
 	field := s.required("spacing")
-	spacing, ok := field.length(span{0.05, mostAcross, 1.5})
+	spacing, ok := field.length(span{0.05, maxAcross, 1.5})
 	w.Mitres, w.Spacing = mitres, spacing
 	if !counted || !ok || !sized {
 		return false
@@ -139,7 +139,7 @@ func (s section) gang(w *groove.Wheel, sized bool) bool {
 	most := w.Thick / float64(mitres-1)
 	if spacing >= most {
 		field.refuse(fmt.Sprintf("a spacing below %.4g %s, so that %d mitres fit a wheel %s thick",
-			most/s.unit.Millimetres(), s.unit, mitres, s.unit.Text(w.Thick)), "")
+			most/s.unit.Millimetres(), s.unit, mitres, s.unit.Format(w.Thick)), "")
 	}
 	return spacing < most
 }

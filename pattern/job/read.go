@@ -10,14 +10,14 @@ import (
 	"roundlay/motifs"
 )
 
-// MostBytes is the size of the largest job file that is read.
-const MostBytes = 1 << 20
+// MaxBytes is the size of the largest job file that is read.
+const MaxBytes = 1 << 20
 
 // Read reads a job file. The name is the file's, for messages; "-" is standard
 // input. The error is an *Error, for the first mistake in the file: the first
 // that breaks TOML's syntax if there is one, or else the first of what it says.
 func Read(name string, data []byte) (*Job, error) {
-	if len(data) > MostBytes {
+	if len(data) > MaxBytes {
 		return nil, &Error{
 			File: fileName(name), Line: 1, Read: fmt.Sprintf("%d bytes", len(data)),
 			Accepted: "a job file of at most 1 MiB",
@@ -52,7 +52,7 @@ func (r *reading) job(doc *document) *Job {
 	top.only(keysOf(""))
 
 	j := &Job{Title: "Untitled", Limits: DefaultLimits()}
-	if title, ok := top.optional("title").text(mostTitle); ok {
+	if title, ok := top.optional("title").text(maxTitle); ok {
 		j.Title = title
 	}
 	unit, ok := top.required("length").word([]string{geometry.Inch.String(), geometry.Millimetre.String()})

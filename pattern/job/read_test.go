@@ -42,14 +42,14 @@ func TestRead(t *testing.T) {
 		Title:  "Six leaves",
 		Length: geometry.Inch,
 		Blanks: []*glass.Blank{{
-			Name:     "tumbler",
-			Floor:    12.7,
-			Fill:     76.2,
-			Material: glass.Material{Name: "lead crystal", Density: 3.1},
-			Paper:    &glass.Extent{Low: 0, High: 82.55},
-			Weighs:   18 * 28.349523125,
-			Straight: true,
-			Factor:   factor,
+			Name:        "tumbler",
+			Floor:       12.7,
+			Fill:        76.2,
+			Material:    glass.Material{Name: "lead crystal", Density: 3.1},
+			Paper:       &glass.Extent{Low: 0, High: 82.55},
+			ScaleWeight: 18 * 28.349523125,
+			Straight:    true,
+			Factor:      factor,
 			Stations: []glass.Station{
 				{Height: 0, Radius: 38.1, Wall: 9.525},
 				{Height: 88.9, Radius: 10.25 * mm / (2 * math.Pi), Wall: 2.5},
@@ -67,7 +67,7 @@ func TestRead(t *testing.T) {
 		Motifs: []Motif{
 			{
 				Kind: motifs.Leaf(), Values: values, Wheel: 0, Depth: 0.79375,
-				Across: Measure{0.25, true}, Up: Measure{31.75, false},
+				X: Measure{0.25, true}, Y: Measure{31.75, false},
 				Width: Measure{0.8, true}, Height: Measure{50.8, false},
 				Turn: -math.Pi / 2, Mirror: true, On: Even, Shape: True,
 				Land: &land, Clear: &share, CutOrder: 2, Line: 1 + base().index(t, "motif[1]"),
@@ -75,7 +75,7 @@ func TestRead(t *testing.T) {
 			{
 				Kind: motifs.Fan(), Values: motifs.Fan().Defaults(), Wheel: 1, Depth: 0.79375,
 				Inside: 1, On: Even, Shape: True, // with motif 1
-				Up: Measure{0.5, true}, Across: Measure{0, true},
+				Y: Measure{0.5, true}, X: Measure{0, true},
 				Width: Measure{1, true}, Height: Measure{1, true},
 				Line: 1 + base().index(t, "motif[2]"),
 			},
@@ -103,8 +103,8 @@ motif = [
 	if got.Title != "Untitled" || got.Blanks[0].Name != "blank" || got.Blanks[0].Floor != 0 {
 		t.Errorf("title %q, blank %q, floor %g", got.Title, got.Blanks[0].Name, got.Blanks[0].Floor)
 	}
-	if b := got.Blanks[0]; b.Fill != 0 || b.Material != glass.Materials()[0] || b.Weighs != 0 || b.Factor != 1 || b.Paper != nil {
-		t.Errorf("fill %g, %+v, weighs %g, walls times %g", b.Fill, b.Material, b.Weighs, b.Factor)
+	if b := got.Blanks[0]; b.Fill != 0 || b.Material != glass.Materials()[0] || b.ScaleWeight != 0 || b.Factor != 1 || b.Paper != nil {
+		t.Errorf("fill %g, %+v, weighs %g, walls times %g", b.Fill, b.Material, b.ScaleWeight, b.Factor)
 	}
 	if got.Layout.Match != Set || got.Shop.Rate != 0 || got.Shop.Order != nil || got.Shop.Finish != Undecided {
 		t.Errorf("match %v, shop %+v", got.Layout.Match, got.Shop)
@@ -114,7 +114,7 @@ motif = [
 	}
 	want := []Motif{{
 		Kind: motifs.Diamond(), Values: motifs.Diamond().Defaults(), Depth: 1,
-		Across: Measure{0, true}, Up: Measure{0.5, true}, Width: Measure{1, true}, Height: Measure{1, true},
+		X: Measure{0, true}, Y: Measure{0.5, true}, Width: Measure{1, true}, Height: Measure{1, true},
 		Line: 7,
 	}}
 	if diff := cmp.Diff(want, got.Motifs, near); diff != "" {
@@ -330,7 +330,7 @@ func TestStarterNotes(t *testing.T) {
 		}
 		blank := j.Blanks[0]
 		if len(j.Rack) != 3 || j.Layout.Band == nil || j.Motifs[0].Land == nil || j.Shop.Rate == 0 || j.Shop.Order == nil ||
-			blank.Fill == 0 || blank.Weighs == 0 || !blank.Straight || j.Motifs[0].CutOrder == 0 {
+			blank.Fill == 0 || blank.ScaleWeight == 0 || !blank.Straight || j.Motifs[0].CutOrder == 0 {
 			t.Errorf("not all of the notes were read: %+v", j)
 		}
 	}

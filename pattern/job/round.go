@@ -13,9 +13,9 @@ import (
 
 // How far readings of one height can differ. If they differ more, one was misread.
 const (
-	mostReadings = 12
-	mostApart    = 0.1  // of one reading from another
-	mostAstray   = 0.05 // of a girth from the readings across
+	maxReadings = 12
+	maxApart    = 0.1  // of one reading from another
+	maxAstray   = 0.05 // of a girth from the readings across
 )
 
 // round reads how wide the glass is at a station: across it, once or several times,
@@ -28,8 +28,8 @@ func (s section) round() (glass.Station, bool) {
 		return glass.Station{}, false
 	}
 	field := s.optional("across")
-	readings, read := field.lengths(span{1, mostAcross, geometry.MillimetresPerInch * 3.125}, mostReadings)
-	girth, taped := s.optional("around").length(span{1, mostGirth, geometry.MillimetresPerInch * 10})
+	readings, read := field.lengths(span{1, maxAcross, geometry.MillimetresPerInch * 3.125}, maxReadings)
+	girth, taped := s.optional("around").length(span{1, maxGirth, geometry.MillimetresPerInch * 10})
 	if s.has("across") != read || s.has("around") != taped {
 		return glass.Station{}, false
 	}
@@ -40,19 +40,19 @@ func (s section) round() (glass.Station, bool) {
 	for _, r := range readings {
 		mean += r / float64(len(readings))
 	}
-	if most > least*(1+mostApart) {
-		field.read = fmt.Sprintf("readings from %s to %s", s.unit.Text(least), s.unit.Text(most))
+	if most > least*(1+maxApart) {
+		field.read = fmt.Sprintf("readings from %s to %s", s.unit.Format(least), s.unit.Format(most))
 		field.refuse("readings across one height, no more than a tenth apart", "")
 		return glass.Station{}, false
 	}
 	if !taped {
 		st := glass.Station{Radius: mean / 2}
 		if len(readings) > 1 {
-			st.Least, st.Most = least, most
+			st.Min, st.Max = least, most
 		}
 		return st, true
 	}
-	if math.Abs(girth/math.Pi-mean) > mostAstray*mean {
+	if math.Abs(girth/math.Pi-mean) > maxAstray*mean {
 		return glass.Station{}, s.astray(girth, mean)
 	}
 	if len(readings) == 1 {
@@ -61,14 +61,14 @@ func (s section) round() (glass.Station, bool) {
 		other := 2*girth/math.Pi - least
 		least, most = min(least, other), max(least, other)
 	}
-	return glass.Station{Radius: girth / (2 * math.Pi), Least: least, Most: most}, true
+	return glass.Station{Radius: girth / (2 * math.Pi), Min: least, Max: most}, true
 }
 
 // astray refuses a girth that doesn't belong to the readings across.
 func (s section) astray(girth, across float64) (ok bool) {
 	field := s.optional("around")
-	field.read = fmt.Sprintf("a girth of %s, which is %s across", s.unit.Text(girth), s.unit.Text(girth/math.Pi))
-	field.refuse(fmt.Sprintf("a girth near that of %s across, which is %s", s.unit.Text(across), s.unit.Text(across*math.Pi)), "")
+	field.read = fmt.Sprintf("a girth of %s, which is %s across", s.unit.Format(girth), s.unit.Format(girth/math.Pi))
+	field.refuse(fmt.Sprintf("a girth near that of %s across, which is %s", s.unit.Format(across), s.unit.Format(across*math.Pi)), "")
 	return false
 }
 

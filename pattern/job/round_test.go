@@ -32,7 +32,7 @@ func TestRound(t *testing.T) {
 			}
 			s := j.Blanks[0].Stations[0]
 			// The girth was rounded to a ten-thousandth.
-			if math.Abs(s.Radius-c.radius) > 1e-9 || math.Abs(s.Least-c.least) > 1e-4 || math.Abs(s.Most-c.most) > 1e-4 {
+			if math.Abs(s.Radius-c.radius) > 1e-9 || math.Abs(s.Min-c.least) > 1e-4 || math.Abs(s.Max-c.most) > 1e-4 {
 				t.Errorf("%+v, wanted radius %g, from %g to %g", s, c.radius, c.least, c.most)
 			}
 		})
@@ -51,7 +51,7 @@ func TestWeight(t *testing.T) {
 			t.Error(err)
 			continue
 		}
-		if got := j.Blanks[0].Weighs; math.Abs(got-want) > 1e-6 || math.Abs(j.Blanks[0].Weight()-want) > 1e-6 {
+		if got := j.Blanks[0].ScaleWeight; math.Abs(got-want) > 1e-6 || math.Abs(j.Blanks[0].Weight()-want) > 1e-6 {
 			t.Errorf("%s: %g g, and comes to %g", text, got, j.Blanks[0].Weight())
 		}
 	}

@@ -33,13 +33,13 @@ func Finishes() []string { return []string{"undecided", "as cut", "felt", "acid"
 func (f Finish) String() string { return Finishes()[f] }
 
 // The lowest and the highest rate that is read, in mm of groove a minute.
-const LeastRate, MostRate = 1.0, 10000.0
+const MinRate, MaxRate = 1.0, 10000.0
 
 // shop reads how the shop works.
 func (s section) shop(wheels rack) Shop {
 	s.only(keysOf("shop"))
 	var shop Shop
-	shop.Rate, _ = s.optional("rate").length(span{LeastRate, MostRate, 40})
+	shop.Rate, _ = s.optional("rate").length(span{MinRate, MaxRate, 40})
 	shop.Order = s.order(wheels)
 	if i, ok := s.optional("finish").word(Finishes()); ok {
 		shop.Finish = Finish(i)

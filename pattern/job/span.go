@@ -10,14 +10,14 @@ import (
 
 // span is a range of values that are accepted, ends included, with an example
 // to show. Lengths are millimetres.
-type span struct{ least, most, example float64 }
+type span struct{ low, high, example float64 }
 
 // holds reports whether the span holds a value; none holds NaN.
-func (s span) holds(x float64) bool { return x >= s.least && x <= s.most }
+func (s span) holds(x float64) bool { return x >= s.low && x <= s.high }
 
 // lengths says in words which lengths the span holds, in the user's unit.
 func (s span) lengths(u geometry.Unit) string {
-	return fmt.Sprintf("a length from %s to %s, such as %q", end(s.least, u, 1), end(s.most, u, -1), example(s.example, u))
+	return fmt.Sprintf("a length from %s to %s, such as %q", end(s.low, u, 1), end(s.high, u, -1), example(s.example, u))
 }
 
 // example writes a length that is easy to read. In inches, one over a quarter is
@@ -27,12 +27,12 @@ func example(mm float64, u geometry.Unit) string {
 	if u == geometry.Inch && math.Abs(mm) > 2*eighth {
 		mm = math.Round(mm/eighth) * eighth
 	}
-	return u.Text(mm)
+	return u.Format(mm)
 }
 
 // numbers says in words which numbers the span holds.
 func (s span) numbers() string {
-	return fmt.Sprintf("a number from %g to %g, such as %g", s.least, s.most, s.example)
+	return fmt.Sprintf("a number from %g to %g, such as %g", s.low, s.high, s.example)
 }
 
 // end writes one end of a span. It is rounded inwards, so that every length a message
@@ -61,21 +61,21 @@ func end(mm float64, u geometry.Unit, inwards float64) string {
 // What is accepted. The bounds keep out slips, and numbers too large or too small to
 // calculate with. No glass or wheel in any shop comes near them.
 const (
-	mostAcross = 1000.0 // of a glass and of a wheel, mm
-	mostGirth  = mostAcross * math.Pi
-	leastRise  = 0.1  // from one station to the next, mm: the step of calipers
-	leastWall  = 0.1  // mm
-	mostDepth  = 50.0 // of a cut, and of lands and glass left, mm
-	mostPolish = 3.0  // on each side of a groove, mm: more takes it away
-	leastBand  = 1.0  // mm
-	leastWheel = 5.0  // across, mm
-	mostThick  = 150  // of a wheel, mm: beyond it is a drum, whose cut the groove model does not hold for
+	maxAcross = 1000.0 // of a glass and of a wheel, mm
+	maxGirth  = maxAcross * math.Pi
+	minRise   = 0.1  // from one station to the next, mm: the step of calipers
+	minWall   = 0.1  // mm
+	maxDepth  = 50.0 // of a cut, and of lands and glass left, mm
+	maxPolish = 3.0  // on each side of a groove, mm: more takes it away
+	minBand   = 1.0  // mm
+	minWheel  = 5.0  // across, mm
+	maxThick  = 150  // of a wheel, mm: beyond it is a drum, whose cut the groove model does not hold for
 
-	mostStations = 64
-	mostBlanks   = 64
-	mostWheels   = 64
-	mostMotifs   = 256
-	mostRepeats  = 360
-	mostTitle    = 120 // runes
-	mostName     = 60  // runes
+	maxStations = 64
+	maxBlanks   = 64
+	maxWheels   = 64
+	maxMotifs   = 256
+	maxRepeats  = 360
+	maxTitle    = 120 // runes
+	maxName     = 60  // runes
 )

@@ -17,8 +17,8 @@ var weightUnits = []scale{{"kg", 1000}, {"g", 1}, {"oz", 28.349523125}, {"lb", 4
 
 // The lightest and the heaviest that is read, in grams.
 const (
-	leastWeight = 1
-	mostWeight  = 50_000
+	minWeight = 1
+	maxWeight = 50_000
 )
 
 // scale is a unit in which a weight was read.
@@ -56,7 +56,7 @@ func (f field) weight() (float64, scale, bool) {
 		case errors.As(err, &wrong):
 			f.refuse(accepted, oneLine(wrong.Reason, 120))
 			return 0, scale{}, false
-		case strings.ContainsAny(number, "mciMCI\"″”'") || !(grams >= leastWeight && grams <= mostWeight):
+		case strings.ContainsAny(number, "mciMCI\"″”'") || !(grams >= minWeight && grams <= maxWeight):
 			f.refuse(accepted, "")
 			return 0, scale{}, false
 		default:
@@ -71,10 +71,10 @@ func (f field) weight() (float64, scale, bool) {
 func (s section) weighed(b *glass.Blank) *glass.Blank {
 	field := s.optional("weighs")
 	grams, read, ok := field.weight()
-	if !ok || !b.Hollow() {
+	if !ok || !b.FloorKnown() {
 		return b
 	}
-	weighed, err := b.Weighed(grams)
+	weighed, err := b.CalibrateWalls(grams)
 	var wrong *glass.FactorError
 	switch {
 	case errors.As(err, &wrong):
@@ -112,13 +112,13 @@ func (s section) material(b *glass.Blank) {
 // fill reads the height of a blank's fill line, which must lie above its floor.
 func (s section) fill(b *glass.Blank) {
 	field := s.optional("fill")
-	height, ok := field.length(span{0.1, mostAcross, 75})
-	if !ok || !b.Hollow() {
+	height, ok := field.length(span{0.1, maxAcross, 75})
+	if !ok || !b.FloorKnown() {
 		return
 	}
 	if height <= b.Floor || height > b.Height()+1e-9 {
 		field.refuse(fmt.Sprintf("a height above the table, over the floor of %s and up to the rim at %s",
-			s.unit.AtLeast(b.Floor), s.unit.AtMost(b.Height())), "")
+			s.unit.FormatUp(b.Floor), s.unit.FormatDown(b.Height())), "")
 		return
 	}
 	b.Fill = height

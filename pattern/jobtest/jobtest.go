@@ -80,7 +80,7 @@ func Motif(t testing.TB, kind string, given motifs.Values, change ...func(*job.M
 	if !ok {
 		t.Fatalf("no motif %q", kind)
 	}
-	m := job.Motif{Kind: k, Values: k.Defaults(), Depth: 0.5, Across: Of(0), Up: Of(0.5), Width: Of(1), Height: Of(1)}
+	m := job.Motif{Kind: k, Values: k.Defaults(), Depth: 0.5, X: Of(0), Y: Of(0.5), Width: Of(1), Height: Of(1)}
 	for name, value := range given {
 		if _, ok := m.Values[name]; !ok {
 			t.Fatalf("%s has no parameter %q", kind, name)
@@ -98,7 +98,7 @@ func Motif(t testing.TB, kind string, given motifs.Values, change ...func(*job.M
 func Bar(t testing.TB, across, up, length float64, change ...func(*job.Motif)) job.Motif {
 	t.Helper()
 	m := Motif(t, "fan", motifs.Values{"rays": 1, "hub": 0}, change...)
-	m.Across, m.Up, m.Height = MM(across), MM(up), MM(length)
+	m.X, m.Y, m.Height = MM(across), MM(up), MM(length)
 	return m
 }
 
@@ -108,7 +108,7 @@ func Turn(degrees float64) func(*job.Motif) {
 	return func(m *job.Motif) { m.Turn = geometry.Degrees(degrees) }
 }
 func At(across, up float64) func(*job.Motif) {
-	return func(m *job.Motif) { m.Across, m.Up = Of(across), Of(up) }
+	return func(m *job.Motif) { m.X, m.Y = Of(across), Of(up) }
 }
 func Size(width, height float64) func(*job.Motif) {
 	return func(m *job.Motif) { m.Width, m.Height = Of(width), Of(height) }
@@ -182,7 +182,7 @@ func DrawMotif(t testing.TB, random *rand.Rand, repeats int) job.Motif {
 		case p.Sort == motifs.Switch:
 			m.Values[p.Name] = float64(random.IntN(2))
 		case often(0.5):
-			m.Values[p.Name] = between(p.Least, p.Most)
+			m.Values[p.Name] = between(p.Min, p.Max)
 		}
 	}
 	if kind.Name == "leaf" && often(0.7) { // bent cuts take long to trace
@@ -259,13 +259,13 @@ func Small(t testing.TB, random *rand.Rand) *job.Job {
 		m.Kind.Params = slices.Clone(m.Kind.Params)
 		for k, p := range m.Kind.Params {
 			if p.Sort == motifs.Count {
-				m.Kind.Params[k].Most = min(p.Most, 8)
+				m.Kind.Params[k].Max = min(p.Max, 8)
 				m.Values[p.Name] = min(m.Values[p.Name], 8)
 			}
 		}
 		m.Wheel, m.Depth = Fine, 0.1+1.1*random.Float64()
 		m.Values["arch"], m.Land, m.Clear, m.Turn = 0, nil, nil, 0
-		m.Up, m.Width, m.Height = Of(0.5), Of(0.3+0.5*random.Float64()), Of(0.4+0.4*random.Float64())
+		m.Y, m.Width, m.Height = Of(0.5), Of(0.3+0.5*random.Float64()), Of(0.4+0.4*random.Float64())
 	}
 	return j
 }

@@ -19,7 +19,7 @@ func (s *cureSearch) keepBelow(g pattern.Group, cure pattern.Cure) pattern.Cure 
 		depth = max(depth, s.Job.Motifs[i].Depth)
 	}
 	top := floor(s.Blank.Carries(glass.Wanted{Wall: s.Job.Limits.Leave + depth}), s.Job.Length.Step())
-	if top < s.Band.Foot+pattern.LeastBand {
+	if top < s.Band.Foot+pattern.MinBand {
 		return cure
 	}
 	c := banded(job.Band{Foot: s.Band.Foot, Top: top})
@@ -55,7 +55,7 @@ func (s *cureSearch) orWheel(g pattern.Group, cure pattern.Cure) pattern.Cure {
 		return cure
 	}
 	if brings, ok := s.brings(g, e, j); ok && len(brings) == 0 {
-		cure.Or = append(cure.Or, pattern.Alternative{Across: across})
+		cure.Or = append(cure.Or, pattern.Alternative{Diameter: across})
 	}
 	return cure
 }
@@ -69,7 +69,7 @@ func (s *cureSearch) largestWheel(g pattern.Group) float64 {
 		if cut.Bridges() {
 			r = s.LargestWheel(cut)
 		} else if g.Kind == pattern.Tight {
-			r = cut.WheelFor(s.Job.Rack[cut.Wheel], pattern.MostSweep)
+			r = cut.WheelFor(s.Job.Rack[cut.Wheel], pattern.MaxSweep)
 		}
 		if r > 0 {
 			most = min(most, r)
@@ -97,7 +97,7 @@ func withWheel(j *job.Job, i int, across float64) *job.Job {
 func (s *cureSearch) tightestCurve(g pattern.Group) []pattern.Fact {
 	radius := 0.0
 	for _, f := range g.Findings {
-		radius = max(radius, s.cut(f).CurveFor(pattern.MostSweep))
+		radius = max(radius, s.cut(f).CurveFor(pattern.MaxSweep))
 	}
 	return []pattern.Fact{{Kind: pattern.CurveRadius, Length: radius}}
 }

@@ -208,7 +208,7 @@ func TestWheelThatNoJobTakes(t *testing.T) {
 		}
 		tight++
 		c := &p.Cuts[(f.Cuts[0]-1)%len(p.Cuts)]
-		fits := 2*c.WheelFor(p.Job.Rack[c.Wheel], pattern.MostSweep) >= 5 // mm
+		fits := 2*c.WheelFor(p.Job.Rack[c.Wheel], pattern.MaxSweep) >= 5 // mm
 		if len(f.Cure.Or) > 0 && !fits {
 			t.Errorf("cut %d: %q", c.ID, said(p.Job, f.Cure))
 		}

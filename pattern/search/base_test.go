@@ -103,8 +103,8 @@ func said(j *job.Job, cure *pattern.Cure) string {
 		ways = append(ways, changesOf(j, cure.Changes))
 	}
 	for _, or := range cure.Or {
-		if or.Across > 0 {
-			ways = append(ways, "a wheel up to "+j.Length.Text(or.Across))
+		if or.Diameter > 0 {
+			ways = append(ways, "a wheel up to "+j.Length.Format(or.Diameter))
 		} else {
 			ways = append(ways, changesOf(j, or.Changes))
 		}

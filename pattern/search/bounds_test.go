@@ -39,7 +39,7 @@ func TestSpent(t *testing.T) {
 	}
 	p = checked(t, j)
 	s = newCures(t.Context())
-	s.Spend(pattern.MostTried + 1)
+	s.Spend(pattern.MaxTried + 1)
 	if err := s.of(p); err != nil {
 		t.Fatal(err)
 	}
@@ -52,7 +52,7 @@ func TestSpent(t *testing.T) {
 	j = jobOn(straight(t), 4, motif(t, "leaf", nil, with(fine)))
 	j.Motifs[0].Most = []string{"fronds"}
 	e := pattern.NewEvaluator()
-	e.Spend(pattern.MostTried + 1)
+	e.Spend(pattern.MaxTried + 1)
 	var wrong *job.Error
 	if _, err := resolve(t.Context(), e, j); !errors.As(err, &wrong) || wrong.Key != "motif[1].fronds" {
 		t.Errorf("resolved: %v", err)
@@ -94,7 +94,7 @@ func TestToldBefore(t *testing.T) {
 				}
 			}
 		}
-		s.Spend(pattern.MostTried + 1) // nothing more is tried on the others
+		s.Spend(pattern.MaxTried + 1) // nothing more is tried on the others
 	}
 	if told < 3 {
 		t.Errorf("only %d cures", told)

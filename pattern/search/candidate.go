@@ -25,7 +25,7 @@ func countsDown(j *job.Job, i int) []series {
 			continue
 		}
 		var r series
-		for n := m.Values[p.Name] - 1; n >= p.Least; n-- {
+		for n := m.Values[p.Name] - 1; n >= p.Min; n-- {
 			r = append(r, candidate{{Motif: i, Key: p.Name, Value: n}})
 		}
 		all = append(all, r)
@@ -73,7 +73,7 @@ func moves(j *job.Job, i int, across, up float64, steps []int) series {
 	}
 	var r series
 	for _, n := range steps {
-		c := job.Change{Motif: i, Key: "at", At: [2]job.Measure{moved(m.Across, across, n), moved(m.Up, up, n)}}
+		c := job.Change{Motif: i, Key: "at", At: [2]job.Measure{moved(m.X, across, n), moved(m.Y, up, n)}}
 		if !c.Allowed(j) {
 			break
 		}
@@ -98,7 +98,7 @@ func straighter(j *job.Job, i int) []series {
 	m := j.Motifs[i]
 	var all []series
 	for _, param := range m.Kind.Params {
-		if param.Sort != motifs.Number || param.Least >= 0 || param.Most <= 0 {
+		if param.Sort != motifs.Number || param.Min >= 0 || param.Max <= 0 {
 			continue
 		}
 		var r series

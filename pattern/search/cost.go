@@ -13,8 +13,8 @@ import (
 type Cost struct {
 	Cuts   int     // round the whole glass
 	Depth  float64 // that the cuts come out with, on average, mm
-	Width  float64 // of the grooves, likewise
-	Across float64 // the motif's width, mm
+	Groove float64 // of the grooves, likewise
+	Width  float64 // the motif's width, mm
 	Height float64 // and height
 	Moved  float64 // how far a motif is moved, mm
 	Bent   float64 // how far a number that bends a motif's lines is changed, of its range
@@ -39,7 +39,7 @@ func look(d *pattern.Draft) looks {
 	all := make(looks, len(d.Motifs))
 	for i, m := range d.Motifs {
 		cuts := d.Cuts(i)
-		all[i] = seen{cuts: len(cuts) * d.Plan.Turns(), at: [2]job.Measure{m.Across, m.Up}, Box: d.Plan.Box(m)}
+		all[i] = seen{cuts: len(cuts) * d.Plan.Periods(), at: [2]job.Measure{m.X, m.Y}, Box: d.Plan.Box(m)}
 		for _, c := range cuts {
 			all[i].depth += c.Depth / float64(len(cuts))
 			all[i].groove += c.Width / float64(len(cuts))
@@ -64,7 +64,7 @@ func bent(was, is job.Motif) float64 {
 	most := 0.0
 	for _, p := range was.Kind.Params {
 		if p.Sort == motifs.Number {
-			most = max(most, math.Abs(is.Values[p.Name]-was.Values[p.Name])/(p.Most-p.Least))
+			most = max(most, math.Abs(is.Values[p.Name]-was.Values[p.Name])/(p.Max-p.Min))
 		}
 	}
 	return most
@@ -91,8 +91,8 @@ func (f *fitSearch) weigh(o *Offer) {
 		a := after[i]
 		o.Cuts += b.cuts - a.cuts
 		further(&o.Depth, b.depth-a.depth)
-		further(&o.Width, b.groove-a.groove)
-		further(&o.Across, b.Width-a.Width)
+		further(&o.Groove, b.groove-a.groove)
+		further(&o.Width, b.Width-a.Width)
 		further(&o.Height, b.Height-a.Height)
 		far, moved := b.moved(a)
 		bent := bent(f.job.Motifs[i], o.Job.Motifs[i])

@@ -28,28 +28,28 @@ func TestOfferCosts(t *testing.T) {
 		"half the bar's width": {func(j *job.Job) { j.Motifs[1].Width = of(0.5) }, 0.5, 0.25},
 		"a bar 0.4 mm deep":    {func(j *job.Job) { j.Motifs[1].Depth = 0.4 }, 0.2 + narrower, 0.25},
 		"two rays":             {func(j *job.Job) { j.Motifs[0].Values["rays"] = 2 }, 1.0 / 3, 0.75},
-		"the bar 6 mm up":      {func(j *job.Job) { j.Motifs[1].Up = mm(36) }, 6.0 / 60, 0.25},
-		"and 20 mm aside":      {func(j *job.Job) { j.Motifs[1].Across = mm(10) }, 20 / (40 * math.Pi), 0.25},
+		"the bar 6 mm up":      {func(j *job.Job) { j.Motifs[1].Y = mm(36) }, 6.0 / 60, 0.25},
+		"and 20 mm aside":      {func(j *job.Job) { j.Motifs[1].X = mm(10) }, 20 / (40 * math.Pi), 0.25},
 		"the bar's arch":       {func(j *job.Job) { j.Motifs[1].Values["scallop"] = 0.3 }, 0.7, 0.25},
 	} {
-		for _, clear := range []bool{false, true} {
+		for _, isClear := range []bool{false, true} {
 			f := newFitSearch(t.Context(), j)
 			d, err := f.Draft(t.Context(), j, j.Blanks[0])
 			if err != nil {
 				t.Fatal(err)
 			}
-			f.before, f.clear = []looks{look(d)}, clear
+			f.before, f.clear = []looks{look(d)}, isClear
 			o := Offer{Job: j.Clone()}
 			test.change(o.Job)
 			f.weigh(&o)
 			// A job that clears gains by what grows; of one that doesn't, any change
 			// takes it from what was asked for.
 			want := test.part * test.lost
-			if !clear {
+			if !isClear {
 				want = math.Abs(want)
 			}
 			if !near(o.Score, want, 2e-4) { // rays lean a little, and are wider by a thousandth of their share
-				t.Errorf("%s, clear %v: a score of %.5f, by hand %.5f", name, clear, o.Score, want)
+				t.Errorf("%s, clear %v: a score of %.5f, by hand %.5f", name, isClear, o.Score, want)
 			}
 		}
 	}

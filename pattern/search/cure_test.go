@@ -179,8 +179,8 @@ func TestCures(t *testing.T) {
 				if m.Depth != before.Depth {
 					less(func(m *job.Motif) { m.Depth = min(m.Depth+0.1, before.Depth) }) // mm: a caliper's step
 				}
-				if m.Up != before.Up {
-					less(func(m *job.Motif) { m.Up.Value -= math.Copysign(0.01, m.Up.Value-before.Up.Value) })
+				if m.Y != before.Y {
+					less(func(m *job.Motif) { m.Y.Value -= math.Copysign(0.01, m.Y.Value-before.Y.Value) })
 				}
 				if m.Width.Value > before.Width.Value && m.Height == before.Height {
 					less(func(m *job.Motif) { m.Width.Value = max(before.Width.Value, m.Width.Value-before.Width.Value/50-0.001) })

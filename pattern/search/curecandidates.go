@@ -159,7 +159,7 @@ func (s *cureSearch) shorterBand(g pattern.Group) []series {
 func (s *cureSearch) flatterBand() []series {
 	step, band := s.Job.Length.Step(), s.calipered()
 	var lower, higher series
-	for n := 1.0; band.Top-band.Foot-n*step >= pattern.LeastBand; n++ {
+	for n := 1.0; band.Top-band.Foot-n*step >= pattern.MinBand; n++ {
 		lower = append(lower, banded(job.Band{Foot: band.Foot, Top: band.Top - n*step}))
 		higher = append(higher, banded(job.Band{Foot: band.Foot + n*step, Top: band.Top}))
 	}

@@ -81,7 +81,7 @@ func note(p *pattern.Plan, g *pattern.Group, cure *pattern.Cure) {
 // could be tried on it.
 func heavy(p *pattern.Plan) bool {
 	const some = 8 // changes
-	return p.Toil() > pattern.MostTried/some
+	return p.Work() > pattern.MaxTried/some
 }
 
 // mergedGroups returns the findings of one kind on the same motifs, whatever their

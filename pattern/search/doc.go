@@ -21,5 +21,5 @@
 // in every way there is, and follows up what costs the look least.
 //
 // Every call takes a context, and ends with its error when that is done. Nothing is
-// sought without an end: see pattern.MostTried.
+// sought without an end: see pattern.MaxTried.
 package search

@@ -28,8 +28,8 @@ type Offer struct {
 	Cost
 }
 
-// mostOffers is how many offers are made: as many as can be compared at a glance.
-const mostOffers = 9
+// maxOffers is how many offers are made: as many as can be compared at a glance.
+const maxOffers = 9
 
 // NewFit looks for the changes that make a job clear on all of its blanks, or
 // for what there is room for. The error says why the job can't be laid out, or is
@@ -61,7 +61,7 @@ func NewFit(ctx context.Context, j *job.Job) (*Fit, error) {
 	slices.SortStableFunc(fit.Offers, func(a, b Offer) int {
 		return cmp.Or(cmp.Compare(a.Score, b.Score), cmp.Compare(len(a.Changes), len(b.Changes)))
 	})
-	fit.Offers = fit.Offers[:min(len(fit.Offers), mostOffers)]
+	fit.Offers = fit.Offers[:min(len(fit.Offers), maxOffers)]
 	return fit, nil
 }
 

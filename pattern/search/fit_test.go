@@ -18,7 +18,7 @@ func TestEvaluator(t *testing.T) {
 	t.Parallel()
 	const jobs = 60
 	random := rand.New(rand.NewPCG(6, 28))
-	clear, not := 0, 0
+	isClear, not := 0, 0
 	for n := range jobs {
 		j := small(t, random)
 		tried := pattern.NewEvaluator()
@@ -38,14 +38,14 @@ func TestEvaluator(t *testing.T) {
 				}
 			}
 			if len(found) == 0 {
-				clear++
+				isClear++
 			} else {
 				not++
 			}
 		}
 	}
-	if clear < 20 || not < 20 {
-		t.Errorf("%d clear, %d don't: these jobs prove little", clear, not)
+	if isClear < 20 || not < 20 {
+		t.Errorf("%d clear, %d don't: these jobs prove little", isClear, not)
 	}
 }
 
@@ -71,8 +71,8 @@ func TestFit(t *testing.T) {
 		if err != nil {
 			continue // no glass that may be cut
 		}
-		if clear := len(planned(t, j).Findings) == 0; clear != f.Clear {
-			t.Errorf("job %d clears: %v, a check says %v", n, f.Clear, clear)
+		if isClear := len(planned(t, j).Findings) == 0; isClear != f.Clear {
+			t.Errorf("job %d clears: %v, a check says %v", n, f.Clear, isClear)
 		}
 		if !f.Clear {
 			asked++
@@ -129,7 +129,7 @@ func ten(t testing.TB) *job.Job {
 			kind, count = "fan", motifs.Values{"rays": 5, "hub": 0.3}
 		}
 		m := motif(t, kind, count, depth(0.3), with(fine), size(0.17, 0.44))
-		m.Across, m.Up = of(-0.4+0.2*float64(i%5)), of(0.25+0.5*float64(i/5))
+		m.X, m.Y = of(-0.4+0.2*float64(i%5)), of(0.25+0.5*float64(i/5))
 		j.Motifs = append(j.Motifs, m)
 	}
 	j.Motifs[0].Values["fronds"], j.Motifs[6].Depth = 8, 0.45

@@ -10,7 +10,7 @@ import (
 
 // What a search may take: straight grooves that are cut, a thousand of which
 // take about a tenth of a second.
-const mostEffort = 2000
+const maxEffort = 2000
 
 // widths is how many jobs a search follows up beside one another: only the best
 // at first, so that it comes to something, and then more.
@@ -30,13 +30,13 @@ type attempt struct {
 // what is left to mend there.
 func (f *fitSearch) mend(problems []pattern.Problem) {
 	for _, kept := range widths() {
-		f.follow([]attempt{{Offer{Job: f.job}, problems}}, kept, mostEffort)
+		f.follow([]attempt{{Offer{Job: f.job}, problems}}, kept, maxEffort)
 	}
 	var begun []attempt
 	for _, r := range f.layoutSeries() {
 		cleared, even := false, false
 		for n, c := range r {
-			if len(f.offers) > 0 && f.Grooves() > 2*mostEffort {
+			if len(f.offers) > 0 && f.Grooves() > 2*maxEffort {
 				return
 			}
 			j := f.job.With(c...)
@@ -53,7 +53,7 @@ func (f *fitSearch) mend(problems []pattern.Problem) {
 			}
 		}
 	}
-	effort := f.Grooves() + mostEffort
+	effort := f.Grooves() + maxEffort
 	for _, kept := range widths() {
 		if len(f.offers) == 0 {
 			f.follow(best(begun, kept), kept, effort)

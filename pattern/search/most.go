@@ -55,7 +55,7 @@ func resolve(ctx context.Context, e *pattern.Evaluator, j *job.Job) (Resolved, e
 	for _, m := range r.Job.Motifs {
 		for _, name := range m.Most {
 			param, _ := m.Kind.Param(name)
-			m.Values[name] = param.Least
+			m.Values[name] = param.Min
 		}
 	}
 	for i, m := range r.Job.Motifs {
@@ -86,12 +86,12 @@ func asksMost(j *job.Job) bool {
 // top; what each costs is little where it crowds, and that is where most do.
 func mostOf(ctx context.Context, e *pattern.Evaluator, j *job.Job, i int, name string) bool {
 	param, _ := j.Motifs[i].Kind.Param(name)
-	for n := param.Most; n >= param.Least; n-- {
+	for n := param.Max; n >= param.Min; n-- {
 		j.Motifs[i].Values[name] = n
 		if e.ClearsMotif(ctx, j, i) {
 			return true
 		}
 	}
-	j.Motifs[i].Values[name] = param.Least
+	j.Motifs[i].Values[name] = param.Min
 	return false
 }

@@ -26,14 +26,14 @@ func TestMostExhaustive(t *testing.T) {
 		for i, m := range want.Motifs {
 			for _, name := range m.Most {
 				param, _ := m.Kind.Param(name)
-				want.Motifs[i].Values[name] = param.Least
+				want.Motifs[i].Values[name] = param.Min
 			}
 		}
 		for i, m := range want.Motifs {
 			for _, name := range m.Most {
 				param, _ := m.Kind.Param(name)
 				best, missed := 0.0, false
-				for c := param.Least; c <= param.Most; c++ {
+				for c := param.Min; c <= param.Max; c++ {
 					want.Motifs[i].Values[name] = c
 					if !involves(t, want, i) {
 						if missed && best > 0 {
@@ -46,9 +46,9 @@ func TestMostExhaustive(t *testing.T) {
 				}
 				switch best {
 				case 0:
-					best = param.Least
+					best = param.Min
 					none++
-				case param.Most:
+				case param.Max:
 					all++
 				default:
 					some++

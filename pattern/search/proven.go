@@ -22,7 +22,7 @@ type proven struct {
 func (s *cureSearch) mildest(g pattern.Group, list []series) []proven {
 	var all []proven
 	for _, one := range list {
-		if r, ok := s.least(g, one); ok {
+		if r, ok := s.gentlest(g, one); ok {
 			all = append(all, r)
 		}
 	}
@@ -30,9 +30,9 @@ func (s *cureSearch) mildest(g pattern.Group, list []series) []proven {
 	return all
 }
 
-// least returns the mildest candidate of a series that clears a group, or where that
+// gentlest returns the mildest candidate of a series that clears a group, or where that
 // brings something with it, one further on that doesn't.
-func (s *cureSearch) least(g pattern.Group, all series) (proven, bool) {
+func (s *cureSearch) gentlest(g pattern.Group, all series) (proven, bool) {
 	high := gallop(len(all), func(n int) bool { return s.clears(g, all[n]) })
 	if high == len(all) {
 		return proven{}, false
@@ -126,7 +126,7 @@ func (s *cureSearch) cost(c candidate) float64 {
 		case job.ByMove:
 			to := s.before.Motifs[change.Motif]
 			was := s.Box(to)
-			to.Across, to.Up = change.At[0], change.At[1]
+			to.X, to.Y = change.At[0], change.At[1]
 			is := s.Box(to)
 			total += math.Abs(is.Middle.X-was.Middle.X)/is.Repeat + math.Abs(is.Middle.Y-was.Middle.Y)/is.Band
 		case job.ByItself:

@@ -15,12 +15,12 @@ import (
 // A motif that can't be drawn is refused by each search, as it is when it is laid
 // out.
 func TestUndrawable(t *testing.T) {
-	kind := motifs.Kind{Name: "trial", Params: []motifs.Param{{Name: "odd", Least: 0, Most: 9}}}
+	kind := motifs.Kind{Name: "trial", Params: []motifs.Param{{Name: "odd", Min: 0, Max: 9}}}
 	kind.Draw = func(motifs.Values, float64) []motifs.Cut {
 		spot := geometry.Point{X: 0.1, Y: 0.5}
 		return []motifs.Cut{{Part: "stroke", Path: geometry.Line(spot, spot)}}
 	}
-	j := jobOn(straight(t), 4, job.Motif{Kind: kind, Values: motifs.Values{"odd": 7}, Depth: 0.2, Up: of(0.5), Width: of(0.5), Height: of(0.5)})
+	j := jobOn(straight(t), 4, job.Motif{Kind: kind, Values: motifs.Values{"odd": 7}, Depth: 0.2, Y: of(0.5), Width: of(0.5), Height: of(0.5)})
 	for name, search := range map[string]func() error{
 		"NewFit": func() error { _, err := NewFit(t.Context(), j); return err },
 		"Wheels": func() error { _, err := Wheels(t.Context(), j); return err },

@@ -15,7 +15,7 @@ func (f *fitSearch) room() {
 			if p.Sort != motifs.Count || len(m.Most) > 0 {
 				continue
 			}
-			for n := p.Most; n > m.Values[p.Name]; n-- {
+			for n := p.Max; n > m.Values[p.Name]; n-- {
 				c := job.Change{Motif: i, Key: p.Name, Value: n}
 				if f.clears(f.job.With(c)) && f.offer(c) {
 					break

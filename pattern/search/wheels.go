@@ -10,8 +10,8 @@ import (
 	"roundlay/pattern/job"
 )
 
-// WheelFit is a whole design, all of its motifs, cut with one wheel of the rack.
-type WheelFit struct {
+// OnWheel is a whole design, all of its motifs, cut with one wheel of the rack.
+type OnWheel struct {
 	Wheel int
 	Clear bool
 	// Unfit says why the design can't be laid out on it as asked, nil where it can:
@@ -23,7 +23,7 @@ type WheelFit struct {
 	// Count is the first count in the job, with no key where there is none, and Most the largest with which
 	// everything clears; 0 where none does.
 	Count job.Count
-	Most  int
+	Max   int
 	// Depth is the greatest, by the caliper's step, at which everything clears
 	// with all motifs cut to it; 0 where none does.
 	Depth  float64
@@ -39,7 +39,7 @@ const Within = 10.0
 // Wheels puts a design on each wheel of its rack in turn. Of a set, what it
 // tells holds on all of the blanks. The error says why the job can't be laid out on
 // any wheel, or is the context's.
-func Wheels(ctx context.Context, j *job.Job) ([]WheelFit, error) {
+func Wheels(ctx context.Context, j *job.Job) ([]OnWheel, error) {
 	r, err := Resolve(ctx, j)
 	if err != nil {
 		return nil, err
@@ -51,13 +51,13 @@ func Wheels(ctx context.Context, j *job.Job) ([]WheelFit, error) {
 		}
 	}
 	f := newFitSearch(ctx, j)
-	all := make([]WheelFit, len(j.Rack))
+	all := make([]OnWheel, len(j.Rack))
 	for w := range j.Rack {
 		on := j.Clone()
 		for i := range on.Motifs {
 			on.Motifs[i].Wheel = w
 		}
-		fit := WheelFit{Wheel: w, Count: firstCount(j), Land: Within}
+		fit := OnWheel{Wheel: w, Count: firstCount(j), Land: Within}
 		if f.Spent() {
 			fit.Unfit, fit.Short = pattern.ErrSpent, true
 			all[w] = fit
@@ -92,7 +92,7 @@ func firstCount(j *job.Job) job.Count {
 }
 
 // measure looks at the grooves and the land on one blank.
-func (w *WheelFit) measure(ctx context.Context, j *job.Job, blank *glass.Blank, e *pattern.Evaluator) error {
+func (w *OnWheel) measure(ctx context.Context, j *job.Job, blank *glass.Blank, e *pattern.Evaluator) error {
 	p, err := e.Lay(ctx, j, blank)
 	if err != nil {
 		return err
@@ -100,12 +100,12 @@ func (w *WheelFit) measure(ctx context.Context, j *job.Job, blank *glass.Blank, 
 	for _, c := range p.Cuts {
 		w.Groove = max(w.Groove, c.Width)
 	}
-	w.Land = min(w.Land, p.LeastLand(w.Land))
+	w.Land = min(w.Land, p.MinLand(w.Land))
 	return nil
 }
 
 // mostOn finds the largest first count with which everything clears.
-func (f *fitSearch) mostOn(w *WheelFit, j *job.Job) {
+func (f *fitSearch) mostOn(w *OnWheel, j *job.Job) {
 	if w.Count.Key == "" {
 		return
 	}
@@ -115,9 +115,9 @@ func (f *fitSearch) mostOn(w *WheelFit, j *job.Job) {
 		}
 	}
 	param, _ := j.Motifs[w.Count.Motif].Kind.Param(w.Count.Key)
-	for n := param.Most; n >= param.Least; n-- {
+	for n := param.Max; n >= param.Min; n-- {
 		if f.clears(j.With(job.Change{Motif: w.Count.Motif, Key: w.Count.Key, Value: n})) {
-			w.Most = int(n)
+			w.Max = int(n)
 			return
 		}
 	}
@@ -125,7 +125,7 @@ func (f *fitSearch) mostOn(w *WheelFit, j *job.Job) {
 
 // depthOn finds the greatest depth at which everything clears. Shallower may
 // clear less, where the band is all the glass that may be cut: it is higher then.
-func (f *fitSearch) depthOn(w *WheelFit, j *job.Job) {
+func (f *fitSearch) depthOn(w *OnWheel, j *job.Job) {
 	step, thickest := j.Length.Step(), 0.0
 	for _, b := range j.Blanks {
 		for _, s := range b.Stations {

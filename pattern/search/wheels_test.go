@@ -12,7 +12,7 @@ import (
 func TestWheels(t *testing.T) {
 	t.Parallel()
 	random := rand.New(rand.NewPCG(6, 31))
-	clear, counted, deep := 0, 0, 0
+	isClear, counted, deep := 0, 0, 0
 	for n := range 6 {
 		j := small(t, random)
 		j.Rack = j.Rack[:olive]
@@ -33,21 +33,21 @@ func TestWheels(t *testing.T) {
 				t.Errorf("job %d, wheel %d clears: %v, a check finds %d", n, w.Wheel, w.Clear, len(found))
 			}
 			if w.Clear {
-				clear++
+				isClear++
 			}
 			param, _ := on.Motifs[w.Count.Motif].Kind.Param(w.Count.Key)
-			for c := param.Most; c > float64(w.Most) || c == param.Most; c-- {
-				if c < param.Least {
+			for c := param.Max; c > float64(w.Max) || c == param.Max; c-- {
+				if c < param.Min {
 					break
 				}
-				if len(checked(t, on.With(job.Change{Motif: w.Count.Motif, Key: w.Count.Key, Value: c})).Findings) == 0 && c != float64(w.Most) {
-					t.Errorf("job %d, wheel %d: at most %d, but %g clears", n, w.Wheel, w.Most, c)
+				if len(checked(t, on.With(job.Change{Motif: w.Count.Motif, Key: w.Count.Key, Value: c})).Findings) == 0 && c != float64(w.Max) {
+					t.Errorf("job %d, wheel %d: at most %d, but %g clears", n, w.Wheel, w.Max, c)
 				}
 			}
-			if w.Most > 0 {
+			if w.Max > 0 {
 				counted++
-				if len(checked(t, on.With(job.Change{Motif: w.Count.Motif, Key: w.Count.Key, Value: float64(w.Most)})).Findings) > 0 {
-					t.Errorf("job %d, wheel %d: %d don't clear", n, w.Wheel, w.Most)
+				if len(checked(t, on.With(job.Change{Motif: w.Count.Motif, Key: w.Count.Key, Value: float64(w.Max)})).Findings) > 0 {
+					t.Errorf("job %d, wheel %d: %d don't clear", n, w.Wheel, w.Max)
 				}
 			}
 			if w.Depth > 0 {
@@ -61,8 +61,8 @@ func TestWheels(t *testing.T) {
 			}
 		}
 	}
-	if clear < 2 || counted < 4 || deep < 4 {
-		t.Errorf("%d wheels clear, %d with a count, %d with a depth: this proves little", clear, counted, deep)
+	if isClear < 2 || counted < 4 || deep < 4 {
+		t.Errorf("%d wheels clear, %d with a count, %d with a depth: this proves little", isClear, counted, deep)
 	}
 }
 
@@ -82,7 +82,7 @@ func TestWheelsLand(t *testing.T) {
 		t.Errorf("%+v", w)
 	}
 	param, _ := motifs.Fan().Param("rays")
-	if w.Most < 1 || w.Most > int(param.Most) {
-		t.Errorf("at most %d rays", w.Most)
+	if w.Max < 1 || w.Max > int(param.Max) {
+		t.Errorf("at most %d rays", w.Max)
 	}
 }

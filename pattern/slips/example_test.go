@@ -25,7 +25,7 @@ func Example() {
 	}
 	for _, d := range slips.Doubts(set) {
 		fmt.Printf("%s, station %d: read %.1f mm across, its sisters from %.1f to %.1f\n",
-			d.Blank.Name, d.Station+1, d.Read, d.Least, d.Most)
+			d.Blank.Name, d.Station+1, d.Read, d.Min, d.Max)
 	}
 	// Output:
 	// no. 3, station 3: read 94.8 mm across, its sisters from 84.6 to 85.1

@@ -61,8 +61,8 @@ func value(b *glass.Blank, of Quantity, station int) float64 {
 // between the stations below and above. Where neither of them is near, it can be
 // anything from least to most. known is false where both are far.
 type there struct {
-	value, least, most float64
-	known              bool
+	value, low, high float64
+	known            bool
 }
 
 func at(b *glass.Blank, of Quantity, share float64) (there, bool) {
@@ -86,9 +86,9 @@ func at(b *glass.Blank, of Quantity, share float64) (there, bool) {
 		one, off = upper, rest
 	}
 	if off > near*b.Height() {
-		t.least, t.most = min(lower, upper), max(lower, upper)
+		t.low, t.high = min(lower, upper), max(lower, upper)
 	} else {
-		t.least, t.most = min(one, t.value), max(one, t.value)
+		t.low, t.high = min(one, t.value), max(one, t.value)
 	}
 	t.known = off <= far*b.Height()
 	return t, true
@@ -106,7 +106,7 @@ func ask(of Quantity, share float64, blanks []*glass.Blank) (all []there, known 
 			}
 		}
 	}
-	if len(near) >= min(leastSisters, len(blanks)) {
+	if len(near) >= min(minSisters, len(blanks)) {
 		return near, true
 	}
 	return all, false
@@ -134,8 +134,8 @@ func off(r reading, blanks []*glass.Blank) (by float64, ok bool) {
 	if len(all) == 0 {
 		return 0, false
 	}
-	least := math.Log(median(valuesOf(all, func(t there) float64 { return t.least })))
-	most := math.Log(median(valuesOf(all, func(t there) float64 { return t.most })))
+	least := math.Log(median(valuesOf(all, func(t there) float64 { return t.low })))
+	most := math.Log(median(valuesOf(all, func(t there) float64 { return t.high })))
 	if !known {
 		const unknown = 4
 		least, most = least-unknown*honest(r.of), most+unknown*honest(r.of)

@@ -29,17 +29,17 @@ type Doubt struct {
 	// Least and Most are the smallest and the greatest value that the other blanks,
 	// its sisters, have there. Sisters is how many were compared: all of them, or
 	// those that were measured near that height.
-	Sisters     int
-	Least, Most float64
+	Sisters  int
+	Min, Max float64
 }
 
-// leastSisters is how many sisters it takes to doubt a reading.
-const leastSisters = 2
+// minSisters is how many sisters it takes to doubt a reading.
+const minSisters = 2
 
 // Doubts returns the readings that do not agree with the other blanks of a set,
 // blank by blank.
 func Doubts(set []*glass.Blank) []Doubt {
-	if len(set) < leastSisters+1 {
+	if len(set) < minSisters+1 {
 		return nil
 	}
 	var usual [OfFloor + 1]usually
@@ -74,7 +74,7 @@ func doubtsOf(of Quantity, blank *glass.Blank, height float64, sisters []*glass.
 		if r.station >= 0 {
 			d.Height = blank.Stations[r.station].Height
 		}
-		d.Least, d.Most = between(of, r.at, sisters)
+		d.Min, d.Max = between(of, r.at, sisters)
 		all = append(all, d)
 	}
 	return all

@@ -91,8 +91,8 @@ func TestDoubts(t *testing.T) {
 				if g.Of != w.Of || g.Station != w.Station || math.Abs(g.Height-w.Height) > 1e-9 || math.Abs(g.Read-w.Read) > 1e-9 {
 					t.Errorf("%+v, wanted %+v", g, w)
 				}
-				if g.Sisters != w.Sisters || g.Read >= g.Least && g.Read <= g.Most {
-					t.Errorf("%d sisters have %g to %g", g.Sisters, g.Least, g.Most)
+				if g.Sisters != w.Sisters || g.Read >= g.Min && g.Read <= g.Max {
+					t.Errorf("%d sisters have %g to %g", g.Sisters, g.Min, g.Max)
 				}
 			}
 		})
@@ -104,8 +104,8 @@ func TestDoubts(t *testing.T) {
 			s[1].Radius = 47.4
 		}
 	})
-	if d := Doubts(blanks)[0]; math.Abs(d.Least-82.6) > 1e-9 || math.Abs(d.Most-86.6) > 1e-9 {
-		t.Errorf("its sisters have %g to %g", d.Least, d.Most)
+	if d := Doubts(blanks)[0]; math.Abs(d.Min-82.6) > 1e-9 || math.Abs(d.Max-86.6) > 1e-9 {
+		t.Errorf("its sisters have %g to %g", d.Min, d.Max)
 	}
 	// Of two blanks neither speaks against the other.
 	if got := Doubts(blanks[4:6]); got != nil {

@@ -66,8 +66,8 @@ func (g glass) words(c pattern.Cut) words {
 	}
 	return words{
 		part: part + ", " + how, unfit: c.Bridges(),
-		length: bare(g.Unit.Text(c.Length)), depth: bare(g.Unit.Fine(c.Depth)),
-		wide: bare(g.Unit.Fine(c.Width)), left: bare(report.GlassLeft(g.Unit, c)),
+		length: bare(g.Unit.Format(c.Length)), depth: bare(g.Unit.FormatDecimal(c.Depth)),
+		wide: bare(g.Unit.FormatDecimal(c.Width)), left: bare(report.GlassLeft(g.Unit, c)),
 	}
 }
 
@@ -86,7 +86,7 @@ func (g glass) cuts() []block {
 	p, width := g.plan, g.column()
 	blocks := g.heading("3  Cut, and tick", width)
 	said := "The numbers are those on the wrap."
-	if p.Turns() > 1 {
+	if p.Periods() > 1 {
 		said = "Each entry all round the glass before the next. " + said
 	}
 	if p.Overruled() {
@@ -104,7 +104,7 @@ func (g glass) cuts() []block {
 func (g glass) pass(pass pattern.Pass, number string) []block {
 	width, wheel := g.column(), g.plan.Job.Rack[pass.Wheel]
 	blocks := g.heading(fmt.Sprintf("%s: %s", number, wheel.Name), width)
-	about := fmt.Sprintf("%s. %s, %s.", Describe(g.Unit, wheel), count(len(pass.Cuts)*g.plan.Turns(), "cut"), g.groove(g.plan.Length(pass)))
+	about := fmt.Sprintf("%s. %s, %s.", Describe(g.Unit, wheel), count(len(pass.Cuts)*g.plan.Periods(), "cut"), g.groove(g.plan.Length(pass)))
 	for _, b := range g.paragraph(about, width) {
 		b.heads = true
 		blocks = append(blocks, b)
@@ -196,7 +196,7 @@ func (g glass) totals() []block {
 	p, t, width := g.plan, g.plan.Totals(), g.column()
 	words := fmt.Sprintf("In all %s, %s. ", count(t.Cuts, "cut"), g.groove(t.Length))
 	words += fmt.Sprintf("About %s of glass is ground away", report.Weight(g.Unit, p.Blank.Grams(t.Volume)))
-	if p.Blank.Hollow() {
+	if p.Blank.FloorKnown() {
 		words += fmt.Sprintf(" of %s", report.Weight(g.Unit, p.Blank.Weight()))
 	}
 	words += "."
@@ -204,7 +204,7 @@ func (g glass) totals() []block {
 		words += " A stroke of the gang counts as one cut."
 	}
 	if p.Job.Shop.Rate > 0 {
-		words += fmt.Sprintf(" Times at your rate of %s a minute, without the changes of wheel.", g.Unit.Given(p.Job.Shop.Rate))
+		words += fmt.Sprintf(" Times at your rate of %s a minute, without the changes of wheel.", g.Unit.FormatChosen(p.Job.Shop.Rate))
 	}
 	blocks := append(g.heading("4  Count", width), g.paragraph(words, width)...)
 	blocks = append(blocks, g.paragraph("Begun ____________   Done ____________   Minutes at the wheel ____________", width)...)
@@ -223,23 +223,23 @@ func (g glass) groove(mm float64) string {
 // Describe tells a wheel by what can be measured on it.
 func Describe(u geometry.Unit, w groove.Wheel) string {
 	degrees := fmt.Sprintf("%g°", math.Round(w.Angle*1800/math.Pi)/10)
-	size := fmt.Sprintf("%s across, %s thick", u.Text(2*w.Radius), u.Text(w.Thick))
+	size := fmt.Sprintf("%s across, %s thick", u.Format(2*w.Radius), u.Format(w.Thick))
 	var edge string
 	switch w.Edge {
 	case groove.Round:
-		return fmt.Sprintf("Round edge of radius %s, %s", u.Text(w.Convex), size)
+		return fmt.Sprintf("Round edge of radius %s, %s", u.Format(w.Convex), size)
 	case groove.Flat:
 		return "Flat edge, " + size
 	case groove.Gang:
-		edge = fmt.Sprintf("Gang of %d mitres of %s, %s apart", w.Mitres, degrees, u.Text(w.Spacing))
+		edge = fmt.Sprintf("Gang of %d mitres of %s, %s apart", w.Mitres, degrees, u.Format(w.Spacing))
 	default:
 		edge = fmt.Sprintf("Mitre of %s", degrees)
 	}
 	switch {
 	case w.Tip > 0:
-		edge += fmt.Sprintf(", tip dressed flat %s wide", u.Text(w.Tip))
+		edge += fmt.Sprintf(", tip dressed flat %s wide", u.Format(w.Tip))
 	case w.TipRadius > 0:
-		edge += fmt.Sprintf(", tip dressed round to %s", u.Text(w.TipRadius))
+		edge += fmt.Sprintf(", tip dressed round to %s", u.Format(w.TipRadius))
 	}
 	return edge + ", " + size
 }

@@ -19,8 +19,8 @@ type format struct {
 // Least is the smallest sheet that the bars and the columns of the cut list go
 // on, in millimetres.
 const (
-	leastWidth  = 150.0
-	leastHeight = 190.0
+	minWidth  = 150.0
+	minHeight = 190.0
 )
 
 // newFormat returns the paper of some options, upright. Corrections for a printer
@@ -28,10 +28,10 @@ const (
 func newFormat(frame page.Frame, o page.Options) (format, error) {
 	o.Printed = page.TruePrinter()
 	f := o.Portrait()
-	if f.Width-2*f.Margin < leastWidth-12 || f.Height-2*f.Margin < leastHeight-12 {
+	if f.Width-2*f.Margin < minWidth-12 || f.Height-2*f.Margin < minHeight-12 {
 		u := frame.Unit
-		return format{}, o.Refuse(fmt.Sprintf(", which with a margin of %s is too small to be read at the bench", u.Text(f.Margin)),
-			fmt.Sprintf("%s by %s or more, or a smaller margin", u.Text(math.Ceil(leastWidth+2*f.Margin-12)), u.Text(math.Ceil(leastHeight+2*f.Margin-12))))
+		return format{}, o.Refuse(fmt.Sprintf(", which with a margin of %s is too small to be read at the bench", u.Format(f.Margin)),
+			fmt.Sprintf("%s by %s or more, or a smaller margin", u.Format(math.Ceil(minWidth+2*f.Margin-12)), u.Format(math.Ceil(minHeight+2*f.Margin-12))))
 	}
 	return format{frame.Fit(f, page.Head{}), frame}, nil
 }

@@ -16,7 +16,7 @@ func (f format) set(standings []pattern.Standing) []block {
 	blocks = append(blocks, f.paragraph("A new method goes on the blank that stands furthest from the set. So take them in this order, and tick each when it is done.", width)...)
 	blocks = append(blocks, f.paragraph(f.all(standings), width)...)
 	for _, s := range standings {
-		blocks = append(blocks, f.standing(s, width))
+		blocks = append(blocks, f.portrait(s, width))
 		for _, l := range f.Letters.Lines(report.Why(f.Unit, s), bodySize, false, width-boxSide-boxNumber) {
 			blocks = append(blocks, line(body(boxSide+boxNumber, l)))
 		}
@@ -24,9 +24,9 @@ func (f format) set(standings []pattern.Standing) []block {
 	return blocks
 }
 
-// standing is the box to tick of one blank with, at its line's end, that it is not
+// portrait is the box to tick of one blank with, at its line's end, that it is not
 // clear.
-func (f format) standing(s pattern.Standing, width float64) block {
+func (f format) portrait(s pattern.Standing, width float64) block {
 	const apart = 3
 	room := width - boxSide - boxNumber
 	found := ""

@@ -66,9 +66,9 @@ func (g glass) steps(width float64) []block {
 // setting tells one circle and, large, what its dividers are set to.
 func (g glass) setting(c pattern.Chord, width float64) []block {
 	u := g.Unit
-	where := fmt.Sprintf("%s, %s across", c.Name, u.Text(2*c.Radius))
+	where := fmt.Sprintf("%s, %s across", c.Name, u.Format(2*c.Radius))
 	if c.Height > 0 {
-		where = fmt.Sprintf("%s, %s up", c.Name, u.Text(c.Height))
+		where = fmt.Sprintf("%s, %s up", c.Name, u.Format(c.Height))
 	}
 	set := u.Setting(c.Chord)
 	large := bold(ending(width, set.Text))
@@ -78,7 +78,7 @@ func (g glass) setting(c pattern.Chord, width float64) []block {
 		blocks = []block{line(body(0, where)), line(large)}
 	}
 	gap := geometry.Division{Radius: c.Radius, Parts: c.Parts}.ClosingGap(math.Min(set.Length, 2*c.Radius))
-	said := fmt.Sprintf("exactly %s; the last step will %s", u.Fine(c.Chord), report.Closing(u, gap))
+	said := fmt.Sprintf("exactly %s; the last step will %s", u.FormatDecimal(c.Chord), report.Closing(u, gap))
 	for _, l := range g.Letters.Lines(said, bodySize, false, width-4) {
 		blocks = append(blocks, line(body(4, l)))
 	}
@@ -94,12 +94,12 @@ func (g glass) marks() []string {
 		foot, middle = "One mark at the foot", "The mark is the middle of the design."
 	}
 	if face := p.Outside(); face.Lower.Why != pattern.Whole {
-		foot += fmt.Sprintf("; for the outside paper, along a line drawn round %s up, where it begins", u.Text(face.Low))
+		foot += fmt.Sprintf("; for the outside paper, along a line drawn round %s up, where it begins", u.Format(face.Low))
 	}
 	if p.Repeats > 1 {
 		foot += ". Number them to the right, rim up"
 	}
-	steps := []string{foot + ".", fmt.Sprintf("Band: a line round %s up, and one %s up.", u.Text(p.Band.Foot), u.Text(p.Band.Top)), middle}
+	steps := []string{foot + ".", fmt.Sprintf("Band: a line round %s up, and one %s up.", u.Format(p.Band.Foot), u.Format(p.Band.Top)), middle}
 	return steps
 }
 
@@ -109,7 +109,7 @@ func (g glass) notes() []string {
 	p := g.plan
 	about := "Of " + p.Blank.Material.Name
 	if p.Blank.Fill > 0 {
-		about += fmt.Sprintf("; filled to a line %s up", g.Unit.Text(p.Blank.Fill))
+		about += fmt.Sprintf("; filled to a line %s up", g.Unit.Format(p.Blank.Fill))
 	}
 	said := []string{about + "."}
 	if words := report.Calibrated(p); words != "" {
@@ -128,7 +128,7 @@ func (g glass) notes() []string {
 // heading: nobody is to begin before they have read it.
 func (g glass) findings() []block {
 	width := g.column()
-	told, more := report.Told(g.plan)
+	told, more := report.Listed(g.plan)
 	if len(told) == 0 {
 		return g.paragraph("Checked: nothing is crowded, thin, shallow or out of place.", width)
 	}
@@ -159,7 +159,7 @@ func (g glass) round() string {
 	}
 	u := g.Unit
 	return fmt.Sprintf("Out of round: %s up it is from %s to %s across, which puts a mark up to %s off its place. Share out what the last step leaves.",
-		u.Text(worst.Height), u.Text(worst.Least), u.Text(worst.Most), u.Fine(worst.Off))
+		u.Format(worst.Height), u.Format(worst.Min), u.Format(worst.Max), u.FormatDecimal(worst.Off))
 }
 
 // finding tells the worst of a group of findings: of which cuts, where, and what
@@ -170,7 +170,7 @@ func (g glass) finding(group pattern.Group) string {
 	for i, id := range worst.Cuts {
 		words += []string{", cut ", " and cut "}[min(i, 1)] + fmt.Sprint(id)
 	}
-	words = fmt.Sprintf("%s, %s up: %s.", words, g.Unit.Text(worst.Height), report.Measured(g.plan, worst))
+	words = fmt.Sprintf("%s, %s up: %s.", words, g.Unit.Format(worst.Height), report.Measured(g.plan, worst))
 	if cure := report.Cure(g.plan, worst); cure != "" {
 		words += " Cure: " + cure + "."
 	}

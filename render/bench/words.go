@@ -58,7 +58,7 @@ func finishes(j *job.Job) []string {
 		}
 	case job.Felt:
 		return []string{
-			fmt.Sprintf("Lands: felt rounds their edges and widens every groove a little. This job allows %s a side for it (polish under [limits]).", u.Given(l.Polish)),
+			fmt.Sprintf("Lands: felt rounds their edges and widens every groove a little. This job allows %s a side for it (polish under [limits]).", u.FormatChosen(l.Polish)),
 			"Rim: work away from it, with the glass held close to where you press. A thin rim breaks by leverage.",
 			"Heat: keep felt and compound wet. A felt that runs dry heats one spot of a cold glass, and it cracks. No annealing follows.",
 			"Wash the compound off before it dries in the grooves.",
@@ -66,7 +66,7 @@ func finishes(j *job.Job) []string {
 	case job.Acid:
 		return []string{
 			"Only at a shop that is licensed for it. Never at this bench: these acids kill.",
-			fmt.Sprintf("Lands: acid takes glass off everywhere and blunts sharp edges. Ask the shop how much it takes: this job allows %s a side (polish under [limits]) and leaves %s under a groove.", u.Given(l.Polish), u.Given(l.Leave)),
+			fmt.Sprintf("Lands: acid takes glass off everywhere and blunts sharp edges. Ask the shop how much it takes: this job allows %s a side (polish under [limits]) and leaves %s under a groove.", u.FormatChosen(l.Polish), u.FormatChosen(l.Leave)),
 			"Rim and inside: ask for them to be stopped out, if they are to stay as they are. A thin rim gets thinner.",
 			"Say what glass it is: the bath depends on it. No annealing follows; every trace of acid must be off before the glass comes back.",
 		}

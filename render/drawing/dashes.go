@@ -9,9 +9,9 @@ import (
 	"roundlay/geometry"
 )
 
-// leastGap is the shortest gap between two dashes, in millimetres, that a
+// minGap is the shortest gap between two dashes, in millimetres, that a
 // printer still shows.
-const leastGap = 0.4
+const minGap = 0.4
 
 // Dashes returns the dashes that a stroke is drawn as, flat at both ends, or nil
 // where it is a whole line. The dashes begin where the stroke does, and an open
@@ -53,7 +53,7 @@ func fitted(dash []float64, length float64, closed bool) []float64 {
 	}
 	n := max(1, math.Round((length-last)/period))
 	factor := length / (n*period + last)
-	if !(factor*shortest >= leastGap) {
+	if !(factor*shortest >= minGap) {
 		return nil
 	}
 	var all []float64

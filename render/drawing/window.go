@@ -9,7 +9,7 @@ import (
 // HalfPlane is one side of a straight line: the places p with Normal·p ≥ Least.
 type HalfPlane struct {
 	Normal geometry.Point
-	Least  float64
+	Min    float64
 }
 
 // LeftOf returns the half-plane to the left of the line from a to b, the line
@@ -21,7 +21,7 @@ func LeftOf(a, b geometry.Point) HalfPlane {
 }
 
 // depth returns how far inside the line p lies, in lengths of the normal.
-func (h HalfPlane) depth(p geometry.Point) float64 { return r2.Dot(h.Normal, p) - h.Least }
+func (h HalfPlane) depth(p geometry.Point) float64 { return r2.Dot(h.Normal, p) - h.Min }
 
 // Window is a convex part of the plane: the places in all of its half-planes.
 // With none it is the whole plane.

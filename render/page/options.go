@@ -46,5 +46,5 @@ func (o Options) format(width, height float64, landscape bool) Format {
 // drawn with, however it lies.
 func (o Options) MaxDPI() float64 {
 	upright, level := o.Portrait(), o.Landscape()
-	return min(printing.MostDPI(upright.Width, upright.Height), printing.MostDPI(level.Width, level.Height))
+	return min(printing.MaxDPI(upright.Width, upright.Height), printing.MaxDPI(level.Width, level.Height))
 }

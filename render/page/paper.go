@@ -44,8 +44,8 @@ const PaperForms = "a4, letter, legal, a3, tabloid, or a size such as 210x297mm 
 // both ends. No number is within these limits both as inches and as millimetres,
 // so a size written without a unit tells its own.
 const (
-	leastSide = 115
-	mostSide  = 60 * geometry.MillimetresPerInch
+	minSide = 115
+	maxSide = 60 * geometry.MillimetresPerInch
 )
 
 // by stands between a sheet's width and its height.
@@ -75,11 +75,11 @@ func ParsePaper(text string) (Paper, error) {
 		if up, err = unit.Parse(height); err != nil {
 			return Paper{}, fmt.Errorf("paper %q: %w", text, err)
 		}
-		if min(across, up) >= leastSide && max(across, up) <= mostSide {
+		if min(across, up) >= minSide && max(across, up) <= maxSide {
 			return Paper{text, across, up}, nil
 		}
 	}
-	return Paper{}, fmt.Errorf("paper %q is %.4g by %.4g mm: a sheet has from %d to %.0f mm a side", text, across, up, leastSide, mostSide)
+	return Paper{}, fmt.Errorf("paper %q is %.4g by %.4g mm: a sheet has from %d to %.0f mm a side", text, across, up, minSide, maxSide)
 }
 
 // missing returns the unit behind the other side, where this one has none.

@@ -48,8 +48,8 @@ func TestPapersBySize(t *testing.T) {
 
 // No number is a sheet's side in both units, or a bare size would not tell its own.
 func TestBarePapersHaveOneReading(t *testing.T) {
-	if least := leastSide * 25.4; least <= mostSide {
-		t.Errorf("a side of %d is a sheet's in millimetres and in inches", leastSide)
+	if least := minSide * 25.4; least <= maxSide {
+		t.Errorf("a side of %d is a sheet's in millimetres and in inches", minSide)
 	}
 }
 

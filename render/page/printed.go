@@ -31,10 +31,10 @@ func (p Printed) Scale(landscape bool) (across, up float64) {
 	return p.Short / barLength, p.Long / barLength
 }
 
-// mostOff is the largest error of a printer that is corrected, as a share.
+// maxOff is the largest error of a printer that is corrected, as a share.
 // Paper that slips or shrinks makes a hundredth or two; a printer that is off by
 // more is fitting the page to the paper.
-const mostOff = 0.05
+const maxOff = 0.05
 
 // ParsePrinted reads how long a printer made one of the 100 mm bars.
 func ParsePrinted(unit geometry.Unit, text string) (float64, error) {
@@ -42,10 +42,10 @@ func ParsePrinted(unit geometry.Unit, text string) (float64, error) {
 	if err != nil {
 		return 0, fmt.Errorf("%w; accepted: %s", err, geometry.LengthForms)
 	}
-	if !(length >= (1-mostOff)*barLength && length <= (1+mostOff)*barLength) {
+	if !(length >= (1-maxOff)*barLength && length <= (1+maxOff)*barLength) {
 		return 0, fmt.Errorf("read %q, which is %.1f mm; accepted: what a ruler says of the 100 mm bar, from %.0f to %.0f mm; "+
 			"a printer that is farther off is fitting pages to its paper: turn \"fit to page\" off and print the test page again",
-			text, length, (1-mostOff)*barLength, (1+mostOff)*barLength)
+			text, length, (1-maxOff)*barLength, (1+maxOff)*barLength)
 	}
 	inches := !strings.ContainsAny(text, "mM")
 	if inches && math.Abs(length-4*geometry.MillimetresPerInch) < 1e-9 {

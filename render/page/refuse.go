@@ -23,8 +23,8 @@ func (o Options) Refuse(which, accepted string) error {
 // into its margin.
 func (o Options) RoomForBars(f Format, unit geometry.Unit) error {
 	if least := BarsReach(unit) + 2*f.Margin; min(f.Width, f.Height) < least {
-		return o.Refuse(fmt.Sprintf(", which with a margin of %s has no room for the check bars", unit.Text(o.Margin)),
-			fmt.Sprintf("%s or more each way, or a smaller margin", unit.Text(math.Ceil(least))))
+		return o.Refuse(fmt.Sprintf(", which with a margin of %s has no room for the check bars", unit.Format(o.Margin)),
+			fmt.Sprintf("%s or more each way, or a smaller margin", unit.Format(math.Ceil(least))))
 	}
 	return nil
 }

@@ -81,7 +81,7 @@ func TestOutlineFromAboveRunsAlongTheProfile(t *testing.T) {
 // No part of the surface sticks out of the outline, and the outline touches it
 // all along: that is what an outline is, whatever the formulas say.
 func TestOutlineHoldsTheGlass(t *testing.T) {
-	for _, down := range []float64{0, math.Tan(DefaultTilt), math.Tan(MostTilt)} {
+	for _, down := range []float64{0, math.Tan(DefaultTilt), math.Tan(MaxTilt)} {
 		s := stance{down: down}
 		for name, b := range blanks(t) {
 			body := outside(b, s)

@@ -25,7 +25,7 @@ func visible(p *pattern.Plan) []facet {
 	var seen []facet
 	for _, f := range own {
 		for _, part := range f.left(near) {
-			if part.area() > leastArea {
+			if part.area() > minArea {
 				f.outline = part
 				seen = append(seen, f)
 			}
@@ -68,7 +68,7 @@ func neighbours(p *pattern.Plan, own []facet, all geometry.Box) *rtree.RTreeGN[f
 	// Two motifs of double pitch, a pitch aside, meet three pitches on.
 	const most = 3
 	for turns := -most; turns <= most; turns++ {
-		m := p.Surface.Turned(float64(turns*p.Period) * p.Pitch())
+		m := p.Surface.Turned(float64(turns*p.Period) * p.PitchAngle())
 		for _, f := range own {
 			if turns != 0 {
 				f = f.moved(m)
@@ -99,7 +99,7 @@ func (f facet) under(g facet) polygon {
 		hair = -hair
 	}
 	gone, _ := both.split(func(q geometry.Point) float64 { return g.depth.on(q) - f.depth.on(q) - hair })
-	if gone.area() < leastArea {
+	if gone.area() < minArea {
 		return nil
 	}
 	return gone

@@ -64,8 +64,8 @@ func (c cuts) each(patches []patch, far bool, draw func(tone, polygon)) {
 	if far {
 		lamp = farLamp()
 	}
-	for turns := range c.plan.Turns() {
-		carried := float64(turns*c.plan.Period) * c.plan.Pitch()
+	for turns := range c.plan.Periods() {
+		carried := float64(turns*c.plan.Period) * c.plan.PitchAngle()
 		for _, w := range patches {
 			// Angles are counted from the middle of the side, and run on across it.
 			first := w.places[0].theta

@@ -139,7 +139,7 @@ func TestNearIsStrongAndFarIsFaint(t *testing.T) {
 func TestCutsStayOnTheGlass(t *testing.T) {
 	for name, p := range plansForWalls(t) {
 		w := newWalls(p)
-		for _, tilt := range []float64{0, DefaultTilt, MostTilt} {
+		for _, tilt := range []float64{0, DefaultTilt, MaxTilt} {
 			for _, turn := range []float64{17, 133} {
 				s := stance{turn * degree, math.Tan(tilt)}
 				v := newView(p, w, s, true)
@@ -172,7 +172,7 @@ func TestRepeatsLookAlike(t *testing.T) {
 		var first float64
 		for i := range p.Repeats {
 			area := 0.0
-			for _, a := range areas(viewOf(p, float64(i)*p.Pitch()+0.3, math.Tan(DefaultTilt)), layer) {
+			for _, a := range areas(viewOf(p, float64(i)*p.PitchAngle()+0.3, math.Tan(DefaultTilt)), layer) {
 				for _, o := range a.Outlines {
 					area += ringArea(o)
 				}

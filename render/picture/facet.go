@@ -25,8 +25,8 @@ type panel struct {
 	theta float64
 }
 
-// leastArea is the area below which nothing is drawn.
-const leastArea = 2e-4 // mm²
+// minArea is the area below which nothing is drawn.
+const minArea = 2e-4 // mm²
 
 // plane is a value that changes evenly over the flat map.
 type plane struct {

@@ -30,12 +30,12 @@ const (
 func (r rings) draw(d *drawing.Drawing) {
 	p := r.plan
 	var all []tagged
-	told, _ := report.Told(p)
+	told, _ := report.Listed(p)
 	for i, g := range told {
 		var ringed []geometry.Point
 		for _, f := range g.Findings {
-			for turns := range p.Turns() {
-				at, near := r.place(f.Theta+float64(turns*p.Period)*p.Pitch(), f.Height)
+			for turns := range p.Periods() {
+				at, near := r.place(f.Theta+float64(turns*p.Period)*p.PitchAngle(), f.Height)
 				if !near || crowded(ringed, at) {
 					continue
 				}
@@ -67,7 +67,7 @@ type tagged struct {
 func (t tagged) place(tags []geometry.Point, all []tagged) geometry.Point {
 	const ways, air = 12, 0.4
 	distances := []float64{ringRadius + 0.6, ringRadius + 2.5, ringRadius + 5, ringRadius + 8}
-	clear := func(at geometry.Point, rings bool) bool {
+	free := func(at geometry.Point, rings bool) bool {
 		for _, q := range tags {
 			if r2.Norm(r2.Sub(q, at)) < 2*tagRadius+air {
 				return false
@@ -85,7 +85,7 @@ func (t tagged) place(tags []geometry.Point, all []tagged) geometry.Point {
 			for i := range ways {
 				// Alternately to both sides of the one it would rather have.
 				sin, cos := math.Sincos(t.side + float64((i+1)/2)*float64(1-2*(i%2))*2*math.Pi/ways)
-				if at := r2.Add(t.at, r2.Scale(distance, geometry.Point{X: cos, Y: sin})); clear(at, rings) {
+				if at := r2.Add(t.at, r2.Scale(distance, geometry.Point{X: cos, Y: sin})); free(at, rings) {
 					return at
 				}
 			}

@@ -143,7 +143,7 @@ func (l layout) foot() []page.Note {
 		widest = max(widest, 2*p.Blank.Profile().Radius(z))
 	}
 	size := fmt.Sprintf("Drawn true to size: %s high, %s across at its widest. Printed without scaling, its heights and its widths can be measured.",
-		u.Text(p.Blank.Height()), u.Text(widest))
+		u.Format(p.Blank.Height()), u.Format(widest))
 	if p.Blank.Floor == 0 {
 		size += " The floor was not measured: it is drawn as thick as the wall at the foot."
 	}
@@ -154,7 +154,7 @@ func (l layout) foot() []page.Note {
 	if len(p.Findings) == 0 {
 		notes = append(notes, page.Note{Words: "Checked: nothing is crowded, thin, shallow or out of place.", Size: 8, Bold: true})
 	}
-	told, more := report.Told(p)
+	told, more := report.Listed(p)
 	for _, g := range told {
 		notes = append(notes, page.Note{Mark: g.Letter, Words: fmt.Sprintf("%s: %s", g.Kind, report.Measured(p, g.Worst())), Size: 8})
 	}

@@ -64,7 +64,7 @@ func TestPageHoldsEverything(t *testing.T) {
 	small := strings.NewReplacer("across=80, wall=8", "across=36, wall=8", "across=80, wall=5", "across=40, wall=4",
 		"height=100", "height=60", "fronds = 24", "fronds = 3").Replace(crowdedJob)
 	for name, text := range map[string]string{"crowded": crowdedJob, "long": long, "small": small, "upright": upright} {
-		for _, o := range []Options{{}, {Tilt: DefaultTilt, Findings: true}, {Turn: 1, Round: true, Tilt: MostTilt}} {
+		for _, o := range []Options{{}, {Tilt: DefaultTilt, Findings: true}, {Turn: 1, Round: true, Tilt: MaxTilt}} {
 			v, err := New(context.Background(), planFor(t, text), o)
 			if err != nil {
 				t.Fatal(err)

@@ -45,7 +45,7 @@ func facets(cut int, g groove.Groove, wheel groove.Wheel, outside *geometry.Surf
 func (f facet) appendTo(all []facet, a, b, c vertex) []facet {
 	at := [3]geometry.Point{a.at, b.at, c.at}
 	f.outline = at[:]
-	if f.outline.area() < leastArea {
+	if f.outline.area() < minArea {
 		return all
 	}
 	f.depth = through(at, [3]float64{a.depth, b.depth, c.depth})
@@ -101,7 +101,7 @@ func (m mesh) fall(i, k int) geometry.Point {
 	a, b := r2.Sub(next[k].at, now[k+1].at), r2.Sub(now[k].at, next[k+1].at)
 	da, db := next[k].sunk-now[k+1].sunk, now[k].sunk-next[k+1].sunk
 	doubled := r2.Cross(a, b)
-	if doubled < 2*leastArea {
+	if doubled < 2*minArea {
 		return geometry.Point{}
 	}
 	return r2.Scale(1/doubled, geometry.Point{X: da*b.Y - db*a.Y, Y: db*a.X - da*b.X})

@@ -60,14 +60,14 @@ func bands(whole polygon, step float64, at func(geometry.Point) float64, draw fu
 	for ; low < high; low++ {
 		edge := (low + 0.5) * step
 		above, below := whole.split(func(q geometry.Point) float64 { return at(q) - edge })
-		if below.area() > leastArea {
+		if below.area() > minArea {
 			draw(tone(low*step), below)
 		}
 		if whole = above; whole == nil {
 			return
 		}
 	}
-	if whole.area() > leastArea {
+	if whole.area() > minArea {
 		draw(tone(high*step), whole)
 	}
 }

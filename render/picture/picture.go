@@ -19,7 +19,7 @@ type Options struct {
 	// middle of repeat 1.
 	Turn float64
 	// Tilt is the angle the eye looks down at, from 0, straight from the side, to
-	// MostTilt.
+	// MaxTilt.
 	Tilt float64
 	// Round sets four views side by side, each turned on by a quarter.
 	Round bool
@@ -30,7 +30,7 @@ type Options struct {
 // Tilts, in radians.
 const (
 	DefaultTilt = 7 * math.Pi / 180
-	MostTilt    = 30 * math.Pi / 180
+	MaxTilt     = 30 * math.Pi / 180
 )
 
 // Picture is a picture of a cut glass, ready to be written.

@@ -125,7 +125,7 @@ func TestSeenIsDeepest(t *testing.T) {
 		var all []facet
 		var boxes []geometry.Box
 		for turns := -1; turns <= 1; turns++ {
-			m := p.Surface.Turned(float64(turns*p.Period) * p.Pitch())
+			m := p.Surface.Turned(float64(turns*p.Period) * p.PitchAngle())
 			for i, c := range p.Cuts {
 				for _, f := range facets(i+turns*len(p.Cuts), c.Groove, p.Job.Rack[c.Wheel], &p.Surface) {
 					f = f.moved(m)

@@ -85,7 +85,7 @@ func TestWildGlasses(t *testing.T) {
 			continue
 		}
 		drawn++
-		for _, tilt := range []float64{0, DefaultTilt, MostTilt} {
+		for _, tilt := range []float64{0, DefaultTilt, MaxTilt} {
 			checkVessel(t, fmt.Sprintf("%+v from %.2f above", g, tilt), newVessel(j.Blanks[0], stance{0.3, math.Tan(tilt)}))
 		}
 	}
@@ -140,7 +140,7 @@ func checkVessel(t *testing.T, where string, v vessel) {
 			points = m.Points
 		}
 		for _, q := range points {
-			if !box.Holds(q) {
+			if !box.Contains(q) {
 				t.Errorf("%s: drawn at %v, outside the glass's box %v", where, q, box)
 				return
 			}

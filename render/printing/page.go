@@ -3,7 +3,7 @@
 // what canvas leaves open (a PDF's wish not to be scaled, and the same bytes for
 // the same pages) is settled afterwards.
 //
-// Put a drawing on a [Page], and give that to [SVG], [PDF] or [PNG]. [MostDPI] says
+// Put a drawing on a [Page], and give that to [SVG], [PDF] or [PNG]. [MaxDPI] says
 // how fine a PNG may be. A page that holds a kind of mark that they can't draw is
 // refused: nothing is left out.
 //

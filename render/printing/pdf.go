@@ -20,7 +20,7 @@ func PDF(w io.Writer, title string, pages []Page, letters *lettering.Letters) er
 		return errors.New("a PDF file needs at least one page")
 	}
 	var file bytes.Buffer
-	// Streams are left plain here for settle to find its way.
+	// Streams are left plain here for reproducible to find its way.
 	doc := pdf.New(&file, pages[0].Width, pages[0].Height, &pdf.Options{SubsetFonts: true})
 	doc.SetInfo("", "", "", "", "roundlay")
 	for i, page := range pages {
@@ -39,7 +39,7 @@ func PDF(w io.Writer, title string, pages []Page, letters *lettering.Letters) er
 	if err := doc.Close(); err != nil {
 		return err
 	}
-	settled, err := settle(file.Bytes(), catalog(pages), title)
+	settled, err := reproducible(file.Bytes(), catalog(pages), title)
 	if err != nil {
 		return err
 	}

@@ -20,9 +20,9 @@ import (
 	"roundlay/render/lettering"
 )
 
-// mostDots is the most dots a picture may have: tabloid paper at 800 to the
+// maxDots is the most dots a picture may have: tabloid paper at 800 to the
 // inch is below.
-const mostDots = 128e6
+const maxDots = 128e6
 
 // PNG writes a page as a picture on white, at a number of dots to the inch. It
 // is in greys unless something on the page is in colour.
@@ -31,7 +31,7 @@ func PNG(w io.Writer, page Page, dpi float64, letters *lettering.Letters) error 
 		return err
 	}
 	across, up := dots(page.Width, page.Height, dpi)
-	if !(across >= 1 && up >= 1 && across*up <= mostDots) {
+	if !(across >= 1 && up >= 1 && across*up <= maxDots) {
 		return fmt.Errorf("a picture at %g dots to the inch cannot be %.0f by %.0f dots", dpi, across, up)
 	}
 	colours := rasterizer.New(page.Width, page.Height, canvas.DPI(dpi), canvas.LinearColorSpace{})
@@ -79,12 +79,12 @@ func dots(width, height, dpi float64) (across, up float64) {
 	return math.Round(width * perMM), math.Round(height * perMM)
 }
 
-// MostDPI returns the most dots to the inch, in whole ones, that PNG draws a page
+// MaxDPI returns the most dots to the inch, in whole ones, that PNG draws a page
 // of a size in mm with.
-func MostDPI(width, height float64) float64 {
-	most := math.Ceil(math.Sqrt(mostDots/(width*height)) * geometry.MillimetresPerInch)
+func MaxDPI(width, height float64) float64 {
+	most := math.Ceil(math.Sqrt(maxDots/(width*height)) * geometry.MillimetresPerInch)
 	for {
-		if across, up := dots(width, height, most); across*up <= mostDots {
+		if across, up := dots(width, height, most); across*up <= maxDots {
 			return most
 		}
 		most--

@@ -35,10 +35,10 @@ type checkSetJSON struct {
 func CheckJSON(w io.Writer, plans []*pattern.Plan, s *pattern.Set) error {
 	out := checkSetJSON{Schema: schema, Title: plans[0].Job.Title, Clear: true, Blanks: []checkJSON{}}
 	for _, p := range plans {
-		clear := len(p.Findings) == 0
-		out.Clear = out.Clear && clear
+		allClear := len(p.Findings) == 0
+		out.Clear = out.Clear && allClear
 		out.Blanks = append(out.Blanks, checkJSON{
-			schema, p.Job.Title, p.Blank.Name, clear, p.Totals().Cuts, findings(p), append([]string{}, notes(p)...),
+			schema, p.Job.Title, p.Blank.Name, allClear, p.Totals().Cuts, findings(p), append([]string{}, notes(p)...),
 		})
 	}
 	if s == nil {
@@ -87,7 +87,7 @@ func Heading(b *strings.Builder, p *pattern.Plan) {
 // band says which glass the decoration is given.
 func band(p *pattern.Plan) string {
 	u := p.Job.Length
-	return fmt.Sprintf("Band from %s to %s above the table", u.Text(p.Band.Foot), u.Text(p.Band.Top))
+	return fmt.Sprintf("Band from %s to %s above the table", u.Format(p.Band.Foot), u.Format(p.Band.Top))
 }
 
 // upper returns a sentence of our own with a capital at its beginning.
@@ -107,7 +107,7 @@ func shape(p *pattern.Plan) string {
 		words = "straight sides"
 	}
 	if u := p.Job.Length; p.WorstRadiusError > slightOff {
-		words += fmt.Sprintf(", which the glass leaves by up to %s in radius within the band", u.Fine(p.WorstRadiusError))
+		words += fmt.Sprintf(", which the glass leaves by up to %s in radius within the band", u.FormatDecimal(p.WorstRadiusError))
 	}
 	return words
 }
@@ -122,13 +122,13 @@ func notes(p *pattern.Plan) []string {
 func heightsOf(p *pattern.Plan) []string {
 	var words []string
 	for i, m := range p.Job.Motifs {
-		along := p.Surface.AlongAt(p.Band.Foot) + m.Up.Value
-		if m.Up.Fraction || m.Inside > 0 || along > p.Surface.Length() {
+		along := p.Surface.AlongAt(p.Band.Foot) + m.Y.Value
+		if m.Y.Fraction || m.Inside > 0 || along > p.Surface.Length() {
 			continue
 		}
 		u := p.Job.Length
 		words = append(words, fmt.Sprintf("motif %d (%s): its middle is %s above the table, %s up from the band's foot.",
-			i+1, m.Kind.Name, u.Text(p.Surface.HeightAt(along)), u.Given(m.Up.Value)))
+			i+1, m.Kind.Name, u.Format(p.Surface.HeightAt(along)), u.FormatChosen(m.Y.Value)))
 	}
 	return words
 }
@@ -149,7 +149,7 @@ func gored(p *pattern.Plan) []string {
 	}
 	g := face.Gores(p.Repeats, 0)
 	words := fmt.Sprintf("curved: its paper is in %d gores, %d a repeat, whose edges are up to %s out.",
-		g.PerRepeat*p.Repeats, g.PerRepeat, u.Fine(g.Worst()))
+		g.PerRepeat*p.Repeats, g.PerRepeat, u.FormatDecimal(g.Worst()))
 	return append([]string{words}, drawnIn(p)...)
 }
 
@@ -159,7 +159,7 @@ func drawnIn(p *pattern.Plan) []string {
 	if !ok {
 		return nil
 	}
-	foot, top := p.Job.Length.Text(band.Foot), p.Job.Length.Text(band.Top)
+	foot, top := p.Job.Length.Format(band.Foot), p.Job.Length.Format(band.Top)
 	which := "from " + foot + " up"
 	if p.Band.Top-band.Top > band.Foot-p.Band.Foot {
 		which = "up to " + top
@@ -180,19 +180,19 @@ func shortMarks(p *pattern.Plan) []string {
 			continue
 		}
 		m := p.Job.Motifs[i]
-		asked, deep := u.Given(m.Depth), u.Fine(short.Most)
-		if deep == u.Fine(m.Depth) {
-			deep, asked = u.Against(geometry.Breach{Measured: short.Most, Bound: m.Depth})
+		asked, deep := u.FormatChosen(m.Depth), u.FormatDecimal(short.Max)
+		if deep == u.FormatDecimal(m.Depth) {
+			deep, asked = u.FormatAgainst(geometry.Breach{Measured: short.Max, Bound: m.Depth})
 		}
-		if u.Fine(short.Least) != u.Fine(short.Most) {
-			deep = u.Fine(short.Least) + " to " + deep
+		if u.FormatDecimal(short.Min) != u.FormatDecimal(short.Max) {
+			deep = u.FormatDecimal(short.Min) + " to " + deep
 		}
 		deep += " deep"
 		if short.Allowed {
 			deep += fmt.Sprintf(", which limits.reach = %g allows", p.Job.Limits.Reach)
 		}
 		said = append(said, fmt.Sprintf("Motif %d (%s): %s in all too short for the %s asked, and %s; %s would reach it.",
-			i+1, m.Kind.Name, count(short.Marks*p.Turns(), "mark"), asked, deep, u.AtLeast(short.Needed)))
+			i+1, m.Kind.Name, count(short.Marks*p.Periods(), "mark"), asked, deep, u.FormatUp(short.Needed)))
 	}
 	return said
 }
@@ -220,8 +220,8 @@ func heading(p *pattern.Plan, g pattern.Group) string {
 		names[i] = fmt.Sprintf("motif %d (%s)", m+1, p.Job.Motifs[m].Kind.Name)
 	}
 	words += fmt.Sprintf(": %s, %s", strings.Join(names, " and "), strings.Join(g.Parts, " and "))
-	if p.Turns() > 1 {
-		words += fmt.Sprintf("; the same %d times round the glass", p.Turns())
+	if p.Periods() > 1 {
+		words += fmt.Sprintf("; the same %d times round the glass", p.Periods())
 	}
 	return words
 }
@@ -229,7 +229,7 @@ func heading(p *pattern.Plan, g pattern.Group) string {
 // placed says where the worst of a group is.
 func placed(b *strings.Builder, p *pattern.Plan, g pattern.Group) {
 	worst := g.Worst()
-	fmt.Fprintf(b, "   worst in repeat %d, %s above the table\n", worst.Repeat, p.Job.Length.Text(worst.Height))
+	fmt.Fprintf(b, "   worst in repeat %d, %s above the table\n", worst.Repeat, p.Job.Length.Format(worst.Height))
 }
 
 // cutsAre says what cutItems lists.
@@ -300,31 +300,31 @@ func figures(u geometry.Unit, f pattern.Finding) (measured, wanted string) {
 		both := shares(f)
 		return both[0], both[1]
 	case f.Kind == pattern.Thin && f.Measured <= 0:
-		return "breaks through", u.Text(f.Wanted)
+		return "breaks through", u.Format(f.Wanted)
 	case ofLand(f) || f.Kind == pattern.Thin:
 		return limited(u, f)
 	case f.Kind == pattern.Off || f.Kind == pattern.Rim || f.Kind == pattern.Foot:
 		return heights(u, f)
 	}
-	return u.Against(geometry.Breach{Measured: f.Measured, Bound: f.Wanted})
+	return u.FormatAgainst(geometry.Breach{Measured: f.Measured, Bound: f.Wanted})
 }
 
 // limited writes what was measured and a limit of the job's as its owner wrote
 // it, as a fraction; where these would read alike, both as decimals.
 func limited(u geometry.Unit, f pattern.Finding) (measured, wanted string) {
-	if u.Fine(f.Measured) == u.Fine(f.Wanted) || u.Setting(f.Wanted).Length <= f.Measured {
-		return u.Against(geometry.Breach{Measured: f.Measured, Bound: f.Wanted})
+	if u.FormatDecimal(f.Measured) == u.FormatDecimal(f.Wanted) || u.Setting(f.Wanted).Length <= f.Measured {
+		return u.FormatAgainst(geometry.Breach{Measured: f.Measured, Bound: f.Wanted})
 	}
-	return u.Fine(f.Measured), u.Text(f.Wanted)
+	return u.FormatDecimal(f.Measured), u.Format(f.Wanted)
 }
 
 // heights writes two heights to the caliper's step or, where they would read
 // alike, as decimals.
 func heights(u geometry.Unit, f pattern.Finding) (measured, wanted string) {
-	if u.Text(f.Measured) == u.Text(f.Wanted) {
-		return u.Against(geometry.Breach{Measured: f.Measured, Bound: f.Wanted})
+	if u.Format(f.Measured) == u.Format(f.Wanted) {
+		return u.FormatAgainst(geometry.Breach{Measured: f.Measured, Bound: f.Wanted})
 	}
-	return u.Text(f.Measured), u.Text(f.Wanted)
+	return u.Format(f.Measured), u.Format(f.Wanted)
 }
 
 // shares writes the share that was measured and the one wanted, in hundredths

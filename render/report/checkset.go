@@ -37,21 +37,21 @@ func CheckSet(w io.Writer, plans []*pattern.Plan) error {
 
 // setHeading says what is laid out on how many glasses, and how many clear.
 func setHeading(plans []*pattern.Plan) string {
-	p, clear := plans[0], 0
+	p, isClear := plans[0], 0
 	for _, p := range plans {
 		if len(p.Findings) == 0 {
-			clear++
+			isClear++
 		}
 	}
 	words := fmt.Sprintf("%s, %s: %s and %s on each. ", p.Job.Title, count(len(plans), "blank"),
 		count(p.Repeats, "repeat"), count(p.Totals().Cuts, "cut"))
-	switch clear {
+	switch isClear {
 	case len(plans):
 		return words + "All clear."
 	case 0:
 		return words + "None clears."
 	}
-	return words + fmt.Sprintf("%d of %d clear.", clear, len(plans))
+	return words + fmt.Sprintf("%d of %d clear.", isClear, len(plans))
 }
 
 // calibrated is Calibrated as a list.
@@ -122,19 +122,19 @@ func verdicts(b *strings.Builder, plans []*pattern.Plan) {
 	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
 	fmt.Fprintln(t, "  blank\t\tleast land\tleast glass left\tsides\tfindings, each with its worst")
 	for _, p := range plans {
-		clear := "clear"
+		verdict := "clear"
 		if len(p.Findings) > 0 {
-			clear = "NOT CLEAR"
+			verdict = "NOT CLEAR"
 		}
-		fmt.Fprintf(t, "  %s\t%s\t%s\t%s\t%s\t%s\n", p.Blank.Name, clear, leastLand(p), leastLeft(p), sides(p), worsts(p))
+		fmt.Fprintf(t, "  %s\t%s\t%s\t%s\t%s\t%s\n", p.Blank.Name, verdict, minLand(p), minLeft(p), sides(p), worsts(p))
 	}
 	t.Flush()
 	b.WriteString("  (least land: between two cuts that do not join, of those that are to have land between them;\n" +
 		"  letters: as on that blank's paper)\n")
 }
 
-// leastLand writes the least land of a plan.
-func leastLand(p *pattern.Plan) string {
+// minLand writes the least land of a plan.
+func minLand(p *pattern.Plan) string {
 	u := p.Job.Length
 	land, ok := p.Nearest(search.Within)
 	switch {
@@ -143,16 +143,16 @@ func leastLand(p *pattern.Plan) string {
 	case asksNoLand(p):
 		return "-"
 	}
-	return "over " + u.AtMost(search.Within)
+	return "over " + u.FormatDown(search.Within)
 }
 
 // finely writes a length that must not be below a limit: as fine as it takes to
 // see whether it is.
 func finely(u geometry.Unit, mm, limit float64) string {
 	if mm >= limit {
-		return u.Fine(mm)
+		return u.FormatDecimal(mm)
 	}
-	measured, _ := u.Against(geometry.Breach{Measured: mm, Bound: limit})
+	measured, _ := u.FormatAgainst(geometry.Breach{Measured: mm, Bound: limit})
 	return measured
 }
 
@@ -166,9 +166,9 @@ func asksNoLand(p *pattern.Plan) bool {
 	return false
 }
 
-// leastLeft writes the least glass left on a plan.
-func leastLeft(p *pattern.Plan) string {
-	switch left := p.LeastLeft(); {
+// minLeft writes the least glass left on a plan.
+func minLeft(p *pattern.Plan) string {
+	switch left := p.MinLeft(); {
 	case math.IsInf(left, 0):
 		return "-"
 	case left <= 0:
@@ -188,7 +188,7 @@ func sides(p *pattern.Plan) string {
 		words = fmt.Sprintf("narrow %.2f°", -p.Cone.HalfAngle.Degrees())
 	}
 	if p.WorstRadiusError > slightOff {
-		words += ", off by " + p.Job.Length.Fine(p.WorstRadiusError)
+		words += ", off by " + p.Job.Length.FormatDecimal(p.WorstRadiusError)
 	}
 	return words
 }

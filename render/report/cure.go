@@ -53,7 +53,7 @@ func uncured(p *pattern.Plan, cure *pattern.Cure) string {
 		pattern.NothingToTry: "no single change known",
 	}[cure.Tried]
 	for _, fact := range cure.Known {
-		length := p.Job.Length.AtLeast(fact.Length)
+		length := p.Job.Length.FormatUp(fact.Length)
 		switch fact.Kind {
 		case pattern.MarkLength:
 			words += fmt.Sprintf("; marks of %s would reach it", length)
@@ -72,7 +72,7 @@ func changed(p *pattern.Plan, f pattern.Finding, changes []job.Change) string {
 		words[i] = c.Key + " = " + c.Says(after)
 		switch c.Key {
 		case "depth":
-			words[i] = "depth " + p.Job.Length.Given(c.Value)
+			words[i] = "depth " + p.Job.Length.FormatChosen(c.Value)
 		case "wheel":
 			words[i] = "wheel " + c.Says(after)
 		case "band":
@@ -92,11 +92,11 @@ func shorterBand(p *pattern.Plan, kind pattern.Kind, band job.Band) string {
 	lower, higher := p.Band.Top-band.Top, band.Foot-p.Band.Foot
 	switch {
 	case kind == pattern.Rim && lower > 0:
-		return fmt.Sprintf("lower the band's top %s, to %s: ", u.Text(lower), u.Text(band.Top))
+		return fmt.Sprintf("lower the band's top %s, to %s: ", u.Format(lower), u.Format(band.Top))
 	case kind == pattern.Foot && higher > 0:
-		return fmt.Sprintf("raise the band's foot %s, to %s: ", u.Text(higher), u.Text(band.Foot))
+		return fmt.Sprintf("raise the band's foot %s, to %s: ", u.Format(higher), u.Format(band.Foot))
 	case kind == pattern.Thin:
-		return below(u.Text(band.Top)) + ": "
+		return below(u.Format(band.Top)) + ": "
 	}
 	return ""
 }
@@ -107,9 +107,9 @@ func below(top string) string { return "keep it below " + top }
 func alternative(p *pattern.Plan, a pattern.Alternative) string {
 	u := p.Job.Length
 	if len(a.Changes) == 0 {
-		return fmt.Sprintf("a wheel up to %s across", u.Text(a.Across))
+		return fmt.Sprintf("a wheel up to %s across", u.Format(a.Diameter))
 	}
-	words := below(u.Text(a.Changes[0].Band.Top))
+	words := below(u.Format(a.Changes[0].Band.Top))
 	if a.Brings {
 		words += " (which brings other findings)"
 	}

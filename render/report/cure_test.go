@@ -36,9 +36,9 @@ func TestCureWords(t *testing.T) {
 		{pattern.Crowded, &pattern.Cure{Changes: fewer}, "motif 1 (leaf): fronds = 15"},
 		{pattern.Off, &pattern.Cure{Changes: []job.Change{{Key: "width", Value: 0.9, Fraction: true}, {Key: "height", Value: 40}}},
 			`motif 1 (leaf): width = 0.9, height = "40.0 mm"`},
-		{pattern.Tight, &pattern.Cure{Changes: []job.Change{{Key: "wheel", Value: jobtest.Mitre}}, Or: []pattern.Alternative{{Across: 46.9}}},
+		{pattern.Tight, &pattern.Cure{Changes: []job.Change{{Key: "wheel", Value: jobtest.Mitre}}, Or: []pattern.Alternative{{Diameter: 46.9}}},
 			`motif 1 (leaf): wheel "mitre", or a wheel up to 46.9 mm across`},
-		{pattern.Tight, &pattern.Cure{Or: []pattern.Alternative{{Across: 46.9}}, Known: []pattern.Fact{{Kind: pattern.CurveRadius, Length: 45}}},
+		{pattern.Tight, &pattern.Cure{Or: []pattern.Alternative{{Diameter: 46.9}}, Known: []pattern.Fact{{Kind: pattern.CurveRadius, Length: 45}}},
 			"a wheel up to 46.9 mm across"},
 		{pattern.Thin, &pattern.Cure{Changes: []job.Change{{Key: "depth", Value: 0.4}}, Or: []pattern.Alternative{{Changes: band(20, 75)}}},
 			"motif 1 (leaf): depth 0.4 mm, or keep it below 75.0 mm"},
@@ -49,7 +49,7 @@ func TestCureWords(t *testing.T) {
 		{pattern.Foot, &pattern.Cure{Changes: band(22, 80)}, `raise the band's foot 2.0 mm, to 22.0 mm: band = ["22.0 mm", "80.0 mm"]`},
 		{pattern.Uneven, &pattern.Cure{Changes: band(22, 80)}, `band = ["22.0 mm", "80.0 mm"]`},
 		{pattern.Crowded, &pattern.Cure{Changes: []job.Change{{Motif: -1, Key: "repeats", Value: 3}}}, "repeats = 3"},
-		{pattern.Crowded, &pattern.Cure{Changes: fewer, Or: []pattern.Alternative{{Across: 40}}, Brings: []pattern.Brought{
+		{pattern.Crowded, &pattern.Cure{Changes: fewer, Or: []pattern.Alternative{{Diameter: 40}}, Brings: []pattern.Brought{
 			brought(pattern.Off, false, "", 0), brought(pattern.Rim, false, "", 1), brought(pattern.Crowded, false, "", 0, 1),
 			brought(pattern.Uneven, false, ""), brought(pattern.Rim, false, "", 1), brought(pattern.Thin, true, "low", 1),
 		}}, `motif 1 (leaf): fronds = 15; then it is OFF, and motif 2 (fan) is RIM, and motif 1 (leaf) and motif 2 (fan) are CROWDED, ` +

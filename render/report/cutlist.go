@@ -71,7 +71,7 @@ func plainText(name string) string {
 // gauged writes a length in 64ths. A spreadsheet takes 1/16 for a day of January, and
 // 0 1/16 for a fraction.
 func gauged(u geometry.Unit, mm float64) string {
-	text, _ := strings.CutSuffix(u.Text(mm), " "+u.String())
+	text, _ := strings.CutSuffix(u.Format(mm), " "+u.String())
 	if strings.Contains(text, "/") && !strings.Contains(text, " ") {
 		text = "0 " + text
 	}
@@ -83,6 +83,6 @@ func decimal(u geometry.Unit, mm float64) string {
 	if math.IsInf(mm, 0) {
 		return "" // of a cut off the glass, what it leaves
 	}
-	number, _, _ := strings.Cut(u.Fine(mm), " ")
+	number, _, _ := strings.Cut(u.FormatDecimal(mm), " ")
 	return number
 }

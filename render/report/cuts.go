@@ -22,11 +22,11 @@ func Plan(w io.Writer, p *pattern.Plan) error {
 		fmt.Fprintf(&b, "\nDividers, %d parts:\n", p.Repeats)
 	}
 	for _, c := range p.Chords {
-		fmt.Fprintf(&b, "  %s, %s above the table, %s across: %s\n", c.Name, u.Text(c.Height), u.Text(2*c.Radius), u.Exact(c.Chord))
+		fmt.Fprintf(&b, "  %s, %s above the table, %s across: %s\n", c.Name, u.Format(c.Height), u.Format(2*c.Radius), u.FormatWithRest(c.Chord))
 	}
 	Rounds(&b, u, p)
 	fmt.Fprintf(&b, "\nCuts of %s", []string{"each repeat", "repeats 1 and 2, and so on in pairs"}[p.Period-1])
-	if p.Turns() > 1 {
+	if p.Periods() > 1 {
 		fmt.Fprintf(&b, " (add %d for each further %s)", len(p.Cuts), []string{"repeat", "pair"}[p.Period-1])
 	}
 	b.WriteString(":\n")
@@ -38,7 +38,7 @@ func Plan(w io.Writer, p *pattern.Plan) error {
 	fmt.Fprintf(&b, "\nWhole glass: %s, %s of groove, %s of glass ground away (crossings counted twice)",
 		count(t.Cuts, "cut"), Groove(u, t.Length), ground(u, t.Volume))
 	if p.Job.Shop.Rate > 0 {
-		fmt.Fprintf(&b, "; %s at %s a minute", Minutes(p.Minutes(t.Length)), u.Given(p.Job.Shop.Rate))
+		fmt.Fprintf(&b, "; %s at %s a minute", Minutes(p.Minutes(t.Length)), u.FormatChosen(p.Job.Shop.Rate))
 	}
 	b.WriteString(".\n")
 	Glassware(&b, p)
@@ -78,12 +78,12 @@ func cutTable(b *strings.Builder, p *pattern.Plan) {
 			how = "touch"
 		}
 		if c.Bridges() {
-			how += fmt.Sprintf(", bridges: %s asked", u.Fine(c.Asked))
+			how += fmt.Sprintf(", bridges: %s asked", u.FormatDecimal(c.Asked))
 		}
 		wheel := p.Job.Rack[c.Wheel]
 		fmt.Fprintf(t, "  %d\t%d %s\t%s, %s\t%s\t%s\t%s\t%s\t%s\t%s%s\n", c.ID, c.Motif+1, p.Job.Motifs[c.Motif].Kind.Name,
-			c.Part, how, wheel.Name, u.Text(c.Length), u.Fine(c.Depth), u.Fine(c.Width), GlassLeft(u, c),
-			u.AtLeast(c.LengthFor(&p.Surface, wheel, c.Asked)), on[c.ID])
+			c.Part, how, wheel.Name, u.Format(c.Length), u.FormatDecimal(c.Depth), u.FormatDecimal(c.Width), GlassLeft(u, c),
+			u.FormatUp(c.LengthFor(&p.Surface, wheel, c.Asked)), on[c.ID])
 	}
 	t.Flush()
 }
@@ -93,5 +93,5 @@ func GlassLeft(u geometry.Unit, c pattern.Cut) string {
 	if math.IsInf(c.Left, 0) {
 		return "–"
 	}
-	return u.Fine(c.Left)
+	return u.FormatDecimal(c.Left)
 }

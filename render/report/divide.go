@@ -154,15 +154,15 @@ func Divide(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepped, 
 func divide(b *strings.Builder, unit geometry.Unit, c Circle) {
 	chord := c.division().Chord()
 	fmt.Fprintf(b, "%s: %s across, %s round, %d parts\n", c.heading(),
-		unit.Text(2*c.Radius), unit.Text(2*math.Pi*c.Radius), c.Parts)
-	fmt.Fprintf(b, "  chord          %s (%s)\n", unit.Exact(chord), unit.Fine(chord))
-	fmt.Fprintf(b, "  set dividers   %s\n", unit.Text(chord))
+		unit.Format(2*c.Radius), unit.Format(2*math.Pi*c.Radius), c.Parts)
+	fmt.Fprintf(b, "  chord          %s (%s)\n", unit.FormatWithRest(chord), unit.FormatDecimal(chord))
+	fmt.Fprintf(b, "  set dividers   %s\n", unit.Format(chord))
 	fmt.Fprintf(b, "  %d steps        %s\n\n", c.Parts, Closing(unit, closingGap(unit, c)))
 }
 
 // Closing says where the last step falls.
 func Closing(unit geometry.Unit, gap float64) string {
-	switch text := unit.Fine(math.Abs(gap)); {
+	switch text := unit.FormatDecimal(math.Abs(gap)); {
 	case strings.Trim(text, "0. inm") == "":
 		return "close"
 	case gap > 0:
@@ -177,13 +177,13 @@ func table(b *strings.Builder, unit geometry.Unit, c Circle) {
 	if c.Name != "" {
 		of = c.called()
 	}
-	fmt.Fprintf(b, "Other counts for %s, %s across:\n", of, unit.Text(2*c.Radius))
+	fmt.Fprintf(b, "Other counts for %s, %s across:\n", of, unit.Format(2*c.Radius))
 	t := tabwriter.NewWriter(b, 0, 0, 3, ' ', 0)
 	fmt.Fprintln(t, "  parts\tset dividers\tchord\tthe last step would")
 	for _, n := range tableParts() {
 		k := Circle{Radius: c.Radius, Parts: n}
 		chord := k.division().Chord()
-		fmt.Fprintf(t, "  %d\t%s\t%s\t%s\n", n, unit.Text(chord), unit.Fine(chord), Closing(unit, closingGap(unit, k)))
+		fmt.Fprintf(t, "  %d\t%s\t%s\t%s\n", n, unit.Format(chord), unit.FormatDecimal(chord), Closing(unit, closingGap(unit, k)))
 	}
 	t.Flush()
 }

@@ -28,17 +28,17 @@ func doubt(p *pattern.Plan, d slips.Doubt) string {
 	case slips.OfFloor:
 		what = fmt.Sprintf("the floor of %q", d.Blank.Name)
 	case slips.OfWall:
-		what = fmt.Sprintf("the wall of %q at %s", d.Blank.Name, u.Text(d.Height))
+		what = fmt.Sprintf("the wall of %q at %s", d.Blank.Name, u.Format(d.Height))
 	default:
-		what = fmt.Sprintf("the diameter of %q at %s", d.Blank.Name, u.Text(d.Height))
+		what = fmt.Sprintf("the diameter of %q at %s", d.Blank.Name, u.Format(d.Height))
 		if strings.HasSuffix(key, ".around") {
-			what, times = fmt.Sprintf("the girth of %q at %s", d.Blank.Name, u.Text(d.Height)), math.Pi
+			what, times = fmt.Sprintf("the girth of %q at %s", d.Blank.Name, u.Format(d.Height)), math.Pi
 		}
 	}
 	sisters := fmt.Sprintf("its %d sisters have", d.Sisters)
-	least, most := u.Text(times*d.Least), u.Text(times*d.Most)
+	least, most := u.Format(times*d.Min), u.Format(times*d.Max)
 	if least != most {
 		least += " to " + most
 	}
-	return fmt.Sprintf("measure again: %s was read as %s, where %s %s (%s).", what, u.Given(times*d.Read), sisters, least, p.Job.Where(key))
+	return fmt.Sprintf("measure again: %s was read as %s, where %s %s (%s).", what, u.FormatChosen(times*d.Read), sisters, least, p.Job.Where(key))
 }

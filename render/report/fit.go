@@ -49,7 +49,7 @@ func FitJSON(w io.Writer, f *search.Fit) error {
 	out := fitJSON{Schema: schema, Title: f.Job.Title, Clear: f.Clear, Short: f.Short, Offers: []offerJSON{}}
 	for _, o := range f.Offers {
 		one := offerJSON{Changes: []changeJSON{}, Cost: costJSON{
-			o.Cuts, number(o.Depth), number(o.Width), number(o.Across), number(o.Height), number(o.Moved), number(o.Bent), known(o.Score),
+			o.Cuts, number(o.Depth), number(o.Groove), number(o.Width), number(o.Height), number(o.Moved), number(o.Bent), known(o.Score),
 		}}
 		for _, c := range o.Changes {
 			// The layout is motif -1, and so left out.
@@ -117,10 +117,10 @@ func costs(u geometry.Unit, c search.Cost) string {
 	if c.Cuts != 0 {
 		add(float64(c.Cuts), count(max(c.Cuts, -c.Cuts), "cut"))
 	}
-	length(c.Depth, "depth on average", u.Fine)
-	length(c.Width, "groove width on average", u.Fine)
-	length(c.Across, "a motif's width", u.Text)
-	length(c.Height, "a motif's height", u.Text)
+	length(c.Depth, "depth on average", u.FormatDecimal)
+	length(c.Groove, "groove width on average", u.FormatDecimal)
+	length(c.Width, "a motif's width", u.Format)
+	length(c.Height, "a motif's height", u.Format)
 	var parts []string
 	if len(lost) > 0 {
 		parts = append(parts, "loses "+strings.Join(lost, ", "))
@@ -129,7 +129,7 @@ func costs(u geometry.Unit, c search.Cost) string {
 		parts = append(parts, "gains "+strings.Join(won, ", "))
 	}
 	if c.Moved > 0 {
-		parts = append(parts, "moves a motif by "+u.Text(max(c.Moved, u.Step())))
+		parts = append(parts, "moves a motif by "+u.Format(max(c.Moved, u.Step())))
 	}
 	if c.Bent > 0 {
 		parts = append(parts, "bends a motif's lines less")

@@ -36,11 +36,11 @@ func glassware(p *pattern.Plan) glassJSON {
 	b, away := p.Blank, p.Blank.Grams(p.Totals().Volume)
 	return glassJSON{
 		Material: b.Material.Name, Density: number(b.Material.Density),
-		WallFactor: number(b.Factor), Weighs: where(b.Weighs > 0, b.Weighs),
-		HoldsToRim: where(b.Hollow(), b.Holds(b.Height())/1000),
-		Fill:       where(b.Fill > 0, b.Fill), HoldsToFill: where(b.Fill > 0, b.Holds(b.Fill)/1000),
-		Weight: where(b.Hollow(), b.Weight()), GroundAway: number(away),
-		WeightAfter: where(b.Hollow(), b.Weight()-away),
+		WallFactor: number(b.Factor), Weighs: where(b.ScaleWeight > 0, b.ScaleWeight),
+		HoldsToRim: where(b.FloorKnown(), b.Capacity(b.Height())/1000),
+		Fill:       where(b.Fill > 0, b.Fill), HoldsToFill: where(b.Fill > 0, b.Capacity(b.Fill)/1000),
+		Weight: where(b.FloorKnown(), b.Weight()), GroundAway: number(away),
+		WeightAfter: where(b.FloorKnown(), b.Weight()-away),
 	}
 }
 
@@ -48,17 +48,17 @@ func glassware(p *pattern.Plan) glassJSON {
 func Glassware(b *strings.Builder, p *pattern.Plan) {
 	u, glass := p.Job.Length, p.Blank
 	away := glass.Grams(p.Totals().Volume)
-	if !glass.Hollow() {
+	if !glass.FloorKnown() {
 		fmt.Fprintf(b, "About %s of glass is ground away. What the blank holds and weighs is not known without its floor.\n", Weight(u, away))
 		return
 	}
-	text := "Holds " + volume(u, glass.Holds(glass.Height())) + " to the rim"
+	text := "Holds " + volume(u, glass.Capacity(glass.Height())) + " to the rim"
 	if glass.Fill > 0 {
-		text += fmt.Sprintf(", %s to the fill line %s above the table", volume(u, glass.Holds(glass.Fill)), u.Text(glass.Fill))
+		text += fmt.Sprintf(", %s to the fill line %s above the table", volume(u, glass.Capacity(glass.Fill)), u.Format(glass.Fill))
 	}
 	text += fmt.Sprintf(". Weighs %s uncut, of %s at %.2f g/cm³; %s is ground away, and %s remains.",
 		Weight(u, glass.Weight()), glass.Material.Name, glass.Material.Density, Weight(u, away), Weight(u, glass.Weight()-away))
-	if glass.Weighs > 0 {
+	if glass.ScaleWeight > 0 {
 		text += fmt.Sprintf(" To weigh what the scale says, its walls are taken %.3f times as thick as measured.", glass.Factor)
 		if glass.Factor > 1 {
 			text += asMeasured
@@ -74,7 +74,7 @@ const asMeasured = " Glass left goes by the walls as measured."
 // of one that was not.
 func Calibrated(p *pattern.Plan) string {
 	glass := p.Blank
-	if glass.Weighs == 0 {
+	if glass.ScaleWeight == 0 {
 		return ""
 	}
 	text := fmt.Sprintf("Its walls are taken %.3f times as thick as measured, to weigh what the scale says.", glass.Factor)

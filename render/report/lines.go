@@ -75,7 +75,7 @@ func goingOn(b *strings.Builder, p *pattern.Plan) {
 			continue
 		}
 		sum := p.Sum(c)
-		row := fmt.Sprintf("  %s, %s long", Line(c.Cuts, c.Closed), p.Job.Length.Text(sum.Length))
+		row := fmt.Sprintf("  %s, %s long", Line(c.Cuts, c.Closed), p.Job.Length.Format(sum.Length))
 		if c.Closed {
 			row += ", closed round the glass"
 		}

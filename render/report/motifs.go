@@ -21,8 +21,8 @@ type paramJSON struct {
 	About   string `json:"about"`
 	Sort    string `json:"sort"`
 	Default number `json:"default"`
-	Least   number `json:"least"`
-	Most    number `json:"most"`
+	Min     number `json:"least"`
+	Max     number `json:"most"`
 }
 
 // MotifsJSON writes kinds of motif and their parameters.
@@ -32,7 +32,7 @@ func MotifsJSON(w io.Writer, kinds []motifs.Kind) error {
 		out[i] = kindJSON{Name: k.Name, About: k.About, Mirrored: k.Mirrored, Params: []paramJSON{}}
 		for _, p := range k.Params {
 			sort := [...]string{"number", "count", "switch"}[p.Sort]
-			out[i].Params = append(out[i].Params, paramJSON{p.Name, p.About, sort, number(p.Default), number(p.Least), number(p.Most)})
+			out[i].Params = append(out[i].Params, paramJSON{p.Name, p.About, sort, number(p.Default), number(p.Min), number(p.Max)})
 		}
 	}
 	return write(w, out)

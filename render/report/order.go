@@ -35,14 +35,14 @@ func Order(b *strings.Builder, p *pattern.Plan) {
 	switch {
 	case p.GoesOn():
 		b.WriteString("; each with all its copies round the glass before the next")
-	case p.Turns() > 1:
-		fmt.Fprintf(b, "; each cut %d times round the glass before the next", p.Turns())
+	case p.Periods() > 1:
+		fmt.Fprintf(b, "; each cut %d times round the glass before the next", p.Periods())
 	}
 	b.WriteString(":\n")
 	for i, pass := range order {
 		length := p.Length(pass)
 		fmt.Fprintf(b, "  %d. %s: %s, %s of groove", i+1, p.Job.Rack[pass.Wheel].Name,
-			count(len(pass.Cuts)*p.Turns(), "cut"), Groove(p.Job.Length, length))
+			count(len(pass.Cuts)*p.Periods(), "cut"), Groove(p.Job.Length, length))
 		if p.Job.Shop.Rate > 0 {
 			fmt.Fprintf(b, ", %s", Minutes(p.Minutes(length)))
 		}

@@ -14,11 +14,11 @@ func PaperEnds(p *pattern.Plan, f pattern.Face, paper string) []string {
 	var words []string
 	low, high := f.Carries()
 	if f.Lower.Why != pattern.Whole {
-		words = append(words, fmt.Sprintf("%s begins %s above the table%s.", paper, u.Text(f.Low), why(p, f.Lower, low-f.Low, low, "below that")))
+		words = append(words, fmt.Sprintf("%s begins %s above the table%s.", paper, u.Format(f.Low), why(p, f.Lower, low-f.Low, low, "below that")))
 	}
 	if f.Upper.Why != pattern.Whole {
 		words = append(words, fmt.Sprintf("%s ends %s above the table, %s below the rim%s.",
-			paper, u.Text(f.High), u.Text(f.Upper.Own-f.High), why(p, f.Upper, high-f.High, high, "above that")))
+			paper, u.Format(f.High), u.Format(f.Upper.Own-f.High), why(p, f.Upper, high-f.High, high, "above that")))
 	}
 	return words
 }
@@ -28,7 +28,7 @@ func PaperEnds(p *pattern.Plan, f pattern.Face, paper string) []string {
 func why(p *pattern.Plan, e pattern.Edge, off, outside float64, beyond string) string {
 	if u := p.Job.Length; e.Why == pattern.Asked {
 		if math.Abs(off) > u.Step()/2 {
-			return fmt.Sprintf(", opposite %s outside, as the job asks", u.Text(outside))
+			return fmt.Sprintf(", opposite %s outside, as the job asks", u.Format(outside))
 		}
 		return ", as the job asks"
 	}
@@ -40,7 +40,7 @@ func why(p *pattern.Plan, e pattern.Edge, off, outside float64, beyond string) s
 		than = "narrower"
 	}
 	return fmt.Sprintf(": %s the glass is %s than paper that lies on the band, by up to %s in radius",
-		beyond, than, p.Job.Length.Fine(math.Abs(e.Off)))
+		beyond, than, p.Job.Length.FormatDecimal(math.Abs(e.Off)))
 }
 
 // paperNotes says of the outside paper where it ends short of the glass, and
@@ -52,7 +52,7 @@ func paperNotes(p *pattern.Plan, outside pattern.Face) []string {
 	}
 	if off := len(p.Unseen(outside)); off > 0 {
 		words = append(words, fmt.Sprintf("%s of %d lie off the outside paper, wholly or partly; wrap lists them.",
-			count(off*p.Turns(), "cut"), len(p.Cuts)*p.Turns()))
+			count(off*p.Periods(), "cut"), len(p.Cuts)*p.Periods()))
 	}
 	return words
 }

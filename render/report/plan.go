@@ -267,7 +267,7 @@ func findings(p *pattern.Plan) []findingJSON {
 			out = append(out, findingJSON{
 				Kind: f.Kind.String(), Cuts: append([]int{}, f.Cuts...), Repeat: f.Repeat, Theta: degrees(f.Theta),
 				Height: number(f.Height), Measured: number(f.Measured), Wanted: number(f.Wanted), Share: f.Share,
-				Cure: Cure(p, f), Letter: g.Letter, Recurs: p.Turns(),
+				Cure: Cure(p, f), Letter: g.Letter, Recurs: p.Periods(),
 			})
 		}
 	}

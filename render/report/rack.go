@@ -34,10 +34,10 @@ type wheelOnesJSON struct {
 }
 
 // RackJSON writes how a design goes on each wheel of the rack.
-func RackJSON(w io.Writer, j *job.Job, wheels []search.WheelFit) error {
+func RackJSON(w io.Writer, j *job.Job, wheels []search.OnWheel) error {
 	out := rackJSON{Schema: schema, Title: j.Title, Wheels: []wheelOnesJSON{}}
 	for _, f := range wheels {
-		one := wheelOnesJSON{Wheel: j.Rack[f.Wheel].Name, Most: f.Most, Short: f.Short,
+		one := wheelOnesJSON{Wheel: j.Rack[f.Wheel].Name, Most: f.Max, Short: f.Short,
 			Depth: where(f.Depth > 0, f.Depth), Groove: where(f.Unfit == nil, f.Groove),
 			Land: where(f.Land < search.Within && f.Unfit == nil, f.Land)}
 		if f.Clear || !f.Short {
@@ -55,7 +55,7 @@ func RackJSON(w io.Writer, j *job.Job, wheels []search.WheelFit) error {
 }
 
 // Rack writes it as a table.
-func Rack(w io.Writer, j *job.Job, wheels []search.WheelFit) error {
+func Rack(w io.Writer, j *job.Job, wheels []search.OnWheel) error {
 	u := j.Length
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s, all of it on each wheel of the rack:\n\n", j.Title)
@@ -67,7 +67,7 @@ func Rack(w io.Writer, j *job.Job, wheels []search.WheelFit) error {
 	fmt.Fprintf(t, "  wheel\tclears as asked\tmost %s\tgreatest depth\twidest groove\tsmallest land\n", key)
 	short, unfit := false, false
 	for _, f := range wheels {
-		clears, most, depth, groove, land := "no", "none", "none", u.Fine(f.Groove), u.Fine(f.Land)
+		clears, most, depth, groove, land := "no", "none", "none", u.FormatDecimal(f.Groove), u.FormatDecimal(f.Land)
 		if f.Short {
 			most, depth, short = "not found", "not found", true
 			clears = "not known"
@@ -75,14 +75,14 @@ func Rack(w io.Writer, j *job.Job, wheels []search.WheelFit) error {
 		if f.Clear {
 			clears = "yes"
 		}
-		if f.Most > 0 {
-			most = fmt.Sprint(f.Most)
+		if f.Max > 0 {
+			most = fmt.Sprint(f.Max)
 		}
 		if f.Depth > 0 {
-			depth = u.Text(f.Depth)
+			depth = u.Format(f.Depth)
 		}
 		if f.Land >= search.Within {
-			land = "over " + u.Text(search.Within)
+			land = "over " + u.Format(search.Within)
 		}
 		if f.Unfit != nil {
 			groove, land, unfit = "-", "-", true

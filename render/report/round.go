@@ -27,7 +27,7 @@ func rounds(p *pattern.Plan) []roundJSON {
 	out := []roundJSON{}
 	for _, r := range p.Roundness() {
 		out = append(out, roundJSON{
-			Height: number(r.Height), Across: [2]number{number(r.Least), number(r.Most)},
+			Height: number(r.Height), Across: [2]number{number(r.Min), number(r.Max)},
 			OutOfRound: number(r.OutOfRound()), Chord: number(r.Chord),
 			Parts: [2]number{number(r.Shortest), number(r.Longest)},
 			Off:   known(r.Off), ClosingGap: where(!math.IsNaN(r.Off), r.Gap),
@@ -48,12 +48,12 @@ func Rounds(b *strings.Builder, u geometry.Unit, p *pattern.Plan) {
 			where = fmt.Sprintf(": blank %q,", p.Blank.Name)
 		}
 		text := fmt.Sprintf("Out of round%s %s above the table: from %s to %s across. Equal parts of its girth have chords from %s to %s",
-			where, u.Text(r.Height), u.Exact(r.Least), u.Exact(r.Most), u.Fine(r.Shortest), u.Fine(r.Longest))
+			where, u.Format(r.Height), u.FormatWithRest(r.Min), u.FormatWithRest(r.Max), u.FormatDecimal(r.Shortest), u.FormatDecimal(r.Longest))
 		if math.IsNaN(r.Off) {
 			text += "."
 		} else {
 			text += fmt.Sprintf("; dividers set to %s put a mark up to %s off its place, and the last step would %s.",
-				u.Fine(r.Chord), u.Fine(r.Off), Closing(u, r.Gap))
+				u.FormatDecimal(r.Chord), u.FormatDecimal(r.Off), Closing(u, r.Gap))
 		}
 		fmt.Fprintf(b, "%s\n", wrap(text, 76, ""))
 	}

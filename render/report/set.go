@@ -72,12 +72,12 @@ func set(s *pattern.Set) *setJSON {
 	for _, m := range s.Members {
 		glass := glassware(m.Plan)
 		out.Blanks = append(out.Blanks, memberJSON{
-			m.Blank.Name, number(m.Blank.Height()), number(m.Across), number(m.Wall), number(m.OutOfRound),
+			m.Blank.Name, number(m.Blank.Height()), number(m.Diameter), number(m.Wall), number(m.OutOfRound),
 			[2]number{number(m.Own.Foot), number(m.Own.Top)}, m.By.String(),
 			glass.HoldsToRim, glass.Weight, len(m.Groups()),
 		})
 	}
-	for _, h := range s.Holds {
+	for _, h := range s.Limits {
 		one := holdJSON{
 			Blank: h.Member.Blank.Name, By: h.By.String(),
 			Taller: number(h.Taller), Wider: number(h.Wider), Findings: h.Findings, Before: h.Before,
@@ -101,17 +101,17 @@ func set(s *pattern.Set) *setJSON {
 func Set(w io.Writer, s *pattern.Set) error {
 	u := s.Job.Length
 	var b strings.Builder
-	band := fmt.Sprintf("from %s to %s above the table", u.Text(s.Band.Foot), u.Text(s.Band.Top))
+	band := fmt.Sprintf("from %s to %s above the table", u.Format(s.Band.Foot), u.Format(s.Band.Top))
 	if s.Job.Layout.Match == job.Set {
 		fmt.Fprintf(&b, "The set, %d blanks that match: one band, %s, and one size of motif.\n\n", len(s.Members), band)
 	} else {
 		fmt.Fprintf(&b, "The set, %d blanks, each to its own limits; what their bands share goes %s.\n\n", len(s.Members), band)
 	}
 	members(&b, s)
-	if len(s.Holds) > 0 {
+	if len(s.Limits) > 0 {
 		b.WriteByte('\n')
 	}
-	for _, h := range s.Holds {
+	for _, h := range s.Limits {
 		fmt.Fprintf(&b, "%s\n", wrap(held(s, h), 76, ""))
 	}
 	fmt.Fprintf(&b, "\n%s\n", wrap(practice(s), 76, ""))
@@ -127,8 +127,8 @@ func members(b *strings.Builder, s *pattern.Set) {
 	for _, m := range s.Members {
 		ends := map[pattern.Bound]string{pattern.ByWall: "thin wall", pattern.ByRim: "rim margin", pattern.ByPaper: "end of paper"}[m.By]
 		holds, weighs, round := "-", "-", "-"
-		if m.Blank.Hollow() {
-			ml, g := m.Blank.Holds(m.Blank.Height())/1000, m.Blank.Weight()
+		if m.Blank.FloorKnown() {
+			ml, g := m.Blank.Capacity(m.Blank.Height())/1000, m.Blank.Weight()
 			holds, weighs = fmt.Sprintf("%.0f ml", ml), fmt.Sprintf("%.0f g", g)
 			if u == geometry.Inch {
 				holds = fmt.Sprintf("%.1f fl oz (%s)", ml/millilitresPerOunce, holds)
@@ -136,17 +136,17 @@ func members(b *strings.Builder, s *pattern.Set) {
 			}
 		}
 		if m.OutOfRound >= 0.01 {
-			round = u.Fine(m.OutOfRound)
+			round = u.FormatDecimal(m.OutOfRound)
 		}
-		fmt.Fprintf(t, "  %s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%d\n", m.Blank.Name, u.Text(m.Blank.Height()), u.Text(m.Across),
-			u.Fine(m.Wall), round, u.AtMost(m.Own.Top), ends, holds, weighs, len(m.Groups()))
+		fmt.Fprintf(t, "  %s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%d\n", m.Blank.Name, u.Format(m.Blank.Height()), u.Format(m.Diameter),
+			u.FormatDecimal(m.Wall), round, u.FormatDown(m.Own.Top), ends, holds, weighs, len(m.Groups()))
 	}
 	t.Flush()
 	b.WriteString("  (across: at the middle of the band; thinnest: its wall in the band; band may reach: by itself)\n")
 }
 
 // held says how a blank holds the set back, and what leaving it out would win.
-func held(s *pattern.Set, h pattern.Hold) string {
+func held(s *pattern.Set, h pattern.Limit) string {
 	name := h.Member.Blank.Name
 	var text string
 	switch h.By {
@@ -177,20 +177,20 @@ func held(s *pattern.Set, h pattern.Hold) string {
 }
 
 // lowered says how a blank holds the band down.
-func lowered(s *pattern.Set, h pattern.Hold) string {
+func lowered(s *pattern.Set, h pattern.Limit) string {
 	u, top := s.Job.Length, s.Band.Top
 	if s.Job.Layout.Band != nil {
 		top = h.Member.Own.Top
 	}
-	ends := fmt.Sprintf("above %s its rim's margin begins", u.AtMost(top))
+	ends := fmt.Sprintf("above %s its rim's margin begins", u.FormatDown(top))
 	switch h.By {
 	case pattern.ByPaper:
-		ends = fmt.Sprintf("above %s the job has no paper on it", u.AtMost(top))
+		ends = fmt.Sprintf("above %s the job has no paper on it", u.FormatDown(top))
 	case pattern.ByWall:
 		m := h.End.Motif
-		ends = fmt.Sprintf("above %s its wall is too thin for motif %d (%s)", u.AtMost(h.End.Thin), m+1, s.Job.Motifs[m].Kind.Name)
+		ends = fmt.Sprintf("above %s its wall is too thin for motif %d (%s)", u.FormatDown(h.End.Thin), m+1, s.Job.Motifs[m].Kind.Name)
 		if h.End.Thin < top-u.Step()/2 {
-			ends += fmt.Sprintf(", which a band that reached above %s would bring there", u.AtMost(top))
+			ends += fmt.Sprintf(", which a band that reached above %s would bring there", u.FormatDown(top))
 		}
 	}
 	switch {
@@ -200,7 +200,7 @@ func lowered(s *pattern.Set, h pattern.Hold) string {
 		return fmt.Sprintf("holds the band down: %s. Leaving it out wins nothing: %q ends no higher.", ends, h.Next.Blank.Name)
 	}
 	return fmt.Sprintf("holds the band down: %s. Without it the band would reach %s, %s higher, where %q would end it.",
-		ends, u.Text(s.Band.Top+h.Taller), u.Text(h.Taller), h.Next.Blank.Name)
+		ends, u.Format(s.Band.Top+h.Taller), u.Format(h.Taller), h.Next.Blank.Name)
 }
 
 // practice says which blank to practise on, and why.
@@ -238,7 +238,7 @@ func Why(u geometry.Unit, d pattern.Standing) string {
 			how = less
 		}
 		if at >= 0 {
-			how += " at " + u.Text(at)
+			how += " at " + u.Format(at)
 		}
 		words = append(words, difference(u, math.Abs(by))+" "+how)
 	}
@@ -259,7 +259,7 @@ func Why(u geometry.Unit, d pattern.Standing) string {
 // difference writes a length to the caliper's step, or finer where it is less.
 func difference(u geometry.Unit, mm float64) string {
 	if mm < 2*u.Step() {
-		return u.Fine(mm)
+		return u.FormatDecimal(mm)
 	}
-	return u.Text(mm)
+	return u.Format(mm)
 }

@@ -33,7 +33,7 @@ func (s Stepped) rounds(unit geometry.Unit, c Circle) []round {
 		out[i] = round{used, gap, c.division().Mend(geometry.Round{Setting: used, Gap: gap})}
 		// A caliper's setting is what the next round is stepped with, but where it
 		// doesn't show the difference: then the dividers are opened by a hair.
-		if used = unit.Setting(out[i].mended).Length; unit.Text(out[i].used) == unit.Text(out[i].mended) {
+		if used = unit.Setting(out[i].mended).Length; unit.Format(out[i].used) == unit.Format(out[i].mended) {
 			used = out[i].mended
 		}
 		used = math.Min(used, 2*c.Radius)
@@ -76,13 +76,13 @@ func (s Stepped) misread(unit geometry.Unit, c Circle) (m misread, ok bool) {
 // words says so, and what to measure again.
 func (m misread) words(unit geometry.Unit, used float64) string {
 	text := fmt.Sprintf("That does not go with a setting of %s, with which the last step would %s: "+
-		"the diameter or the setting was probably misread.", unit.Exact(used), Closing(unit, m.gap))
+		"the diameter or the setting was probably misread.", unit.FormatWithRest(used), Closing(unit, m.gap))
 	var means []string
 	if !math.IsNaN(m.radius) {
-		means = append(means, fmt.Sprintf("a circle %s across", unit.Text(2*m.radius)))
+		means = append(means, fmt.Sprintf("a circle %s across", unit.Format(2*m.radius)))
 	}
 	if !math.IsNaN(m.setting) {
-		means = append(means, "dividers set to "+unit.Text(m.setting))
+		means = append(means, "dividers set to "+unit.Format(m.setting))
 	}
 	if means == nil {
 		return text + " No circle and no setting would leave that gap."
@@ -146,13 +146,13 @@ func (s Stepped) words(b *strings.Builder, unit geometry.Unit, c Circle) {
 		} else {
 			b.WriteString("With")
 		}
-		fmt.Fprintf(b, " a gap of %s left, %s.\n", unit.Fine(r.gap), opened(unit, r))
+		fmt.Fprintf(b, " a gap of %s left, %s.\n", unit.FormatDecimal(r.gap), opened(unit, r))
 		if m, misread := s.misread(unit, c); misread && i == 0 {
 			fmt.Fprintf(b, "%s\n", wrap(m.words(unit, r.used), 76, ""))
 		}
 	}
 	if s.Used > 0 {
-		fmt.Fprintf(b, "Set to %s, %d steps %s.\n", unit.Exact(s.Used), c.Parts,
+		fmt.Fprintf(b, "Set to %s, %d steps %s.\n", unit.FormatWithRest(s.Used), c.Parts,
 			Closing(unit, c.division().ClosingGap(s.Used)))
 	}
 	b.WriteByte('\n')
@@ -165,20 +165,20 @@ func opened(unit geometry.Unit, r round) string {
 	if by < 0 {
 		how = "close"
 	}
-	move := fmt.Sprintf("%s the dividers by %s", how, unit.Fine(math.Abs(by)))
+	move := fmt.Sprintf("%s the dividers by %s", how, unit.FormatDecimal(math.Abs(by)))
 	switch {
 	case Closing(unit, by) == "close":
 		return "the dividers are right"
-	case unit.Text(r.used) != mark.Text:
-		return fmt.Sprintf("set %s instead (%s): %s", mark.Text, unit.Fine(r.mended), move)
+	case unit.Format(r.used) != mark.Text:
+		return fmt.Sprintf("set %s instead (%s): %s", mark.Text, unit.FormatDecimal(r.mended), move)
 	}
 	// The caliper would be set to the same mark once more.
 	stand := "just at it"
-	if past := unit.Fine(math.Abs(r.mended - mark.Length)); strings.ContainsAny(past, "123456789") {
+	if past := unit.FormatDecimal(math.Abs(r.mended - mark.Length)); strings.ContainsAny(past, "123456789") {
 		stand = past + " past it"
 		if r.mended < mark.Length {
 			stand = past + " short of it"
 		}
 	}
-	return fmt.Sprintf("keep the caliper at %s and %s, to stand %s (%s): a hair that no caliper shows", mark.Text, move, stand, unit.Fine(r.mended))
+	return fmt.Sprintf("keep the caliper at %s and %s, to stand %s (%s): a hair that no caliper shows", mark.Text, move, stand, unit.FormatDecimal(r.mended))
 }

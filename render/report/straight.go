@@ -29,10 +29,10 @@ func taken(p *pattern.Plan) string {
 	for i, s := range p.Blank.Stations {
 		by := 2 * p.Blank.Off(s)
 		words := "nothing"
-		if u.Fine(math.Abs(by)) != u.Fine(0) {
-			words, shows = u.Fine(math.Abs(by))+wider(by), true
+		if u.FormatDecimal(math.Abs(by)) != u.FormatDecimal(0) {
+			words, shows = u.FormatDecimal(math.Abs(by))+wider(by), true
 		}
-		off[i] = fmt.Sprintf("%s at %s", words, u.Text(s.Height))
+		off[i] = fmt.Sprintf("%s at %s", words, u.Format(s.Height))
 	}
 	if !shows {
 		return "taken as straight, as it was measured."
@@ -53,8 +53,8 @@ func odd(p *pattern.Plan, m pattern.Misreading) string {
 	if m.Round {
 		way = "round"
 	}
-	read, straight := u.Given(m.Read), straightReading(u, m)
-	where := u.Text(m.Station.Height) + " above the table"
+	read, straight := u.FormatChosen(m.Read), straightReading(u, m)
+	where := u.Format(m.Station.Height) + " above the table"
 	words := fmt.Sprintf("only the reading %s makes it curved: %s %s was read, and with %s the glass would be straight.", where, read, way, straight)
 	if !m.Sure {
 		words = fmt.Sprintf("is it curved, or was it misread %s? %s %s was read, and with %s there the glass would be straight.", where, read, way, straight)
@@ -69,8 +69,8 @@ func odd(p *pattern.Plan, m pattern.Misreading) string {
 // straightReading writes what the reading would have to be, to the caliper's step
 // or finer where it would then read like what was read.
 func straightReading(u geometry.Unit, m pattern.Misreading) string {
-	if text := u.Text(m.Straight); text != u.Text(m.Read) {
+	if text := u.Format(m.Straight); text != u.Format(m.Read) {
 		return text
 	}
-	return u.Fine(m.Straight)
+	return u.FormatDecimal(m.Straight)
 }

@@ -80,7 +80,7 @@ func (a composer) extent(p piece) string {
 	}
 	// A repeat is on the piece that holds its middle.
 	n := s.plan.Repeats
-	first, last := int(math.Ceil(p.from/s.plan.Pitch())), int(math.Ceil(p.to/s.plan.Pitch()))-1
+	first, last := int(math.Ceil(p.from/s.plan.PitchAngle())), int(math.Ceil(p.to/s.plan.PitchAngle()))-1
 	name := func(i int) int { return (i%n+n)%n + 1 }
 	switch {
 	case last < first:
@@ -104,7 +104,7 @@ func (a composer) placing() string {
 	}
 	edge, on := "base edge", "on the table"
 	if s.face.Lower.Why != pattern.Whole {
-		edge, on = "lower edge", fmt.Sprintf("on a line drawn round %s above the table", s.plan.Job.Length.Text(s.low))
+		edge, on = "lower edge", fmt.Sprintf("on a line drawn round %s above the table", s.plan.Job.Length.Format(s.low))
 	}
 	how := fmt.Sprintf("The %s stands %s, the arrow points to the rim.", edge, on)
 	if s.apart() {
@@ -127,7 +127,7 @@ func (a composer) placingInside() string {
 	case s.face.Upper.Why == pattern.Whole:
 		return "The upper edge is level with the rim" + arrow
 	}
-	return fmt.Sprintf("The upper edge lies %s below the rim%s", s.plan.Job.Length.Text(s.face.Upper.Own-s.high), arrow)
+	return fmt.Sprintf("The upper edge lies %s below the rim%s", s.plan.Job.Length.Format(s.face.Upper.Own-s.high), arrow)
 }
 
 func capital(words string) string { return strings.ToUpper(words[:1]) + words[1:] }

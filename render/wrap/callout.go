@@ -22,9 +22,9 @@ const (
 	leaderDot   = 0.45 // the radius of the dot on the cut, whose line is half as wide
 )
 
-// mostCallouts is how many numbers are tried as call-outs on one piece: more could
+// maxCallouts is how many numbers are tried as call-outs on one piece: more could
 // not be followed, and each is looked for all round its cut.
-const mostCallouts = 60
+const maxCallouts = 60
 
 // callout finds room for the number of a cut that has none beside it: as near as
 // it can, and where its leader crosses fewest other cuts.
@@ -67,8 +67,8 @@ func reach(way geometry.Point, tilt, width, tall float64) float64 {
 
 // free reports whether a call-out hides no cut, and runs into no other words.
 func (o *obstacles) free(c callout) bool {
-	const clear = 0.35
-	text := clearance{own: clear, cuts: clear, ink: clear, faint: 0.2, hatching: -1, outlines: offOutline}
+	const isFree = 0.35
+	text := clearance{own: isFree, cuts: isFree, ink: isFree, faint: 0.2, hatching: -1, outlines: offOutline}
 	leader := clearance{own: -1, cuts: -1, ink: 0.2, faint: -1, hatching: -1, outlines: -1}
 	return o.clear(o.figures(c.text), otherInk, text) && o.clear(geometry.NewOutline(c.leader), otherInk, leader)
 }

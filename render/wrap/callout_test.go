@@ -98,7 +98,7 @@ func TestNumbersAreLegible(t *testing.T) {
 // Worked by hand: 3 is on the other piece, 4, 6, 7 and 8 on none.
 func TestKeyListsWhatHasNoNumber(t *testing.T) {
 	one, two := piece{number: 1}, piece{number: 2}
-	s := &sheet{numbering: map[piece]numbering{
+	s := &facePaper{numbering: map[piece]numbering{
 		one: {set: []int{1, 2}, left: []int{3, 4, 8}}, two: {set: []int{3, 5}, left: []int{4, 6, 7}},
 	}}
 	want := "No room for the numbers of cuts 4, 6 to 8: count on from their neighbours, as the cut list does."

@@ -20,7 +20,7 @@ func (l *labels) repeatNumbers() {
 	for i := range l.panes {
 		on := &l.panes[i]
 		for theta := range l.steps(on.from, on.to, 0) {
-			number := fmt.Sprint(modulo(int(math.Round(theta/l.plan.Pitch())), l.plan.Repeats) + 1)
+			number := fmt.Sprint(modulo(int(math.Round(theta/l.plan.PitchAngle())), l.plan.Repeats) + 1)
 			first := spot{at: on.beside(theta, on.low+1.2, 2), turn: on.tilt(theta, on.low)}
 			spots := func(yield func(spot) bool) {
 				for _, up := range []float64{1.2, 2.6, 4} {
@@ -48,14 +48,14 @@ func (l *labels) repeatNumbers() {
 func (l *labels) edgeWords() {
 	u, face := l.plan.Job.Length, l.face
 	if l.piece.lowest && face.Lower.Why != pattern.Whole {
-		above, from := u.Text(l.low), "table"
+		above, from := u.Format(l.low), "table"
 		if l.side == Inside {
-			above, from = u.Text(l.low-face.Lower.Own), "inside floor"
+			above, from = u.Format(l.low-face.Lower.Own), "inside floor"
 		}
 		l.edgeWord(l.low, aboveLine, fmt.Sprintf("%s above the %s", above, from))
 	}
 	if l.piece.highest && face.Upper.Why != pattern.Whole && l.high == face.High {
-		l.edgeWord(l.high, -belowLine, u.Text(face.Upper.Own-l.high)+" below the rim")
+		l.edgeWord(l.high, -belowLine, u.Format(face.Upper.Own-l.high)+" below the rim")
 	}
 }
 
@@ -176,7 +176,7 @@ func (l *labels) bandWords() {
 		{"band top", l.plan.Band.Top, aboveLine, -belowLine},
 		{"band foot", l.plan.Band.Foot, -belowLine, aboveLine},
 	} {
-		height := l.plan.Job.Length.Text(b.height) // on the outside, as it is measured
+		height := l.plan.Job.Length.Format(b.height) // on the outside, as it is measured
 		b.height = l.face.Height(b.height)
 		if b.height < l.piece.low || b.height > l.piece.high {
 			continue
@@ -210,7 +210,7 @@ func (l *labels) bandWords() {
 
 // thinWords says on the hatching what it is.
 func (l *labels) thinWords() {
-	for _, thin := range l.sheet.thin {
+	for _, thin := range l.facePaper.thin {
 		if thin.To <= l.piece.low || thin.From >= l.piece.high {
 			continue
 		}

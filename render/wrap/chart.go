@@ -69,7 +69,7 @@ func NewMotifChart(ctx context.Context, kind motifs.Kind, o Options) (*Wrap, err
 }
 
 func swatchGlass() string {
-	return "a straight glass " + geometry.Inch.Text(swatchAcross) + " across"
+	return "a straight glass " + geometry.Inch.Format(swatchAcross) + " across"
 }
 
 // chartKey says what the swatches of some kinds are cut with.
@@ -77,14 +77,14 @@ func chartKey(kinds ...motifs.Kind) []page.Note {
 	with := func(k motifs.Kind) string {
 		wheel, depth := swatchCut(k)
 		u := geometry.Inch
-		what := fmt.Sprintf("a %s mitre of %.0f°", u.Text(2*wheel.Radius), wheel.Angle*180/math.Pi)
+		what := fmt.Sprintf("a %s mitre of %.0f°", u.Format(2*wheel.Radius), wheel.Angle*180/math.Pi)
 		switch wheel.Edge {
 		case groove.Round:
-			what = fmt.Sprintf("a %s wheel with a round edge of %s radius", u.Text(2*wheel.Radius), u.Text(wheel.Convex))
+			what = fmt.Sprintf("a %s wheel with a round edge of %s radius", u.Format(2*wheel.Radius), u.Format(wheel.Convex))
 		case groove.Flat:
-			what = fmt.Sprintf("a %s flat wheel, %s wide", u.Text(2*wheel.Radius), u.Text(wheel.Thick))
+			what = fmt.Sprintf("a %s flat wheel, %s wide", u.Format(2*wheel.Radius), u.Format(wheel.Thick))
 		}
-		return fmt.Sprintf("%s, %s deep", what, u.Text(depth))
+		return fmt.Sprintf("%s, %s deep", what, u.Format(depth))
 	}
 	words := "Heavy: the line to trace. Grey: the groove at its true width. Cut with " + with(kinds[0])
 	for _, k := range kinds[1:] {
@@ -108,7 +108,7 @@ const (
 
 	cellGap = 2.8 // the least between two columns
 	rowGap  = 5.0
-	mostGap = 12.0
+	maxGap  = 12.0
 	wordGap = 0.8 // between a picture and its words
 )
 
@@ -226,7 +226,7 @@ func (c *chart) pages(ctx context.Context, a composer, f page.Format) ([]printin
 	columns := int((across + cellGap) / (wide(c.repeats) + cellGap))
 	gap := 0.0
 	if columns > 1 {
-		gap = min((across-float64(columns)*wide(c.repeats))/float64(columns-1), mostGap)
+		gap = min((across-float64(columns)*wide(c.repeats))/float64(columns-1), maxGap)
 	}
 	rows, err := c.rows(ctx, max(columns, 1), gap, a.Letters)
 	if err != nil {

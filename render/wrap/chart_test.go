@@ -85,8 +85,8 @@ func TestChartsKeepToTheirPages(t *testing.T) {
 
 // overlapping reports whether boxes share more than lines set close do.
 func overlapping(a, b geometry.Box) bool {
-	const close = 0.8 // mm: tails and capitals of two lines
-	return min(a.Max.X, b.Max.X)-max(a.Min.X, b.Min.X) > 0 && min(a.Max.Y, b.Max.Y)-max(a.Min.Y, b.Min.Y) > close
+	const near = 0.8 // mm: tails and capitals of two lines
+	return min(a.Max.X, b.Max.X)-max(a.Min.X, b.Min.X) > 0 && min(a.Max.Y, b.Max.Y)-max(a.Min.Y, b.Min.Y) > near
 }
 
 // Every swatch has cuts, within its frame, at values that a job may give; and of
@@ -144,13 +144,13 @@ func TestShades(t *testing.T) {
 		p    motifs.Param
 		want []float64
 	}{
-		{motifs.Param{Sort: motifs.Switch, Default: 1, Most: 1}, []float64{0, 1}},
-		{motifs.Param{Sort: motifs.Count, Default: 8, Least: 3, Most: 32}, []float64{5, 8, 14}},
-		{motifs.Param{Sort: motifs.Count, Default: 1, Least: 1, Most: 3}, []float64{1, 2, 3}},
-		{motifs.Param{Sort: motifs.Count, Default: 0, Least: 0, Most: 4}, []float64{0, 1, 2}},
-		{motifs.Param{Default: 80, Least: 10, Most: 180}, []float64{31, 80, 150}},
-		{motifs.Param{Default: 0, Least: 0, Most: 1}, []float64{0, 0.4, 0.8}},
-		{motifs.Param{Default: 1, Least: 0, Most: 1}, []float64{0.2, 0.6, 1}},
+		{motifs.Param{Sort: motifs.Switch, Default: 1, Max: 1}, []float64{0, 1}},
+		{motifs.Param{Sort: motifs.Count, Default: 8, Min: 3, Max: 32}, []float64{5, 8, 14}},
+		{motifs.Param{Sort: motifs.Count, Default: 1, Min: 1, Max: 3}, []float64{1, 2, 3}},
+		{motifs.Param{Sort: motifs.Count, Default: 0, Min: 0, Max: 4}, []float64{0, 1, 2}},
+		{motifs.Param{Default: 80, Min: 10, Max: 180}, []float64{31, 80, 150}},
+		{motifs.Param{Default: 0, Min: 0, Max: 1}, []float64{0, 0.4, 0.8}},
+		{motifs.Param{Default: 1, Min: 0, Max: 1}, []float64{0.2, 0.6, 1}},
 	} {
 		got := shades(test.p)
 		if len(got) != len(test.want) {

@@ -28,7 +28,7 @@ func hatchPen() drawing.Pen   { return drawing.Pen{Width: 0.15, Ink: hatchInk} }
 func ringPen() drawing.Pen    { return drawing.Pen{Width: 0.4} }
 
 // content draws what lies on a strip.
-func (s *sheet) content(d *drawing.Drawing, st strip) {
+func (s *facePaper) content(d *drawing.Drawing, st strip) {
 	s.tooThin(d, st)
 	s.bands(d, st)
 	s.repeats(d, st)
@@ -37,7 +37,7 @@ func (s *sheet) content(d *drawing.Drawing, st strip) {
 }
 
 // marked returns where lines round a strip begin and end: they stay off the tab.
-func (s *sheet) marked(st strip) (from, to, low, high float64) {
+func (s *facePaper) marked(st strip) (from, to, low, high float64) {
 	from, to, low, high = s.shown(st)
 	if st.last {
 		to = st.to
@@ -47,7 +47,7 @@ func (s *sheet) marked(st strip) (from, to, low, high float64) {
 
 // tooThin hatches off the glass that is too thin for the cuts that stand there or,
 // where none do, for the shallowest.
-func (s *sheet) tooThin(d *drawing.Drawing, st strip) {
+func (s *facePaper) tooThin(d *drawing.Drawing, st strip) {
 	from, to, low, high := s.marked(st)
 	for _, thin := range s.thin {
 		foot, top := max(thin.From, low), min(thin.To, high)
@@ -66,7 +66,7 @@ func (s *sheet) tooThin(d *drawing.Drawing, st strip) {
 }
 
 // bands draws the limits of the band.
-func (s *sheet) bands(d *drawing.Drawing, st strip) {
+func (s *facePaper) bands(d *drawing.Drawing, st strip) {
 	from, to, low, high := s.marked(st)
 	for _, limit := range []float64{s.plan.Band.Foot, s.plan.Band.Top} {
 		if z := s.face.Height(limit); z >= low && z <= high {
@@ -78,11 +78,11 @@ func (s *sheet) bands(d *drawing.Drawing, st strip) {
 // repeats draws the lines between repeats, the middle line of each and, at the
 // paper's base, a tick to stand on the mark stepped off at the foot. Lines of one
 // kind follow on each other.
-func (s *sheet) repeats(d *drawing.Drawing, st strip) {
+func (s *facePaper) repeats(d *drawing.Drawing, st strip) {
 	const tick = 5.0
 	from, to, low, high := s.marked(st)
 	middles := slices.Collect(s.steps(from, to, 0))
-	for theta := range s.steps(from, to, s.plan.Pitch()/2) {
+	for theta := range s.steps(from, to, s.plan.PitchAngle()/2) {
 		if st.onEdge(theta) {
 			continue // the edge itself parts the repeats
 		}
@@ -106,10 +106,10 @@ func (s *sheet) repeats(d *drawing.Drawing, st strip) {
 
 // steps yields the angles between two that are a whole number of pitches on from
 // another; both ends count.
-func (s *sheet) steps(from, to, first float64) iter.Seq[float64] {
+func (s *facePaper) steps(from, to, first float64) iter.Seq[float64] {
 	const touch = 1e-9
 	return func(yield func(float64) bool) {
-		pitch := s.plan.Pitch()
+		pitch := s.plan.PitchAngle()
 		for i := math.Ceil((from - touch - first) / pitch); first+i*pitch <= to+touch; i++ {
 			if !yield(first + i*pitch) {
 				return
@@ -151,7 +151,7 @@ func traces(p *pattern.Plan, face pattern.Face) []trace {
 // grooves draws the footprints at their true width and the lines to trace. They
 // are cut off at the strip's ends while they are places of the glass, where
 // those are straight.
-func (s *sheet) grooves(d *drawing.Drawing, st strip) {
+func (s *facePaper) grooves(d *drawing.Drawing, st strip) {
 	from, to, low, high := s.shown(st)
 	var cuts drawing.Drawing
 	if st.last && to > st.to {
@@ -167,8 +167,8 @@ func (s *sheet) grooves(d *drawing.Drawing, st strip) {
 }
 
 // cutsIn returns what of the cuts lies in a box of places of the glass.
-func (s *sheet) cutsIn(box geometry.Box) drawing.Drawing {
-	period := float64(s.plan.Period) * s.plan.Pitch()
+func (s *facePaper) cutsIn(box geometry.Box) drawing.Drawing {
+	period := float64(s.plan.Period) * s.plan.PitchAngle()
 	var cuts drawing.Drawing
 	for i, t := range s.traces {
 		for turns := math.Ceil((box.Min.X - t.box.Max.X) / period); t.box.Min.X+turns*period <= box.Max.X; turns++ {
@@ -187,7 +187,7 @@ func (s *sheet) cutsIn(box geometry.Box) drawing.Drawing {
 
 // cutName names a cut of the plan, so many periods on: its number in the lists,
 // its repeat and what it is of.
-func (s *sheet) cutName(i, periods int) drawing.Name {
+func (s *facePaper) cutName(i, periods int) drawing.Name {
 	c, around := s.plan.Cuts[i], s.plan.Around(s.plan.Cuts[i].ID)
 	turn := modulo(periods, len(around))
 	return drawing.Name{

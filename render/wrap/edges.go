@@ -13,7 +13,7 @@ func matchPen() drawing.Pen {
 }
 
 // edges draws those edges of a strip along which the paper is cut.
-func (s *sheet) edges(d *drawing.Drawing, st strip) {
+func (s *facePaper) edges(d *drawing.Drawing, st strip) {
 	cut := func(points []geometry.Point) {
 		d.Add(drawing.Paper, drawing.Stroke{Points: points, Pen: edgePen()})
 	}
@@ -41,7 +41,7 @@ func (s *sheet) edges(d *drawing.Drawing, st strip) {
 // openings returns between which heights a gore's edge stands apart from its
 // neighbour's. Where they all but touch the paper is left whole and holds them
 // together.
-func (s *sheet) openings(st strip) [][2]float64 {
+func (s *facePaper) openings(st strip) [][2]float64 {
 	n := int(math.Ceil((st.high - st.low) / spacing))
 	height := func(i int) float64 { return st.low + (st.high-st.low)*float64(i)/float64(n) }
 	var open [][2]float64
@@ -63,7 +63,7 @@ func (s *sheet) openings(st strip) [][2]float64 {
 func tabSlope(st strip) float64 { return min(4, (st.high-st.low)/4) }
 
 // tabOf draws the strip by which the paper's right edge is taped under its left.
-func (s *sheet) tabOf(d *drawing.Drawing, st strip) {
+func (s *facePaper) tabOf(d *drawing.Drawing, st strip) {
 	slope := tabSlope(st)
 	low, high := st.low, st.high
 	points := []geometry.Point{st.at(st.to, low)}

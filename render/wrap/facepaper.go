@@ -10,8 +10,8 @@ import (
 	"roundlay/render/lettering"
 )
 
-// sheet is the paper for one blank, and draws pieces of it on its flat map.
-type sheet struct {
+// facePaper is the paper for one blank, and draws pieces of it on its flat map.
+type facePaper struct {
 	plan *pattern.Plan
 	side Side
 	face pattern.Face
@@ -45,8 +45,8 @@ type sheet struct {
 }
 
 // newSheet returns the paper for a plan's blank.
-func newSheet(p *pattern.Plan, o Options, letters *lettering.Letters) (*sheet, error) {
-	s := &sheet{
+func newSheet(p *pattern.Plan, o Options, letters *lettering.Letters) (*facePaper, error) {
+	s := &facePaper{
 		plan: p, side: o.Side, face: p.Outside(), at: o.SeamAt, tab: o.Seam == Tab, parts: p.Repeats,
 		mirror: o.Mirror, thickness: o.Thickness, letters: letters, drawn: map[piece]drawing.Drawing{}, numbering: map[piece]numbering{},
 	}
@@ -98,7 +98,7 @@ func thinOn(p *pattern.Plan, face pattern.Face) []pattern.ThinGlass {
 }
 
 // lay finds the flat map of paper whose middle lies some way off the face.
-func (s *sheet) lay(lift float64) {
+func (s *facePaper) lay(lift float64) {
 	c := s.face.Cone
 	s.cone = geometry.NewCone(c.HalfAngle, geometry.Circle{Radius: c.Radius + lift, Height: c.Height}, c.Along)
 	if !s.face.Curved() {
@@ -119,7 +119,7 @@ func (s *sheet) lay(lift float64) {
 }
 
 // divide says how many papers there are.
-func (s *sheet) divide() {
+func (s *facePaper) divide() {
 	switch {
 	case s.curved && !s.joined:
 		s.sheets, s.tab = s.parts, false
@@ -131,13 +131,13 @@ func (s *sheet) divide() {
 }
 
 // apart reports whether there are several papers, or may be.
-func (s *sheet) apart() bool { return s.sheets > 1 || s.side == Patches }
+func (s *facePaper) apart() bool { return s.sheets > 1 || s.side == Patches }
 
 // part returns the angle of one part.
-func (s *sheet) part() float64 { return 2 * math.Pi / float64(s.parts) }
+func (s *facePaper) part() float64 { return 2 * math.Pi / float64(s.parts) }
 
 // paperName names one of several papers.
-func (s *sheet) paperName() string {
+func (s *facePaper) paperName() string {
 	if s.side == Patches && s.sheets == s.plan.Repeats {
 		return "patch"
 	}
@@ -145,7 +145,7 @@ func (s *sheet) paperName() string {
 }
 
 // papers returns the papers that the sheet is made of.
-func (s *sheet) papers() []piece {
+func (s *facePaper) papers() []piece {
 	angle := 2 * math.Pi / float64(s.sheets)
 	all := make([]piece, s.sheets)
 	for i := range all {
@@ -159,7 +159,7 @@ func (s *sheet) papers() []piece {
 
 // frame returns the piece as it would lie on the sheet's cone, where it meets
 // its neighbours.
-func (s *sheet) frame(p piece) strip {
+func (s *facePaper) frame(p piece) strip {
 	f := strip{piece: p, on: s.cone, centre: p.middle(), place: geometry.Motion{Cos: 1}, leads: true}
 	if s.curved && !s.joined {
 		f.on = s.gore
@@ -168,7 +168,7 @@ func (s *sheet) frame(p piece) strip {
 }
 
 // strips returns the parts of a piece that lie flat by themselves.
-func (s *sheet) strips(p piece) []strip {
+func (s *facePaper) strips(p piece) []strip {
 	if !s.joined {
 		return []strip{s.frame(p)}
 	}
@@ -185,7 +185,7 @@ func (s *sheet) strips(p piece) []strip {
 
 // shown returns what a strip shows: paper on a cone runs on beyond a match line,
 // gores end at their edges.
-func (s *sheet) shown(st strip) (from, to, low, high float64) {
+func (s *facePaper) shown(st strip) (from, to, low, high float64) {
 	left, right := 0.0, 0.0
 	if !s.curved && !st.first {
 		left = overlap
@@ -200,7 +200,7 @@ func (s *sheet) shown(st strip) (from, to, low, high float64) {
 }
 
 // draw returns a piece, its middle line upright.
-func (s *sheet) draw(p piece) drawing.Drawing {
+func (s *facePaper) draw(p piece) drawing.Drawing {
 	if known, ok := s.drawn[p]; ok {
 		return known
 	}
@@ -226,7 +226,7 @@ func (s *sheet) draw(p piece) drawing.Drawing {
 }
 
 // box returns the box of a piece as it is drawn.
-func (s *sheet) box(p piece) geometry.Box {
+func (s *facePaper) box(p piece) geometry.Box {
 	box := geometry.EmptyBox()
 	for _, st := range s.strips(p) {
 		from, to, low, high := s.shown(st)

@@ -38,12 +38,12 @@ func placed(f pattern.Finding) bool { return len(f.Cuts) > 0 }
 
 // findRings returns the rings of a sheet. Findings so close together that one ring
 // holds them share it, so that rings don't pile up.
-func (s *sheet) findRings() []ring {
+func (s *facePaper) findRings() []ring {
 	const within = ringOuter - 0.3
 	profile := s.face.Profile
-	period := float64(s.plan.Period) * s.plan.Pitch()
+	period := float64(s.plan.Period) * s.plan.PitchAngle()
 	var rings []ring
-	told, _ := report.Told(s.plan)
+	told, _ := report.Listed(s.plan)
 	for _, g := range told {
 		for _, f := range g.Findings {
 			height := s.face.Height(f.Height)
@@ -68,8 +68,8 @@ func (s *sheet) findRings() []ring {
 }
 
 // around yields the angles between two at which a ring recurs.
-func (s *sheet) around(r ring, from, to float64) func(yield func(theta float64) bool) {
-	period := float64(s.plan.Period) * s.plan.Pitch()
+func (s *facePaper) around(r ring, from, to float64) func(yield func(theta float64) bool) {
+	period := float64(s.plan.Period) * s.plan.PitchAngle()
 	return func(yield func(theta float64) bool) {
 		for theta := r.theta + math.Ceil((from-r.theta)/period-1e-9)*period; theta <= to+1e-9; theta += period {
 			if !yield(theta) {
@@ -81,7 +81,7 @@ func (s *sheet) around(r ring, from, to float64) func(yield func(theta float64) 
 
 // findings rings the findings on a strip, and what of its neighbours' rings
 // reaches onto it: no ring leaves the paper.
-func (s *sheet) findings(d *drawing.Drawing, st strip) {
+func (s *facePaper) findings(d *drawing.Drawing, st strip) {
 	from, to, low, high := s.marked(st)
 	var paper geometry.Outline
 	for _, r := range s.rings {
@@ -122,7 +122,7 @@ func (l *labels) ringLetters() {
 	for i, p := range places {
 		// To the left of a repeat's middle on the left, so that the rings of a pair
 		// leave each other room.
-		left := math.Remainder(p.theta, l.plan.Pitch()) < -1e-9
+		left := math.Remainder(p.theta, l.plan.PitchAngle()) < -1e-9
 		l.ringLetter(strings.Join(p.letters, letterBreak), centres[i], p.on.tilt(p.theta, p.height), left, p.on, centres)
 	}
 }
@@ -154,7 +154,7 @@ search:
 				continue
 			}
 			r := l.rank(outline)
-			if r == aloneOnLines || r == closeOnLines {
+			if r == aloneOnLines || r == nearOthersOnLines {
 				r-- // a letter is legible on faint lines
 			}
 			if r < best {

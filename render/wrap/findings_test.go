@@ -92,8 +92,8 @@ func TestFindingsAreRinged(t *testing.T) {
 						if !placed(f) || f.Height < s.low || f.Height > s.high {
 							continue
 						}
-						for turns := range p.Turns() {
-							theta := f.Theta + float64(turns*p.Period)*p.Pitch()
+						for turns := range p.Periods() {
+							theta := f.Theta + float64(turns*p.Period)*p.PitchAngle()
 							for _, st := range strips {
 								for k := -2.0; k <= 2; k++ {
 									if th := theta + 2*math.Pi*k; th > st.from+0.05 && th < st.to-0.05 {

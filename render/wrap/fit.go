@@ -12,7 +12,7 @@ import (
 // fitWords says how well the paper fits the glass, where it is not perfect.
 func (a composer) fitWords() []string {
 	s, u := a.sheet, a.sheet.plan.Job.Length
-	misfit := fmt.Sprintf("%s in radius", u.Fine(s.face.Misfit))
+	misfit := fmt.Sprintf("%s in radius", u.FormatDecimal(s.face.Misfit))
 	ends := report.PaperEnds(s.plan, s.face, "this paper")
 	if s.curved {
 		what := "The glass is curved"
@@ -28,7 +28,7 @@ func (a composer) fitWords() []string {
 	var words []string
 	if !nothing(u, s.face.Misfit) {
 		words = append(words, fmt.Sprintf("On the %s the glass leaves this paper's cone by up to %s, which is %s of girth.",
-			a.reaching(), misfit, u.Fine(2*math.Pi*s.face.Misfit)))
+			a.reaching(), misfit, u.FormatDecimal(2*math.Pi*s.face.Misfit)))
 	}
 	return append(words, capitals(ends)...)
 }
@@ -58,7 +58,7 @@ func (a composer) joined() string {
 	where := "at their widest"
 	for z := a.sheet.low; z <= a.sheet.high; z++ {
 		if a.sheet.gore.RadiusAt(z) > a.sheet.gore.RadiusAt(a.sheet.joint)+0.5 {
-			where = a.sheet.plan.Job.Length.Text(a.sheet.joint) + " above the table"
+			where = a.sheet.plan.Job.Length.Format(a.sheet.joint) + " above the table"
 		}
 	}
 	return ", joined " + where + ": cut between them, and leave what is not parted by a line"
@@ -71,19 +71,19 @@ func (a composer) edgeError() string {
 	case nothing(u, g.Worst()):
 		return fmt.Sprintf("within %s of", finest(u))
 	case nothing(u, g.Gain):
-		return fmt.Sprintf("up to %s shorter than", u.Fine(g.Loss))
+		return fmt.Sprintf("up to %s shorter than", u.FormatDecimal(g.Loss))
 	case nothing(u, g.Loss):
-		return fmt.Sprintf("up to %s longer than", u.Fine(g.Gain))
+		return fmt.Sprintf("up to %s longer than", u.FormatDecimal(g.Gain))
 	}
-	return fmt.Sprintf("up to %s longer or %s shorter than", u.Fine(g.Gain), u.Fine(g.Loss))
+	return fmt.Sprintf("up to %s longer or %s shorter than", u.FormatDecimal(g.Gain), u.FormatDecimal(g.Loss))
 }
 
 // nothing reports whether a length is written as a row of noughts.
-func nothing(u geometry.Unit, mm float64) bool { return u.Fine(mm) == u.Fine(0) }
+func nothing(u geometry.Unit, mm float64) bool { return u.FormatDecimal(mm) == u.FormatDecimal(0) }
 
 // finest writes the least length that is not.
 func finest(u geometry.Unit) string {
-	noughts := u.Fine(0)
+	noughts := u.FormatDecimal(0)
 	i := strings.LastIndexByte(noughts, '0')
 	return noughts[:i] + "1" + noughts[i+1:]
 }

@@ -16,7 +16,7 @@ func (a composer) findings() []page.Note {
 	}
 	var notes []page.Note
 	ringed := 0
-	told, more := report.Told(p)
+	told, more := report.Listed(p)
 	for _, g := range told {
 		words := fmt.Sprintf("%s: %s.", g.Kind, report.Measured(p, g.Worst()))
 		if cure := report.Cure(p, g.Worst()); cure != "" {
@@ -44,7 +44,7 @@ func (a composer) findings() []page.Note {
 }
 
 // unringed says why a group of findings has no ring on the paper, if it has none.
-func (s *sheet) unringed(g pattern.Group) string {
+func (s *facePaper) unringed(g pattern.Group) string {
 	for _, r := range s.rings {
 		if slices.Contains(r.letters, g.Letter) {
 			return ""

@@ -18,7 +18,7 @@ import (
 // has several places, and stands where it hides no cut and meets no other words;
 // the most important comes first, and what finds no room is left out.
 type labels struct {
-	*sheet
+	*facePaper
 	obstacles
 	d     *drawing.Drawing
 	piece piece
@@ -47,8 +47,8 @@ type spot struct {
 }
 
 // write adds all the words of a piece.
-func (s *sheet) write(d *drawing.Drawing, p piece, strips []strip) {
-	l := labels{sheet: s, obstacles: obstacles{fonts: s.letters}, d: d, piece: p}
+func (s *facePaper) write(d *drawing.Drawing, p piece, strips []strip) {
+	l := labels{facePaper: s, obstacles: obstacles{fonts: s.letters}, d: d, piece: p}
 	l.avoid(*d)
 	var lines []numbered
 	for _, st := range strips {
@@ -100,12 +100,12 @@ type rank int
 const (
 	alone rank = iota // apart from other ink, and out of the way of the cuts' numbers
 	aloneOnLines
-	close
-	closeOnLines
+	nearOthers
+	nearOthersOnLines
 	taken
 )
 
-func (r rank) onLines() bool { return r == aloneOnLines || r == closeOnLines }
+func (r rank) onLines() bool { return r == aloneOnLines || r == nearOthersOnLines }
 
 // rank returns how well an outline stands among what is there.
 func (l *labels) rank(outline geometry.Outline) rank {
@@ -119,7 +119,7 @@ func (l *labels) rank(outline geometry.Outline) rank {
 			if off, _, _ := outline.Distance(there.Outline, beside); off < ink {
 				best = taken
 			} else if off < beside {
-				best = close
+				best = nearOthers
 			}
 		case faintInk, hatching:
 			if !lines {
@@ -130,7 +130,7 @@ func (l *labels) rank(outline geometry.Outline) rank {
 			if off, _, _ := outline.Distance(there.Outline, far); off < cuts {
 				best = taken
 			} else if off < far {
-				best = close
+				best = nearOthers
 			}
 		}
 		return best != taken

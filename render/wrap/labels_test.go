@@ -37,7 +37,7 @@ lines = 1
 `
 }
 
-func sheetOf(t testing.TB, text string, o Options) *sheet {
+func sheetOf(t testing.TB, text string, o Options) *facePaper {
 	t.Helper()
 	letters, err := lettering.Load()
 	if err != nil {
@@ -115,7 +115,7 @@ func TestPatchesHoldOneRepeat(t *testing.T) {
 			t.Errorf("%s: gores are %.3f mm out", name, worst)
 		}
 		for i, p := range papers {
-			if off := math.Remainder(p.middle()-float64(i)*s.plan.Pitch(), 2*math.Pi); math.Abs(off) > 1e-9 {
+			if off := math.Remainder(p.middle()-float64(i)*s.plan.PitchAngle(), 2*math.Pi); math.Abs(off) > 1e-9 {
 				t.Errorf("%s: patch %d has its middle %.2f° from its repeat's", name, i+1, off*180/math.Pi)
 			}
 			words := wordsOf(s.draw(p))
@@ -232,7 +232,7 @@ func TestBandWordsSayWhatTheyAre(t *testing.T) {
 					if strings.HasPrefix(w, "band ") {
 						said++
 					}
-					if w != p.Job.Length.Text(p.Band.Foot) && w != p.Job.Length.Text(p.Band.Top) {
+					if w != p.Job.Length.Format(p.Band.Foot) && w != p.Job.Length.Format(p.Band.Top) {
 						continue
 					}
 					if i == 0 || !strings.HasPrefix(words[i-1], "band ") {

@@ -24,7 +24,7 @@ const crossArm = 2.0
 
 // matchLines returns the lines at which a piece meets its neighbours. Both
 // pieces have the same: the places depend on the line alone.
-func (s *sheet) matchLines(p piece) []matchLine {
+func (s *facePaper) matchLines(p piece) []matchLine {
 	const uprightInset, levelInset = 6.0, 12.0
 	var lines []matchLine
 	frame := s.frame(p)
@@ -68,7 +68,7 @@ func (s *sheet) matchLines(p piece) []matchLine {
 }
 
 // meet names two pieces as they come to lie, left and right.
-func (s *sheet) meet(left, right int) string {
+func (s *facePaper) meet(left, right int) string {
 	if s.mirror {
 		left, right = right, left
 	}
@@ -79,7 +79,7 @@ func (s *sheet) meet(left, right int) string {
 func meet(one, other int) string { return fmt.Sprintf("piece %d meets piece %d", one, other) }
 
 // matches draws the lines at which a piece meets its neighbours.
-func (s *sheet) matches(d *drawing.Drawing, p piece) {
+func (s *facePaper) matches(d *drawing.Drawing, p piece) {
 	pen := drawing.Pen{Width: 0.25}
 	for _, m := range s.matchLines(p) {
 		d.Add(drawing.Marks, drawing.Stroke{Points: m.points, Pen: matchPen()})

@@ -12,9 +12,9 @@ import (
 	"roundlay/render/page"
 )
 
-// mostMissed is how much too large for one page a paper may be, in millimetres,
+// maxMissed is how much too large for one page a paper may be, in millimetres,
 // for other flags to be looked for that put it on one.
-const mostMissed = 15.0
+const maxMissed = 15.0
 
 // nearMiss says of a paper in pieces that is only a little too large for one page
 // which flags would put it on one. Each is tried, as long as the context lasts.
@@ -23,7 +23,7 @@ func (a composer) nearMiss(ctx context.Context, l layout) string {
 		return ""
 	}
 	missed := a.missed(a.options.Landscape(), a.options.Portrait())
-	if missed > mostMissed {
+	if missed > maxMissed {
 		return ""
 	}
 	var ways []string
@@ -43,7 +43,7 @@ func (a composer) nearMiss(ctx context.Context, l layout) string {
 		words += "; a margin must be no less than what the printer leaves white, which --test-page shows"
 	}
 	return fmt.Sprintf("The %s is too large for one page of %s by %s, and is in %d pieces. It would go on one page with %s.",
-		a.what(), a.options.Paper.Title(), a.Unit.Fine(missed), len(l.pieces[0]), words)
+		a.what(), a.options.Paper.Title(), a.Unit.FormatDecimal(missed), len(l.pieces[0]), words)
 }
 
 // missed returns by how much the whole paper is too large for the page that it

@@ -58,7 +58,7 @@ func TestFitWordsAreTrue(t *testing.T) {
 	} {
 		p := planOf(t, leafJob(barrelGlass, 5))
 		p.Job.Length = geometry.Inch
-		s := &sheet{plan: p}
+		s := &facePaper{plan: p}
 		s.gores.Gain, s.gores.Loss = test.gain, test.loss
 		if got := (composer{sheet: s}).edgeError(); got != test.want {
 			t.Errorf("%s: %q, want %q", name, got, test.want)

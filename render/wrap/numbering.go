@@ -14,8 +14,8 @@ import (
 
 // ways are how a number may stand, the best first: its size in points, and how
 // far it keeps from other cuts, in millimetres.
-func ways() []struct{ size, clear float64 } {
-	return []struct{ size, clear float64 }{{6, 5}, {6, 3}, {6, 1.5}, {6, 0.8}, {6, 0.35}, {5, 0.35}, {5, 0.2}}
+func ways() []struct{ size, gap float64 } {
+	return []struct{ size, gap float64 }{{6, 5}, {6, 3}, {6, 1.5}, {6, 0.8}, {6, 0.35}, {5, 0.35}, {5, 0.2}}
 }
 
 // Distances from a number to its own line, and to the outlines of footprints.
@@ -47,7 +47,7 @@ func (o *obstacles) numbers(d *drawing.Drawing, lines []numbered) (n numbering) 
 		if slices.Contains(n.set, l.number) {
 			continue // on another gore: one is enough
 		}
-		if tried++; tried <= mostCallouts {
+		if tried++; tried <= maxCallouts {
 			if c, ok := o.callout(l); ok {
 				o.draw(d, c)
 				n.set = append(n.set, l.number)
@@ -70,10 +70,10 @@ type numbered struct {
 }
 
 // numbered returns the lines of the cuts that a strip shows.
-func (s *sheet) numbered(st strip) []numbered {
+func (s *facePaper) numbered(st strip) []numbered {
 	const worth = 4.0 // mm of a line that bears its number, or else half of it
 	from, to, low, high := s.shown(st)
-	period := float64(s.plan.Period) * s.plan.Pitch()
+	period := float64(s.plan.Period) * s.plan.PitchAngle()
 	var all []numbered
 	for i, t := range s.traces {
 		if t.box.Min.Y > high || t.box.Max.Y < low {
@@ -126,13 +126,13 @@ func widest(c pattern.Cut) (wide float64) {
 // along its line. An outline runs through a number only where nothing else is
 // left.
 func (o *obstacles) number(l numbered) (drawing.Text, bool) {
-	clear := max(besideOwn, l.wide+2*offOutline)
+	isFree := max(besideOwn, l.wide+2*offOutline)
 	for _, off := range []struct{ line, outline, cuts float64 }{
-		{clear, offOutline, clear}, // no nearer to another's line than to its own
+		{isFree, offOutline, isFree}, // no nearer to another's line than to its own
 		{besideOwn, offOutline, 0}, {besideOwn, -1, 0},
 	} {
 		for _, way := range ways() {
-			if text, ok := o.numberAt(l, way.size, max(way.clear, off.cuts), off.line, off.outline); ok {
+			if text, ok := o.numberAt(l, way.size, max(way.gap, off.cuts), off.line, off.outline); ok {
 				return text, true
 			}
 		}

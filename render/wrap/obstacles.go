@@ -140,13 +140,13 @@ func (o *obstacles) size(t drawing.Text) (width, tall float64) {
 // clear reports whether an outline would stay clear of all that is there.
 func (o *obstacles) clear(outline geometry.Outline, own owner, c clearance) bool {
 	box := outline.Box().Grow(max(c.own, c.cuts, c.ink, c.faint, c.hatching, c.outlines))
-	clear := true
+	isFree := true
 	o.taken.Search([2]float64{box.Min.X, box.Min.Y}, [2]float64{box.Max.X, box.Max.Y}, func(_, _ [2]float64, there obstacle) bool {
 		if least := c.from(there.owner, own); least >= 0 {
 			off, _, _ := outline.Distance(there.Outline, least)
-			clear = off >= least
+			isFree = off >= least
 		}
-		return clear
+		return isFree
 	})
-	return clear
+	return isFree
 }

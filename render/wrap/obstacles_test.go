@@ -22,10 +22,10 @@ func TestWordsKeepOffMarksOfAnyKind(t *testing.T) {
 		o := obstacles{fonts: letters}
 		o.avoid(d)
 		c := clearance{own: 1, cuts: 1, ink: 1, faint: -1, hatching: -1}
-		for words, clear := range map[geometry.Point]bool{{X: 5, Y: 5}: false, {X: 5, Y: 10.5}: false, {X: 5, Y: 12}: true} {
+		for words, gap := range map[geometry.Point]bool{{X: 5, Y: 5}: false, {X: 5, Y: 10.5}: false, {X: 5, Y: 12}: true} {
 			text := drawing.Text{At: words, Words: "12", Size: 6}
-			if o.clear(o.figures(text), otherInk, c) != clear {
-				t.Errorf("on %v: a number at %v stands clear: %v", layer, words, !clear)
+			if o.clear(o.figures(text), otherInk, c) != gap {
+				t.Errorf("on %v: a number at %v stands clear: %v", layer, words, !gap)
 			}
 		}
 	}

@@ -25,5 +25,5 @@ func (a composer) markingOnce() string {
 	}
 	return fmt.Sprintf("Draw a line round the glass %s above the table: hold the pencil on a block and turn the glass past it. "+
 		"Make one mark on it, then stand the paper's lower edge on the line, the tick on the mark.",
-		a.sheet.plan.Job.Length.Text(a.sheet.face.Low))
+		a.sheet.plan.Job.Length.Format(a.sheet.face.Low))
 }

@@ -65,7 +65,7 @@ func TestRepeatLinesKeepOffEdges(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			onRepeat := math.Abs(math.Remainder(s.seam-p.Pitch()/2, p.Pitch())) < 1e-9
+			onRepeat := math.Abs(math.Remainder(s.seam-p.PitchAngle()/2, p.PitchAngle())) < 1e-9
 			for _, paper := range s.papers() {
 				d := s.draw(paper)
 				var edges []geometry.Outline

@@ -13,8 +13,8 @@ const packGap = 2.0
 // slot is a place for one paper on a page: the lower left corner of its box,
 // and whether it lies on its side.
 type slot struct {
-	at    geometry.Point
-	lying bool
+	at        geometry.Point
+	landscape bool
 }
 
 // slots returns places for boxes of one size in a room, as many as rows and
@@ -83,7 +83,7 @@ func pack(box geometry.Box, papers int, pages ...page.Format) ([]slot, page.Form
 
 // put returns the motion that carries a box to a slot.
 func (s slot) put(box geometry.Box) geometry.Motion {
-	if s.lying { // a quarter turn to the left: its top points left
+	if s.landscape { // a quarter turn to the left: its top points left
 		return geometry.Motion{Sin: 1, X: s.at.X + box.Max.Y, Y: s.at.Y - box.Min.X}
 	}
 	return geometry.Motion{Cos: 1, X: s.at.X - box.Min.X, Y: s.at.Y - box.Min.Y}

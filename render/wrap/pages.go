@@ -15,7 +15,7 @@ import (
 
 // composer puts papers on pages, with the words that go with them.
 type composer struct {
-	sheet   *sheet
+	sheet   *facePaper
 	options Options
 	page.Frame
 }

@@ -38,9 +38,9 @@ func TestCorrectedWrapComesOutTrue(t *testing.T) {
 			t.Fatalf("%d lines, plain %d", len(got), len(want))
 		}
 		across, up := by.Short/100, by.Long/100
-		print := func(q geometry.Point) geometry.Point { return geometry.Point{X: q.X * across, Y: q.Y * up} }
+		printer := func(q geometry.Point) geometry.Point { return geometry.Point{X: q.X * across, Y: q.Y * up} }
 		// The page may be laid out a little otherwise: compare from the first place.
-		from, to := print(got[0].Points[0]), want[0].Points[0]
+		from, to := printer(got[0].Points[0]), want[0].Points[0]
 		var worst float64
 		for i := range got {
 			for _, k := range []int{0, -1} {
@@ -48,7 +48,7 @@ func TestCorrectedWrapComesOutTrue(t *testing.T) {
 				if k < 0 {
 					a, b = a[len(a)-1:], b[len(b)-1:]
 				}
-				off := r2.Norm(r2.Sub(r2.Sub(print(a[0]), from), r2.Sub(b[0], to)))
+				off := r2.Norm(r2.Sub(r2.Sub(printer(a[0]), from), r2.Sub(b[0], to)))
 				worst = max(worst, off)
 			}
 		}
@@ -104,7 +104,7 @@ func TestCorrectionIsByThePapersSides(t *testing.T) {
 	t.Parallel()
 	const short, long = 0.987, 1.013
 	demo := demoPlan(t)
-	print := func(p printtest.TracedPage) printtest.TracedPage {
+	printer := func(p printtest.TracedPage) printtest.TracedPage {
 		across, up := short, long
 		if p.Width > p.Height {
 			across, up = long, short
@@ -122,7 +122,7 @@ func TestCorrectionIsByThePapersSides(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		measured := print(printtest.Trace(t, pdfOf(t, test))[0])
+		measured := printer(printtest.Trace(t, pdfOf(t, test))[0])
 		bars := page.CheckBars(geometry.Millimetre)
 		o.Printed.Short, _ = barOn(measured, bars[0], 100*short)
 		o.Printed.Long, _ = barOn(measured, bars[1], 100*long)
@@ -132,7 +132,7 @@ func TestCorrectionIsByThePapersSides(t *testing.T) {
 		if len(corrected) != len(plain) || plain[0].Width < plain[0].Height {
 			t.Fatalf("%s: %d pages and %d, %g mm wide", sheet, len(plain), len(corrected), plain[0].Width)
 		}
-		printed := print(corrected[0])
+		printed := printer(corrected[0])
 		for _, bar := range bars {
 			if length, ok := barOn(printed, bar, 100); !ok || math.Abs(length-100) > 0.01 {
 				t.Errorf("%s: the bar, up %v, comes out %.3f mm long", sheet, bar.Up, length)

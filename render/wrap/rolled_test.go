@@ -99,8 +99,8 @@ func TestInsideCarriesTheCuts(t *testing.T) {
 			seam := findSeam(p, 1, 1)
 			var worst float64
 			lines := withPen(page, cutPen().Width)
-			if len(lines) < len(p.Cuts)*p.Turns() {
-				t.Fatalf("%d lines for %d cuts", len(lines), len(p.Cuts)*p.Turns())
+			if len(lines) < len(p.Cuts)*p.Periods() {
+				t.Fatalf("%d lines for %d cuts", len(lines), len(p.Cuts)*p.Periods())
 			}
 			for _, line := range lines {
 				for _, q := range line.Points {
@@ -122,8 +122,8 @@ func offCuts(p *pattern.Plan, theta, z float64) float64 {
 	best := math.Inf(1)
 	radius := p.Blank.Profile().Radius(z)
 	at := geometry.Point{X: radius * theta, Y: z}
-	for turns := -1; turns <= p.Turns(); turns++ {
-		for _, c := range p.Turned(turns) {
+	for turns := -1; turns <= p.Periods(); turns++ {
+		for _, c := range p.Shifted(turns) {
 			for i := 1; i < len(c.Samples); i++ {
 				a, b := c.Samples[i-1], c.Samples[i]
 				best = min(best, distance(at, geometry.Point{X: radius * a.Theta, Y: a.Height}, geometry.Point{X: radius * b.Theta, Y: b.Height}))

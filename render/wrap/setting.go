@@ -76,7 +76,7 @@ func (a composer) marking() string {
 	return fmt.Sprintf("Draw a line round the glass %s above the table: hold the pencil on a block and turn the glass past it. "+
 		"Step the marks along it with the dividers set for the paper edge, then stand the paper's lower edge on the line, each tick on its mark. "+
 		"Marks round the foot stand plumb below the ticks: a square on the table carries them up.",
-		a.sheet.plan.Job.Length.Text(a.sheet.face.Low))
+		a.sheet.plan.Job.Length.Format(a.sheet.face.Low))
 }
 
 // beyond says whose lines lie past a match line, where there are any.
@@ -126,10 +126,10 @@ func (a composer) wheels() []page.Note {
 
 // span writes what two lengths lie between, or one where they read the same.
 func span(u geometry.Unit, least, most float64) string {
-	if u.Fine(least) == u.Fine(most) {
-		return u.Fine(most)
+	if u.FormatDecimal(least) == u.FormatDecimal(most) {
+		return u.FormatDecimal(most)
 	}
-	return strings.TrimSuffix(u.Fine(least), " "+u.String()) + " to " + u.Fine(most)
+	return strings.TrimSuffix(u.FormatDecimal(least), " "+u.String()) + " to " + u.FormatDecimal(most)
 }
 
 // ends says how the paper's two ends meet, and where.
@@ -142,7 +142,7 @@ func (a composer) ends() string {
 		how = "meet on the tab"
 	}
 	return fmt.Sprintf(" The two ends %s, left of repeat %d. Drawn for paper %s thick.",
-		how, a.sheet.at, a.sheet.plan.Job.Length.Fine(a.sheet.thickness))
+		how, a.sheet.at, a.sheet.plan.Job.Length.FormatDecimal(a.sheet.thickness))
 }
 
 // capitals returns sentences that begin with one.
@@ -157,9 +157,9 @@ func capitals(sentences []string) []string {
 func dividers(u geometry.Unit, c pattern.Chord) string {
 	where := c.Name
 	if c.Height > 0 {
-		where += fmt.Sprintf(", %s above the table", u.Text(c.Height))
+		where += fmt.Sprintf(", %s above the table", u.Format(c.Height))
 	}
 	set := min(u.Setting(c.Chord).Length, 2*c.Radius)
-	return fmt.Sprintf("%s, %s across: set %s; the last step will %s.", where, u.Text(2*c.Radius), u.Text(c.Chord),
+	return fmt.Sprintf("%s, %s across: set %s; the last step will %s.", where, u.Format(2*c.Radius), u.Format(c.Chord),
 		report.Closing(u, geometry.Division{Radius: c.Radius, Parts: c.Parts}.ClosingGap(set)))
 }

@@ -7,16 +7,16 @@ import (
 	"roundlay/render/page"
 )
 
-// mostPieces bounds the search for a way to cut a paper into pages: by far
+// maxPieces bounds the search for a way to cut a paper into pages: by far
 // enough for the smallest sheet and the largest glass.
-const mostPieces, mostRows = 120, 12
+const maxPieces, maxRows = 120, 12
 
 // split cuts a paper into the fewest pieces that each go on a page, as it stands
 // or lying on its side: between parts if that will do, else anywhere, and one
 // above another only where that takes no more pages.
-func (s *sheet) split(paper piece, pages ...page.Format) ([]piece, page.Format, bool) {
-	for n := 1; n <= mostPieces; n++ {
-		for rows := 1; rows <= min(n, mostRows); rows++ {
+func (s *facePaper) split(paper piece, pages ...page.Format) ([]piece, page.Format, bool) {
+	for n := 1; n <= maxPieces; n++ {
+		for rows := 1; rows <= min(n, maxRows); rows++ {
 			if n%rows != 0 {
 				continue
 			}
@@ -36,7 +36,7 @@ func (s *sheet) split(paper piece, pages ...page.Format) ([]piece, page.Format, 
 // pieces cuts a paper into rows and columns, numbered as one reads. A column is
 // a number of whole parts where that is asked for or nothing else can be, as
 // between gores; ok is false where there are too few.
-func (s *sheet) pieces(paper piece, rows, columns int, whole bool) (pieces []piece, ok bool) {
+func (s *facePaper) pieces(paper piece, rows, columns int, whole bool) (pieces []piece, ok bool) {
 	parts := int(math.Round((paper.to - paper.from) / s.part()))
 	if (whole || s.curved) && columns > parts {
 		return nil, false
@@ -62,7 +62,7 @@ func (s *sheet) pieces(paper piece, rows, columns int, whole bool) (pieces []pie
 }
 
 // fit reports whether every piece goes on a page.
-func (s *sheet) fit(pieces []piece, f page.Format) bool {
+func (s *facePaper) fit(pieces []piece, f page.Format) bool {
 	for _, p := range pieces {
 		if _, ok := f.Place(s.box(p)); !ok {
 			return false
@@ -75,11 +75,11 @@ func (s *sheet) fit(pieces []piece, f page.Format) bool {
 // repeat, or as near to it as the fewest cuts are severed there. Pieces are cut,
 // and gores end, at the same place in their repeats or some equal steps on.
 func findSeam(p *pattern.Plan, repeat, steps int) float64 {
-	const clear = 0.3 // mm
-	step := p.Pitch() / float64(steps)
-	best, _ := leastSevered(p, repeat, step, func(seam float64) (n float64) {
+	const gap = 0.3 // mm
+	step := p.PitchAngle() / float64(steps)
+	best, _ := minSevered(p, repeat, step, func(seam float64) (n float64) {
 		for k := range steps {
-			n += severed(p, seam+float64(k)*step, clear)
+			n += severed(p, seam+float64(k)*step, gap)
 			if steps > 1 && nearMiddle(p, seam+float64(k)*step) {
 				n += float64(len(p.Cuts)) // a tick on a gore's edge is hard to stand on its mark
 			}
@@ -93,20 +93,22 @@ func findSeam(p *pattern.Plan, repeat, steps int) float64 {
 // repeat, its middle in the middle, unless that would part most of what another
 // place would leave whole, as where a motif lies across the repeat's edge.
 func findPatchEdge(p *pattern.Plan, repeat int) float64 {
-	const stub, clear = -1.0, 0.3 // mm: what only just runs over the edge is not parted by it
+	const stub, gap = -1.0, 0.3 // mm: what only just runs over the edge is not parted by it
 	own := repeatEdge(p, repeat)
-	best, least := leastSevered(p, repeat, p.Pitch(), func(edge float64) float64 { return severed(p, edge, clear) })
+	best, least := minSevered(p, repeat, p.PitchAngle(), func(edge float64) float64 { return severed(p, edge, gap) })
 	if 2*least < severed(p, own, stub) {
 		return best
 	}
 	return own
 }
 
-func repeatEdge(p *pattern.Plan, repeat int) float64 { return (float64(repeat-1) - 0.5) * p.Pitch() }
+func repeatEdge(p *pattern.Plan, repeat int) float64 {
+	return (float64(repeat-1) - 0.5) * p.PitchAngle()
+}
 
-// leastSevered returns the place nearest to a repeat's left edge, within a step,
+// minSevered returns the place nearest to a repeat's left edge, within a step,
 // at which fewest cuts are severed, and how many.
-func leastSevered(p *pattern.Plan, repeat int, step float64, count func(theta float64) float64) (best, least float64) {
+func minSevered(p *pattern.Plan, repeat int, step float64, count func(theta float64) float64) (best, least float64) {
 	const tries = 120
 	edge := repeatEdge(p, repeat)
 	best, least = edge, math.Inf(1)
@@ -123,18 +125,18 @@ func leastSevered(p *pattern.Plan, repeat int, step float64, count func(theta fl
 // severed returns how many of the cuts' footprints a line up the slant would
 // sever, or come so near, in any repeat. Nearer than nothing is so far inside, or
 // a quarter of what a cut measures across.
-func severed(p *pattern.Plan, theta, clear float64) (n float64) {
+func severed(p *pattern.Plan, theta, gap float64) (n float64) {
 	for _, c := range p.Cuts {
 		low, high := math.Inf(1), math.Inf(-1)
 		for _, s := range c.Samples {
-			aside := (math.Max(s.Left, s.Right) + max(clear, 0)) / p.Surface.RadiusAt(s.Height)
+			aside := (math.Max(s.Left, s.Right) + max(gap, 0)) / p.Surface.RadiusAt(s.Height)
 			low, high = min(low, s.Theta-aside), max(high, s.Theta+aside)
 		}
-		if clear < 0 {
-			inside := min(-clear/p.Surface.RadiusAt(c.Samples[0].Height), (high-low)/4)
+		if gap < 0 {
+			inside := min(-gap/p.Surface.RadiusAt(c.Samples[0].Height), (high-low)/4)
 			low, high = low+inside, high-inside
 		}
-		for k := math.Ceil((low - theta) / p.Pitch()); theta+k*p.Pitch() <= high; k++ {
+		for k := math.Ceil((low - theta) / p.PitchAngle()); theta+k*p.PitchAngle() <= high; k++ {
 			n++
 		}
 	}
@@ -143,7 +145,7 @@ func severed(p *pattern.Plan, theta, clear float64) (n float64) {
 
 // nearMiddle reports whether a line up the slant comes near a repeat's middle.
 func nearMiddle(p *pattern.Plan, theta float64) bool {
-	const clear = 4 // mm, at the foot
-	off := math.Abs(math.Remainder(theta, p.Pitch()))
-	return off*p.Blank.Profile().Radius(0) < clear
+	const gap = 4 // mm, at the foot
+	off := math.Abs(math.Remainder(theta, p.PitchAngle()))
+	return off*p.Blank.Profile().Radius(0) < gap
 }

@@ -94,7 +94,7 @@ func (w swatch) plan(ctx context.Context) (*pattern.Plan, error) {
 		Layout: job.Layout{Repeats: w.repeats, Band: &band},
 		Motifs: []job.Motif{{
 			Kind: w.kind, Values: w.values, Depth: depth,
-			Up: job.Measure{Value: 0.5, Fraction: true}, Width: width, Height: job.Measure{Value: 1, Fraction: true},
+			Y: job.Measure{Value: 0.5, Fraction: true}, Width: width, Height: job.Measure{Value: 1, Fraction: true},
 		}},
 	}, blank)
 	if err != nil {
@@ -110,7 +110,7 @@ func runsOn(p *pattern.Plan) bool {
 	n := 0
 	for _, c := range p.Cuts {
 		if slices.ContainsFunc(c.Samples, func(at groove.Sample) bool {
-			return math.Abs(at.Theta) > p.Pitch()/2-near && at.Depth > deep
+			return math.Abs(at.Theta) > p.PitchAngle()/2-near && at.Depth > deep
 		}) {
 			n++
 		}
@@ -134,7 +134,7 @@ func (w swatch) draw(ctx context.Context, letters *lettering.Letters) (drawing.D
 	if err != nil {
 		return d, fmt.Errorf("motif %s: %w", w.kind.Name, err)
 	}
-	half := p.Pitch() / 2
+	half := p.PitchAngle() / 2
 	if w.spans {
 		half += 2 * swatchAir / swatchAcross // up to the frame
 	}
@@ -157,30 +157,30 @@ func shades(p motifs.Param) []float64 {
 	case p.Sort == motifs.Switch:
 		return []float64{0, 1}
 	case p.Sort == motifs.Count:
-		low := max(p.Least, math.Round(p.Default*0.6))
-		high := min(p.Most, math.Round(p.Default*1.6)+1)
+		low := max(p.Min, math.Round(p.Default*0.6))
+		high := min(p.Max, math.Round(p.Default*1.6)+1)
 		if low == p.Default { // it is the least there is
-			return []float64{p.Default, p.Default + math.Ceil((high-p.Default)/2), min(p.Most, high+1)}
+			return []float64{p.Default, p.Default + math.Ceil((high-p.Default)/2), min(p.Max, high+1)}
 		}
 		return []float64{low, p.Default, high}
-	case p.Default == p.Least:
-		return []float64{p.Default, between(p.Most, 0.4), between(p.Most, 0.8)}
-	case p.Default == p.Most:
-		return []float64{between(p.Least, 0.8), between(p.Least, 0.4), p.Default}
+	case p.Default == p.Min:
+		return []float64{p.Default, between(p.Max, 0.4), between(p.Max, 0.8)}
+	case p.Default == p.Max:
+		return []float64{between(p.Min, 0.8), between(p.Min, 0.4), p.Default}
 	}
-	return []float64{between(p.Least, 0.7), p.Default, between(p.Most, 0.7)}
+	return []float64{between(p.Min, 0.7), p.Default, between(p.Max, 0.7)}
 }
 
 // rounded returns a value as one would write it in a job.
 func rounded(p motifs.Param, value float64) float64 {
 	steps := 100.0 // to the unit
-	switch width := p.Most - p.Least; {
+	switch width := p.Max - p.Min; {
 	case width > 10:
 		steps = 1
 	case width > 0.6:
 		steps = 20
 	}
-	return min(max(math.Round(value*steps)/steps, p.Least), p.Most)
+	return min(max(math.Round(value*steps)/steps, p.Min), p.Max)
 }
 
 // given is a parameter with a value.

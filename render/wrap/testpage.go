@@ -18,7 +18,7 @@ const (
 	rulerDepth  = 9.0
 	rulerWidth  = 13.0 // of the one up the page, whose numbers are level
 	testGap     = 4.0
-	mostSquare  = 80.0
+	maxSquare   = 80.0
 )
 
 // NewTestPage draws one page to learn by what a printer does: the check bars, a
@@ -63,7 +63,7 @@ func (t *testPage) draw() printing.Page {
 	room.Max.Y -= rulerDepth + testGap
 
 	wide, tall := room.Size()
-	side := math.Floor(min(mostSquare, wide, 0.45*tall)/10) * 10
+	side := math.Floor(min(maxSquare, wide, 0.45*tall)/10) * 10
 	words := room
 	if side >= 20 {
 		t.square(&d, geometry.Point{X: room.Min.X, Y: room.Max.Y - side}, side)
@@ -133,7 +133,7 @@ func (s scale) place(along, beside float64) geometry.Point {
 }
 
 func (s scale) draw(d *drawing.Drawing, length float64) {
-	const size, shortest, longer, cap = 6, 1.2, 0.75, 1.55
+	const size, shortest, longer, tick = 6, 1.2, 0.75, 1.55
 	pen := drawing.Pen{Width: 0.15, Cap: drawing.FlatCap}
 	n := int(length / s.step)
 	line := func(fromAlong, fromBeside, toAlong, toBeside float64) {
@@ -162,13 +162,13 @@ func (s scale) draw(d *drawing.Drawing, length float64) {
 		}
 		switch {
 		case s.up && s.side > 0:
-			number.At = s.place(along-cap/2, tall+0.4)
+			number.At = s.place(along-tick/2, tall+0.4)
 		case s.up:
-			number.At, number.Align = s.place(along-cap/2, tall+0.4), drawing.Right
+			number.At, number.Align = s.place(along-tick/2, tall+0.4), drawing.Right
 		case s.side > 0:
 			number.At, number.Align = s.place(along, tall+0.4), drawing.Centre
 		default:
-			number.At, number.Align = s.place(along, tall+0.4+cap), drawing.Centre
+			number.At, number.Align = s.place(along, tall+0.4+tick), drawing.Centre
 		}
 		d.Add(drawing.Notes, number)
 	}
@@ -241,7 +241,7 @@ func level(pen drawing.Pen) func(geometry.Box) []drawing.Mark {
 // ladders draw short lines ever farther in from the middle of each edge of the
 // sheet: the first that shows tells what the printer leaves white.
 func (t testPage) ladders(d *drawing.Drawing) {
-	const rung, step, cap = 4.0, 6.5, 1.6
+	const rung, step, tick = 4.0, 6.5, 1.6
 	pen := drawing.Pen{Width: 0.3, Cap: drawing.FlatCap}
 	count := int(t.Margin) - 2
 	// x runs along the edge, y in from it; numbers stand on the inner side.
@@ -258,7 +258,7 @@ func (t testPage) ladders(d *drawing.Drawing) {
 	}
 	w, h := t.Width, t.Height
 	edge(func(x, y float64) geometry.Point { return geometry.Point{X: w/2 + x, Y: y} }, 0, 0)
-	edge(func(x, y float64) geometry.Point { return geometry.Point{X: w/2 + x, Y: h - y} }, 0, cap)
-	edge(func(x, y float64) geometry.Point { return geometry.Point{X: y, Y: h/2 + x} }, math.Pi/2, cap)
+	edge(func(x, y float64) geometry.Point { return geometry.Point{X: w/2 + x, Y: h - y} }, 0, tick)
+	edge(func(x, y float64) geometry.Point { return geometry.Point{X: y, Y: h/2 + x} }, math.Pi/2, tick)
 	edge(func(x, y float64) geometry.Point { return geometry.Point{X: w - y, Y: h/2 + x} }, math.Pi/2, 0)
 }

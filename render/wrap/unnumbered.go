@@ -16,8 +16,8 @@ type numbering struct{ set, left []int }
 
 // unnumbered lists the cuts that have no number on any of some pieces, if there
 // are any.
-func (s *sheet) unnumbered(pieces []piece) []page.Note {
-	const mostRuns = 12 // of numbers that are read
+func (s *facePaper) unnumbered(pieces []piece) []page.Note {
+	const maxRuns = 12 // of numbers that are read
 	left := map[int]bool{}
 	for _, p := range pieces {
 		for _, number := range s.numbering[p].left {
@@ -33,7 +33,7 @@ func (s *sheet) unnumbered(pieces []piece) []page.Note {
 		return nil
 	}
 	which := report.Numbers(slices.Sorted(maps.Keys(left)))
-	if strings.Count(which, ",") >= mostRuns {
+	if strings.Count(which, ",") >= maxRuns {
 		which = fmt.Sprintf("%d of the cuts", len(left))
 	} else {
 		which = "cuts " + which

@@ -19,13 +19,13 @@ func (a composer) unseen() []page.Note {
 	}
 	u := p.Job.Length
 	low, high := face.Carries()
-	floor := u.Text(p.Blank.Floor) + " above the table"
-	if opposite := u.Text(low); opposite != u.Text(p.Blank.Floor) {
+	floor := u.Format(p.Blank.Floor) + " above the table"
+	if opposite := u.Format(low); opposite != u.Format(p.Blank.Floor) {
 		floor += " and opposite " + opposite + " outside"
 	}
 	heading := fmt.Sprintf("Below the inside floor, %s, this paper carries nothing. Print what lies there as patches (--side patches):", floor)
 	if a.sheet.side != Inside || face.Lower.Why != pattern.Whole || face.Upper.Why != pattern.Whole {
-		heading = fmt.Sprintf("This paper carries what lies between %s and %s above the table. Not on it:", u.Text(low), u.Text(high))
+		heading = fmt.Sprintf("This paper carries what lies between %s and %s above the table. Not on it:", u.Format(low), u.Format(high))
 	}
 	notes := []page.Note{{Size: 9, Bold: true, Words: heading}}
 	for _, g := range groups {
@@ -61,16 +61,16 @@ func (a composer) unseenWords(g pattern.Group) string {
 	}
 	var reach []string
 	if !math.IsInf(lowest, 0) {
-		reach = append(reach, "down to "+p.Job.Length.Text(lowest))
+		reach = append(reach, "down to "+p.Job.Length.Format(lowest))
 	}
 	if !math.IsInf(highest, 0) {
-		reach = append(reach, "up to "+p.Job.Length.Text(highest))
+		reach = append(reach, "up to "+p.Job.Length.Format(highest))
 	}
 	m := g.Motifs[0]
 	words := fmt.Sprintf("unseen: motif %d (%s), %s: %s, %s above the table",
 		m+1, p.Job.Motifs[m].Kind.Name, strings.Join(g.Parts, " and "), strings.Join(which, ", "), strings.Join(reach, " and "))
-	if p.Turns() > 1 {
-		words += fmt.Sprintf("; the same %d times round the glass", p.Turns())
+	if p.Periods() > 1 {
+		words += fmt.Sprintf("; the same %d times round the glass", p.Periods())
 	}
 	return words + "."
 }

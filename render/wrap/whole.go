@@ -13,11 +13,11 @@ import (
 // picture puts all the paper on one sheet as large as it needs, a whole number
 // of millimetres each way.
 func (a composer) picture(ctx context.Context) (printing.Page, error) {
-	const noteWidth, mostAcross = 180.0, 400.0
+	const noteWidth, maxAcross = 180.0, 400.0
 	s, papers := a.sheet, a.sheet.papers()
 	box := s.box(papers[0])
 	width, height := box.Size()
-	columns := min(len(papers), max(1, fitting(width, mostAcross)))
+	columns := min(len(papers), max(1, fitting(width, maxAcross)))
 	rows := (len(papers) + columns - 1) / columns
 	wide := float64(columns)*(width+packGap) - packGap
 	tall := float64(rows)*(height+packGap) - packGap

@@ -41,7 +41,7 @@ func New(ctx context.Context, p *pattern.Plan, o Options) (*Wrap, error) {
 	pages, ok := a.layout()
 	if !ok {
 		return nil, o.Refuse(fmt.Sprintf(" (%.0f × %.0f mm, margin %.0f mm), on which the %s does not go, not even in %d pieces",
-			o.Paper.Width, o.Paper.Height, o.Margin, a.what(), mostPieces), "a larger sheet")
+			o.Paper.Width, o.Paper.Height, o.Margin, a.what(), maxPieces), "a larger sheet")
 	}
 	if words := a.nearMiss(ctx, pages); words != "" {
 		w.Remarks = append(w.Remarks, words)

@@ -15,12 +15,12 @@ import (
 	"golang.org/x/sync/errgroup"
 )
 
-// settle rewrites a PDF file as canvas writes it, object by object: the catalog
+// reproducible rewrites a PDF file as canvas writes it, object by object: the catalog
 // gets further entries, the title takes the place of the date, and the fonts'
 // time stamps go, so that the same pages make the same bytes. Streams are
 // compressed. (A title given to canvas loses a č: it writes the letter's 0D as it
 // is, which readers take for the end of a line.)
-func settle(file, catalog []byte, title string) ([]byte, error) {
+func reproducible(file, catalog []byte, title string) ([]byte, error) {
 	objects, err := split(file)
 	if err != nil {
 		return nil, err
@@ -134,7 +134,7 @@ func settled(body, catalog []byte, title string) ([]byte, error) {
 		data = plain
 	}
 	entries := body[m[2]:m[3]:m[3]]
-	if unstamp(data) {
+	if clearTimestamps(data) {
 		entries = fmt.Appendf(entries, "/Length1 %d", len(data)) // ISO 32000-1, 9.9, which canvas forgets
 	}
 	packed, err := deflate(data)

@@ -4,8 +4,8 @@ import (
 	"math"
 )
 
-// Strain is what a cut asks of its wheel beyond what the wheel can do cleanly.
-type Strain struct {
+// WheelFit is what a cut asks of its wheel beyond what the wheel can do cleanly.
+type WheelFit struct {
 	// Buried is how far the wheel's shoulders, where its edge ends at its faces,
 	// go below the surface; 0 or less where only the edge cuts.
 	Buried float64
@@ -21,18 +21,18 @@ type Strain struct {
 // the line by no more than a share, and CurveFor the radius of the tightest bend
 // that would do under this wheel. Depth and width stay as they are.
 func (g Groove) WheelFor(wheel Wheel, share float64) float64 {
-	contact2 := g.Strain.Contact * g.Strain.Contact
+	contact2 := g.WheelFit.Contact * g.WheelFit.Contact
 	along := 2*g.Depth/contact2 - 1/wheel.Radius
-	return 1 / (2*g.Depth/(contact2*share/g.Strain.Share) - along)
+	return 1 / (2*g.Depth/(contact2*share/g.WheelFit.Share) - along)
 }
 
 // CurveFor is described with WheelFor.
-func (g Groove) CurveFor(share float64) float64 { return g.Strain.Share / share / g.Strain.Bend }
+func (g Groove) CurveFor(share float64) float64 { return g.WheelFit.Share / share / g.WheelFit.Bend }
 
-// strain measures the stroke against its wheel. asked is the line as it was
+// wheelFit measures the stroke against its wheel. asked is the line as it was
 // asked for: a touch leaves a straight mark, and cannot follow a bend at all.
-func (k *stroke) strain(asked Line, g Groove) Strain {
-	var s Strain
+func (k *stroke) wheelFit(asked Line, g Groove) WheelFit {
+	var s WheelFit
 	s.Buried = k.buried()
 	if asked.Straight() {
 		return s
@@ -72,7 +72,7 @@ func (k *stroke) buried() float64 {
 	for _, side := range []float64{-1, 1} {
 		// A place on the surface hardly farther off the middle plane than on the map.
 		below, _, _ := p.bite(&rim, p.spot(0, side*k.middle.face))
-		worst = max(worst, below-k.wheel.MostDepth())
+		worst = max(worst, below-k.wheel.MaxDepth())
 	}
 	return worst
 }

@@ -2,26 +2,26 @@ package pattern
 
 import "math"
 
-// MostSweep is how much of a groove's half width the ends of the wheel's
+// MaxSweep is how much of a groove's half width the ends of the wheel's
 // contact may stand off a bent line before it is a finding.
-const MostSweep = 0.5
+const MaxSweep = 0.5
 
-// mostMisfit is how far the profile may leave the cone its paper is drawn on:
+// maxMisfit is how far the profile may leave the cone its paper is drawn on:
 // 0.15 mm of radius is about 1 mm of girth.
-const mostMisfit = 0.15
+const maxMisfit = 0.15
 
 // buried checks that each wheel cuts with its edge alone.
 func (p *Plan) buried() []Finding {
 	var found []Finding
 	for i := range p.Cuts {
 		c := &p.Cuts[i]
-		if c.Strain.Buried <= 1e-6 {
+		if c.WheelFit.Buried <= 1e-6 {
 			continue
 		}
 		at := c.Middle()
 		found = append(found, Finding{
 			Kind: Buried, Cuts: []int{c.ID}, Repeat: c.Repeat, Theta: at.Theta, Height: at.Height,
-			Measured: c.Depth, Wanted: c.Depth - c.Strain.Buried,
+			Measured: c.Depth, Wanted: c.Depth - c.WheelFit.Buried,
 		})
 	}
 	return found
@@ -32,13 +32,13 @@ func (p *Plan) tight() []Finding {
 	var found []Finding
 	for i := range p.Cuts {
 		c := &p.Cuts[i]
-		if c.Strain.Share <= MostSweep {
+		if c.WheelFit.Share <= MaxSweep {
 			continue
 		}
-		at := c.Nearest(c.Strain.At)
+		at := c.Nearest(c.WheelFit.At)
 		found = append(found, Finding{
 			Kind: Tight, Cuts: []int{c.ID}, Repeat: c.Repeat, Theta: at.Theta, Height: at.Height,
-			Measured: c.Strain.Sweep, Wanted: MostSweep * c.Width / 2,
+			Measured: c.WheelFit.Sweep, Wanted: MaxSweep * c.Width / 2,
 		})
 	}
 	return found
@@ -50,7 +50,7 @@ func (p *Plan) uneven() []Finding {
 	if !p.Ungored() {
 		return nil
 	}
-	f := Finding{Kind: Uneven, Repeat: 1, Measured: p.goreError(), Wanted: mostEase}
+	f := Finding{Kind: Uneven, Repeat: 1, Measured: p.goreError(), Wanted: maxEase}
 	profile := p.Blank.Profile()
 	const steps = 400
 	worst := -1.0
@@ -64,7 +64,7 @@ func (p *Plan) uneven() []Finding {
 }
 
 // Ungored reports whether no gores that can be handled lie flat on the glass.
-func (p *Plan) Ungored() bool { return p.goreError() > mostEase }
+func (p *Plan) Ungored() bool { return p.goreError() > maxEase }
 
 // bridged checks that each wheel goes into the hollows it crosses.
 func (p *Plan) bridged() []Finding {
@@ -85,5 +85,5 @@ func (p *Plan) bridged() []Finding {
 // LargestWheel returns the radius of the largest wheel of the same edge that goes
 // into the hollow a cut bridges: 0 where none does.
 func (p *Plan) LargestWheel(c *Cut) float64 {
-	return p.lathe().LargestWheel(c.Line, p.Job.Rack[c.Wheel], c.Asked)
+	return p.cutter().LargestWheel(c.Line, p.Job.Rack[c.Wheel], c.Asked)
 }

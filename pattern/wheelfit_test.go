@@ -95,10 +95,10 @@ func TestTight(t *testing.T) {
 	// a wheel of radius 1/(0.06667 - 0.02402) = 23.45 mm. Under this wheel a curve of
 	// radius 0.5/0.04402/0.25 = 45.43 mm would do.
 	c := p.Cuts[0]
-	if r := c.WheelFor(j.Rack[mitre], MostSweep); !near(r, 23.45, 0.1) {
+	if r := c.WheelFor(j.Rack[mitre], MaxSweep); !near(r, 23.45, 0.1) {
 		t.Errorf("a wheel of radius %g mm would do, by hand 23.45", r)
 	}
-	if r := c.CurveFor(MostSweep); !near(r, 45.43, 0.1) {
+	if r := c.CurveFor(MaxSweep); !near(r, 45.43, 0.1) {
 		t.Errorf("a curve of radius %g mm would do, by hand 45.43", r)
 	}
 	wider := j.Clone()

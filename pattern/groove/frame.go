@@ -20,9 +20,9 @@ func spotOf(surface *geometry.Surface, at geometry.Point) spot {
 	return s
 }
 
-// foothold is a place on the glass and the glass seen from there: in space, X to
+// frame is a place on the glass and the glass seen from there: in space, X to
 // the right round the glass and Y up the profile on the tangent plane, Z out.
-type foothold struct {
+type frame struct {
 	spot
 	surface  *geometry.Surface
 	flat     bool    // the surface has no bend along its profile
@@ -32,18 +32,18 @@ type foothold struct {
 	bulge    float64 // κ₂, the curvature along the profile
 }
 
-// newFoothold returns the foothold at a place on the glass.
-func newFoothold(surface *geometry.Surface, theta, along float64) foothold {
-	f := foothold{spot: spot{theta: theta, along: along}, surface: surface, flat: surface.Flat()}
+// newFrame returns the frame at a place on the glass.
+func newFrame(surface *geometry.Surface, theta, along float64) frame {
+	f := frame{spot: spot{theta: theta, along: along}, surface: surface, flat: surface.Flat()}
 	f.radius, f.height = surface.At(along)
 	f.sin, f.cos, f.bulge = surface.Lean(along)
 	f.taper, f.round = f.sin/f.radius, f.cos/f.radius
 	return f
 }
 
-// on returns where on a straight glass a place of the foothold's map lies, which
+// on returns where on a straight glass a place of the frame's map lies, which
 // keeps every length and angle.
-func (f *foothold) on(x, y float64) spot {
+func (f *frame) on(x, y float64) spot {
 	side, up := f.taper*x, 1+f.taper*y
 	along := (f.taper*(x*x+y*y) + 2*y) / (math.Sqrt(side*side+up*up) + 1)
 	return spot{
@@ -52,15 +52,15 @@ func (f *foothold) on(x, y float64) spot {
 	}
 }
 
-// space returns where a spot lies in space as the foothold sees it.
-func (f *foothold) space(s spot) r3.Vec {
+// space returns where a spot lies in space as seen in the frame.
+func (f *frame) space(s spot) r3.Vec {
 	sin, cos := math.Sincos(s.theta - f.theta)
 	away, rise := s.radius*cos-f.radius, s.height-f.height
 	return r3.Vec{X: s.radius * sin, Y: away*f.sin + rise*f.cos, Z: away*f.cos - rise*f.sin}
 }
 
 // lean returns the sine and cosine of the profile's lean at a spot.
-func (f *foothold) lean(s spot) (sin, cos float64) {
+func (f *frame) lean(s spot) (sin, cos float64) {
 	if f.flat {
 		return f.sin, f.cos
 	}
@@ -69,8 +69,8 @@ func (f *foothold) lean(s spot) (sin, cos float64) {
 }
 
 // normal returns the outward unit normal at a spot, where the profile has a lean,
-// as the foothold sees it.
-func (f *foothold) normal(s spot, leanSin, leanCos float64) r3.Vec {
+// as seen in the frame.
+func (f *frame) normal(s spot, leanSin, leanCos float64) r3.Vec {
 	sin, cos := math.Sincos(s.theta - f.theta)
 	out := leanCos * cos
 	return r3.Vec{X: leanCos * sin, Y: out*f.sin - leanSin*f.cos, Z: out*f.cos + leanSin*f.sin}

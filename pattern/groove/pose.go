@@ -9,26 +9,26 @@ import (
 	"roundlay/geometry"
 )
 
-// placing is a wheel set on the glass at one place: it lies in the plane of the
+// pose is a wheel set on the glass at one place: it lies in the plane of the
 // surface's normal and of the cut's direction, its rim a depth below the surface.
-type placing struct {
-	foothold
+type pose struct {
+	frame
 	wheelRadius, depth float64
 	stands             float64        // how far along the stroke
 	at, ahead          geometry.Point // on the surface's chart
 	cosine, sine       float64        // of the cut's angle from the profile, to the right
-	curve              bending
+	curve              curvature
 }
 
-// bending is how the surface curves at a place, seen along a direction on it:
+// curvature is how the surface curves at a place, seen along a direction on it:
 // Euler's theorem, and the twist that goes with it.
-type bending struct{ along, across, twist float64 }
+type curvature struct{ along, across, twist float64 }
 
 // place sets a wheel on the glass at a place of the chart.
-func place(surface *geometry.Surface, radius, depth float64, at, ahead geometry.Point) placing {
+func place(surface *geometry.Surface, radius, depth float64, at, ahead geometry.Point) pose {
 	theta, along := surface.ReverseAlong(at)
-	p := placing{
-		foothold: newFoothold(surface, theta, along), wheelRadius: radius, depth: depth, at: at, ahead: ahead,
+	p := pose{
+		frame: newFrame(surface, theta, along), wheelRadius: radius, depth: depth, at: at, ahead: ahead,
 	}
 	right, up := surface.Compass(theta)
 	p.cosine, p.sine = r2.Dot(ahead, up), r2.Dot(ahead, right)
@@ -38,7 +38,7 @@ func place(surface *geometry.Surface, radius, depth float64, at, ahead geometry.
 		p.sine, p.cosine = p.sine*unit, p.cosine*unit
 	}
 	sin2, cos2 := p.sine*p.sine, p.cosine*p.cosine
-	p.curve = bending{
+	p.curve = curvature{
 		along:  p.round*sin2 + p.bulge*cos2,
 		across: p.round*cos2 + p.bulge*sin2,
 		twist:  (p.bulge - p.round) * p.sine * p.cosine,
@@ -48,7 +48,7 @@ func place(surface *geometry.Surface, radius, depth float64, at, ahead geometry.
 
 // spot returns the place on the glass so far ahead of the wheel, straight on, and
 // from there so far to the left, square to that line.
-func (p *placing) spot(ahead, left float64) spot {
+func (p *pose) spot(ahead, left float64) spot {
 	if p.flat {
 		return p.on(ahead*p.sine-left*p.cosine, ahead*p.cosine+left*p.sine)
 	}
@@ -56,13 +56,13 @@ func (p *placing) spot(ahead, left float64) spot {
 }
 
 // heading returns where the wheel stands and the way it looks.
-func (p *placing) heading() heading {
+func (p *pose) heading() heading {
 	return heading{p.theta, p.along, math.Atan2(p.sine, p.cosine)}
 }
 
 // local returns how far ahead of the wheel, and how far to its left, a place on
 // the glass lies: it undoes spot.
-func (p *placing) local(s spot) (ahead, left float64) {
+func (p *pose) local(s spot) (ahead, left float64) {
 	for range 20 {
 		at := p.spot(ahead, left)
 		x, y := (s.theta-at.theta)*s.radius, s.along-at.along
@@ -76,13 +76,13 @@ func (p *placing) local(s spot) (ahead, left float64) {
 
 // chart returns the place on a straight glass's chart so far ahead of the wheel
 // and so far to its left: it keeps every length and angle.
-func (p *placing) chart(ahead, left float64) geometry.Point {
+func (p *pose) chart(ahead, left float64) geometry.Point {
 	return geometry.Point{X: p.at.X + ahead*p.ahead.X - left*p.ahead.Y, Y: p.at.Y + ahead*p.ahead.Y + left*p.ahead.X}
 }
 
-// seen turns a direction or a place of the foothold's to the wheel's own: X
+// seen turns a direction or a place of the frame to the wheel's own: X
 // ahead of it, Y to its left and Z out along the normal.
-func (p *placing) seen(v r3.Vec) r3.Vec {
+func (p *pose) seen(v r3.Vec) r3.Vec {
 	return r3.Vec{X: v.Y*p.cosine + v.X*p.sine, Y: v.Y*p.sine - v.X*p.cosine, Z: v.Z}
 }
 
@@ -90,12 +90,12 @@ func (p *placing) seen(v r3.Vec) r3.Vec {
 // blade's edge just to meet the surface at a place, and how much room there is
 // from there to the wheel's nearer face: both are positive where the blade is
 // in the glass. aside is how far to the left of the blade's line the place lies.
-func (p *placing) bite(b *blade, s spot) (deep, room, aside float64) {
+func (p *pose) bite(b *blade, s spot) (deep, room, aside float64) {
 	return p.covers(b, p.seen(p.space(s)))
 }
 
 // covers is bite for any place in space, as the wheel sees it.
-func (p *placing) covers(b *blade, v r3.Vec) (deep, room, aside float64) {
+func (p *pose) covers(b *blade, v r3.Vec) (deep, room, aside float64) {
 	aside = v.Y - b.offset
 	return v.Z - p.above(p.wheelRadius-b.drop(aside), v.X), b.face - math.Abs(v.Y), aside
 }
@@ -103,7 +103,7 @@ func (p *placing) covers(b *blade, v r3.Vec) (deep, room, aside float64) {
 // depthAt returns how deep a blade goes at a place, square to the surface, and
 // where that ends, as a radius and a height: 0 and the place itself where it does
 // not reach.
-func (p *placing) depthAt(b *blade, s spot) (depth, radius, height float64) {
+func (p *pose) depthAt(b *blade, s spot) (depth, radius, height float64) {
 	leanSin, leanCos := p.lean(s)
 	v, in := p.seen(p.space(s)), p.seen(p.normal(s, leanSin, leanCos))
 	deep, room, _ := p.covers(b, v)
@@ -119,7 +119,7 @@ func (p *placing) depthAt(b *blade, s spot) (depth, radius, height float64) {
 
 // above returns how far above the place the part of the wheel with the given
 // radius stands, at a distance ahead.
-func (p *placing) above(radius, ahead float64) float64 {
+func (p *pose) above(radius, ahead float64) float64 {
 	ahead = math.Abs(ahead)
 	chord := radius - ahead // past the wheel's own width: what it falls short
 	if chord > 0 {
@@ -129,21 +129,21 @@ func (p *placing) above(radius, ahead float64) float64 {
 }
 
 // inside is positive where the blade is in the glass, and falls away from there.
-func (p *placing) inside(b *blade, s spot) float64 {
+func (p *pose) inside(b *blade, s spot) float64 {
 	deep, room, _ := p.bite(b, s)
 	return min(deep, room)
 }
 
 // contact returns how far from the place a blade stays in the glass along the
 // cut, ahead of it (side 1) or behind it (side -1).
-func (p *placing) contact(b *blade, side float64) float64 {
+func (p *pose) contact(b *blade, side float64) float64 {
 	guess, fall := p.tail()
 	return root(func(s float64) float64 { return p.inside(b, p.spot(side*s, 0)) }, guess, fall)
 }
 
 // tail returns, to second order, how far from the place the rim stays in the
 // glass along the cut, and how steeply it leaves it: √(2d/(1/R + κ_along)).
-func (p *placing) tail() (length, fall float64) {
+func (p *pose) tail() (length, fall float64) {
 	length = math.Sqrt(2 * p.depth / p.stiff())
 	return length, p.stiff() * length
 }
@@ -151,7 +151,7 @@ func (p *placing) tail() (length, fall float64) {
 // stiff is how fast the rim curves away from the surface, 1/R + κ_along. In a
 // hollow as round as the wheel, or rounder, it does not: all that follows from
 // it is a first guess then, and a little is a better one than nothing.
-func (p *placing) stiff() float64 {
+func (p *pose) stiff() float64 {
 	const little = 0.02
 	return max(1/p.wheelRadius+p.curve.along, little/p.wheelRadius)
 }

@@ -15,9 +15,9 @@ const (
 	wholeFontsSum = 0xB1B0AFBA
 )
 
-// unstamp takes the time of writing out of a TrueType font, and mends its sums.
+// clearTimestamps takes the time of writing out of a TrueType font, and mends its sums.
 // Other data it leaves alone. It reports whether it was given a font.
-func unstamp(font []byte) bool {
+func clearTimestamps(font []byte) bool {
 	if !bytes.HasPrefix(font, []byte{0, 1, 0, 0}) || len(font) < tableRecords {
 		return false
 	}

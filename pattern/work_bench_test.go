@@ -8,10 +8,10 @@ import (
 	"roundlay/pattern/groove"
 )
 
-// BenchmarkToils prints what a place of a groove takes to measure, for each edge
+// BenchmarkWork prints what a place of a groove takes to measure, for each edge
 // straight and bent, on straight glass and on curved, and how much that is for each
-// unit of toil: it is to be about a microsecond, so that a bound on toil is one on time.
-func BenchmarkToils(b *testing.B) {
+// unit of work: it is to be about a microsecond, so that a bound on work is one on time.
+func BenchmarkWork(b *testing.B) {
 	barrel := blank(b, glass.Station{Height: 0, Radius: 35, Wall: 7}, glass.Station{Height: 30, Radius: 42, Wall: 5},
 		glass.Station{Height: 60, Radius: 44, Wall: 4}, glass.Station{Height: 100, Radius: 38, Wall: 4})
 	for _, on := range []struct {
@@ -30,17 +30,17 @@ func BenchmarkToils(b *testing.B) {
 					}
 					j := jobOn(on.blank, 4, m)
 					j.Rack = []groove.Wheel{wheel}
-					places, toil := 0, 0.0
+					places, work := 0, 0.0
 					for b.Loop() {
 						p := laid(b, j)
 						for _, c := range p.Cuts {
 							places += len(c.Samples)
-							toil += float64(len(c.Samples)) * p.toils(wheel, kind == "swag")
+							work += float64(len(c.Samples)) * p.work(wheel, kind == "swag")
 						}
 					}
 					ns := float64(b.Elapsed().Nanoseconds())
 					b.ReportMetric(ns/float64(places)/1000, "µs/place")
-					b.ReportMetric(ns/toil/1000, "µs/toil")
+					b.ReportMetric(ns/work/1000, "µs/work")
 				})
 			}
 		}

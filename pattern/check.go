@@ -38,43 +38,58 @@ func (p *Plan) checks() []func() []Finding {
 	return []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.uneven, p.bridged}
 }
 
-// check returns all findings, kind by kind and each in the order of its cuts, and
-// whether so many cuts crowd that no list of them helps: then not all of them are
-// there. It only reads the plan, as all checks do, and the kinds are looked for at
+// outcome is what a check comes to.
+type outcome struct {
+	found, slight []Finding // slight is what is noted alone
+	// overfull says that so many cuts crowd that no list of them helps: then not all of
+	// them are there.
+	overfull bool
+}
+
+// check returns all findings, kind by kind and each in the order of its cuts. It only reads the plan, as all checks do, and the kinds are looked for at
 // once. What is known of lands may be nil. The error is the context's.
-func (p *Plan) check(ctx context.Context, known *knownLands) (found []Finding, overfull bool, err error) {
+func (p *Plan) check(ctx context.Context, known *knownLands) (c outcome, err error) {
 	crowded := func() []Finding {
-		var pairs []Finding
-		pairs, overfull = p.crowded(ctx, known)
-		return p.once(pairs)
+		pairs, slight, overfull := p.crowded(ctx, known)
+		c.overfull = overfull
+		return append(p.once(pairs), p.once(slight)...)
 	}
 	finds := append([]func() []Finding{crowded}, p.checks()...)
 	kinds := make([][]Finding, len(finds))
 	if err := each(ctx, len(finds), func() func(int) { return func(i int) { kinds[i] = finds[i]() } }); err != nil {
-		return nil, false, err
+		return outcome{}, err
 	}
-	found = slices.Concat(kinds...)
-	slices.SortStableFunc(found, func(a, b Finding) int {
+	all := slices.Concat(kinds...)
+	slices.SortStableFunc(all, func(a, b Finding) int {
 		return cmp.Or(cmp.Compare(a.Kind, b.Kind), slices.Compare(a.Cuts, b.Cuts))
 	})
-	return found, overfull, nil
+	for _, f := range all {
+		if f.slight() {
+			c.slight = append(c.slight, f)
+		} else {
+			c.found = append(c.found, f)
+		}
+	}
+	return c, nil
 }
 
 // findings is check without an end from outside.
 func (p *Plan) findings() []Finding {
-	found, _, _ := p.check(context.Background(), nil)
-	return found
+	c, _ := p.check(context.Background(), nil)
+	return c.found
 }
 
 // crowded lists the pairs of cuts that come too near one another, but no more than
-// is enough to refuse them all.
-func (p *Plan) crowded(ctx context.Context, known *knownLands) (found []Finding, overfull bool) {
+// is enough to refuse them all; and those that do by so little that it is noted alone.
+func (p *Plan) crowded(ctx context.Context, known *knownLands) (found, slight []Finding, overfull bool) {
 	for f := range p.crowdKnown(ctx, known) {
-		if found = append(found, f); len(found) > maxFound {
-			return found, true
+		if f.slight() {
+			slight = append(slight, f)
+		} else if found = append(found, f); len(found) > maxFound {
+			return found, slight, true
 		}
 	}
-	return found, false
+	return found, slight, false
 }
 
 // has reports whether a kind is found on just the given motifs. Land takes long
@@ -82,7 +97,7 @@ func (p *Plan) crowded(ctx context.Context, known *knownLands) (found []Finding,
 func (p *Plan) has(kind Kind, motifs []int) bool {
 	is := func(f Finding) bool {
 		about, _ := p.About(f)
-		return f.Kind == kind && slices.Equal(about, motifs)
+		return f.Kind == kind && f.counts() && slices.Equal(about, motifs)
 	}
 	for _, find := range p.checks() {
 		if slices.ContainsFunc(find(), is) {

@@ -20,11 +20,13 @@ const touching = 0.02
 // crowd checks the land between every two neighbouring cuts: of one motif or
 // between two, where they are given.
 func (p *Plan) crowd(only ...int) iter.Seq[Finding] {
-	return p.crowdKnown(context.Background(), nil, only...)
+	return func(yield func(Finding) bool) {
+		p.crowdKnown(context.Background(), nil, only...)(func(f Finding) bool { return f.slight() || yield(f) })
+	}
 }
 
-// crowdKnown is crowd with what is known of lands already. It ends early where the
-// context does.
+// crowdKnown is crowd with what is slight too, and with what is known of lands already.
+// It ends early where the context does.
 func (p *Plan) crowdKnown(ctx context.Context, known *knownLands, only ...int) iter.Seq[Finding] {
 	return func(yield func(Finding) bool) {
 		c := &crowding{plan: p, turned: map[[2]int]groove.Groove{}}

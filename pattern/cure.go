@@ -10,7 +10,7 @@ type Cure struct {
 	// Brings is what is found then that isn't now: nothing where there is a change
 	// that clears and brings nothing.
 	Brings []Brought
-	// Or is what else would do, the job as it is otherwise.
+	// Or is what else would do, the job as it is otherwise: what costs less first.
 	Or []Alternative
 	// Known is what there is to know where no change was found.
 	Known []Fact
@@ -27,8 +27,11 @@ type Brought struct {
 
 // Alternative is another cure: changes, or a wheel that isn't on the rack.
 type Alternative struct {
-	Changes  []job.Change
-	Brings   bool    // whether something else is found then
+	Changes []job.Change
+	Brings  bool // whether something else is found then
+	// Depths are how deep the marks come out, the least and the most, that Changes
+	// accept as they are: see job.OfLimits. Zero where they accept nothing.
+	Depths   [2]float64
 	Diameter float64 // up to so far across may a wheel be that is otherwise like the motif's; 0 where Changes are it
 }
 

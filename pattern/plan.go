@@ -46,7 +46,8 @@ type Plan struct {
 	NoneClears []job.Count
 
 	Findings []Finding
-	Chords   []Chord // none where there is one repeat
+	Slight   []Finding // by so little that no hand holds it: notes, where there is no like finding
+	Chords   []Chord   // none where there is one repeat
 	doubts   []slips.Doubt
 }
 

@@ -114,7 +114,16 @@ func shape(p *pattern.Plan) string {
 
 // notes says what is no finding, and yet good to know.
 func notes(p *pattern.Plan) []string {
-	return slices.Concat(Doubts(p), Readings(p), gored(p), paperNotes(p, p.Outside()), floorless(p), heightsOf(p))
+	return slices.Concat(Doubts(p), slight(p), Readings(p), gored(p), paperNotes(p, p.Outside()), floorless(p), heightsOf(p))
+}
+
+// slight says what misses by so little that it is no finding: of each kind the worst.
+func slight(p *pattern.Plan) []string {
+	var words []string
+	for _, g := range p.SlightGroups() {
+		words = append(words, fmt.Sprintf("no finding, for no hand holds so little: %s: %s.", about(p, g), Measured(p, g.Worst())))
+	}
+	return words
 }
 
 // heightsOf says of each motif whose place is given as a length up how high that is
@@ -215,15 +224,20 @@ func heading(p *pattern.Plan, g pattern.Group) string {
 	if len(g.Motifs) == 0 {
 		return words
 	}
-	names := make([]string, len(g.Motifs))
-	for i, m := range g.Motifs {
-		names[i] = fmt.Sprintf("motif %d (%s)", m+1, p.Job.Motifs[m].Kind.Name)
-	}
-	words += fmt.Sprintf(": %s, %s", strings.Join(names, " and "), strings.Join(g.Parts, " and "))
+	words += ": " + about(p, g)
 	if p.Periods() > 1 {
 		words += fmt.Sprintf("; the same %d times round the glass", p.Periods())
 	}
 	return words
+}
+
+// about names the motifs of a group of findings, and their parts.
+func about(p *pattern.Plan, g pattern.Group) string {
+	names := make([]string, len(g.Motifs))
+	for i, m := range g.Motifs {
+		names[i] = fmt.Sprintf("motif %d (%s)", m+1, p.Job.Motifs[m].Kind.Name)
+	}
+	return fmt.Sprintf("%s, %s", strings.Join(names, " and "), strings.Join(g.Parts, " and "))
 }
 
 // placed says where the worst of a group is.

@@ -10,8 +10,8 @@ import (
 	"roundlay/pattern/job"
 )
 
-// New lays a job out on one of its blanks and checks it. The error says why
-// nothing can be laid out at all, or that the context ended it.
+// New lays a job out on one of its blanks and checks it. The error says why nothing can
+// be laid out, or is the context's.
 func New(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, error) {
 	plans, err := Lay(ctx, j, blank)
 	if err != nil {
@@ -20,8 +20,8 @@ func New(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, error) {
 	return plans[0], nil
 }
 
-// settled refuses a job with counts that are to be the most that clears and that
-// nobody has found yet: package search finds them.
+// settled returns an error for a job that asks for the most that clears of something and
+// doesn't yet say how many that is: package search finds it.
 func settled(j *job.Job) error {
 	for i, m := range j.Motifs {
 		for _, name := range m.Most {
@@ -33,15 +33,14 @@ func settled(j *job.Job) error {
 	return nil
 }
 
-// checks lists what finds each kind of finding, but for those of two cuts.
+// checks lists the checks of every kind of finding but those between two cuts.
 func (p *Plan) checks() []func() []Finding {
 	return []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.uneven, p.bridged}
 }
 
-// check returns all findings, kind by kind and each in the order of its cuts, and
-// whether so many cuts crowd that no list of them helps: then not all of them are
-// there. It only reads the plan, as all checks do, and the kinds are looked for at
-// once. What is known of lands may be nil. The error is the context's.
+// check returns all findings, sorted by kind and cuts. overfull says that there are more
+// than maxFound crowded pairs; then the list is not complete. All checks only read the
+// plan, and they run in parallel. known may be nil. The error is the context's.
 func (p *Plan) check(ctx context.Context, known *knownLands) (found []Finding, overfull bool, err error) {
 	crowded := func() []Finding {
 		var pairs []Finding
@@ -60,14 +59,14 @@ func (p *Plan) check(ctx context.Context, known *knownLands) (found []Finding, o
 	return found, overfull, nil
 }
 
-// findings is check without an end from outside.
+// findings is check without a context.
 func (p *Plan) findings() []Finding {
 	found, _, _ := p.check(context.Background(), nil)
 	return found
 }
 
-// crowded lists the pairs of cuts that come too near one another, but no more than
-// is enough to refuse them all.
+// crowded lists the pairs of cuts that come too near one another. It stops once there
+// are more than maxFound.
 func (p *Plan) crowded(ctx context.Context, known *knownLands) (found []Finding, overfull bool) {
 	for f := range p.crowdKnown(ctx, known) {
 		if found = append(found, f); len(found) > maxFound {
@@ -77,8 +76,8 @@ func (p *Plan) crowded(ctx context.Context, known *knownLands) (found []Finding,
 	return found, false
 }
 
-// has reports whether a kind is found on just the given motifs. Land takes long
-// to measure: it is where it matters, until the first finding.
+// has reports whether a kind is found on exactly the given motifs. Land is slow to
+// measure, so it is measured last, and only until the first finding.
 func (p *Plan) has(kind Kind, motifs []int) bool {
 	is := func(f Finding) bool {
 		about, _ := p.About(f)

@@ -91,8 +91,8 @@ func described(m job.Motif) string {
 	return strings.Join(all, ", ")
 }
 
-// tooDeep returns an error if a motif's depth is not less than the radius of its wheel
-// and of the glass.
+// tooDeep returns an error if a motif is as deep as its wheel's radius or the glass's, or
+// deeper.
 func (p *Plan) tooDeep(i int) error {
 	m, u := p.sized[i], p.Job.Length
 	wheel := p.Job.Rack[m.Wheel]

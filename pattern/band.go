@@ -10,28 +10,26 @@ import (
 	"roundlay/pattern/job"
 )
 
-// Where a job states no band, the decoration gets all the glass that may be cut,
-// from the foot's margin up. Motifs stand at shares of the band, so how high it
-// may reach is a search: for the greatest top with which the wall carries every
-// motif at the heights where that top puts it. Where the job asks for paper, the
-// band keeps to it.
+// A job that states no band gives the decoration all the glass that can be cut, from
+// the foot margin up. Motifs stand at shares of the band, so moving the band's top
+// moves the motifs. A search finds the highest top at which the wall is thick enough
+// for every motif. Where the job asks for paper, the band stays on the paper.
 //
-// A motif goes by its box, as it is turned, and by the depth it is asked for: a
-// cut is no deeper, and stands nowhere else. What of the box is beyond the band's
-// ends doesn't count: a motif that fills the band or overreaches it lets the band
-// rise just as far as its wall carries it.
+// The search uses each motif's box, turned as the motif is, and the depth the job asks
+// for. No cut is deeper or lies outside its box. Any part of a box beyond the band's
+// ends is ignored.
 
-// End is what keeps a band from reaching higher.
+// End is what limits a band at its top.
 type End struct {
 	By Bound // ByWall, ByRim or ByPaper
-	// Of ByWall, the motif, by its number from 0, that a taller band would put on
-	// too thin a wall, and the height at which the wall gets too thin for it.
+	// For ByWall: the motif, counted from 0, that a taller band would put on too thin
+	// a wall, and the height at which the wall gets too thin for it.
 	Motif int
 	Thin  float64
 }
 
-// findBand returns the job's band or, where it states none, all the glass that
-// may be cut.
+// findBand returns the job's band or, where it states none, all the glass that can be
+// cut.
 func findBand(j *job.Job, blank *glass.Blank) (job.Band, error) {
 	if b := j.Layout.Band; b != nil {
 		return *b, onGlass(j, blank)
@@ -50,7 +48,7 @@ func onGlass(j *job.Job, blank *glass.Blank) error {
 	return nil
 }
 
-// worth refuses a band too low to lay anything out in.
+// worth returns an error for a band too low to lay anything out in.
 func worth(j *job.Job, blank *glass.Blank, band job.Band, end End) error {
 	margins := job.Band{Foot: j.Limits.Foot, Top: blank.Height() - j.Limits.Rim}
 	switch {
@@ -64,9 +62,9 @@ func worth(j *job.Job, blank *glass.Blank, band job.Band, end End) error {
 	return offPaper(j, blank, margins)
 }
 
-// worthAll is worth for a band that every blank of a set is given. It begins where
-// the paper asked for on any of them does, which may be too high for another one:
-// then it is that paper that can't be.
+// worthAll is worth for a band shared by every blank of a set. The band begins where the
+// highest paper does. If that is too high for this blank, the error is about that
+// paper.
 func worthAll(j *job.Job, blank *glass.Blank, band job.Band, end End) error {
 	if band.Top-band.Foot >= MinBand || lowest(j, blank) >= band.Foot {
 		return worth(j, blank, band, end)
@@ -79,9 +77,9 @@ func worthAll(j *job.Job, blank *glass.Blank, band job.Band, end End) error {
 	return offPaper(j, j.Blanks[i], alone)
 }
 
-// commonBand returns the heights that every blank of a set can give to the
-// decoration and, where the job states none, which blank ends them, by number,
-// and how.
+// commonBand returns the band that fits every blank of a set. Where the job states no
+// band, it also returns the number of the blank that limits the top, and what limits it
+// there.
 func commonBand(j *job.Job) (common job.Band, by int, end End, err error) {
 	if j.Layout.Band != nil {
 		for _, b := range j.Blanks {
@@ -95,8 +93,8 @@ func commonBand(j *job.Job) (common job.Band, by int, end End, err error) {
 	for _, b := range j.Blanks {
 		common.Foot = max(common.Foot, lowest(j, b))
 	}
-	// A top that one blank ends may put a motif on thin glass of one looked at
-	// before: round again, until the top suits all.
+	// A lower top moves the motifs, which may put one on thin glass of a blank checked
+	// earlier: repeat until the top suits all.
 	const rounds = 20
 	for range rounds {
 		top := common.Top
@@ -116,9 +114,8 @@ func commonBand(j *job.Job) (common job.Band, by int, end End, err error) {
 	return common, by, end, nil
 }
 
-// carried returns the glass of a blank that may be cut, and what ends it at the
-// top. It begins as low as may be cut or, where the job states a band, where that
-// does.
+// carried returns the tallest band that a blank's wall carries, and what limits it at
+// the top. It begins at the stated band's foot or, without one, as low as can be cut.
 func carried(j *job.Job, blank *glass.Blank) (job.Band, End) {
 	foot := lowest(j, blank)
 	if b := j.Layout.Band; b != nil {
@@ -127,8 +124,8 @@ func carried(j *job.Job, blank *glass.Blank) (job.Band, End) {
 	return carriedTo(j, blank, foot, math.Inf(1))
 }
 
-// lowest returns the least height that may be cut: over the foot's margin, and
-// where the job asks for paper.
+// lowest returns the least height that can be cut: above the foot margin and, where the
+// job asks for paper, on the paper.
 func lowest(j *job.Job, blank *glass.Blank) float64 {
 	if paper := blank.Paper; paper != nil {
 		return max(j.Limits.Foot, paper.Low)
@@ -136,8 +133,8 @@ func lowest(j *job.Job, blank *glass.Blank) float64 {
 	return j.Limits.Foot
 }
 
-// highest returns the greatest height that may be cut, whatever the wall: below
-// the rim's margin, and where the job asks for paper.
+// highest returns the greatest height that can be cut, whatever the wall: below the rim
+// margin and, where the job asks for paper, on the paper.
 func highest(j *job.Job, blank *glass.Blank) (float64, End) {
 	rim := blank.Height() - j.Limits.Rim
 	if paper := blank.Paper; paper != nil && paper.High < rim {
@@ -146,16 +143,16 @@ func highest(j *job.Job, blank *glass.Blank) (float64, End) {
 	return rim, End{By: ByRim}
 }
 
-// carriedTo is carried from a given foot and up to a given top at the most. A
-// band that the wall does not carry at all ends at its foot.
+// carriedTo is carried between a given foot and a given highest top. Where the wall
+// carries no band at all, the result ends at its foot.
 func carriedTo(j *job.Job, blank *glass.Blank, foot, most float64) (job.Band, End) {
 	const (
 		rounds = 100
-		fine   = 0.01 // mm: by so much more it is tried whether the band was brought down too far
+		fine   = 0.01 // mm above the top found: if the wall carries that too, the band came down too far
 	)
 	top, end := highest(j, blank)
 	if most < top {
-		top = most // a blank of the set ends it there
+		top = most // another blank of the set limits it
 	}
 	c := climb{j, blank, thinFor(j, blank)}
 	over, found := top, false
@@ -188,7 +185,7 @@ func deepest(j *job.Job) float64 {
 	return depth
 }
 
-// climb looks for how high a blank's band may reach.
+// climb searches for the highest top of a blank's band.
 type climb struct {
 	job   *job.Job
 	blank *glass.Blank
@@ -199,7 +196,7 @@ type climb struct {
 func thinFor(j *job.Job, blank *glass.Blank) [][]glass.Span {
 	thin := make([][]glass.Span, len(j.Motifs))
 	for i, m := range j.Motifs {
-		const slack = 1e-12 // mm: what adding up a wall may leave
+		const slack = 1e-12 // mm: rounding in the sum of a wall
 		thin[i] = blank.CutTo(m.Depth).Thinner(j.Limits.Leave - slack)
 		if n := len(thin[i]); n > 0 && thin[i][n-1].To >= blank.Height() {
 			thin[i][n-1].To = math.Inf(1)
@@ -208,9 +205,9 @@ func thinFor(j *job.Job, blank *glass.Blank) [][]glass.Span {
 	return thin
 }
 
-// lower reports whether the wall carries every motif in a band; if not, it
-// returns the top to which the band must come down at least for it, and which
-// motif asks for that where the wall is too thin.
+// lower reports whether the wall carries every motif in a band. If not, it returns a
+// lower top to try, the motif that needs it, and the height at which the wall gets too
+// thin.
 func (c *climb) lower(band job.Band) (top float64, motif int, thin float64, ok bool) {
 	const still = 1e-3 // mm in one of the band's height
 	p := uncut(c.job, c.blank, band)
@@ -221,12 +218,12 @@ func (c *climb) lower(band job.Band) (top float64, motif int, thin float64, ok b
 		if !bad {
 			continue
 		}
-		// A band of half the height tells how the motif comes down with the top.
+		// A band of half the height shows how far the motif comes down with the top.
 		_, high := p.span(m)
 		_, lower := half.span(m)
 		rate := (high - lower) / (band.Top - half.Band.Top)
 		if rate < still {
-			continue // it stands where the job says, whatever the band: check tells of it
+			continue // it stands at a fixed height, whatever the band: check reports it
 		}
 		if to := max(from, band.Top-(high-from)/rate); to < top {
 			top, motif, thin, ok = to, i, from, false
@@ -254,8 +251,8 @@ func (c *climb) between(foot, carried, not float64) float64 {
 	return carried
 }
 
-// meets reports whether a motif stands on glass too thin for it, as far as it is
-// in a plan's band, and from which height on up.
+// meets reports whether a motif, as far as it lies in a plan's band, stands on glass too
+// thin for it, and the height at which that glass begins.
 func (c *climb) meets(p *Plan, motif int) (from float64, thin bool) {
 	const touch = 1e-9 // mm
 	low, high := p.span(c.job.Motifs[motif])
@@ -268,8 +265,7 @@ func (c *climb) meets(p *Plan, motif int) (from float64, thin bool) {
 	return 0, false
 }
 
-// uncut returns the plan of a job in a band of a blank with nothing on it: enough
-// to say where motifs stand.
+// uncut returns a plan without cuts: enough to say where motifs stand.
 func uncut(j *job.Job, blank *glass.Blank, band job.Band) *Plan {
 	p := &Plan{Job: j, Blank: blank, Repeats: j.Layout.Repeats, Band: band, Period: period(j), sized: j.Motifs}
 	p.Cone, p.WorstRadiusError = blank.Profile().FitCone(band.Foot, band.Top)
@@ -277,8 +273,8 @@ func uncut(j *job.Job, blank *glass.Blank, band job.Band) *Plan {
 	return p
 }
 
-// span returns the heights that a motif's box spans, turned as it is and with the
-// motif it is inside.
+// span returns the lowest and highest height of a motif's box, turned with the motif and
+// with the motif it is inside.
 func (p *Plan) span(m job.Motif) (low, high float64) {
 	s := p.set(m)
 	low, high = math.Inf(1), math.Inf(-1)

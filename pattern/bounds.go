@@ -11,35 +11,35 @@ import (
 	"roundlay/pattern/job"
 )
 
-// What the cuts of a job may come to: with more, some command would take longer
-// than anyone waits for, or more memory than a bench's machine has. A hand that
-// cuts one groove in half a minute is a week at the most that is let through.
+// The limits on the cuts of a job. Beyond them some command would take longer than
+// anyone waits, or more memory than a workshop's computer has. At half a minute a
+// groove, the largest glass allowed is about a week of cutting by hand.
 const (
 	maxCuts   = 5000  // on one glass, all round
 	maxInAll  = 10000 // on all blanks together
 	maxGroove = 40e3  // mm, on one glass
 	maxAlong  = 100e3 // mm, on all blanks together
-	maxMitred = 160e3 // mm, on one glass, where each mitre of a gang counts
-	maxWork   = 3e6   // in one period on all blanks together: see work
-	maxBeside = 1e6   // mm, in one period, along which cuts that meet or cross are measured against one another
+	maxMitred = 160e3 // mm, on one glass, each mitre of a gang counted by itself
+	maxWork   = 3e6   // µs, in one period on all blanks together: see work
+	maxBeside = 1e6   // mm, in one period: the length of cuts measured against those they meet or cross
 )
 
-// maxFound is how many pairs of cuts in a period may come too near one another:
-// what has more is no pattern to mend.
+// maxFound is how many pairs of cuts in a period may come too near one another. A job
+// with more is refused: no list of findings would help to mend it.
 const maxFound = 20000
 
-// toll is what a motif comes to.
+// toll is what a motif costs: its cuts, their length, and the time to measure them.
 type toll struct {
 	cuts   int     // on one glass
 	groove float64 // on one glass
-	mitred float64 // on one glass, under each mitre of a gang by itself
-	beside float64 // in one period, along each mitre
-	work   float64 // in one period: see work
+	mitred float64 // on one glass, each mitre of a gang counted by itself
+	beside float64 // in one period, each mitre counted by itself: see maxBeside
+	work   float64 // µs, in one period: see work
 	period float64 // the groove of one period
 }
 
-// toll returns what a motif that is drawn comes to. Lines are taken as long as they
-// would be on the widest of the band.
+// toll returns the toll of a drawn motif. It takes each line to be as long as it would
+// be where the band is widest.
 func (p *Plan) toll(i int, d drawing) toll {
 	const looks = 8
 	at, wide := p.Surface.RadiusAt(p.Surface.HeightAt(d.along)), 1.0
@@ -80,9 +80,9 @@ func mitresOf(wheel groove.Wheel) float64 {
 	return 1
 }
 
-// work returns how long it takes to measure a place of a groove, in microseconds of
-// a workshop's machine, as BenchmarkWork measures it. A broad edge is looked at all across, and
-// a line that bends from both sides.
+// work returns the time to measure one place of a groove, in microseconds on a
+// workshop's computer, as BenchmarkWork measures it. Broad edges and bent lines take
+// longer: a broad edge is measured all across, a bent line from both sides.
 func (p *Plan) work(wheel groove.Wheel, bent bool) float64 {
 	of := [...]struct{ straight, bent, curved, curvedBent float64 }{
 		groove.Mitre: {3, 14, 5, 40},
@@ -102,8 +102,8 @@ func (p *Plan) work(wheel groove.Wheel, bent bool) float64 {
 	return work * mitresOf(wheel)
 }
 
-// Work returns how long it takes to measure a plan that is laid out already, in
-// microseconds of a workshop's machine.
+// Work returns the time to measure a plan that is laid out already, in microseconds on a
+// workshop's computer.
 func (p *Plan) Work() float64 {
 	work := 0.0
 	for i := range p.sized {
@@ -115,7 +115,7 @@ func (p *Plan) Work() float64 {
 	return work
 }
 
-// length returns a length that a cut's line doesn't exceed, in millimetres.
+// length returns an upper bound of a cut's length, in millimetres.
 func (d drawing) length(path geometry.Bezier) float64 {
 	length := 0.0
 	for k := range 3 {
@@ -124,13 +124,13 @@ func (d drawing) length(path geometry.Bezier) float64 {
 	return length
 }
 
-// bill is what the motifs of a plan come to, each by itself.
+// bill is the toll of each motif of a plan.
 type bill struct {
 	plan *Plan
 	each []toll
 }
 
-// within returns an error if they come to more than is cut.
+// within returns an error if the sum of the tolls is over a limit.
 func (t bill) within() error {
 	var all toll
 	for _, one := range t.each {
@@ -176,10 +176,11 @@ func counted(n int, what string) string {
 	return fmt.Sprintf("%d %ss", n, what)
 }
 
-// metres writes a length that is far longer than any glass.
+// metres writes a length far longer than any glass.
 func metres(mm float64) string { return fmt.Sprintf("%.4g m", math.Round(mm/100)/10) }
 
-// refuse names the motif that has most of what is too much.
+// refuse returns an error that names the motif with the largest share of what is over
+// the limit.
 func (t bill) refuse(of func(toll) float64, read, accepted string) error {
 	i, most := 0, -1.0
 	for k, one := range t.each {
@@ -194,8 +195,8 @@ func (t bill) refuse(of func(toll) float64, read, accepted string) error {
 	return e
 }
 
-// refuseCrowded refuses a plan in which so many cuts crowd that no list of them helps:
-// at the motif that has most.
+// refuseCrowded returns the error for a plan with more than maxFound crowded pairs. It
+// names the motif that has most of them.
 func (p *Plan) refuseCrowded(found []Finding) error {
 	times, most := make([]int, len(p.sized)), 0
 	for _, f := range found {
@@ -213,16 +214,16 @@ func (p *Plan) refuseCrowded(found []Finding) error {
 	return e
 }
 
-// What may lie on one spot of the glass, and on all of them together. A star's rays
-// meet in its middle and bars cross in their grid, but where more do nobody could
-// tell which of them is deepest, nor draw it.
+// The limits on cuts that cross or overlap. A star's rays meet in its middle and bars
+// cross in a grid, but with more than this in one spot nobody can say which cut is
+// deepest, nor draw it.
 const (
 	maxThrough = 80    // cuts of a period, through one spot
-	maxCrossed = 12000 // pairs of mitres of a period, at all spots
-	maxAround  = 24000 // and of all periods on all blanks
+	maxCrossed = 12000 // pairs of mitres of a period, all spots together
+	maxAround  = 24000 // the same, all periods on all blanks together
 )
 
-// pile is what runs through a square millimetre of the flat map.
+// pile counts what runs through one square millimetre of the flat map.
 type pile struct{ cuts, mitres int }
 
 // add adds a cut, and returns how many pairs of mitres it makes with the others.
@@ -232,8 +233,8 @@ func (s *pile) add(mitres int) int {
 	return pairs
 }
 
-// refuseCrossed refuses a plan whose cuts lie on one another in heaps, at the motif that is
-// on top.
+// refuseCrossed returns an error if too many cuts cross or overlap. It names the motif
+// whose cut goes over the limit.
 func (p *Plan) refuseCrossed() error {
 	most := min(maxCrossed, maxAround/(p.Periods()*len(p.Job.Blanks)))
 	spots, crossed := map[[2]int32]pile{}, 0

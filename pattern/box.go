@@ -5,17 +5,18 @@ import (
 	"roundlay/pattern/job"
 )
 
-// Box is the room a motif takes, in millimetres on the glass.
+// Box is the size and place of a motif, in millimetres on the glass.
 type Box struct {
 	Width, Height float64
-	// Middle is round the glass and along it; inside another motif, from the middle
-	// of that.
+	// Middle is the distance round the glass and along it; inside another motif, from
+	// the middle of that motif.
 	Middle geometry.Point
-	// Repeat and Band are how long the repeat and the band are there.
+	// Repeat is the width of the repeat at the motif's height, Band the length of the
+	// band along the glass.
 	Repeat, Band float64
 }
 
-// Box returns the box of a motif: one of a draft's, or such a one changed.
+// Box returns the box of a motif: one of the plan's, or a changed copy of one.
 func (p *Plan) Box(m job.Motif) Box {
 	s := p.set(m)
 	radius := p.Surface.RadiusAt(p.Surface.HeightAt(s.along))

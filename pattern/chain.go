@@ -5,25 +5,24 @@ import (
 	"slices"
 )
 
-// Chain is what is cut without lifting the wheel: cuts that go on into one another
-// from repeat to repeat, or a single one.
+// Chain is what is cut without lifting the wheel: one cut, or several that continue into
+// one another from repeat to repeat.
 type Chain struct {
 	Cuts   []int // ids, from end to end; the first is in the first period
-	Closed bool  // the last goes on into the first, all round the glass
-	Times  int   // how many such there are round the glass
+	Closed bool  // the last continues into the first, all round the glass
+	Times  int   // how many copies of the chain there are round the glass
 }
 
-// Alone reports whether it is a single cut that goes on nowhere.
+// Alone reports whether the chain is a single cut that continues into no other.
 func (c Chain) Alone() bool { return len(c.Cuts) == 1 && !c.Closed }
 
-// GoesOn reports whether any of the plan's cuts goes on into another.
+// GoesOn reports whether any of the plan's cuts continues into another.
 func (p *Plan) GoesOn() bool {
 	return slices.ContainsFunc(p.Chains(), func(c Chain) bool { return !c.Alone() })
 }
 
-// Chains returns what is cut without lifting the wheel, each once for all its
-// copies round the glass, in the order of the ids they begin with. Every cut of
-// the period is of one of them.
+// Chains returns the plan's chains, each once for all its copies round the glass, in the
+// order of their first ids. Every cut of the period belongs to exactly one of them.
 func (p *Plan) Chains() []Chain {
 	links := p.links()
 	seen := make([]bool, len(p.Cuts))
@@ -45,7 +44,7 @@ func (p *Plan) Chains() []Chain {
 	return all
 }
 
-// Copy returns the ids of a chain's copy so many periods further round.
+// Copy returns the ids of a chain's copy the given number of periods further round.
 func (p *Plan) Copy(c Chain, turns int) []int {
 	ids := make([]int, len(c.Cuts))
 	for i, id := range c.Cuts {
@@ -54,8 +53,8 @@ func (p *Plan) Copy(c Chain, turns int) []int {
 	return ids
 }
 
-// Sum returns a chain as one cut: as long as its cuts together, as deep and as
-// wide as the deepest and the widest, with the least glass left under any.
+// Sum returns a chain as one cut: its length and volume are the sums, its depth and
+// width the largest, its glass left the least.
 func (p *Plan) Sum(c Chain) Cut {
 	sum := p.Cuts[p.inPeriod(c.Cuts[0])]
 	for _, id := range c.Cuts[1:] {
@@ -68,11 +67,10 @@ func (p *Plan) Sum(c Chain) Cut {
 	return sum
 }
 
-// inPeriod returns the index of the period's cut that one on the glass is a copy of.
+// inPeriod returns the index in p.Cuts of the cut that the given one is a copy of.
 func (p *Plan) inPeriod(id int) int { return (id - 1) % len(p.Cuts) }
 
-// tip is an end of a cut on the glass: of which, and whether it is the end of the
-// line or its start.
+// tip is one of the two ends of a cut on the glass: the start of its line or the end.
 type tip struct {
 	id  int
 	end bool
@@ -81,7 +79,7 @@ type tip struct {
 // other returns the cut's other end.
 func (t tip) other() tip { return tip{t.id, !t.end} }
 
-// chain returns the chain that a cut of the period is of.
+// chain returns the chain that a cut of the period belongs to.
 func (p *Plan) chain(links map[tip]tip, i int) Chain {
 	all := len(p.Cuts) * p.Periods()
 	// Back from the cut to where its chain begins: to its left, if it has one.
@@ -105,11 +103,11 @@ func (p *Plan) chain(links map[tip]tip, i int) Chain {
 		}
 		ids, at = append(ids, next.id), next.other()
 	}
-	if closed { // begun anywhere: at its lowest
+	if closed { // a ring has no start: begin at its lowest id
 		least := slices.Index(ids, slices.Min(ids))
 		ids = slices.Concat(ids[least:], ids[:least])
 	}
-	// Turned so that it begins in the first period.
+	// Shift the chain so that it begins in the first period.
 	chain := Chain{Cuts: ids, Closed: closed}
 	chain.Cuts = p.Copy(chain, -((ids[0] - 1) / len(p.Cuts)))
 	own := 0
@@ -128,15 +126,15 @@ func (p *Plan) leftEnd(i int) bool {
 	return s[len(s)-1].Theta < s[0].Theta
 }
 
-// follow returns the end of another cut that goes on from one.
+// follow returns the end of the cut that continues from an end.
 func (p *Plan) follow(links map[tip]tip, from tip) (tip, bool) {
-	// Links are kept of the period's cuts.
+	// Links are stored for the first period only.
 	turns := (from.id - 1) / len(p.Cuts)
 	to, ok := links[tip{p.id(from.id, -turns), from.end}]
 	return tip{p.id(to.id, turns), to.end}, ok
 }
 
-// links returns which end goes on into which, of the period's cuts.
+// links returns, for the period's cuts, which end continues into which.
 func (p *Plan) links() map[tip]tip {
 	links := map[tip]tip{}
 	ends := map[[2]int][]stub{} // by motif and height
@@ -162,14 +160,14 @@ func (p *Plan) links() map[tip]tip {
 	}
 	for from, to := range links {
 		if back, ok := p.follow(links, to); !ok || back != from {
-			delete(links, from) // the other has a straighter one
+			delete(links, from) // the other end has a straighter link
 		}
 	}
 	return links
 }
 
-// stub is an end of a cut that may go on elsewhere: where it lies, and the way
-// that leads out of it, level and upright.
+// stub is an end of a cut that may continue in another: its place, and the direction out
+// of it, round the glass and up.
 type stub struct {
 	tip
 	motif, repeat int
@@ -178,8 +176,8 @@ type stub struct {
 	round, up     float64
 }
 
-// row returns where a stub is looked for, by the millimetre of its height, or so
-// many above.
+// row returns the key under which stubs are stored, by motif and by whole millimetres of
+// height; above adds to the height.
 func (s stub) row(above int) [2]int { return [2]int{s.motif, int(math.Floor(s.height)) + above} }
 
 func (p *Plan) stub(i int, end bool) stub {
@@ -198,12 +196,12 @@ func (p *Plan) stub(i int, end bool) stub {
 	return s
 }
 
-// goesOn reports whether one end goes straight on into a copy of another, how many
-// periods further round that stands, and the cosine between the two ways out.
+// goesOn reports whether one end continues straight into a copy of another, how many
+// periods further round that copy stands, and the cosine between the two directions out.
 func (p *Plan) goesOn(from, to stub) (turns int, cos float64, meets bool) {
 	const (
 		near     = 5 * touching
-		straight = -0.985 // a little more than runOn lets pass: these ways are a sample long
+		straight = -0.985 // looser than in runOn: these directions are taken over one sample
 	)
 	period := float64(p.Period) * p.PitchAngle()
 	turns = int(math.Round((from.theta - to.theta) / period))

@@ -10,8 +10,8 @@ import (
 	"roundlay/pattern/job"
 )
 
-// New lays a job out on one of its blanks and checks it. The error says why
-// nothing can be laid out at all, or that the context ended it.
+// New lays a job out on one of its blanks and checks it. The error says why nothing can
+// be laid out, or is the context's.
 func New(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, error) {
 	plans, err := Lay(ctx, j, blank)
 	if err != nil {
@@ -20,8 +20,8 @@ func New(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, error) {
 	return plans[0], nil
 }
 
-// settled refuses a job with counts that are to be the most that clears and that
-// nobody has found yet: package search finds them.
+// settled returns an error for a job that asks for the most that clears of something and
+// doesn't yet say how many that is: package search finds it.
 func settled(j *job.Job) error {
 	for i, m := range j.Motifs {
 		for _, name := range m.Most {
@@ -33,7 +33,7 @@ func settled(j *job.Job) error {
 	return nil
 }
 
-// checks lists what finds each kind of finding, but for those of two cuts.
+// checks lists the checks of every kind of finding but those between two cuts.
 func (p *Plan) checks() []func() []Finding {
 	return []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.uneven, p.bridged}
 }
@@ -46,8 +46,8 @@ type outcome struct {
 	overfull bool
 }
 
-// check returns all findings, kind by kind and each in the order of its cuts. It only reads the plan, as all checks do, and the kinds are looked for at
-// once. What is known of lands may be nil. The error is the context's.
+// check returns all findings, sorted by kind and cuts. All checks only read the plan, and
+// they run in parallel. known may be nil. The error is the context's.
 func (p *Plan) check(ctx context.Context, known *knownLands) (c outcome, err error) {
 	crowded := func() []Finding {
 		pairs, slight, overfull := p.crowded(ctx, known)
@@ -73,14 +73,15 @@ func (p *Plan) check(ctx context.Context, known *knownLands) (c outcome, err err
 	return c, nil
 }
 
-// findings is check without an end from outside.
+// findings is check without a context.
 func (p *Plan) findings() []Finding {
 	c, _ := p.check(context.Background(), nil)
 	return c.found
 }
 
-// crowded lists the pairs of cuts that come too near one another, but no more than
-// is enough to refuse them all; and those that do by so little that it is noted alone.
+// crowded lists the pairs of cuts that come too near one another, and apart from them
+// those that miss by so little that it is a note. It stops once there are more than
+// maxFound.
 func (p *Plan) crowded(ctx context.Context, known *knownLands) (found, slight []Finding, overfull bool) {
 	for f := range p.crowdKnown(ctx, known) {
 		if f.slight() {
@@ -92,8 +93,8 @@ func (p *Plan) crowded(ctx context.Context, known *knownLands) (found, slight []
 	return found, slight, false
 }
 
-// has reports whether a kind is found on just the given motifs. Land takes long
-// to measure: it is where it matters, until the first finding.
+// has reports whether a kind is found on exactly the given motifs. Land is slow to
+// measure, so it is measured last, and only until the first finding.
 func (p *Plan) has(kind Kind, motifs []int) bool {
 	is := func(f Finding) bool {
 		about, _ := p.About(f)

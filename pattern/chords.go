@@ -6,13 +6,13 @@ import (
 	"roundlay/geometry"
 )
 
-// PaperEdge is the name of the circle at which the outside paper begins, where
-// that is not at the table: its marks are stepped there.
+// PaperEdge names the circle at which the outside paper begins, where that is above the
+// table: the paper's marks are stepped off there.
 const PaperEdge = "paper edge"
 
 // Circle is a circle round the glass that a job marks.
 type Circle struct {
-	Name   string // which: foot, paper edge where paper begins above the table, band foot, band top
+	Name   string // foot, paper edge (where the paper begins above the table), band foot or band top
 	Height float64
 	Radius float64
 }
@@ -30,8 +30,8 @@ func (p *Plan) Circles() []Circle {
 	return circles
 }
 
-// chords returns the divider settings for the circles; none for one repeat, for
-// which there is nothing to divide.
+// chords returns the divider settings for the circles. One repeat divides nothing, so
+// there are none then.
 func (p *Plan) chords() []Chord {
 	if p.Repeats < 2 {
 		return nil
@@ -44,11 +44,11 @@ func (p *Plan) chords() []Chord {
 	return chords
 }
 
-// Totals sums up the whole glass.
+// Totals is the sums over all the cuts on the glass.
 type Totals struct {
 	Cuts   int
 	Length float64 // of groove, mm
-	Volume float64 // of glass ground away, mm³; where cuts cross it counts twice
+	Volume float64 // of glass ground away, mm³; counted twice where cuts cross
 }
 
 // Totals returns the sums over all the cuts on the glass.

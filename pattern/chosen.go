@@ -7,17 +7,15 @@ import (
 	"roundlay/pattern/job"
 )
 
-// chosen is what share answers, but for what stands in its motifs apart from
-// their size.
+// chosen is a kept result of share: of the motifs it keeps only the sizes.
 type chosen struct {
 	band  job.Band
 	sizes [][2]job.Measure // width and height, motif by motif
 	err   error
 }
 
-// share is share for a draft. Most changes that are tried leave the motifs where
-// they stood and as large and as deep as they were, and with them the band: it is
-// looked for once.
+// share is the function share with its results kept. Most changes that are tried leave
+// every motif's place, size and depth as they were, and so the band too.
 func (e *Evaluator) share(j *job.Job, blank *glass.Blank) (job.Band, []job.Motif, error) {
 	of := -1 // the set
 	if !matched(j) {
@@ -43,8 +41,8 @@ func (e *Evaluator) share(j *job.Job, blank *glass.Blank) (job.Band, []job.Motif
 	return c.band, motifs, nil
 }
 
-// stands writes all that the band and the sizes of a job's motifs depend on, on a
-// blank by its number or on the set.
+// stands writes everything that the band and the sizes of a job's motifs depend on. The
+// blank is given by its number, or -1 for a set that matches.
 func stands(j *job.Job, blank int) []byte {
 	b := number(nil, float64(blank), float64(len(j.Blanks)), float64(j.Layout.Repeats))
 	if band := j.Layout.Band; band != nil {

@@ -13,20 +13,20 @@ import (
 	"roundlay/pattern/groove"
 )
 
-// touching is how near one another two cuts are that meet, in millimetres: far
-// less than any land, far more than rounding.
+// touching is the distance, in millimetres, below which two cuts meet: far less than any
+// land, far more than rounding.
 const touching = 0.02
 
-// crowd checks the land between every two neighbouring cuts: of one motif or
-// between two, where they are given.
+// crowd checks the land between every two neighbouring cuts. Given one motif, it checks
+// the cuts of that motif alone; given two, only pairs with a cut of each.
 func (p *Plan) crowd(only ...int) iter.Seq[Finding] {
 	return func(yield func(Finding) bool) {
 		p.crowdKnown(context.Background(), nil, only...)(func(f Finding) bool { return f.slight() || yield(f) })
 	}
 }
 
-// crowdKnown is crowd with what is slight too, and with what is known of lands already.
-// It ends early where the context does.
+// crowdKnown is crowd with slight misses too, and with the lands measured in earlier
+// layouts. It stops early when the context is done.
 func (p *Plan) crowdKnown(ctx context.Context, known *knownLands, only ...int) iter.Seq[Finding] {
 	return func(yield func(Finding) bool) {
 		c := &crowding{plan: p, turned: map[[2]int]groove.Groove{}}
@@ -44,10 +44,10 @@ func (p *Plan) crowdKnown(ctx context.Context, known *knownLands, only ...int) i
 	}
 }
 
-// once tells of what crowds just once. Of a motif that lies on its own next
-// copy, all that comes too near between the two is Off. Where two lines crowd
-// that both run on from repeat to repeat, they do so across the repeat's edge
-// too: that is the same.
+// once removes duplicates from the crowded pairs. If a motif lies on its own next copy,
+// every pair between the two copies is Off. If two lines that both run on from repeat to
+// repeat crowd within a repeat, the pair across the repeat's edge is the same and is
+// left out.
 func (p *Plan) once(found []Finding) []Finding {
 	off, within := map[int]bool{}, map[[2]int]bool{}
 	for _, f := range found {
@@ -68,11 +68,10 @@ func (p *Plan) once(found []Finding) []Finding {
 	})
 }
 
-// of returns the period's cut that stands for one of a finding's.
+// of returns the cut of the period that a finding's n-th cut is a copy of.
 func (p *Plan) of(f Finding, n int) *Cut { return &p.Cuts[(f.Cuts[n]-1)%len(p.Cuts)] }
 
-// cutsOf returns the ids, in the period, of the two cuts of a finding, the lower
-// one first.
+// cutsOf returns the ids, in the period, of the two cuts of a finding, lower id first.
 func (p *Plan) cutsOf(f Finding) [2]int {
 	a, b := p.of(f, 0).ID, p.of(f, 1).ID
 	return [2]int{min(a, b), max(a, b)}
@@ -87,8 +86,8 @@ func (p *Plan) maxLand() float64 {
 	return land
 }
 
-// land and clear return the limits between cuts of two motifs: a motif's own
-// within it, the stricter of the two between motifs.
+// land and clear return the limits between cuts of two motifs. Within a motif its own
+// limit holds, between two motifs the stricter.
 func (p *Plan) land(a, b int) float64 {
 	own := func(i int) float64 { return or(p.Job.Motifs[i].Land, p.Job.Limits.Land) }
 	return max(own(a), own(b))
@@ -106,7 +105,7 @@ func or(own *float64, otherwise float64) float64 {
 	return otherwise
 }
 
-// crowding checks pairs, and keeps the grooves it has turned round the glass.
+// crowding checks pairs of cuts. It keeps the grooves it has turned round the glass.
 type crowding struct {
 	plan   *Plan
 	turned map[[2]int]groove.Groove
@@ -117,7 +116,7 @@ func (c *crowding) check(q pair) (Finding, bool) {
 	first, second := &p.Cuts[q.first], &p.Cuts[q.second]
 	land := p.land(first.Motif, second.Motif)
 	if land == 0 && (p.sameRepeat(q) || first.Motif != second.Motif) {
-		return Finding{}, false // the job asks for none here
+		return Finding{}, false // the job asks for no land here
 	}
 	other := c.standing(q)
 	within := max(land, touching)
@@ -145,7 +144,7 @@ func (c *crowding) check(q pair) (Finding, bool) {
 	return f, f.Measured < f.Wanted
 }
 
-// standing returns a pair's second groove where it stands.
+// standing returns a pair's second groove, turned round the glass to where it stands.
 func (c *crowding) standing(q pair) groove.Groove {
 	second := c.plan.Cuts[q.second].Groove
 	if q.turns == 0 {
@@ -160,9 +159,8 @@ func (c *crowding) standing(q pair) groove.Groove {
 	return g
 }
 
-// joined reports whether a pair meets by design: within one copy of a motif
-// where the motif says so, and from one copy to the next where they meet end to
-// end.
+// joined reports whether a pair meets by design: in one repeat where the motif says so,
+// from one copy of a motif to the next where the cuts meet end to end.
 func (c *crowding) joined(q pair, other groove.Groove) bool {
 	p := c.plan
 	first, second := &p.Cuts[q.first], &p.Cuts[q.second]
@@ -172,8 +170,8 @@ func (c *crowding) joined(q pair, other groove.Groove) bool {
 	return first.Motif == second.Motif && meet(first.Groove, other)
 }
 
-// distance returns the land between two grooves if it is below within, and
-// where it is taken; otherwise within.
+// distance returns the land between two grooves and the two places it is measured
+// between, if it is below within; otherwise it returns within.
 func distance(a, b groove.Groove, within float64) (land float64, on, off geometry.Point) {
 	land = within
 	for _, x := range a.Outlines {
@@ -186,8 +184,8 @@ func distance(a, b groove.Groove, within float64) (land float64, on, off geometr
 	return land, on, off
 }
 
-// clearShare returns the share of a groove's length beside which the land to
-// another is at least the given one.
+// clearShare returns the share of a groove's length along which the land to another
+// groove is at least the given one.
 func (p *Plan) clearShare(g, other groove.Groove, land float64) float64 {
 	b := beside{&p.Surface, other.Outlines, land}
 	isClear := 0.0
@@ -207,8 +205,8 @@ type beside struct {
 	land    float64
 }
 
-// flank is the two edges of a groove at one place along it, and how much more
-// than the land there is from the worse of them.
+// flank is the two edges of a groove at one place along it. spare is the distance to the
+// other groove, less the land wanted, at the edge that has less.
 type flank struct {
 	left, right     geometry.Point
 	leftAt, rightAt r3.Vec // in space, on curved glass
@@ -216,7 +214,7 @@ type flank struct {
 }
 
 func (b beside) flank(left, right geometry.Point) flank {
-	const enough = 1 // mm: as far as samples stand apart
+	const enough = 1 // mm: the distance between samples
 	f := flank{left: left, right: right, spare: math.Inf(1)}
 	if !b.outside.Flat() {
 		f.leftAt, f.rightAt = b.outside.Space(left), b.outside.Space(right)
@@ -227,8 +225,8 @@ func (b beside) flank(left, right geometry.Point) flank {
 	return f
 }
 
-// clear returns the share of the way from one flank to another that is clear.
-// What there is to spare changes by no more than the edges move.
+// clear returns the share of the way from one flank to the next that is clear. It bisects:
+// spare changes by no more than the edges move.
 func (b beside) clear(from, to flank) float64 {
 	const fine = 0.01 // mm
 	moved := max(r2.Norm(r2.Sub(to.left, from.left)), r2.Norm(r2.Sub(to.right, from.right)))

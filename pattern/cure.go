@@ -2,40 +2,41 @@ package pattern
 
 import "roundlay/pattern/job"
 
-// Cure is what is known of mending a finding.
+// Cure is what a search found out about mending a finding.
 type Cure struct {
-	// Changes is the smallest change to the job that clears the finding; none where
-	// none was found. What goes as one change may be of two values.
+	// Changes is the smallest change to the job that clears the finding, sometimes of
+	// two values at once. It is empty where none was found.
 	Changes []job.Change
-	// Brings is what is found then that isn't now: nothing where there is a change
-	// that clears and brings nothing.
+	// Brings is the findings that the changes cause, and that aren't there now. It is
+	// empty where the changes cause no other finding.
 	Brings []Brought
-	// Or is what else would do, the job as it is otherwise: what costs less first.
+	// Or is other ways to clear the finding, each instead of Changes, the cheapest first.
 	Or []Alternative
-	// Known is what there is to know where no change was found.
+	// Known is lengths that help where no change was found.
 	Known []Fact
 	Tried Tried
-	// Advice is what to do where no change of the job is wanted.
+	// Advice is what to do where the job needs no change.
 	Advice Advice
 }
 
-// Brought is a problem that a change brings with it.
+// Brought is a problem that a change causes.
 type Brought struct {
 	Problem
-	More bool // of what is found already
+	More bool // the problem is there already and gets worse
 }
 
-// Alternative is another cure: changes, or a wheel that isn't on the rack.
+// Alternative is another way to clear a finding: changes, or a wheel that isn't on the
+// rack.
 type Alternative struct {
 	Changes []job.Change
 	Brings  bool // whether something else is found then
-	// Depths are how deep the marks come out, the least and the most, that Changes
-	// accept as they are: see job.OfLimits. Zero where they accept nothing.
+	// Depths are the least and the greatest depth of the marks that Changes accept as
+	// they are: see job.OfLimits. Zero where Changes accept nothing.
 	Depths   [2]float64
-	Diameter float64 // up to so far across may a wheel be that is otherwise like the motif's; 0 where Changes are it
+	Diameter float64 // the largest diameter for a wheel otherwise like the motif's; 0 where Changes is set
 }
 
-// Fact is a length that is good to know.
+// Fact is a length that helps to choose a change by hand.
 type Fact struct {
 	Kind   FactKind
 	Length float64 // mm
@@ -44,8 +45,8 @@ type Fact struct {
 // FactKind says what a fact's length is.
 type FactKind int
 
-// A mark so long reaches the depth that is asked for; the wheel follows curves of so
-// large a radius and of larger ones.
+// MarkLength is the shortest mark that reaches the depth asked for. CurveRadius is the
+// radius of the tightest curve that the wheel follows.
 const (
 	MarkLength FactKind = iota
 	CurveRadius
@@ -54,8 +55,8 @@ const (
 // Tried says how far a search for a cure went.
 type Tried int
 
-// All that there is was tried, or some, when the search had measured all it may; or
-// nothing, as the job is too heavy to try changes on; or there is nothing to try.
+// TriedAll: every change was tried. TriedSome: the search reached its limit first.
+// TriedNone: the job is too large to try changes on. NothingToTry: no change applies.
 const (
 	TriedAll Tried = iota
 	TriedSome
@@ -63,11 +64,11 @@ const (
 	NothingToTry
 )
 
-// Advice is what to do of cuts that lie beyond the paper.
+// Advice is what to do about cuts that lie beyond the paper.
 type Advice int
 
-// Ask for more paper in the job; print patches, which go where one piece doesn't; or
-// mark the cuts without paper.
+// MorePaper: ask for more paper in the job. Patches: print patches, which reach where one
+// piece doesn't. ByHand: mark the cuts without paper.
 const (
 	NoAdvice Advice = iota
 	MorePaper

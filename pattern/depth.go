@@ -5,7 +5,7 @@ import (
 	"math"
 )
 
-// thin checks the glass left under each cut, under all that the wheel takes.
+// thin checks the least glass left under each cut.
 func (p *Plan) thin() []Finding {
 	var found []Finding
 	leave := p.Job.Limits.Leave
@@ -21,8 +21,8 @@ func (p *Plan) thin() []Finding {
 	return found
 }
 
-// shallow checks that each mark is long enough for the wheel to reach its
-// depth, or the share of it that the job is content with.
+// shallow checks that each mark is long enough for the wheel to reach its depth, or the
+// share of it that the job accepts.
 func (p *Plan) shallow() []Finding {
 	var found []Finding
 	for i := range p.Cuts {
@@ -39,20 +39,20 @@ func (p *Plan) shallow() []Finding {
 	return found
 }
 
-// reaches reports whether a cut is as deep as the job is content with.
+// reaches reports whether a cut is as deep as the job accepts.
 func (p *Plan) reaches(c *Cut) bool { return c.Depth >= c.Asked*p.Job.Limits.Reach-1e-9 }
 
 // ShortMarks is a motif's marks that are too short for the depth asked for.
 type ShortMarks struct {
 	Marks    int     // in one period
-	Min, Max float64 // how deep they come out
-	Needed   float64 // the mark that reaches the depth wherever one of them lies
-	Allowed  bool    // whether the job is content with every one of them
+	Min, Max float64 // the depths they reach
+	Needed   float64 // the length that would reach the depth at every one of them
+	Allowed  bool    // whether the job accepts every one of them
 }
 
-// ShortMarks returns the marks of each motif that are too short.
+// ShortMarks returns, motif by motif, the marks that are too short.
 func (p *Plan) ShortMarks() []ShortMarks {
-	needed := make([]float64, len(p.Cuts)) // by each that is
+	needed := make([]float64, len(p.Cuts)) // 0 for a mark that is long enough
 	_ = each(context.Background(), len(p.Cuts), func() func(int) {
 		return func(i int) {
 			if c := &p.Cuts[i]; c.Short() {

@@ -7,7 +7,7 @@ import (
 	"roundlay/pattern/job"
 )
 
-// describe writes all that a motif's cuts depend on.
+// describe writes everything that a motif's cuts depend on.
 func describe(b []byte, i int, m job.Motif) []byte {
 	b = append(number(b, float64(i)), m.Kind.Name...)
 	for _, p := range m.Kind.Params {
@@ -16,7 +16,7 @@ func describe(b []byte, i int, m job.Motif) []byte {
 	return describePlace(b, m)
 }
 
-// describePlace writes of that what says where a motif stands, and how deep.
+// describePlace writes the part of that which fixes a motif's place, size and depth.
 func describePlace(b []byte, m job.Motif) []byte {
 	for _, s := range []job.Measure{m.X, m.Y, m.Width, m.Height} {
 		fraction := 0.0

@@ -5,11 +5,11 @@ import (
 	"roundlay/pattern/slips"
 )
 
-// Doubts returns the readings of the plan's blank that the others of its set speak
-// against.
+// Doubts returns the readings of the plan's blank that don't agree with the other blanks
+// of its set.
 func (p *Plan) Doubts() []slips.Doubt { return p.doubts }
 
-// doubt gives plans of one job the readings of their blanks that are in doubt.
+// doubt sets the doubts of plans of one job.
 func doubt(plans ...*Plan) {
 	for _, d := range slips.Doubts(plans[0].Job.Blanks) {
 		for _, p := range plans {
@@ -20,7 +20,7 @@ func doubt(plans ...*Plan) {
 	}
 }
 
-// Doubted names the key of the job that a reading in doubt stands at.
+// Doubted returns the job's key for a reading in doubt.
 func (p *Plan) Doubted(d slips.Doubt) string {
 	blank := blankKey(p.Job, d.Blank)
 	station := blank + "." + job.Item("station", d.Station)
@@ -32,7 +32,7 @@ func (p *Plan) Doubted(d slips.Doubt) string {
 	case slips.OfWall:
 		return station + ".wall"
 	}
-	// Of both, the girth gives the width.
+	// Where the job gives the girth, the width comes from it.
 	if p.Job.Given(station + ".around") {
 		return station + ".around"
 	}

@@ -9,9 +9,8 @@ import (
 	"roundlay/pattern/job"
 )
 
-// Draft is one job on one blank, of which an evaluator cuts and measures only what
-// it is asked for. It lasts no longer than the context it was made with: when that is
-// done a draft doesn't clear, and what it lists of problems is not all.
+// Draft is one job on one blank. Its methods cut and measure only what they need. Use it
+// only while its context lasts: after that Clears says no, and Problems is not complete.
 type Draft struct {
 	Plan   *Plan       // without cuts
 	Motifs []job.Motif // the job's, in the sizes this blank is given
@@ -21,8 +20,8 @@ type Draft struct {
 	ids []int // of the motifs
 }
 
-// drawable returns an error if a motif of the draft can't be drawn, or if all of
-// them come to more than is cut.
+// drawable returns an error if a motif of the draft can't be drawn, or if all of them
+// together are over a limit.
 func (d *Draft) drawable() error {
 	all := bill{plan: d.Plan, each: make([]toll, len(d.ids))}
 	for i := range d.ids {
@@ -88,20 +87,20 @@ func (d *Draft) only(cuts []Cut) *Plan {
 	return &p
 }
 
-// measured counts what it takes to measure the cuts of a motif against one another.
+// measured counts the work of measuring a motif's cuts against one another.
 func (d *Draft) measured(i int) { d.of.spent.work += int(2 * d.stand(i).toll.beside) }
 
-// Cuts returns the cuts of a motif in one period. Their ids and joins hold where
-// no other motif stands.
+// Cuts returns the cuts of a motif in one period, with ids and joins as if it were the
+// only motif.
 func (d *Draft) Cuts(i int) []Cut {
 	s := d.stand(i)
 	if s.cuts == nil {
 		p := *d.Plan
 		all := make([]*figure, len(d.Motifs))
-		one, _ := p.drawing(i) // it can be drawn: drawable has tried
+		one, _ := p.drawing(i) // no error: drawable has drawn it
 		all[i] = &figure{cuts: one.cuts, lines: p.lines(one)}
-		_ = p.cutAll(context.WithoutCancel(d.ctx), all) // one motif, which is kept whole: soon done
-		const longer = 3                                // times, that bent lines take
+		_ = p.cutAll(context.WithoutCancel(d.ctx), all) // one motif is soon cut, and is kept only when complete
+		const longer = 3                                // a bent line takes this many times longer
 		for n, c := range p.Cuts[:len(all[i].cuts)] {
 			d.of.spent.grooves++
 			if c.Length > r2.Norm(r2.Sub(c.Ends[1], c.Ends[0]))+touching {
@@ -139,14 +138,14 @@ func (d *Draft) pair(a, b int) *Plan {
 	for i := range cuts {
 		cuts[i].ID, cuts[i].Joins = i+1, nil // motifs don't join one another
 	}
-	d.of.spent.work += 4 + len(cuts) // it takes to look among them for two that come near
+	d.of.spent.work += 4 + len(cuts) // the search among them for two that come near
 	return d.only(cuts)
 }
 
-// Problems returns all that is found.
+// Problems returns the problems of all the motifs.
 func (d *Draft) Problems() Problems {
 	all := Problems{}
-	d.of.spent.work += len(d.Motifs) * len(d.Motifs) / 32 // pairs that are looked up
+	d.of.spent.work += len(d.Motifs) * len(d.Motifs) / 32 // looking up the pairs
 	for i := range d.Motifs {
 		if d.ctx.Err() != nil {
 			break
@@ -159,7 +158,7 @@ func (d *Draft) Problems() Problems {
 	return all
 }
 
-// alone returns what is found on a motif by itself.
+// alone returns the problems of a motif by itself.
 func (d *Draft) alone(i int) Problems {
 	s := d.stand(i)
 	if s.problems == nil {
@@ -174,8 +173,7 @@ func (d *Draft) alone(i int) Problems {
 	return s.problems
 }
 
-// between returns what is found between two motifs, the first of them before the
-// other in the job.
+// between returns the problems between two motifs, given in the job's order.
 func (d *Draft) between(a, b int) Problems {
 	key := [2]int{d.ids[a], d.ids[b]}
 	found, ok := d.of.found[key]
@@ -190,9 +188,9 @@ func (d *Draft) between(a, b int) Problems {
 	return found
 }
 
-// Kinds returns which kinds are found on a motif alone, those that its place
-// mends last: another size may need another place. All that two cuts do to one
-// another goes as crowded.
+// Kinds returns the kinds of findings on a motif alone. Kinds that moving the motif mends
+// come last, as another size may need another place. Any finding between two cuts counts
+// as Crowded.
 func (d *Draft) Kinds(i int) []Kind {
 	if d.ClearsAlone(i) {
 		return nil
@@ -217,7 +215,7 @@ func (d *Draft) Kinds(i int) []Kind {
 	return s.kinds
 }
 
-// Finds reports whether a kind is found on just the given motifs: none, one or two.
+// Finds reports whether a kind is found on exactly the given motifs: none, one or two.
 func (d *Draft) Finds(kind Kind, motifs []int) bool {
 	p := d.Plan
 	switch len(motifs) {
@@ -237,8 +235,8 @@ func (d *Draft) Finds(kind Kind, motifs []int) bool {
 	return p.has(kind, motifs)
 }
 
-// RunsOn reports whether a motif is meant to run on from one repeat to the next:
-// it is as wide as its repeat, or its lines go on there.
+// RunsOn reports whether a motif is meant to run on from one repeat to the next: it is as
+// wide as its repeat, or its lines continue there.
 func (d *Draft) RunsOn(i int) bool {
 	m := d.Plan.Job.Motifs[i]
 	tapers := m.Shape == job.Taper || d.Plan.Surface.Upright() // else it lies on its next copy where the glass is narrower

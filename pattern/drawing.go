@@ -12,16 +12,16 @@ import (
 	"roundlay/pattern/job"
 )
 
-// drawing is one of a plan's motifs where it is set in the first repeat, with its
-// cuts in the unit repeat: lines that are finite, lie in their box and on the
-// glass, and have a length.
+// drawing is a plan's motif set in the first repeat, with its cuts in the unit repeat.
+// Its lines are checked: they are finite, lie in their box and on the glass, and are at
+// least minLine long.
 type drawing struct {
 	setting
 	cuts []motifs.Cut
 }
 
-// drawing draws a motif. It is the one place where a motif is drawn, and refuses
-// what no wheel can cut: the error names the motif.
+// drawing draws a motif. Every motif is drawn here. For lines that no wheel can cut it
+// returns an error that names the motif.
 func (p *Plan) drawing(i int) (drawing, error) {
 	if err := p.tooDeep(i); err != nil {
 		return drawing{}, err
@@ -37,21 +37,21 @@ func (p *Plan) drawing(i int) (drawing, error) {
 	return d, nil
 }
 
-// minLine is the length of the shortest line there is, in millimetres: shorter
-// ones have no direction to set a wheel in.
+// minLine is the length of the shortest line that can be cut, in millimetres. A wheel
+// can't be aligned to a shorter one.
 const minLine = 0.01
 
-// wrong says what is wrong with a cut's path in the unit repeat, "" if nothing is.
+// wrong says what is wrong with a cut's path in the unit repeat, or "".
 func (d drawing) wrong(path geometry.Bezier) string {
 	const (
 		parts = 8
-		box   = 1e-6 // of the box: what rounding may add
+		box   = 1e-6 // of the box: rounding
 	)
 	length := 0.0
 	var before geometry.Point
 	for k := range parts + 1 {
 		u := path.At(float64(k) / parts)
-		// Written so that NaN fails.
+		// !(a <= b), not a > b, so that NaN fails.
 		if !(math.Abs(u.X) <= 0.5+box && u.Y >= -box && u.Y <= 1+box) {
 			return "leaves its box"
 		}
@@ -70,7 +70,7 @@ func (d drawing) wrong(path geometry.Bezier) string {
 	return ""
 }
 
-// undrawable refuses a motif with a line that can't be cut.
+// undrawable returns the error for a motif with a line that can't be cut.
 func (p *Plan) undrawable(i int, s setting, why string) error {
 	u := p.Job.Length
 	e := p.Job.Refuse(job.Item("motif", i), "", "a motif whose lines all lie on the glass, each of "+u.FormatWithRest(minLine)+" or more",
@@ -91,7 +91,8 @@ func described(m job.Motif) string {
 	return strings.Join(all, ", ")
 }
 
-// tooDeep refuses a depth that is as much as the wheel's radius or the glass's.
+// tooDeep returns an error if a motif is as deep as its wheel's radius or the glass's, or
+// deeper.
 func (p *Plan) tooDeep(i int) error {
 	m, u := p.sized[i], p.Job.Length
 	wheel := p.Job.Rack[m.Wheel]

@@ -6,15 +6,15 @@ import (
 	"roundlay/pattern/job"
 )
 
-// maxDrawnIn is the share of a band by which it is drawn in, at the most, to
-// come onto a cone.
+// maxDrawnIn is the largest share of its height by which a band is shortened so that its
+// paper is one piece.
 const maxDrawnIn = 0.1
 
-// DrawnIn returns the band nearest to the plan's, drawn in at its foot or at its
-// top to the caliper's step, whose paper would be one piece. There is none where
-// it is one piece already, where the job says what the paper spans, and where the
-// band would be that of other glasses too.
-func (p *Plan) DrawnIn() (job.Band, bool) {
+// DrawnIn returns the plan's band, shortened at the foot or at the top by as little as
+// makes its paper one piece, in steps of the calipers. ok is false where the paper is one
+// piece already, where the job says what the paper spans, where the job has other blanks
+// with the same band, and where no such band is found.
+func (p *Plan) DrawnIn() (band job.Band, ok bool) {
 	if p.WorstRadiusError <= maxMisfit || p.Blank.Paper != nil || len(p.Job.Blanks) > 1 {
 		return job.Band{}, false
 	}

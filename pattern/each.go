@@ -7,10 +7,10 @@ import (
 	"sync/atomic"
 )
 
-// each does a piece of work for every number below n on all processors, where
-// every piece stands by itself. A processor equips itself once, and then takes
-// the next few pieces that nobody has taken. When the context is done no more are
-// taken; each returns its error once those under way have come to their end.
+// each calls do for every number below n, on all processors. The calls must not depend on
+// one another. Each goroutine calls equip once for a do of its own, then takes the next
+// few numbers until none are left. When the context is done no more are taken; each waits
+// for the calls under way and returns the context's error.
 func each(ctx context.Context, n int, equip func() (do func(i int))) error {
 	processors := runtime.GOMAXPROCS(0)
 	few := 1 + n/(32*processors)

@@ -10,30 +10,30 @@ import (
 	"roundlay/pattern/job"
 )
 
-// Editor lays one job out again and again while it is edited. Motifs, blanks and
-// wheels that an edit leaves as they were are not drawn, cut or measured anew:
+// Editor lays one job out again and again while it is edited. It doesn't draw, cut or
+// measure again what an edit leaves unchanged:
 //
 //	e := new(pattern.Editor)
 //	plans, err := e.Lay(ctx, j)       // all of it
 //	plans, err = e.Lay(ctx, edited)   // what differs
 //
-// The plans are those that Lay makes of the same job. What is kept is kept by all of
-// the values that it follows from, never by which blank or motif of the job it was,
-// so it can't be out of date, and jobs may be read anew from their files. No more is
-// kept than the last two layouts are made of, which also makes an edit that is undone
-// cheap.
+// The plans are the same as those of Lay. What is kept is found again by all the values
+// it depends on, never by its number in the job. So it can't be out of date, and the job
+// may be read from its file again for each layout. Only what the last two layouts used is
+// kept, so undoing an edit is cheap too.
 //
-// The zero Editor is ready. It is for one goroutine at a time; its plans are for any.
+// The zero Editor is ready to use. An Editor is for one goroutine at a time; its plans can
+// be shared.
 type Editor struct {
 	arrangements shelf[string, arrangement]
 	stages       shelf[string, *Plan]
 	figures      shelf[string, numbered]
 	lands        shelf[landKey, verdict]
-	count        int  // of the figures there ever were
-	once         bool // no other layout comes: figures and lands aren't kept
+	count        int  // of the figures made so far
+	once         bool // there is only one layout: figures and lands aren't kept
 }
 
-// numbered is a figure with a number that no other one has.
+// numbered is a figure with a number of its own.
 type numbered struct {
 	*figure
 	number int
@@ -46,8 +46,8 @@ type arrangement struct {
 	sizes [][2]job.Measure
 }
 
-// Lay lays a job out on each of its blanks, in their order, or on those given, as
-// members of the set still, and checks it. No cures are looked for.
+// Lay lays a job out on each of its blanks, in their order, and checks it; or only on the
+// blanks given, still as members of their set. It looks for no cures.
 func (e *Editor) Lay(ctx context.Context, j *job.Job, blanks ...*glass.Blank) (plans []*Plan, err error) {
 	defer func() { e.finish(err == nil) }()
 	if len(blanks) == 0 {
@@ -122,7 +122,7 @@ func (e *Editor) lay(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan
 	return p, figures, nil
 }
 
-// arrange is share, kept. What a job is refused for isn't: it names a place in the
+// arrange is share with its results kept. Errors aren't kept: they name a place in the
 // job's file.
 func (e *Editor) arrange(j *job.Job, blank *glass.Blank) (job.Band, []job.Motif, error) {
 	of := []*glass.Blank{blank}
@@ -149,8 +149,8 @@ func (e *Editor) arrange(j *job.Job, blank *glass.Blank) (job.Band, []job.Motif,
 	return a.band, sized, nil
 }
 
-// stage is bare, kept, with the settings for dividers; and the key of what all the
-// motifs stand on.
+// stage is bare with its results kept, and with the divider settings. It also returns the
+// key of everything that the motifs stand on.
 func (e *Editor) stage(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, key, error) {
 	k := keyOf(blank, band, j.Layout.Repeats, period(j), int(j.Length))
 	base, known := e.stages.get(string(k))
@@ -160,7 +160,7 @@ func (e *Editor) stage(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, ke
 			return nil, nil, err
 		}
 		base.Chords = base.chords()
-		base.Job, base.sized = nil, nil // those of each plan are its own
+		base.Job, base.sized = nil, nil // each plan has its own
 		e.stages.put(string(k), base)
 	}
 	p := *base
@@ -169,8 +169,8 @@ func (e *Editor) stage(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, ke
 	return &p, k, nil
 }
 
-// placings returns a job's motifs without what neither the band nor their sizes follow
-// from: what is drawn, with which wheel, and their own limits.
+// placings returns a job's motifs with only what the band and the motifs' sizes depend
+// on: without what is drawn, the wheel and the motif's own limits.
 func placings(j *job.Job) []job.Motif {
 	all := slices.Clone(j.Motifs)
 	for i := range all {
@@ -181,7 +181,7 @@ func placings(j *job.Job) []job.Motif {
 	return all
 }
 
-// layingOut and checking say what a context's end broke off.
+// layingOut and checking wrap a context's error with what it interrupted.
 func layingOut(blank *glass.Blank, err error) error {
 	return fmt.Errorf("laying out blank %q: %w", blank.Name, err)
 }

@@ -6,30 +6,30 @@ import (
 	"roundlay/geometry"
 )
 
-// Edge tells why paper ends where it does.
+// Edge is an edge of the paper, and why it is there.
 type Edge struct {
 	Why Why
 	// Own is where the face itself ends: at the table, the inside floor or the rim.
 	Own float64
-	// Off is by how much the glass beyond is wider than a cone that lies on the
-	// band, at the most, as a radius; below zero narrower. 0 but where paper on a
-	// cone parts from the glass.
+	// Off is the largest difference in radius between the glass beyond the edge and the
+	// paper's cone, negative where the glass is narrower. It is 0 unless paper on a cone
+	// leaves the glass here.
 	Off float64
 }
 
-// Why tells what ends paper.
+// Why is the reason that paper ends.
 type Why int
 
-// Paper goes as far as its face, or to where it parts from the glass, or to where
-// the job asks.
+// Whole: the paper reaches the end of its face. Parts: it ends where it would leave the
+// glass. Asked: it ends where the job says.
 const (
 	Whole Why = iota
 	Parts
 	Asked
 )
 
-// rulerStep is what the height of a paper's edge is rounded to, so that it is
-// found on a ruler.
+// rulerStep is the step to which the height of a paper's edge is rounded, so that it can
+// be read on a ruler.
 func rulerStep(u geometry.Unit) float64 {
 	if u == geometry.Inch {
 		return geometry.MillimetresPerInch / 32
@@ -37,17 +37,17 @@ func rulerStep(u geometry.Unit) float64 {
 	return 0.5
 }
 
-// ask makes the paper fit between two heights, and there alone.
+// ask makes the paper fit between two heights, and only there.
 func (f *Face) ask(low, high float64) {
 	f.asked, f.fit = true, [2]float64{low, min(high, f.own[1])}
 	f.Band = [2]float64{max(f.Band[0], f.fit[0]), min(f.Band[1], f.fit[1])}
 	f.Cone, f.Misfit = f.Profile.FitCone(f.fit[0], f.fit[1])
 }
 
-// end finds where the paper ends: where the job asks or else, on the way from the
-// band to the face's own ends, where it parts from the glass. Such an edge is a
-// whole number of steps above the table, or inside below the rim, unless that lies
-// within the band.
+// end finds where the paper ends: where the job asks or, without that, where it leaves the
+// glass on the way from the band to the end of the face. The height where it leaves the
+// glass is rounded towards the band to a whole number of steps, above the table or,
+// inside, below the rim; but never past the band's own end.
 func (f *Face) end(repeats int, step float64) {
 	f.Low, f.High = f.own[0], f.own[1]
 	f.Lower, f.Upper = Edge{Own: f.Low}, Edge{Own: f.High}
@@ -80,7 +80,7 @@ func (f *Face) end(repeats int, step float64) {
 	}
 }
 
-// endCone finds where paper on the cone parts from the glass.
+// endCone finds where paper on the cone leaves the glass.
 func (f *Face) endCone() {
 	for _, e := range []struct {
 		end  *Edge
@@ -95,8 +95,8 @@ func (f *Face) endCone() {
 
 const fineStep = 0.1 // mm: what calipers show
 
-// follows returns how far from one height towards another the glass stays on the
-// cone.
+// follows returns the height, on the way from one to another, up to which the glass stays
+// on the cone.
 func (f *Face) follows(from, to float64) (z float64) {
 	z = from
 	n := max(1, int(math.Ceil(math.Abs(to-from)/fineStep)))
@@ -110,11 +110,10 @@ func (f *Face) follows(from, to float64) (z float64) {
 	return to
 }
 
-// aside returns by how much the glass is wider at a height than the cone, as a
-// radius.
+// aside returns the glass's radius at a height less the cone's.
 func (f *Face) aside(z float64) float64 { return f.Profile.Radius(z) - f.Cone.RadiusAt(z) }
 
-// off returns the most by which the glass leaves the cone between two heights.
+// off returns the largest value of aside between two heights, with its sign.
 func (f *Face) off(from, to float64) (worst float64) {
 	n := max(1, int(math.Ceil(math.Abs(to-from)/fineStep)))
 	for i := range n + 1 {
@@ -125,9 +124,8 @@ func (f *Face) off(from, to float64) (worst float64) {
 	return worst
 }
 
-// endGores finds where gores that lie on the band no longer lie on the glass:
-// where, beyond the band, their edges would be out by as much again as they may be
-// within it.
+// endGores finds where gores no longer lie on the glass: where, counted from the band's
+// end, their edges would be wrong by maxEase again.
 func (f *Face) endGores(repeats int) {
 	gore := geometry.Gore{Profile: f.Profile, HalfWidth: math.Pi / float64(repeats*f.Gores(repeats, 0).PerRepeat)}
 	if low := gore.Lies(f.Band[0], f.own[0], maxEase); low != f.own[0] {
@@ -138,5 +136,5 @@ func (f *Face) endGores(repeats int) {
 	}
 }
 
-// Carries returns the heights on the outside between which the paper carries marks.
+// Carries returns the lowest and highest height of the outside that the paper can mark.
 func (f Face) Carries() (low, high float64) { return f.outer(f.Low), f.outer(f.High) }

@@ -9,17 +9,17 @@ import (
 	"roundlay/pattern/job"
 )
 
-// Evaluator answers, of many jobs that differ little from one another, what is
-// found on them. It finds what a check of the whole plan would find: what one motif
-// does alone, and what two do to one another. Each of these is looked for once, and
-// kept: what a change leaves as it was is neither laid out nor measured again.
+// Evaluator checks many jobs that differ little from one another. It finds what a check
+// of the whole plan would: the findings of each motif alone, and those between two. Each
+// result is kept, so what a change leaves as it was is neither laid out nor measured
+// again.
 //
 //	e := pattern.NewEvaluator()
 //	d, err := e.Try(ctx, j, j.Blanks[0]) // nothing is cut yet
-//	clear := d.Clears()             // cuts what it has to
+//	isClear := d.Clears()                // cuts only what it needs
 //
-// All of its jobs have the same blanks, the same rack and the same limits. It is for
-// one goroutine at a time.
+// All of its jobs must have the same blanks, rack and limits. It is for one goroutine at
+// a time.
 type Evaluator struct {
 	stages map[stage]*Plan
 	ids    map[string]int
@@ -30,21 +30,21 @@ type Evaluator struct {
 	spent  *expense
 }
 
-// expense is what has been tried, by an evaluator and those made from it.
+// expense is the work done so far by an evaluator and those made from it.
 type expense struct {
-	grooves int // that were cut: nearly all of the time goes there
-	work    int // what was measured: see MaxTried
+	grooves int // cut so far, which takes nearly all of the time
+	work    int // see MaxTried
 }
 
-// MaxTried bounds what an evaluator may measure, in work: see Plan.Work. What is past
-// it is not tried. It counts work and not time, so that the answers are the same
-// everywhere.
+// MaxTried is the most work that an evaluator does, as Plan.Work counts it. After that it
+// tries nothing more. It counts work, not time, so that results are the same on every
+// machine.
 const MaxTried = 5_000_000
 
-// ErrSpent says that an evaluator has measured all it may.
+// ErrSpent is returned once an evaluator has reached MaxTried.
 var ErrSpent = errors.New("more has been tried than a search may")
 
-// NewEvaluator returns an evaluator that knows of nothing yet.
+// NewEvaluator returns an evaluator without any results yet.
 func NewEvaluator() *Evaluator { return evaluator(new(expense)) }
 
 func evaluator(spent *expense) *Evaluator {
@@ -54,20 +54,20 @@ func evaluator(spent *expense) *Evaluator {
 	}
 }
 
-// Afresh returns an evaluator that knows of nothing yet, for jobs with another rack
-// or other limits. What is tried on it counts as tried on this one.
+// Afresh returns an evaluator without any results, for jobs with another rack or other
+// limits. Its work counts towards the MaxTried of this one.
 func (e *Evaluator) Afresh() *Evaluator { return evaluator(e.spent) }
 
-// Spent reports whether all has been measured that may be.
+// Spent reports whether the evaluator has reached MaxTried.
 func (e *Evaluator) Spent() bool { return e.spent.work > MaxTried }
 
 // Spend counts work that was done elsewhere.
 func (e *Evaluator) Spend(work int) { e.spent.work += work }
 
-// Grooves returns how many grooves were cut so far, a bent one counted as several.
+// Grooves returns the number of grooves cut so far, a bent one counted as several.
 func (e *Evaluator) Grooves() int { return e.spent.grooves }
 
-// Try drafts a job on one of its blanks, unless too much has been tried already.
+// Try drafts a job on one of its blanks. It returns ErrSpent once MaxTried is reached.
 func (e *Evaluator) Try(ctx context.Context, j *job.Job, blank *glass.Blank) (*Draft, error) {
 	if e.Spent() {
 		return nil, ErrSpent
@@ -75,13 +75,13 @@ func (e *Evaluator) Try(ctx context.Context, j *job.Job, blank *glass.Blank) (*D
 	return e.Draft(ctx, j, blank)
 }
 
-// Draft drafts a job on one of its blanks, whatever was tried. The error says why it
-// can't be laid out, or is the context's.
+// Draft drafts a job on one of its blanks, even past MaxTried. The error says why it can't
+// be laid out, or is the context's.
 func (e *Evaluator) Draft(ctx context.Context, j *job.Job, blank *glass.Blank) (*Draft, error) {
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	// Every motif is sized on every blank, and looked up beside every other.
+	// Every motif is sized on every blank, and looked up together with every other.
 	e.spent.work += len(j.Motifs) * (len(j.Blanks) + len(j.Motifs)/8 + 8) / 4
 	band, sized, err := e.share(j, blank)
 	if err != nil {
@@ -95,8 +95,8 @@ func (e *Evaluator) Draft(ctx context.Context, j *job.Job, blank *glass.Blank) (
 	return d, d.drawable()
 }
 
-// Clears reports whether nothing is found on any of a job's blanks. Where the context
-// is done, or too much has been tried, it says no: see Spent.
+// Clears reports whether nothing is found on any of a job's blanks. It says no once the
+// context is done or MaxTried is reached: see Spent.
 func (e *Evaluator) Clears(ctx context.Context, j *job.Job) bool {
 	for _, blank := range j.Blanks {
 		d, err := e.Try(ctx, j, blank)
@@ -107,7 +107,7 @@ func (e *Evaluator) Clears(ctx context.Context, j *job.Job) bool {
 	return true
 }
 
-// ClearsMotif is Clears of all that has to do with one motif.
+// ClearsMotif is Clears for the findings that concern one motif.
 func (e *Evaluator) ClearsMotif(ctx context.Context, j *job.Job, i int) bool {
 	for _, blank := range j.Blanks {
 		d, err := e.Try(ctx, j, blank)
@@ -123,15 +123,15 @@ func (e *Evaluator) ClearsMotif(ctx context.Context, j *job.Job, i int) bool {
 	return true
 }
 
-// stage is what all the motifs of a draft stand on.
+// stage is what all the motifs of a draft stand on: a band of a blank, divided.
 type stage struct {
 	blank           *glass.Blank
 	band            job.Band
 	repeats, period int
 }
 
-// bare returns a job's plan without a cut, whose surface and paper are reckoned
-// once for each stage.
+// bare returns a job's plan without cuts. Surface and paper are computed once for each
+// stage.
 func (e *Evaluator) bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
 	at := stage{blank, band, j.Layout.Repeats, period(j)}
 	base, ok := e.stages[at]
@@ -140,7 +140,7 @@ func (e *Evaluator) bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, 
 		if base, err = bare(j, blank, band); err != nil {
 			return nil, err
 		}
-		const fitted = 80 // a cone; its gores, where they are asked for, not much more
+		const fitted = 80 // for a cone; gores, where needed, take little more
 		e.spent.work += fitted
 		e.stages[at] = base
 	}
@@ -149,8 +149,8 @@ func (e *Evaluator) bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, 
 	return &p, nil
 }
 
-// placedMotif is a motif on a stage: what it comes to, or why it can't be drawn there;
-// its cuts in one period once they are cut, and what is known of them by themselves.
+// placedMotif is a motif on a stage: its toll, or why it can't be drawn there; its cuts in
+// one period once they are cut; and the results of checking it alone.
 type placedMotif struct {
 	toll         toll
 	wrong        error
@@ -160,8 +160,7 @@ type placedMotif struct {
 	problems     Problems // likewise
 }
 
-// draft finds the ids of a plan's motifs: the same for the same motif on the
-// same stage.
+// draft makes a draft of a plan. The same motif on the same stage gets the same id.
 func (e *Evaluator) draft(ctx context.Context, p *Plan, sized []job.Motif) *Draft {
 	p.sized = sized
 	d := &Draft{ctx: ctx, of: e, Plan: p, Motifs: sized, ids: make([]int, len(sized))}
@@ -184,7 +183,7 @@ func (e *Evaluator) draft(ctx context.Context, p *Plan, sized []job.Motif) *Draf
 	return d
 }
 
-// stands draws a motif to see whether it can be, and what it comes to.
+// stands draws a motif to see whether that is possible, and what its toll is.
 func (e *Evaluator) stands(p *Plan, i int) *placedMotif {
 	d, err := p.drawing(i)
 	e.spent.work += 2 + len(d.cuts)
@@ -194,7 +193,7 @@ func (e *Evaluator) stands(p *Plan, i int) *placedMotif {
 	return &placedMotif{toll: p.toll(i, d)}
 }
 
-// Lay lays a job out on a blank, with all of its cuts, but does not check it.
+// Lay lays a job out on a blank, with all of its cuts, without checking it.
 func (e *Evaluator) Lay(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, error) {
 	p, err := lay(ctx, j, blank)
 	if err == nil {

@@ -12,18 +12,18 @@ import (
 // inside from its floor up.
 type Face struct {
 	Profile *geometry.Profile
-	// Cone is the one of least squared error where the paper has to fit; Misfit is
-	// how far the profile leaves it there, in radius.
+	// Cone is the cone of least squared error where the paper has to fit; Misfit is the
+	// largest error in radius there.
 	Cone   geometry.Cone
 	Misfit float64
-	// Low and High are the heights the paper spans, Lower and Upper why it ends
+	// Low and High are the heights of the paper's edges, Lower and Upper why it ends
 	// there.
 	Low, High    float64
 	Lower, Upper Edge
-	Band         [2]float64 // the band's ends, as far as they lie on the face
+	Band         [2]float64 // the band's ends, within those of the face
 
-	inner *glass.Inner // of the inside
-	own   [2]float64   // the heights of the face itself
+	inner *glass.Inner // nil on the outside
+	own   [2]float64   // the lowest and highest height of the face itself
 	// fit is where the paper has to fit: on the band, or wherever the job asks for it.
 	fit   [2]float64
 	asked bool
@@ -36,7 +36,7 @@ func (p *Plan) Outside() Face {
 	return f
 }
 
-// outside is the outside before it is known where its paper ends.
+// outside is Outside without the paper's ends.
 func (p *Plan) outside() Face {
 	f := Face{
 		Profile: p.Blank.Profile(), Cone: p.Cone, Misfit: p.WorstRadiusError,
@@ -49,8 +49,8 @@ func (p *Plan) outside() Face {
 	return f
 }
 
-// Inside returns the inside of the glass, from its floor to the rim. The error
-// says why no paper can be laid on it.
+// Inside returns the inside of the glass, from its floor to the rim. The error says why no
+// paper can be laid there.
 func (p *Plan) Inside() (Face, error) {
 	fail := func(reason error) (Face, error) {
 		return Face{}, fmt.Errorf("blank %q has no inside to lay paper on: %w", p.Blank.Name, reason)
@@ -83,9 +83,9 @@ func (p *Plan) Inside() (Face, error) {
 	return f, nil
 }
 
-// Height returns the height on the face of what is at height z of the outside: the
-// same on the outside; on the inside the place square through the wall. That may
-// lie beyond the face's ends.
+// Height returns the height on the face that is opposite to height z of the outside: on
+// the outside z itself, on the inside the place square through the wall. It may lie beyond
+// the ends of the face.
 func (f Face) Height(z float64) float64 {
 	if f.inner == nil {
 		return z
@@ -94,7 +94,7 @@ func (f Face) Height(z float64) float64 {
 	return height
 }
 
-// outer undoes Height.
+// outer is the inverse of Height.
 func (f Face) outer(height float64) float64 {
 	if f.inner == nil {
 		return height
@@ -103,36 +103,36 @@ func (f Face) outer(height float64) float64 {
 	return z
 }
 
-// between returns what of the face is opposite to the outside between two heights.
+// between returns the heights on the face, within its ends, that are opposite to two
+// heights of the outside.
 func (f Face) between(low, high float64) [2]float64 {
 	return [2]float64{max(f.Height(low), f.own[0]), min(f.Height(high), f.own[1])}
 }
 
-// Curved reports whether the face leaves its cone by more than paper on a cone
-// may be off, so that its paper has to be made of gores.
+// Curved reports whether the face is too far from a cone for paper in one piece: then the
+// paper is made of gores.
 func (f Face) Curved() bool { return f.Misfit > maxMisfit }
 
 // Gores is how paper for a curved face is divided.
 type Gores struct {
 	PerRepeat int
-	// Gain and Loss are how much longer, and how much shorter, a gore's edges are
-	// than the glass they lie on, at the worst.
+	// Gain and Loss are the most by which a gore's edges are longer, and shorter, than
+	// the glass they lie on.
 	Gain, Loss float64
 }
 
 // Worst returns the greater of gain and loss.
 func (g Gores) Worst() float64 { return max(g.Gain, g.Loss) }
 
-// What gores are to keep to, in millimetres.
+// The limits for gores, in millimetres.
 const (
-	maxEase = geometry.MillimetresPerInch / 64 // the error a gore may have: the least that calipers show, and paper gives
-	minGore = 8.0                              // a gore's width at its widest: narrower ones can't be handled
+	maxEase = geometry.MillimetresPerInch / 64 // the largest error of a gore: the least that calipers show, and paper gives that much
+	minGore = 8.0                              // the least width of a gore at its widest: narrower ones can't be handled
 )
 
-// Gores returns the fewest gores a repeat that lie flat within a 64th of an inch
-// where the paper has to fit or, where that would take gores too narrow to handle,
-// as many as can be handled. Lift is how far off the face the paper lies, as a
-// radius.
+// Gores returns the fewest gores a repeat that lie flat to within maxEase where the paper
+// has to fit. If those would be too narrow to handle, it returns as many as can be
+// handled. Lift is the distance between the face and the paper, as a radius.
 func (f Face) Gores(repeats int, lift float64) Gores {
 	widest, on := 0.0, f.own
 	if f.asked {
@@ -149,8 +149,8 @@ func (f Face) Gores(repeats int, lift float64) Gores {
 	}
 }
 
-// goreError returns how far gores' edges are out within the band, which may be
-// less than where the paper has to fit.
+// goreError returns the largest error of the gores' edges within the band. It may be less
+// than the error over all the heights where the paper has to fit.
 func (f Face) goreError(repeats int) float64 {
 	g := f.Gores(repeats, 0)
 	if f.fit != f.Band {
@@ -160,7 +160,7 @@ func (f Face) goreError(repeats int) float64 {
 	return g.Worst()
 }
 
-// InGores returns what so many gores a repeat come to.
+// InGores returns the gores and their errors for a given number a repeat.
 func (f Face) InGores(repeats, perRepeat int, lift float64) Gores {
 	g := Gores{PerRepeat: perRepeat}
 	gore := geometry.Gore{Profile: f.Profile, Lift: lift, HalfWidth: math.Pi / float64(repeats*perRepeat)}

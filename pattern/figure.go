@@ -9,15 +9,14 @@ import (
 )
 
 // figure is a motif in the first repeat: its cuts, their lines on the chart, and the
-// grooves that they leave there. Once it is cut nothing of it changes, so that plans
-// can share it. It doesn't know which of a job's motifs it is, nor which of the
-// rack's wheels cuts it: both may have moved in the next edit.
+// grooves they leave. Once cut it doesn't change, so plans can share it. It holds neither
+// its motif's number in the job nor its wheel's in the rack: an edit may change both.
 type figure struct {
 	cuts    []motifs.Cut
 	lines   []groove.Line
 	toll    toll
 	grooves []groove.Groove // nil until they are cut
-	next    []groove.Groove // the same in the second repeat of a period, where they are asked for
+	next    []groove.Groove // the same in the second repeat of a period; nil until needed
 }
 
 // lines lays the lines of a motif's cuts where it is set.
@@ -30,12 +29,11 @@ func (p *Plan) lines(of drawing) []groove.Line {
 	return lines
 }
 
-// mark is one cut of a plan before it is cut: which of a motif's.
+// mark names one cut of a plan before it is cut: the motif, and the cut's number in it.
 type mark struct{ motif, number int }
 
-// cutAll cuts the figures of a plan's motifs that are not cut yet, and puts them in
-// every repeat of the period that they stand in. A figure may be missing: its motif
-// is left out. The error is the context's.
+// cutAll cuts the figures that are not cut yet, and lists the plan's cuts from all of them.
+// A motif whose figure is nil is left out. The error is the context's.
 func (p *Plan) cutAll(ctx context.Context, figures []*figure) error {
 	if err := p.cutFigures(ctx, figures); err != nil {
 		return err
@@ -45,8 +43,8 @@ func (p *Plan) cutAll(ctx context.Context, figures []*figure) error {
 	return nil
 }
 
-// cutFigures cuts the grooves of the figures that have none yet: all cuts at once,
-// for one motif alone may be most of the work.
+// cutFigures cuts the grooves of the figures that have none yet. It runs in parallel over
+// cuts, not motifs, as one motif may be most of the work.
 func (p *Plan) cutFigures(ctx context.Context, figures []*figure) error {
 	var marks []mark
 	fresh := map[int][]groove.Groove{}
@@ -81,10 +79,10 @@ func (p *Plan) cut(cutter *groove.Cutter, motif int, line groove.Line) groove.Gr
 	return cutter.Cut(line, p.Job.Rack[m.Wheel], m.Depth, p.Job.Limits.Polish)
 }
 
-// cutter returns a cutter that holds the plan's blank.
+// cutter returns a cutter for the plan's blank.
 func (p *Plan) cutter() *groove.Cutter { return groove.NewCutter(&p.Surface, p.Blank.ThinInner()) }
 
-// list puts down the plan's cuts, repeat by repeat, with the joins that their motifs name.
+// list fills in the plan's cuts, repeat by repeat, with the joins that their motifs name.
 func (p *Plan) list(figures []*figure) {
 	total := 0
 	for _, f := range figures {

@@ -6,11 +6,11 @@ import (
 	"roundlay/pattern/job"
 )
 
-// figured returns the figures of all of a plan's motifs: those that are kept, and
-// the others drawn. The error says that one can't be drawn, or that they come to
-// more than is cut.
+// figured returns the figures of all of a plan's motifs: kept ones where there are, new
+// ones for the rest. The error says that a motif can't be drawn, or that all together are
+// over a limit; or it is the context's.
 func (e *Editor) figured(ctx context.Context, p *Plan, stage key) ([]numbered, error) {
-	const counted = 20 * maxCuts // past that nobody asks how many there are
+	const counted = 20 * maxCuts // far over the limit: stop drawing
 	figures, drawings := make([]numbered, len(p.sized)), map[int]drawing{}
 	keys := make([]string, len(p.sized))
 	drawn := 0
@@ -63,7 +63,7 @@ func (e *Editor) figured(ctx context.Context, p *Plan, stage key) ([]numbered, e
 	return figures, nil
 }
 
-// figureKey returns the key of all that a motif's grooves follow from.
+// figureKey returns the key of everything that a motif's grooves depend on.
 func (p *Plan) figureKey(stage key, i int) key {
 	k := append(stage[:len(stage):len(stage)], keyOf(p.Job.Limits.Polish, p.Job.Rack[p.sized[i].Wheel])...)
 	for {
@@ -76,12 +76,12 @@ func (p *Plan) figureKey(stage key, i int) key {
 	}
 }
 
-// shaping returns a motif without what its grooves don't follow from: its own limits,
-// which of the motifs it is, and which of the rack its wheel is.
+// shaping returns a motif with only what its grooves depend on: without its own limits,
+// its place in the job, and its wheel's number in the rack.
 func shaping(m job.Motif) job.Motif {
 	m.Wheel, m.Inside = 0, min(m.Inside, 1)
 	m.Land, m.Clear = nil, nil
-	m.Most = nil // the values say it
+	m.Most = nil // the values hold the counts
 	m.CutOrder, m.Line = 0, 0
 	return m
 }

@@ -5,7 +5,7 @@ import "slices"
 // Kind is the kind of a finding.
 type Kind int
 
-// What the check reports.
+// The kinds of findings.
 const (
 	Crowded Kind = iota
 	Thin
@@ -25,18 +25,18 @@ func (k Kind) String() string {
 	return [...]string{"crowded", "thin", "rim", "foot", "buried", "tight", "shallow", "off", "uneven", "bridged", "unseen"}[k]
 }
 
-// Finding is one thing the check reports, once for all the repeats it recurs in.
+// Finding is one thing the check reports, once for all the repeats it occurs in.
 type Finding struct {
 	Kind   Kind
 	Cuts   []int // ids
 	Repeat int
 	Theta  float64
 	Height float64
-	// Measured and Wanted are lengths in millimetres, but for the shares of
-	// joined cuts, where Share is true.
+	// Measured and Wanted are in millimetres or, where Share is true, the clear shares of
+	// two joined cuts.
 	Measured, Wanted float64
 	Share            bool
-	Cure             *Cure // nil where none was sought: package search seeks them
+	Cure             *Cure // nil until package search has looked for one
 
 	betweenCopies bool // between two copies of a motif
 }
@@ -49,12 +49,12 @@ func (f Finding) BetweenCopies() bool { return f.betweenCopies }
 type Group struct {
 	Letter   string
 	Kind     Kind
-	Motifs   []int    // the job's, without doubles
-	Parts    []string // likewise
+	Motifs   []int    // numbers in the job, from 0, each once
+	Parts    []string // each once
 	Findings []Finding
 }
 
-// Worst returns the finding of the group that misses what is wanted by most.
+// Worst returns the finding whose Measured is furthest from its Wanted.
 func (g Group) Worst() Finding {
 	return slices.MaxFunc(g.Findings, func(a, b Finding) int {
 		miss := func(f Finding) float64 {

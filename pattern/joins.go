@@ -9,17 +9,17 @@ import (
 	"roundlay/pattern/groove"
 )
 
-// joinCopies notes on every cut which cuts of its motif's other copies it meets end
-// to end. With those that its motif names, they are all of its joins.
+// joinCopies adds to every cut's joins the cuts of its motif's other copies that it meets
+// end to end. With the joins that the motif names, that is all of them.
 func (p *Plan) joinCopies() {
 	ends, boxes := p.ends()
 	meeting := make([]cutEnds, len(p.sized)) // of each motif, once one of its copies comes near another
-	// On the chart, a motif reaches towards its next copies by up to a pitch each way,
-	// also beyond a full turn.
+	// On the chart a motif reaches up to a pitch beyond its own place each way, even past
+	// a full turn.
 	const reach = 3
 	for turns := range p.Periods() + reach + 1 {
 		if turns == 0 && p.Period == 1 {
-			continue // there is but one copy
+			continue // there is only one copy
 		}
 		moved := p.Surface.Turned(float64(turns*p.Period) * p.PitchAngle())
 		for _, e := range ends {
@@ -63,8 +63,8 @@ func (p *Plan) endsOf(motif int, ends []cutEnd) cutEnds {
 	return all
 }
 
-// joinPair notes a join on both of its cuts. With so few repeats that the glass
-// closes on itself, two cuts may meet on both sides, and one with itself.
+// joinPair adds a join to both of its cuts. With few repeats two cuts may meet on both
+// sides, and a cut may meet itself round the glass.
 func (p *Plan) joinPair(q pair) {
 	if q.turns == 0 && (q.second <= q.first || p.sameRepeat(q)) {
 		return
@@ -76,7 +76,7 @@ func (p *Plan) joinPair(q pair) {
 	}
 }
 
-// join notes that a cut joins another.
+// join adds a cut to those that c joins.
 func (c *Cut) join(id int) {
 	if !slices.Contains(c.Joins, id) {
 		c.Joins = append(c.Joins, id)
@@ -95,11 +95,11 @@ func meet(a, b groove.Groove) bool {
 	return false
 }
 
-// cutEnds holds the ends of cuts by the square of the chart they lie in, as
-// meetings does those of lines.
+// cutEnds holds the ends of cuts by the square of the chart they lie in, like meetings for
+// lines.
 type cutEnds map[[2]int][]cutEnd
 
-// cutEnd is an end of a cut, which is named by its index in the plan.
+// cutEnd is an end of the cut with an index in the plan.
 type cutEnd struct {
 	cut int
 	at  geometry.Point

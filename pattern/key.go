@@ -11,9 +11,9 @@ import (
 	"roundlay/motifs"
 )
 
-// key is a value as bytes: two are the same where all that is public in them is.
-// It reads every field there is, so that one that is added later tells values apart
-// from the day it is there. What is private follows from the rest.
+// key is values as bytes, equal where all their exported fields are. Fields are read by
+// reflection, so a field added later counts without a change here. Unexported fields
+// depend on the exported ones.
 type key []byte
 
 // keyOf returns the key of some values.
@@ -61,7 +61,7 @@ func (k key) add(v reflect.Value) key {
 	panic(fmt.Sprintf("pattern: %s is no value to tell others by", v.Type()))
 }
 
-// entries adds a map by names, in their order.
+// entries adds the entries of a map in the order of their names.
 func (k key) entries(v reflect.Value) key {
 	names := v.MapKeys()
 	slices.SortFunc(names, func(a, b reflect.Value) int { return strings.Compare(a.String(), b.String()) })
@@ -77,7 +77,7 @@ func (k key) fields(v reflect.Value) key {
 	for i := range t.NumField() {
 		switch f := t.Field(i); {
 		case !f.IsExported():
-		case t == kindType && f.Type.Kind() == reflect.Func: // it draws the same for the same name and values
+		case t == kindType && f.Type.Kind() == reflect.Func: // draws the same for the same name and values
 		default:
 			k = k.add(v.Field(i))
 		}

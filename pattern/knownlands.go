@@ -1,7 +1,6 @@
 package pattern
 
-// landKey is a pair of cuts with all that their land follows from: each by its
-// figure, and what lies between them.
+// landKey is a pair of cuts with everything that their land depends on.
 type landKey struct {
 	first, second placed
 	turns         int
@@ -9,23 +8,22 @@ type landKey struct {
 	land, clear   float64
 }
 
-// placed is one cut of a figure in a repeat of the period.
+// placed is one cut of a numbered figure in a repeat of the period.
 type placed struct{ figure, number, repeat int }
 
-// verdict is what was found on a pair, but for the names of its cuts.
+// verdict is the result of checking a pair; the cuts' ids in it are not to be used.
 type verdict struct {
 	finding Finding
 	bad     bool
 }
 
-// knownLands finds again what was measured in an earlier layout. A nil one knows
-// nothing, and keeps nothing.
+// knownLands keeps the lands measured in earlier layouts. A nil one keeps nothing.
 type knownLands struct {
 	shelf *shelf[landKey, verdict]
 	cuts  []placed // the plan's
 }
 
-// known returns what is known of the lands of a plan made of figures.
+// known returns the lands that are known for a plan made of figures.
 func (e *Editor) known(p *Plan, figures []numbered) *knownLands {
 	if e.once {
 		return nil
@@ -42,7 +40,7 @@ func (e *Editor) known(p *Plan, figures []numbered) *knownLands {
 	return k
 }
 
-// check is crowding's, kept.
+// check is crowding.check with its results kept.
 func (k *knownLands) check(c *crowding, q pair) (Finding, bool) {
 	if k == nil {
 		return c.check(q)

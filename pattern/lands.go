@@ -6,9 +6,8 @@ import (
 	"roundlay/pattern/groove"
 )
 
-// MinLand returns the smallest land between two cuts that don't join, if it is
-// below a limit; otherwise the limit. Where the job asks for no land, none is
-// looked for.
+// MinLand returns the smallest land between two cuts that don't join, or the limit if none
+// is below it. It leaves out pairs for which the job asks for no land.
 func (p *Plan) MinLand(limit float64) float64 {
 	c := crowding{plan: p, turned: map[[2]int]groove.Groove{}}
 	p.neighbours(limit, func(q pair) bool {
@@ -25,11 +24,11 @@ func (p *Plan) MinLand(limit float64) float64 {
 	return limit
 }
 
-// Nearest returns the smallest land between two cuts that don't join; ok is false
-// where none is below a limit, or the job asks for no land between any two.
+// Nearest returns the smallest land between two cuts that don't join. ok is false where
+// none is below the limit, or where the job asks for no land at all.
 func (p *Plan) Nearest(limit float64) (land float64, ok bool) {
-	// Near cuts are looked at first: in a dense design many pairs are within the
-	// limit, and the least land is far below it.
+	// Look at near cuts first: in a dense design many pairs are within the limit, and the
+	// least land is far below it.
 	for _, within := range []float64{min(2*p.Job.Limits.Land, limit), limit} {
 		if land = p.MinLand(within); land < within {
 			return land, true
@@ -38,8 +37,7 @@ func (p *Plan) Nearest(limit float64) (land float64, ok bool) {
 	return land, false
 }
 
-// MinLeft returns the least glass left under any cut, infinite where all of
-// them are off the glass.
+// MinLeft returns the least glass left under any cut, +Inf if all are off the glass.
 func (p *Plan) MinLeft() float64 {
 	least := math.Inf(1)
 	for _, c := range p.Cuts {

@@ -19,7 +19,7 @@ func lay(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, error) {
 	return p, err
 }
 
-// bare returns the plan of a job in a band of a blank, without a cut yet.
+// bare returns the plan of a job in a band of a blank, without cuts.
 func bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
 	p := uncut(j, blank, band)
 	if paper := blank.Paper; paper != nil && min(band.Top, paper.High)-max(band.Foot, paper.Low) < MinBand {
@@ -35,12 +35,12 @@ func bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
 	return p, nil
 }
 
-// hasCone reports whether the band's cone comes to no point in it.
+// hasCone reports whether the band's cone has a radius above zero all over the band.
 func (p *Plan) hasCone() bool {
 	return p.Cone.RadiusAt(p.Band.Foot) > 0 && p.Cone.RadiusAt(p.Band.Top) > 0
 }
 
-// period returns how many repeats a job's pattern takes to come round to itself.
+// period returns after how many repeats a job's pattern recurs.
 func period(j *job.Job) int {
 	for _, m := range j.Motifs {
 		if m.On != job.Each {
@@ -53,9 +53,9 @@ func period(j *job.Job) int {
 // PitchAngle returns the angle of one repeat.
 func (p *Plan) PitchAngle() float64 { return 2 * math.Pi / float64(p.Repeats) }
 
-// setting is a motif's place in the first repeat: where the middle of its box
-// is, and how long its sides are on the glass. Inside another motif the place is
-// the outer one's, and offset is how far the middle is from the outer box's.
+// setting is a motif's place in the first repeat: the middle of its box, and the lengths of
+// the box's sides on the glass. Inside another motif the place is the outer motif's, and
+// offset is the way from the outer box's middle to its own.
 type setting struct {
 	motif         job.Motif
 	surface       *geometry.Surface
@@ -85,14 +85,13 @@ func (p *Plan) set(m job.Motif) setting {
 	}
 }
 
-// local takes a point of the unit repeat to millimetres about the middle of the
-// motif's box, mirrored and turned; inside another motif, about the middle of
-// the outermost one's.
+// local converts a point of the unit repeat to millimetres from the middle of the motif's
+// box, mirrored and turned; inside another motif, from the middle of the outermost box.
 func (s setting) local(u geometry.Point) geometry.Point {
 	return s.carry(geometry.Point{X: u.X * s.width, Y: (u.Y - 0.5) * s.height})
 }
 
-// carry mirrors and turns a point with the motif, and with those it is inside.
+// carry mirrors and turns a point with the motif, and with the motifs it is inside.
 func (s setting) carry(q geometry.Point) geometry.Point {
 	if s.motif.Mirror {
 		q.X = -q.X
@@ -106,8 +105,8 @@ func (s setting) carry(q geometry.Point) geometry.Point {
 	return q
 }
 
-// place takes a local point to the chart. A motif that tapers keeps its angle
-// round the glass; one that is true keeps its own lengths.
+// place converts a local point to one of the chart. A motif with shape taper keeps its
+// angle round the glass, one with shape true its lengths.
 func (s setting) place(q geometry.Point) geometry.Point {
 	if s.motif.Shape == job.True {
 		return s.surface.Near(s.theta, s.along, q)
@@ -143,11 +142,11 @@ func (s setting) bends(path geometry.Bezier) bool {
 	return !path.Straight() || level && s.motif.Shape == job.Taper && !s.surface.Upright()
 }
 
-// Periods returns how many times the period goes round the glass.
+// Periods returns the number of periods round the glass.
 func (p *Plan) Periods() int { return p.Repeats / p.Period }
 
-// Shifted returns the plan's cuts as they stand some periods on: their ids,
-// repeats and places carried round the glass.
+// Shifted returns the plan's cuts as they stand the given number of periods further round:
+// with the ids, repeats and places there.
 func (p *Plan) Shifted(turns int) []Cut {
 	cuts := make([]Cut, len(p.Cuts))
 	for i, c := range p.Cuts {
@@ -164,7 +163,7 @@ func (p *Plan) Shifted(turns int) []Cut {
 	return cuts
 }
 
-// id returns the id of a cut carried some periods round the glass.
+// id returns the id of a cut's copy the given number of periods further round.
 func (p *Plan) id(id, turns int) int {
 	all := len(p.Cuts) * p.Periods()
 	return ((id-1+turns*len(p.Cuts))%all+all)%all + 1

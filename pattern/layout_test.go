@@ -38,8 +38,8 @@ func TestBand(t *testing.T) {
 		// thick enough again, but out of reach.
 		{"past a station", step, []float64{1}, 6.4, job.Band{Foot: 6.4, Top: 68 - slant/0.05}, ""},
 		{"below a station", step, []float64{4.4}, 6.4, job.Band{Foot: 6.4, Top: 15 - steep/0.2}, ""},
-		{"too deep everywhere", straight(t), []float64{6}, 6.4, job.Band{}, "no glass may be cut"},
-		{"margins that meet", straight(t), []float64{0.5}, 90, job.Band{}, "no glass may be cut"},
+		{"too deep everywhere", straight(t), []float64{6}, 6.4, job.Band{}, "no glass can be cut"},
+		{"margins that meet", straight(t), []float64{0.5}, 90, job.Band{}, "no glass can be cut"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			j := jobOn(c.blank, 3)

@@ -7,12 +7,12 @@ import (
 	"roundlay/pattern/groove"
 )
 
-// margins checks each cut against the heights it has to keep to: its footprint
-// against the margins of rim and foot, its centre line against the band.
+// margins checks the height of each cut: its footprint against the margins of rim and
+// foot, its centre line against the band.
 func (p *Plan) margins() []Finding {
 	var found []Finding
 	rim, foot := p.Blank.Height()-p.Job.Limits.Rim, p.Job.Limits.Foot
-	const stray = 0.01 // mm: what rounding and a curve's straight pieces may add
+	const stray = 0.01 // mm: rounding, and a curve's straight pieces
 	for i := range p.Cuts {
 		c := &p.Cuts[i]
 		footprint, line := p.footprintReach(c), lineReach(&c.Groove)
@@ -29,7 +29,7 @@ func (p *Plan) margins() []Finding {
 		if atFoot {
 			add(Foot, footprint.low, foot)
 		}
-		// What runs over the band into a margin is told once, as in the margin.
+		// A cut beyond the band that is in a margin too is reported once, as in the margin.
 		switch {
 		case line.high.height > p.Band.Top+stray && !atRim:
 			add(Off, line.high, p.Band.Top)
@@ -43,10 +43,10 @@ func (p *Plan) margins() []Finding {
 // place is a place on the glass.
 type place struct{ theta, height float64 }
 
-// reach is how far down and up a cut goes: its lowest and its highest place.
+// reach is the lowest and the highest place of a cut.
 type reach struct{ low, high place }
 
-// noReach is the reach of nothing.
+// noReach is the reach before any place is added.
 func noReach() reach {
 	return reach{place{0, math.Inf(1)}, place{0, math.Inf(-1)}}
 }

@@ -9,28 +9,27 @@ import (
 	"roundlay/pattern/job"
 )
 
-// Lay lays a job out on each of its blanks, in their order, or on those given,
-// as members of the set still, and checks it. For a job that is laid out again after
-// every edit there is Editor.
+// Lay lays a job out on each of its blanks, in their order, and checks it; or only on the
+// blanks given, still as members of their set. To lay a job out again after every edit,
+// use an Editor.
 func Lay(ctx context.Context, j *job.Job, blanks ...*glass.Blank) ([]*Plan, error) {
 	return (&Editor{once: true}).Lay(ctx, j, blanks...)
 }
 
-// matched reports whether the job's blanks are to match.
+// matched reports whether the job's blanks must match.
 func matched(j *job.Job) bool { return j.Layout.Match == job.Set && len(j.Blanks) > 1 }
 
-// share returns the band and the motifs that a blank is given. Where the set is
-// to match, they are those that every blank can carry:
+// share returns the band and the motifs, in their sizes, for a blank. Where the set must
+// match, they fit every blank:
 //
-// The band is the same in height above the table. Where the job states none, it
-// is the tallest that every blank carries.
+// The band has the same heights above the table on every blank. Where the job states
+// none, it is the tallest that every blank carries.
 //
-// A motif keeps its share of the repeat in where it stands, for the repeats are
-// equal parts of every blank; but its width and its height become lengths: the
-// least that its shares come to on any blank. So on a wider blank the motifs are
-// no wider, and the land between them takes up the difference. A motif that
-// meets its next copy is the exception: it keeps its share of the repeat in
-// width, or a ring would not close nor a swag hang from the next.
+// A motif's place stays a share of the repeat, as the repeats divide every blank equally.
+// Its width and height become lengths: the least that its shares give on any blank. So on
+// a wider blank the motifs are no wider, and there is more land between them. A motif that
+// meets its next copy is the exception: its width stays a share of the repeat. Otherwise a
+// ring would not close, nor a swag hang from the next.
 func share(j *job.Job, blank *glass.Blank) (job.Band, []job.Motif, error) {
 	if !matched(j) {
 		band, err := findBand(j, blank)
@@ -44,9 +43,9 @@ func share(j *job.Job, blank *glass.Blank) (job.Band, []job.Motif, error) {
 	return band, motifs, err
 }
 
-// oneSize returns the job's motifs in the one size that every blank can carry,
-// and for each the blank, by number, that its width comes from: -1 where it has
-// none, being a length already or its share of each repeat still.
+// oneSize returns the job's motifs in one size that fits every blank. For each motif, from
+// is the number of the blank that its width comes from; -1 where the width is a length in
+// the job, or stays a share of the repeat.
 func oneSize(j *job.Job, band job.Band) (motifs []job.Motif, from []int, err error) {
 	motifs, from = make([]job.Motif, len(j.Motifs)), make([]int, len(j.Motifs))
 	copy(motifs, j.Motifs)
@@ -68,7 +67,7 @@ func oneSize(j *job.Job, band job.Band) (motifs []job.Motif, from []int, err err
 		}
 	}
 	for i, m := range j.Motifs {
-		if m.Inside > 0 { // its shares are of the motif it is inside
+		if m.Inside > 0 { // its sizes are shares of the motif it is inside
 			from[i] = -1
 			continue
 		}
@@ -84,9 +83,8 @@ func oneSize(j *job.Job, band job.Band) (motifs []job.Motif, from []int, err err
 	return motifs, from, nil
 }
 
-// meets reports whether a motif reaches its own next copy, one repeat on or,
-// where it stands on every other repeat, two. Cuts of different motifs never
-// meet by design, so there only the land between them changes.
+// meets reports whether a motif reaches its own next copy, one repeat further or, where it
+// stands on every other repeat, two. Different motifs never meet by design.
 func meets(m job.Motif) bool {
 	upright := math.Abs(math.Sin(m.Turn.Radians())) < 1e-9 // its width lies round the glass
 	return upright && m.Width.Value >= m.Stride()-1e-3

@@ -8,32 +8,32 @@ import (
 	"roundlay/pattern/job"
 )
 
-// Misreading is a station that alone makes an otherwise straight glass curved.
+// Misreading is the one station that makes an otherwise straight glass curved.
 type Misreading struct {
 	Station glass.Station
-	// Read is what the job says of it, Straight what it would have to say for the
-	// glass to be straight: girths if Round, else diameters.
+	// Read is the job's reading there, Straight the reading with which the glass would be
+	// straight: girths if Round, else diameters.
 	Read, Straight float64
 	Round          bool
-	// Sure is that a glass is hardly made that way: it bulges, or is hollow, at one
-	// station between others on a line. At a foot, at a rim or with three stations
-	// in all it may well be.
+	// Sure says that glasses are hardly made that way: with a bulge or a hollow at one
+	// station between others that lie on a line. At a foot, at a rim, or with only three
+	// stations, the shape may be real.
 	Sure bool
-	// Takes is that the job may take the glass as straight meanwhile.
+	// Takes says that the job can call the glass straight until it is measured again.
 	Takes bool
 }
 
-// How far off a reading may be across to be asked about where the glass may well be
-// shaped like that: a 32nd of an inch, where a rule is misread, or two of them at a
-// foot or a rim, where the others by themselves lie on a line.
+// Where the shape may be real, a reading is reported only if its diameter is off by no
+// more than this: a 32nd of an inch, as a rule is misread; at a foot or a rim, where the
+// other stations lie on a line, two of them.
 const (
 	maxSlip    = geometry.MillimetresPerInch / 32
 	maxEndSlip = 2 * maxSlip
 )
 
-// Misread returns the station that makes the glass curved, so that paper on a cone
-// won't do in the band or ends short of the glass, though all the others lie on one
-// straight line as near as calipers tell.
+// Misread returns the one station that makes the glass curved, if all the others lie on a
+// straight line as nearly as calipers show. A glass counts as curved if paper on a cone
+// doesn't fit in the band, or ends short of the glass.
 func (p *Plan) Misread() (Misreading, bool) {
 	b := p.Blank
 	if b.Straight || !p.leavesCone() {
@@ -61,8 +61,7 @@ func (p *Plan) Misread() (Misreading, bool) {
 	return m, true
 }
 
-// leavesCone reports whether the glass parts from its paper's cone: in the band, or
-// beyond it, where the paper then ends.
+// leavesCone reports whether the glass leaves its paper's cone, in the band or beyond it.
 func (p *Plan) leavesCone() bool {
 	if p.WorstRadiusError > maxMisfit {
 		return true

@@ -11,17 +11,16 @@ import (
 	"roundlay/motifs"
 )
 
-// closeLines reports whether two cuts of one motif's copy crowd one another: of
-// those that don't join, the two whose centre lines come nearest. It cuts these
-// two only, so that a motif far too dense is known by them. That they clear
-// says nothing of the others.
+// closeLines is a quick test for a motif that is far too dense. Of its cuts that don't
+// join, it cuts only the two whose centre lines come nearest, and reports whether they
+// crowd. If they don't, others still may.
 func (p *Plan) closeLines(i int) bool {
 	land := p.land(i, i)
 	if land == 0 {
 		return false
 	}
-	const few = 12           // cuts are soon cut
-	drawn, _ := p.drawing(i) // it can be: drawable has tried
+	const few = 12           // fewer cuts are soon cut: no test is needed
+	drawn, _ := p.drawing(i) // no error: drawable has drawn it
 	if len(drawn.cuts) < few {
 		return false
 	}
@@ -34,8 +33,8 @@ func (p *Plan) closeLines(i int) bool {
 	return found < land
 }
 
-// nearest returns the two cuts of a motif, of those that don't join, whose lines
-// come nearest; of several that come as near, the first. ok is false where all join.
+// nearest returns the two cuts of a motif that don't join and whose lines come nearest; of
+// several equally near pairs, the first. ok is false where all join.
 func (d drawing) nearest() (pair [2]int, ok bool) {
 	looks := make([]sketch, len(d.cuts))
 	for i, c := range d.cuts {
@@ -46,7 +45,7 @@ func (d drawing) nearest() (pair [2]int, ok bool) {
 	for i, a := range looks {
 		for _, b := range looks[i+1:] {
 			if aside := b.box.Min.X - a.box.Max.X; aside > 0 && aside*aside > near {
-				break // and so do all that begin further right
+				break // all the rest begin further right
 			}
 			if a.box.Distance2(b.box) > near {
 				continue
@@ -62,7 +61,7 @@ func (d drawing) nearest() (pair [2]int, ok bool) {
 	return pair, ok
 }
 
-// sketch is a cut's line as closeLines looks at it: a few of its points.
+// sketch is a few points of a cut's line, for closeLines.
 type sketch struct {
 	cut    int
 	points [spread]geometry.Point
@@ -78,10 +77,10 @@ func (s setting) sketch(c motifs.Cut, i int) sketch {
 	return look
 }
 
-// spread is how many points of a line apart looks at.
+// spread is the number of points in a sketch.
 const spread = 7
 
-// apart returns the least squared distance between two lists of points.
+// apart returns the least squared distance between points of two lists.
 func apart(a, b [spread]geometry.Point) float64 {
 	least := math.Inf(1)
 	for _, p := range a {

@@ -6,25 +6,24 @@ import (
 	"roundlay/geometry"
 )
 
-// pair is two cuts near one another. The second stands some periods further
-// round the glass than it does in the plan's list; moved is how it gets there.
+// pair is two cuts near one another. The second stands turns periods further round the
+// glass than in the plan's list; moved is the motion on the chart that takes it there.
 type pair struct {
 	first, second int // indices of the plan's cuts
 	turns         int
 	moved         geometry.Motion
 }
 
-// sameRepeat reports whether both cuts of a pair belong to the same repeat, so
-// that two of one motif are of one copy of it.
+// sameRepeat reports whether both cuts of a pair are in the same repeat. Two cuts of one
+// motif are then of the same copy.
 func (p *Plan) sameRepeat(q pair) bool {
 	return q.turns == 0 && p.Cuts[q.first].Repeat == p.Cuts[q.second].Repeat
 }
 
-// neighbours calls visit for every two cuts on the glass whose footprints'
-// boxes come within a distance of one another, once for all the periods in
-// which the pair recurs, until it returns false. Symmetry makes that enough: any two
-// cuts on the glass are two of this period, or one of this period and one
-// further round.
+// neighbours calls visit for every two cuts whose footprints' boxes come within a distance
+// of one another, until it returns false. A pair that recurs in every period is visited
+// once. By symmetry one cut of a pair can always be taken from the first period, and the
+// other from the same or a later one.
 func (p *Plan) neighbours(within float64, visit func(pair) bool) {
 	within *= p.Surface.Stretch(0, p.Surface.Length()) // as the boxes lie on the chart
 	var tree rtree.RTreeGN[float64, int]
@@ -42,13 +41,13 @@ func (p *Plan) neighbours(within float64, visit func(pair) bool) {
 			return going
 		})
 	}
-	// A pair within the period is met when the later of the two looks back.
+	// Each box is searched for among those before it, so a pair is visited once.
 	for i, box := range boxes {
 		near(box, 0, i, geometry.Motion{Cos: 1})
 		tree.Insert(corner(box.Min), corner(box.Max), i)
 	}
-	// Two motifs stand up to a turn apart, and reach towards one another by up to
-	// a pitch each.
+	// Two motifs stand up to a full turn apart, and each may reach a pitch towards the
+	// other.
 	const reach = 3
 	for turns, met := 1, true; going && met && turns <= p.Periods()+reach; turns++ {
 		met = false

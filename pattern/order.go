@@ -8,22 +8,20 @@ import (
 	"roundlay/pattern/job"
 )
 
-// Pass is what is cut with one wheel on the machine, in the order to cut it: what
-// is cut without lifting the wheel, each with all its copies round the glass
-// before the next.
+// Pass is what is cut with one wheel on the machine, in the order to cut it: chain by
+// chain, each with all its copies round the glass before the next.
 type Pass struct {
-	Wheel  int // the rack's
+	Wheel  int // number in the rack, from 0
 	Chains []Chain
-	Cuts   []Cut // the period's, in the order of the chains they are of
+	Cuts   []Cut // the period's, in the order of their chains
 
 	sums []Cut // the chains, each as one cut
 }
 
-// Order returns the order in which to cut, wheel by wheel: deep cuts before
-// shallow ones and long before short, what goes on from repeat to repeat as the
-// one line it is, with no more changes of the wheel than
-// there must be. The wheel that cuts deepest comes first. The job may overrule which
-// wheels come first, and which motifs on a wheel; numbers stay as they are.
+// Order returns the order in which to cut. Each wheel is put on once, the wheel that cuts
+// deepest first. On a wheel deep cuts come before shallow ones, then long before short; a
+// chain counts as one cut. The job can overrule the order of the wheels, and of the motifs
+// on a wheel. Cuts keep their ids.
 func (p *Plan) Order() []Pass {
 	passes := make(map[int]*Pass)
 	for _, c := range p.Chains() {
@@ -35,13 +33,13 @@ func (p *Plan) Order() []Pass {
 		pass.Chains, pass.sums = append(pass.Chains, c), append(pass.sums, sum)
 	}
 	var order []Pass
-	for wheel := range p.Job.Rack { // not over the map, whose order changes
+	for wheel := range p.Job.Rack { // not over the map, which has no order
 		if pass := passes[wheel]; pass != nil {
 			pass.sort(func(a, b Cut) int { return cmp.Or(before(a, b), cmp.Compare(a.Motif, b.Motif)) })
 			order = append(order, *pass)
 		}
 	}
-	// The order of motifs on a wheel is no matter of which wheel comes first.
+	// The job's order of motifs must not change the order of wheels: sort wheels first.
 	slices.SortStableFunc(order, func(a, b Pass) int {
 		return cmp.Or(cmp.Compare(p.rank(a.Wheel), p.rank(b.Wheel)), a.before(b))
 	})
@@ -52,7 +50,7 @@ func (p *Plan) Order() []Pass {
 	return order
 }
 
-// sort sorts the chains of a pass, each as one cut.
+// sort sorts the chains of a pass, compared as one cut each.
 func (a *Pass) sort(compare func(a, b Cut) int) {
 	places := make([]int, len(a.Chains))
 	for i := range places {
@@ -65,7 +63,7 @@ func (a *Pass) sort(compare func(a, b Cut) int) {
 	}
 }
 
-// cutsIn returns the period's cuts that some chains are of, each once.
+// cutsIn returns the period's cuts that the chains are made of, each once.
 func (p *Plan) cutsIn(chains []Chain) []Cut {
 	var cuts []Cut
 	known := make([]bool, len(p.Cuts))
@@ -118,8 +116,8 @@ func (p *Plan) Length(pass Pass) float64 {
 	return length * float64(p.Periods())
 }
 
-// Minutes returns how long a length of groove takes at the shop's own rate. It
-// is 0 where that isn't known.
+// Minutes returns how long a length of groove takes at the shop's own rate, 0 where the job
+// gives no rate.
 func (p *Plan) Minutes(length float64) float64 {
 	if p.Job.Shop.Rate == 0 {
 		return 0
@@ -127,13 +125,13 @@ func (p *Plan) Minutes(length float64) float64 {
 	return length / p.Job.Shop.Rate
 }
 
-// Overruled reports whether the job says anything of the order.
+// Overruled reports whether the job says anything about the order.
 func (p *Plan) Overruled() bool {
 	return len(p.Job.Shop.Order) > 0 || slices.ContainsFunc(p.Job.Motifs, func(m job.Motif) bool { return m.CutOrder > 0 })
 }
 
-// rank returns the place of a wheel in the order the job gives, the last of all
-// for one it doesn't name.
+// rank returns the place of a wheel in the job's order. A wheel it doesn't name ranks after
+// all it does.
 func (p *Plan) rank(wheel int) int {
 	if i := slices.Index(p.Job.Shop.Order, wheel); i >= 0 {
 		return i
@@ -141,8 +139,8 @@ func (p *Plan) rank(wheel int) int {
 	return len(p.Job.Shop.Order)
 }
 
-// given compares two cuts by the order the job asks for between their motifs.
-// Those it says nothing of come after those it does.
+// given compares two cuts by the job's order of their motifs. Motifs without a place in the
+// order come last.
 func (p *Plan) given(a, b Cut) int {
 	place := func(c Cut) int {
 		if n := p.Job.Motifs[c.Motif].CutOrder; n > 0 {
@@ -153,8 +151,8 @@ func (p *Plan) given(a, b Cut) int {
 	return cmp.Compare(place(a), place(b))
 }
 
-// before compares two cuts by depth, then by length, to the thousandth of a
-// millimetre: mirrored cuts differ by what rounding leaves.
+// before compares two cuts by depth, then by length, to the thousandth of a millimetre, as
+// mirrored cuts differ by rounding.
 func before(a, b Cut) int {
 	const fine = 1000
 	return cmp.Or(
@@ -163,8 +161,8 @@ func before(a, b Cut) int {
 	)
 }
 
-// before compares two passes: that one goes first which, with the other after
-// it, has the deeper or the longer cut where the two orders first differ.
+// before compares two passes by comparing the two possible orders cut by cut: at the first
+// difference, the order with the deeper or longer cut is the better one.
 func (a Pass) before(b Pass) int {
 	return slices.CompareFunc(slices.Concat(a.sums, b.sums), slices.Concat(b.sums, a.sums), before)
 }

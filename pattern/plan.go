@@ -1,10 +1,15 @@
-// Package pattern lays a job's motifs out on a blank, turns them into grooves,
-// and says whether they can be cut: job → layout → grooves → findings. It draws
-// nothing, touches no file and seeks no cures: package search does.
+// Package pattern lays a job's motifs out on a blank, turns them into grooves, and checks
+// whether they can be cut: job → layout → grooves → findings. It draws nothing and
+// touches no file.
 //
-// Call search.Lay first, or Lay of a job without counts that are to be "most": it
-// makes a Plan of each blank, with its Cuts and Findings. NewSet compares the plans
-// of a set. To try many jobs that differ little from one another, keep an Evaluator.
+// Call Lay first, or New for one blank. They make a Plan with its Cuts and Findings. For a
+// job that asks for the "most" of something that clears, call search.Lay instead: it finds
+// the counts. Package search also looks for cures of findings.
+//
+// From a Plan, Order is the order in which to cut, Groups the findings as a person reads
+// them, Outside and Inside the faces that paper is laid on. NewSet compares the plans of a
+// set of blanks. To lay a job out again after every edit, keep an Editor; to check many
+// variants of a job, keep an Evaluator.
 package pattern
 
 import (
@@ -22,32 +27,32 @@ type Plan struct {
 	Job   *job.Job
 	Blank *glass.Blank
 
-	// Surface is the outside of the glass, with the chart that cuts are told on.
+	// Surface is the outside of the glass, with the chart on which cuts have their places.
 	Surface geometry.Surface
-	// Cone is the one that the band comes nearest to, on which paper is laid and
-	// the chart is drawn, with the worst error in radius it leaves inside the band.
+	// Cone is the cone nearest to the band: paper is laid and the chart drawn on it.
+	// WorstRadiusError is the largest error in radius it leaves in the band.
 	Cone             geometry.Cone
 	WorstRadiusError float64
-	goreError        func() float64 // of its paper, where that is made of gores; reckoned when first asked for
+	goreError        func() float64 // of the paper, 0 unless made of gores; computed on first use
 
 	Repeats int
 	Band    job.Band
 	sized   []job.Motif // the job's, in the sizes this blank is given
 
-	// Cuts holds the cuts of one period of the pattern, in the order of their
-	// ids. The others are these, turned round the glass.
+	// Cuts holds the cuts of one period of the pattern, in the order of their ids. All
+	// others are copies of these, turned round the glass.
 	Cuts []Cut
-	// Period is how many repeats the pattern takes to come round to itself: one,
-	// or two where odd and even repeats differ.
+	// Period is after how many repeats the pattern recurs: one, or two where odd and
+	// even repeats differ.
 	Period int
 
-	// NoneClears lists the counts asked for as the most that clear of which not even
-	// the least does, where package search has looked for them.
+	// NoneClears lists the counts for which the job asks for the most that clears, and
+	// package search found that not even the smallest clears.
 	NoneClears []job.Count
 
 	Findings []Finding
-	Slight   []Finding // by so little that no hand holds it: notes, where there is no like finding
-	Chords   []Chord   // none where there is one repeat
+	Slight   []Finding // misses too small for a hand to hold: notes, where there is no like finding
+	Chords   []Chord   // empty for one repeat
 	doubts   []slips.Doubt
 }
 
@@ -55,23 +60,22 @@ type Plan struct {
 type Cut struct {
 	ID     int // from 1 in repeat 1, counted on through the repeats
 	Repeat int // from 1
-	Motif  int // the job's
+	Motif  int // number in the job, from 0
 	Part   string
-	Joins  []int // ids of all that it meets or crosses by design
+	Joins  []int // ids of the cuts that it meets or crosses by design
 	groove.Groove
-	Left float64 // the least glass left under any of it
+	Left float64 // the least glass left anywhere under it
 }
 
-// Chord is one setting for dividers: a circle of the job, stepped in its repeats.
+// Chord is one setting for dividers: the chord that steps a circle off into the repeats.
 type Chord struct {
 	Circle
 	Parts int
 	Chord float64
 }
 
-// Straight reports whether the sides are so nearly upright that the surface is
-// called a cylinder: the radius changes by less than a hundredth of a
-// millimetre over the band.
+// Straight reports whether the surface counts as a cylinder: the cone's radius changes by
+// less than a hundredth of a millimetre over the band.
 func (p *Plan) Straight() bool {
 	return math.Abs(p.Cone.RadiusAt(p.Band.Top)-p.Cone.RadiusAt(p.Band.Foot)) < 0.01
 }

@@ -6,24 +6,24 @@ import (
 	"slices"
 )
 
-// Standing is how far one blank stands from the rest of its set. A new method is
-// tried on the blank that stands furthest: its loss is the least.
+// Standing is how much one blank differs from the rest of its set. Practise on the blank
+// that differs most: it is the least loss.
 type Standing struct {
 	Member *Member
-	// By how much it differs from the middle of the set, in millimetres: positive
-	// where it is taller, wider, thicker, or further out of round. Width and wall are
-	// compared all the way up, at the same shares of the blanks' heights, the wall from
-	// the band's foot: what is told is the most.
+	// The differences from the median of the set, in millimetres: positive where the blank
+	// is taller, wider, thicker, or further out of round. Width and wall are compared at
+	// the same shares of the blanks' heights, the wall from the band's foot up; these are
+	// the largest differences.
 	Height, Width, Wall, OutOfRound float64
-	// WidthAt and WallAt are the heights on it of that, -1 where it differs by about
-	// as much all the way up.
+	// WidthAt and WallAt are the heights of those on the blank, -1 where it differs by
+	// about as much all the way up.
 	WidthAt, WallAt float64
-	// Apart sums them up, each as a share of a difference that shows.
+	// Apart combines them, each as a share of a difference that shows.
 	Apart float64
 }
 
-// Differences between two glasses that show when they stand side by side, or are
-// felt at the wheel: common practice, no source.
+// Differences between two glasses that show when they stand side by side, or are felt at
+// the wheel. From common practice, without a source.
 const (
 	showsHeight = 1.0 // mm
 	showsWidth  = 1.0 // of diameter
@@ -31,12 +31,11 @@ const (
 	showsRound  = 0.5 // between one diameter and another
 )
 
-// Rank ranks the plans that Lay made of a job's blanks, the one to practise on
-// first.
+// Rank ranks the plans that Lay made of a job's blanks. The one to practise on comes first.
 func Rank(plans []*Plan) []Standing { return compare(plans).Standings() }
 
-// Standings ranks the blanks of the set, the one to practise on first. Of two
-// that stand as far, the one with the thinner wall comes first.
+// Standings ranks the blanks of the set. The one to practise on comes first; of two that
+// differ equally, the one with the thinner wall.
 func (s *Set) Standings() []Standing {
 	middle := func(of func(Member) float64) float64 {
 		values := make([]float64, len(s.Members))
@@ -56,7 +55,7 @@ func (s *Set) Standings() []Standing {
 		d := Standing{Member: m, Height: m.Blank.Height() - height, OutOfRound: m.OutOfRound - round}
 		d.Width, d.WidthAt = widths.largest(i)
 		d.Wall, d.WallAt = walls.largest(i)
-		// A blank that is rounder than the rest is none the worse for it.
+		// A blank that is rounder than the rest is no worse for it.
 		d.Apart = math.Hypot(
 			math.Hypot(d.Height/showsHeight, d.Width/showsWidth),
 			math.Hypot(d.Wall/showsWall, max(0, d.OutOfRound)/showsRound),
@@ -73,11 +72,12 @@ func (s *Set) Standings() []Standing {
 	return all
 }
 
-// differences is by how much each blank of a set differs from the middle of all, up
-// along it, and at which heights.
+// differences holds, for each blank of a set, its differences from the median at steps up
+// the glass, and the heights of those steps.
 type differences struct{ by, at [][]float64 }
 
-// along compares the blanks of the set up along them, from a share of their heights.
+// along compares the blanks of the set at steps up the glass, from a share of their heights
+// up to the rim.
 func (s *Set) along(from float64, of func(m Member, z float64) float64) differences {
 	const places = 49
 	n := len(s.Members)
@@ -97,8 +97,8 @@ func (s *Set) along(from float64, of func(m Member, z float64) float64) differen
 	return d
 }
 
-// largest returns by how much a blank differs at the most, and at which height; -1
-// where it is half as much or more nearly everywhere.
+// largest returns a blank's largest difference and its height. The height is -1 where the
+// difference is at least half as much nearly everywhere.
 func (d differences) largest(blank int) (by, at float64) {
 	const nearly = 0.9
 	for k, x := range d.by[blank] {
@@ -118,15 +118,14 @@ func (d differences) largest(blank int) (by, at float64) {
 	return by, at
 }
 
-// Shows reports which of a blank's differences show by themselves, or would
-// with another half as large.
+// Shows reports which of a blank's differences are at least half of one that shows.
 func (d Standing) Shows() (height, width, wall, round bool) {
 	const share = 0.5
 	return math.Abs(d.Height) >= share*showsHeight, math.Abs(d.Width) >= share*showsWidth,
 		math.Abs(d.Wall) >= share*showsWall, d.OutOfRound >= share*showsRound
 }
 
-// median returns the middle one of some numbers, or half way between the middle two.
+// median returns the middle one of some numbers, or the mean of the middle two.
 func median(of []float64) float64 {
 	sorted := slices.Sorted(slices.Values(of))
 	n := len(sorted)

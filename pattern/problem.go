@@ -7,38 +7,38 @@ import (
 	"strings"
 )
 
-// Problem is what a letter stands for: a kind of finding on certain motifs and
-// parts of them, all measured alike.
+// Problem is what findings of one group have in common: their kind, the motifs and parts
+// they are on, and how they are measured.
 type Problem struct {
 	Kind   Kind
-	Motifs [2]int // the job's; -1 where there is none
+	Motifs [2]int // numbers in the job, from 0; -1 for none
 	Parts  string
 	Share  bool
-	Cuts   int    // of each finding: the glass, one cut or two
-	Blank  string // where it is another of the set than the one it is told of
+	Cuts   int    // how many cuts a finding has: 0 for the glass itself, 1 or 2
+	Blank  string // the blank's name, where it isn't the one being reported on
 }
 
-// Is reports whether the problem is of a kind and on just the given motifs.
+// Is reports whether the problem is of a kind and on exactly the given motifs.
 func (p Problem) Is(kind Kind, motifs []int) bool { return p.Kind == kind && p.Motifs == Two(motifs) }
 
-// Two returns a list of up to two motifs as a problem has it.
+// Two returns up to two motifs in the form of Problem.Motifs.
 func Two(motifs []int) [2]int {
 	two := [2]int{-1, -1}
 	copy(two[:], motifs)
 	return two
 }
 
-// Extent is how much of a problem there is: how often it is found in a period, and
-// by how much the worst misses what is wanted.
+// Extent is how bad a problem is: the number of findings in a period, and the largest
+// difference between measured and wanted.
 type Extent struct {
 	Times int
 	Miss  float64
 }
 
-// Problems is all that is found on a blank.
+// Problems is the problems of a blank.
 type Problems map[Problem]Extent
 
-// count adds findings on a plan's cuts.
+// count adds a plan's findings.
 func (all Problems) count(p *Plan, found []Finding) {
 	for _, f := range found {
 		at := p.problem(f)
@@ -47,23 +47,23 @@ func (all Problems) count(p *Plan, found []Finding) {
 	}
 }
 
-// add takes up what is found elsewhere: of each problem the greater extent.
+// add adds other problems. Of a problem that is in both, the greater extent holds.
 func (all Problems) add(some Problems) {
 	for at, e := range some {
 		all[at] = Extent{max(all[at].Times, e.Times), max(all[at].Miss, e.Miss)}
 	}
 }
 
-// problem returns the problem that a finding is one of.
+// problem returns the problem that a finding belongs to.
 func (p *Plan) problem(f Finding) Problem {
 	motifs, parts := p.About(f)
 	return Problem{Kind: f.Kind, Motifs: Two(motifs), Parts: strings.Join(parts, " "), Share: f.Share, Cuts: len(f.Cuts)}
 }
 
-// Beyond returns the problems that were not there before, and after them those of
-// which there is more than there was, but for what is of a kind on the given motifs.
+// Beyond returns the problems that are new since before, and after them those that got
+// worse. It leaves out the problems of a kind on the given motifs.
 func (all Problems) Beyond(before Problems, kind Kind, motifs []int) []Brought {
-	const worse = 1.1 // what misses by so many times as much is worse
+	const worse = 1.1 // times the miss before
 	var brought []Brought
 	for at, now := range all {
 		was, known := before[at]
@@ -79,8 +79,7 @@ func (all Problems) Beyond(before Problems, kind Kind, motifs []int) []Brought {
 	return brought
 }
 
-// compareBrought orders what is new before what there is more of, each by kind and
-// motifs.
+// compareBrought orders new problems before those that got worse, each by kind and motifs.
 func compareBrought(a, b Brought) int {
 	order := func(b Brought) []int { return []int{int(b.Kind), b.Motifs[0], b.Motifs[1], b.Cuts} }
 	if a.More != b.More {

@@ -9,26 +9,27 @@ import (
 	"roundlay/pattern/job"
 )
 
-// MinBand is the lowest band anything is laid out in, in millimetres.
+// MinBand is the height of the lowest band that a job can be laid out in, in millimetres.
 const MinBand = 1.0
 
-// A job that can be read and yet not be laid out has a wrong value somewhere.
-// These name the one that most likely is, as the reader of the job does.
+// A job that can be read but not laid out has a wrong value somewhere. The functions below
+// return errors that name the value most likely to be wrong, in the form of job.Read's.
 
-// blankKey is how errors name a blank of the job.
+// blankKey returns the name of a blank in errors.
 func blankKey(j *job.Job, b *glass.Blank) string {
 	return job.Item("blank", max(0, slices.Index(j.Blanks, b)))
 }
 
-// noRoom refuses margins that leave no glass between them: the larger of those
-// the job gives, or else the height of a glass too low for the usual ones.
+// noRoom returns the error for margins that leave no glass between them. It names the
+// larger of the margins that the job gives or, if the defaults alone don't fit, the
+// height of the glass.
 func noRoom(j *job.Job, b *glass.Blank) error {
 	u, l := j.Length, j.Limits
 	key, read, rest := "limits.foot", u.Format(l.Foot), b.Height()-l.Rim-MinBand
 	if j.Given("limits.rim") && (l.Rim >= l.Foot || !j.Given("limits.foot")) {
 		key, read, rest = "limits.rim", u.Format(l.Rim), b.Height()-l.Foot-MinBand
 	}
-	why := fmt.Sprintf("blank %q: no glass may be cut: it is %s high, and limits.foot and limits.rim keep %s and %s of it clear",
+	why := fmt.Sprintf("blank %q: no glass can be cut: it is %s high, and limits.foot and limits.rim keep %s and %s of it clear",
 		b.Name, u.Format(b.Height()), u.Format(l.Foot), u.Format(l.Rim))
 	if rest < 0 || !j.Given(key) {
 		key = fmt.Sprintf("%s.%s.height", blankKey(j, b), job.Item("station", len(b.Stations)-1))
@@ -37,10 +38,9 @@ func noRoom(j *job.Job, b *glass.Blank) error {
 	return j.Refuse(key, read, "a length up to "+u.FormatDown(rest), why)
 }
 
-// tooThin refuses what leaves no wall to cut: the glass to be left or the depth of
-// a motif that not even the lowest band puts on a wall thick enough, whichever
-// takes more of it, or else a wall too thin for the usual. Foot is where the
-// lowest band begins.
+// tooThin returns the error for a wall too thin for a motif even in the lowest band, which
+// begins at foot. It names the larger of the glass to be left and the motif's depth, or
+// the wall itself if lowering neither helps.
 func tooThin(j *job.Job, b *glass.Blank, foot float64) error {
 	i, wall := unborne(j, b, foot)
 	u, leave, depth := j.Length, j.Limits.Leave, j.Motifs[i].Depth
@@ -48,7 +48,7 @@ func tooThin(j *job.Job, b *glass.Blank, foot float64) error {
 	if foot > j.Limits.Foot {
 		from = "the paper's lower edge"
 	}
-	why := fmt.Sprintf("blank %q: no glass may be cut: above %s the wall has to be %s for motif %d (%s), %s deep with %s left, and begins with %s",
+	why := fmt.Sprintf("blank %q: no glass can be cut: above %s the wall has to be %s for motif %d (%s), %s deep with %s left, and begins with %s",
 		b.Name, from, u.FormatUp(leave+depth), i+1, j.Motifs[i].Kind.Name, u.FormatChosen(depth), u.FormatChosen(leave), u.FormatDecimal(wall))
 	switch {
 	case j.Given("limits.leave") && leave >= depth && wall-depth >= u.Step():
@@ -56,7 +56,7 @@ func tooThin(j *job.Job, b *glass.Blank, foot float64) error {
 	case wall-leave >= u.Step():
 		return j.Refuse(job.Item("motif", i)+".depth", u.FormatChosen(depth), "a depth up to "+u.FormatDown(wall-leave), why)
 	}
-	// The station at or below the foot of that band.
+	// The station at or below the foot of the band.
 	k := 0
 	for k+1 < len(b.Stations) && b.Stations[k+1].Height <= foot {
 		k++
@@ -65,9 +65,9 @@ func tooThin(j *job.Job, b *glass.Blank, foot float64) error {
 	return j.Refuse(key, u.Format(b.Stations[k].Wall), "walls of "+u.FormatUp(leave+depth)+" and more above "+from, why)
 }
 
-// unborne returns the deepest motif that a blank's wall does not carry in the
-// lowest band from a foot up, and the thinnest wall there; where it carries them
-// all, the deepest.
+// unborne returns the deepest motif that a blank's wall doesn't carry in the lowest band
+// above foot, and the thinnest wall there. If the wall carries all motifs, it returns the
+// deepest.
 func unborne(j *job.Job, b *glass.Blank, foot float64) (motif int, wall float64) {
 	band := job.Band{Foot: foot, Top: foot + MinBand}
 	c := climb{j, b, thinFor(j, b)}
@@ -84,7 +84,7 @@ func unborne(j *job.Job, b *glass.Blank, foot float64) (motif int, wall float64)
 	return worst, b.MinWall(band.Foot, band.Top)
 }
 
-// offPaper refuses paper that holds nothing of a band.
+// offPaper returns the error for paper that has nothing of the band on it.
 func offPaper(j *job.Job, b *glass.Blank, band job.Band) error {
 	u := j.Length
 	return j.Refuse(blankKey(j, b)+".paper", fmt.Sprintf("paper from %s to %s", u.Format(b.Paper.Low), u.Format(b.Paper.High)),
@@ -92,7 +92,8 @@ func offPaper(j *job.Job, b *glass.Blank, band job.Band) error {
 		fmt.Sprintf("blank %q: nothing could be carried over with it", b.Name))
 }
 
-// noCone refuses the station whose diameter leaves the others by most.
+// noCone returns the error for a band without a cone. It names the station whose diameter
+// is furthest from the rest.
 func noCone(j *job.Job, b *glass.Blank, band job.Band) error {
 	u := j.Length
 	i, expected := astray(b.Stations)
@@ -109,8 +110,8 @@ func noCone(j *job.Job, b *glass.Blank, band job.Band) error {
 		fmt.Sprintf("blank %q: no cone can be laid on its profile between %s and %s", b.Name, u.Format(band.Foot), u.Format(band.Top)))
 }
 
-// astray returns the station whose radius is furthest from the middle one of
-// all, and what it would be on the straight line through the others.
+// astray returns the station whose radius is furthest from the median, and its radius on
+// the straight line through the others.
 func astray(stations []glass.Station) (worst int, expected float64) {
 	radii := make([]float64, len(stations))
 	for i, s := range stations {
@@ -125,8 +126,8 @@ func astray(stations []glass.Station) (worst int, expected float64) {
 	return worst, lineWithout(stations, worst)
 }
 
-// lineWithout returns the radius at a station's height on the line of least
-// squares through the other stations; of two stations, the other one's.
+// lineWithout returns the radius at a station's height on the least-squares line through
+// the other stations; with two stations, the other one's radius.
 func lineWithout(stations []glass.Station, but int) float64 {
 	n, height, radius := 0.0, 0.0, 0.0
 	for i, s := range stations {

@@ -5,16 +5,15 @@ import (
 	"roundlay/pattern/glass"
 )
 
-// Roundness is what a station that is out of round does to dividers stepped
-// round it.
+// Roundness is the error of dividers stepped round a station that is out of round.
 type Roundness struct {
 	glass.Station
 	Parts int
-	Chord float64 // that the dividers are set to: the one for the station's radius
+	Chord float64 // the dividers' setting: the chord for the station's radius
 	geometry.Stepping
 }
 
-// Roundness returns the stations that were found out of round, from the foot up.
+// Roundness returns the stations that are out of round, from the foot up.
 func (p *Plan) Roundness() []Roundness {
 	var out []Roundness
 	for _, s := range p.Blank.Stations {
@@ -22,8 +21,8 @@ func (p *Plan) Roundness() []Roundness {
 			continue
 		}
 		chord := geometry.Division{Radius: s.Radius, Parts: p.Repeats}.Chord()
-		// An ellipse of the station's own girth, as much wider one way than the
-		// other as was read.
+		// Take the station as an ellipse with its girth, whose two diameters differ by the
+		// reading.
 		half := s.OutOfRound() / 4
 		oval := geometry.Oval{Wide: s.Radius + half, Narrow: s.Radius - half}
 		out = append(out, Roundness{s, p.Repeats, chord, oval.Step(chord, p.Repeats)})

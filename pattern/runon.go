@@ -10,15 +10,14 @@ import (
 	"roundlay/pattern/job"
 )
 
-// runOn finds where a motif's lines go on, in the same direction, in its next
-// copy to the right or to the left: round the glass they are one cut, and the
-// wheel is not lifted there.
+// runOn finds where a motif's lines continue, in the same direction, in its next copy to
+// the right or left. Such lines are one cut round the glass: the wheel isn't lifted there.
 func (p *Plan) runOn(m job.Motif, lines []groove.Line) {
 	spacing := p.PitchAngle()
 	if m.On != job.Each {
 		spacing *= 2
 	}
-	// What lies beyond all of the motif's own ends meets none.
+	// Only ends of copies that lie among the motif's own ends can meet one.
 	own := geometry.EmptyBox()
 	for _, l := range lines {
 		at, _ := l.Ends()
@@ -53,8 +52,8 @@ type lineEnd struct{ at, out geometry.Point }
 // meetings holds the ends of lines by the square of the map they lie in.
 type meetings map[[2]int][]lineEnd
 
-// side is the length of a square's side: an end that touches another lies in
-// its square or in one beside it.
+// side is the side of a square. It is larger than touching, so two ends that touch lie in
+// the same square or in neighbouring ones.
 const side = 1.0
 
 func square(p geometry.Point) [2]int {
@@ -63,10 +62,10 @@ func square(p geometry.Point) [2]int {
 
 func (m meetings) add(e lineEnd) { m[square(e.at)] = append(m[square(e.at)], e) }
 
-// meets reports whether a line goes on from an end: another's end touches it
-// and leads straight into it.
+// meets reports whether a line continues at an end: the end of another touches it, and they
+// point straight into one another.
 func (m meetings) meets(e lineEnd) bool {
-	const straight = -0.99 // the cosine between the two ways out
+	const straight = -0.99 // cosine between the two directions out
 	home := square(e.at)
 	for dx := -1; dx <= 1; dx++ {
 		for dy := -1; dy <= 1; dy++ {

@@ -7,35 +7,35 @@ import (
 	"roundlay/pattern/job"
 )
 
-// Set is the blanks of one job beside one another: what differs between them,
-// and what holds them back.
+// Set compares the blanks of one job: how they differ, and which of them limit the others.
 type Set struct {
 	Job     *job.Job
 	Members []Member // in the job's order
-	// Band is the heights that every blank gives to the decoration. Where each
-	// goes to its own limits, it is what their bands have in common.
+	// Band is the band that all blanks share. Where each blank goes to its own limits, it
+	// is the part that all their bands have in common.
 	Band job.Band
-	// Limits is what holds the set back, without doubles; none where each blank
-	// goes to its own limits.
+	// Limits is what limits the set, each once; empty where each blank goes to its own
+	// limits.
 	Limits []Limit
 }
 
 // Member is one blank of a set.
 type Member struct {
 	*Plan
-	Own        job.Band // as far up as its band may reach
-	End                 // what ends that at the top
+	Own        job.Band // the tallest band that it carries by itself
+	End                 // what limits that at the top
 	Diameter   float64  // its diameter at the middle of the set's band
 	Wall       float64  // the thinnest in the set's band
 	OutOfRound float64
 }
 
-// Bound is what a blank comes to the end of.
+// Bound is what a blank limits, or is limited by.
 type Bound int
 
-// A band ends where a taller one would put a motif on too thin a wall, at the
-// rim's margin, or where the job ends the paper; a motif's size, where the girth
-// is least. Findings of its own make a blank the only one that can't be cut.
+// A band ends where a taller one would put a motif on too thin a wall (ByWall), at the rim
+// margin (ByRim), or where the job ends the paper (ByPaper). The blank with the least girth
+// limits the size of motifs (ByGirth). With ByFindings a blank is the only one with
+// findings.
 const (
 	ByWall Bound = iota
 	ByRim
@@ -47,13 +47,13 @@ const (
 // String returns the bound's name in reports.
 func (b Bound) String() string { return [...]string{"wall", "rim", "paper", "girth", "findings"}[b] }
 
-// Limit is how one blank holds the set back.
+// Limit is how one blank limits the set.
 type Limit struct {
 	Member *Member
 	By     Bound
-	End    End // of the band, where By is its wall, its rim or its paper
-	// Next is the blank that would hold it back without this one, in height or in
-	// size; nil where none would.
+	End    End // of the band, where By is ByWall, ByRim or ByPaper
+	// Next is the blank that would limit the set without this one, in height or in size;
+	// nil where none would.
 	Next *Member
 	Without
 }
@@ -61,9 +61,9 @@ type Limit struct {
 // Without is what a set would be without one of its blanks.
 type Without struct {
 	Taller float64 // how much higher the band would reach, mm
-	Wider  float64 // how many times as wide the motifs would be, at the most
-	// Findings is how many lettered findings the others would have, Before how many
-	// they have.
+	Wider  float64 // how many times as wide the motif that gains most would be
+	// Findings is the number of lettered findings the others would have, Before the number
+	// they have now.
 	Findings, Before int
 }
 
@@ -76,7 +76,7 @@ func NewSet(ctx context.Context, plans []*Plan) (*Set, error) {
 	return s, s.hold(ctx)
 }
 
-// compare puts plans beside one another, and does not ask yet what holds them back.
+// compare makes the set of some plans, without its limits.
 func compare(plans []*Plan) *Set {
 	s := &Set{Job: plans[0].Job, Band: plans[0].Band}
 	for _, p := range plans[1:] {
@@ -91,9 +91,9 @@ func compare(plans []*Plan) *Set {
 	return s
 }
 
-// hold finds which blanks hold the set back: in the height of its band, in the
-// size of its motifs, and by findings that no other blank has. A band that the
-// job states holds nothing back but where it asks too much.
+// hold finds which blanks limit the set: the height of its band, the size of its motifs,
+// and by findings that no other blank has. Where the job states the band, a blank limits it
+// only if the band reaches higher than that blank carries.
 func (s *Set) hold(ctx context.Context) error {
 	_, i, end, err := commonBand(s.Job)
 	if err != nil {
@@ -123,7 +123,7 @@ func (s *Set) hold(ctx context.Context) error {
 	return nil
 }
 
-// add notes how a member holds the set back, and lays the others out without it.
+// add adds a member as a limit, and lays the others out without it.
 func (s *Set) add(ctx context.Context, i int, by Bound, end End) error {
 	h := Limit{Member: &s.Members[i], By: by, End: end}
 	rest := s.Job.Clone()
@@ -163,7 +163,7 @@ func (s *Set) add(ctx context.Context, i int, by Bound, end End) error {
 		next = narrowest
 	}
 	if next >= i {
-		next++ // counted among the rest, it stands one later in the set
+		next++ // an index into the set without member i
 	}
 	if next >= 0 {
 		h.Next = &s.Members[next]
@@ -172,8 +172,8 @@ func (s *Set) add(ctx context.Context, i int, by Bound, end End) error {
 	return nil
 }
 
-// wider returns how many times as wide, at the most, the motifs of a smaller
-// set are, and the blank of it that their widths come from.
+// wider returns how many times as wide the motif that gains most is in a smaller set, and
+// the blank of that set which most widths come from.
 func (s *Set) wider(rest *job.Job, band job.Band) (times float64, narrowest int, err error) {
 	whole, from, err := oneSize(s.Job, s.Band)
 	if err != nil {
@@ -189,7 +189,7 @@ func (s *Set) wider(rest *job.Job, band job.Band) (times float64, narrowest int,
 		}
 	}
 	if times == 0 {
-		times = 1 // no size comes from a blank
+		times = 1 // no width comes from a blank
 	}
 	return times, mostOf(narrow), nil
 }
@@ -218,8 +218,8 @@ func (s *Set) onlyFound() (only int, alone bool) {
 	return only, alone
 }
 
-// mostOf returns the number that a list has most often, but for -1, which it
-// returns where there is no other.
+// mostOf returns the number that is most frequent in a list, -1 left out; -1 if there is no
+// other.
 func mostOf(list []int) int {
 	most, times := -1, 0
 	for _, n := range list {

@@ -1,10 +1,9 @@
 package pattern
 
-// shelf keeps what was made for a key through the next layout that doesn't ask for
-// it, and no longer: it never holds more than two layouts are made of.
+// shelf keeps values by key for as long as one of the last two layouts asked for them.
 type shelf[K comparable, V any] struct{ now, last, before map[K]V }
 
-// get returns what there is for a key, and keeps it on.
+// get returns the value of a key, and keeps it for the layouts to come.
 func (s *shelf[K, V]) get(key K) (V, bool) {
 	if v, ok := s.now[key]; ok {
 		return v, true
@@ -26,8 +25,8 @@ func (s *shelf[K, V]) put(key K, v V) {
 	s.now[key] = v
 }
 
-// finish ends a layout. Of one that came to nothing, whatever it made goes: so a value
-// that is half typed, or a run that is cancelled, costs nothing of what was there.
+// finish ends a layout. What a failed layout made is dropped, and what was there before
+// stays: so a value half typed, or a cancelled run, loses nothing.
 func (s *shelf[K, V]) finish(done bool) {
 	if done {
 		s.last, s.before = s.now, s.last

@@ -2,19 +2,18 @@ package pattern
 
 import "math"
 
-// ThinGlass is a range of heights at which the wall is too thin: for the cuts that
-// stand there or, where none do, for the shallowest of the job's motifs.
+// ThinGlass is a range of heights at which the wall is too thin: for the cuts there or,
+// where there are none, for the shallowest of the job's motifs.
 type ThinGlass struct {
 	From, To float64
-	Cut      bool // cuts stand somewhere in it
+	Cut      bool // there are cuts somewhere in it
 }
 
-// grain is how far apart heights are looked at for cuts that stand there, in
-// millimetres.
+// grain is the step of heights in TooThin, in millimetres.
 const grain = 0.1
 
-// TooThin returns the heights at which the wall is too thin to be cut as the job
-// asks, from the foot up. Where cuts stand it is so where check finds them thin.
+// TooThin returns the heights at which the wall is too thin to be cut as the job asks, from
+// the foot up. Where there are cuts, it agrees with the check for thin glass.
 func (p *Plan) TooThin() []ThinGlass {
 	const slack = 1e-9 // as in thin
 	idle := math.Inf(1)
@@ -33,7 +32,7 @@ func (p *Plan) TooThin() []ThinGlass {
 			if low >= 0 && high >= 0 {
 				continue
 			}
-			// It changes along a straight line, or as good as.
+			// Within a grain the glass left changes along a straight line, or nearly so.
 			if cross := t.From + (t.To-t.From)*low/(low-high); low >= 0 {
 				t.From = cross
 			} else if high >= 0 {
@@ -49,15 +48,15 @@ func (p *Plan) TooThin() []ThinGlass {
 	return all
 }
 
-// leftAt returns the least glass left under any cut in each step of a grain from
-// the foot up, infinite where none stands.
+// leftAt returns the least glass left under any cut, for each grain from the foot up: +Inf
+// where there is no cut.
 func (p *Plan) leftAt() []float64 {
 	least := make([]float64, int(math.Ceil(p.Blank.Height()/grain)))
 	for i := range least {
 		least[i] = math.Inf(1)
 	}
 	for i := range p.Cuts {
-		// The least under a broad wheel may lie beside the cut's line.
+		// Under a broad wheel the least glass may be beside the cut's line.
 		if r := p.Cuts[i].Remains; r.Height >= 0 && r.Height < p.Blank.Height() {
 			n := int(r.Height / grain)
 			least[n] = min(least[n], r.Min)
@@ -72,7 +71,7 @@ func (p *Plan) leftAt() []float64 {
 			other := p.Blank.CutTo(b.Depth).Left(b.Height)
 			from, to := max(int(a.Height/grain), 0), min(int(b.Height/grain), len(least)-1)
 			for n := from; n <= to; n++ {
-				// Of the way between the two samples, what lies in the step.
+				// The part of the way between the two samples that is in this grain.
 				begin, end := 0.0, 1.0
 				if rise := b.Height - a.Height; rise > 0 {
 					begin = min(max((grain*float64(n)-a.Height)/rise, 0), 1)

@@ -1,10 +1,9 @@
 package pattern
 
-// Unseen returns the findings that paper on a face adds to the others: the cuts
-// that reach below or above it, where it can't carry them. Measured is how far
-// down or up a cut reaches, Wanted where the paper ends.
+// Unseen returns a finding for each cut that reaches below or above the paper on a face.
+// Measured is the height that the cut reaches, Wanted the height where the paper ends.
 func (p *Plan) Unseen(f Face) []Finding {
-	const stray = 0.01 // mm: what rounding may add
+	const stray = 0.01 // mm: rounding
 	low, high := f.Carries()
 	var found []Finding
 	for i := range p.Cuts {
@@ -25,7 +24,7 @@ func (p *Plan) Unseen(f Face) []Finding {
 	return found
 }
 
-// advice says what to do of cuts beyond an end of the paper.
+// advice says what to do about cuts beyond an edge of the paper.
 func (f Face) advice(end Edge) Advice {
 	switch {
 	case end.Why == Asked:
@@ -36,8 +35,7 @@ func (f Face) advice(end Edge) Advice {
 	return ByHand
 }
 
-// Hidden reports whether the cut of an unseen finding lies off the paper wholly,
-// and not just partly.
+// Hidden reports whether the cut of an unseen finding is off the paper as a whole.
 func (p *Plan) Hidden(f Finding) bool {
 	reach := p.footprintReach(&p.Cuts[(f.Cuts[0]-1)%len(p.Cuts)])
 	if f.Measured > f.Wanted {
@@ -46,8 +44,8 @@ func (p *Plan) Hidden(f Finding) bool {
 	return reach.high.height <= f.Wanted
 }
 
-// UnseenGroups returns the unseen findings of paper on a face in groups, lettered
-// on from those of the plan.
+// UnseenGroups returns the unseen findings of paper on a face in groups. Their letters
+// continue those of the plan's groups.
 func (p *Plan) UnseenGroups(f Face) []Group {
 	known := len(p.Groups())
 	all := *p

@@ -2,12 +2,12 @@ package pattern
 
 import "math"
 
-// MaxSweep is how much of a groove's half width the ends of the wheel's
-// contact may stand off a bent line before it is a finding.
+// MaxSweep is the share of a groove's half width by which the ends of the wheel's contact
+// can deviate from a bent line before that is a finding.
 const MaxSweep = 0.5
 
-// maxMisfit is how far the profile may leave the cone its paper is drawn on:
-// 0.15 mm of radius is about 1 mm of girth.
+// maxMisfit is the most, in millimetres of radius, that the profile can deviate from the
+// cone its paper is drawn on. It is about 1 mm of girth.
 const maxMisfit = 0.15
 
 // buried checks that each wheel cuts with its edge alone.
@@ -44,8 +44,8 @@ func (p *Plan) tight() []Finding {
 	return found
 }
 
-// uneven checks that paper for the glass can be made: past what a cone holds, in
-// gores that lie flat and can be handled.
+// uneven checks that paper can be made for the glass: on a cone or, past that, of gores
+// that lie flat and can be handled.
 func (p *Plan) uneven() []Finding {
 	if !p.Ungored() {
 		return nil
@@ -63,10 +63,11 @@ func (p *Plan) uneven() []Finding {
 	return []Finding{f}
 }
 
-// Ungored reports whether no gores that can be handled lie flat on the glass.
+// Ungored reports whether the glass is too curved for any paper: gores wide enough to
+// handle don't lie flat on it.
 func (p *Plan) Ungored() bool { return p.goreError() > maxEase }
 
-// bridged checks that each wheel goes into the hollows it crosses.
+// bridged checks that each wheel fits into the hollows it crosses.
 func (p *Plan) bridged() []Finding {
 	var found []Finding
 	for i := range p.Cuts {
@@ -82,8 +83,8 @@ func (p *Plan) bridged() []Finding {
 	return found
 }
 
-// LargestWheel returns the radius of the largest wheel of the same edge that goes
-// into the hollow a cut bridges: 0 where none does.
+// LargestWheel returns the radius of the largest wheel with the same edge that fits into
+// the hollow a cut bridges, 0 if none does.
 func (p *Plan) LargestWheel(c *Cut) float64 {
 	return p.cutter().LargestWheel(c.Line, p.Job.Rack[c.Wheel], c.Asked)
 }

@@ -260,7 +260,7 @@ func (a composer) see(d drawn, all []drawn) string {
 	if !strings.Contains(which, " ") {
 		rings = "Ring"
 	}
-	return fmt.Sprintf("%s %s: page %d tells what was found.", rings, which, at+1)
+	return fmt.Sprintf("%s %s: page %d says what was found.", rings, which, at+1)
 }
 
 // smallNotes is how small notes are set to save a page: 9 points become 8.

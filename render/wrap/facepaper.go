@@ -97,7 +97,7 @@ func thinOn(p *pattern.Plan, face pattern.Face) []pattern.ThinGlass {
 	return thin
 }
 
-// lay finds the flat map of paper whose middle lies some way off the face.
+// lay finds the flat map of paper whose middle lies a distance off the face.
 func (s *facePaper) lay(lift float64) {
 	c := s.face.Cone
 	s.cone = geometry.NewCone(c.HalfAngle, geometry.Circle{Radius: c.Radius + lift, Height: c.Height}, c.Along)

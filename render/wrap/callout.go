@@ -25,8 +25,8 @@ const (
 // follow more, and each takes a search all round its cut.
 const maxCallouts = 60
 
-// callout finds room for the number of a cut that has none beside it: where its
-// leader crosses fewest other cuts, and then as near as possible.
+// callout finds room for the number of a cut that has none beside it: as near as
+// possible, where each cut that the leader crosses counts as 5 mm.
 func (o *obstacles) callout(l numbered) (found callout, ok bool) {
 	const air = 0.3
 	least := math.Inf(1)

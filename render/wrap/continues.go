@@ -23,8 +23,8 @@ func continuing(i int, all []drawn) string {
 	return continues(before, after)
 }
 
-// meets reports whether pieces of two pages meet. apart is how many pages lie from
-// this one to the other.
+// meets reports whether the pieces of two pages meet or, where papers are whole,
+// whether the pages follow on each other. apart is how many pages lie between them.
 func (d drawn) meets(other drawn, apart int) bool {
 	if d.piece == nil || other.piece == nil {
 		return apart == 1 || apart == -1

@@ -9,8 +9,8 @@ import (
 	"roundlay/pattern/job"
 )
 
-// Cure says what is known of mending a finding: the change, what that brings, and what
-// else would do. It is "" where no cure was sought.
+// Cure says how to clear a finding: the change, the findings that it causes, and
+// the alternatives. It is "" where no cure was sought.
 func Cure(p *pattern.Plan, f pattern.Finding) string {
 	cure := f.Cure
 	if cure == nil {
@@ -48,11 +48,11 @@ func advised(a pattern.Advice) string {
 	}[a]
 }
 
-// uncured says that no change was found, and what there is to know.
+// uncured says that no change was found, and what is known of the limit.
 func uncured(p *pattern.Plan, cure *pattern.Cure) string {
 	words := [...]string{
 		pattern.TriedAll:     "no single change was found that clears it (fit tries several together)",
-		pattern.TriedSome:    "no single change was found that clears it, among as many as are tried on so many cuts",
+		pattern.TriedSome:    "no single change was found that clears it, and with so many cuts not all were tried",
 		pattern.TriedNone:    "none was looked for: there are too many cuts to try changes on",
 		pattern.NothingToTry: "no single change known",
 	}[cure.Tried]
@@ -68,7 +68,7 @@ func uncured(p *pattern.Plan, cure *pattern.Cure) string {
 	return words
 }
 
-// changed says what changes make of a job, those of a motif after its name.
+// changed writes changes of a job, those of a motif after its name.
 func changed(p *pattern.Plan, f pattern.Finding, changes []job.Change) string {
 	after := p.Job.With(changes...)
 	words := make([]string, len(changes))
@@ -133,7 +133,7 @@ func shorterBand(p *pattern.Plan, kind pattern.Kind, band job.Band) string {
 
 func below(top string) string { return "keep it below " + top }
 
-// alternative says what else would do.
+// alternative writes another way to clear a finding.
 func alternative(p *pattern.Plan, f pattern.Finding, a pattern.Alternative) string {
 	u := p.Job.Length
 	switch {
@@ -151,8 +151,7 @@ func alternative(p *pattern.Plan, f pattern.Finding, a pattern.Alternative) stri
 	return words
 }
 
-// accepted says of marks that come out shallower than asked what accepts them, and
-// how deep they are.
+// accepted writes the limit that accepts marks shallower than asked, and their depth.
 func accepted(p *pattern.Plan, a pattern.Alternative) string {
 	u := p.Job.Length
 	c := a.Changes[0]
@@ -163,7 +162,7 @@ func accepted(p *pattern.Plan, a pattern.Alternative) string {
 	return fmt.Sprintf("accept it: %s.%s = %s (they stay %s deep)", c.Name(p.Job), c.Key, c.Says(p.Job.With(c)), deep)
 }
 
-// brought says what a cure brings with it, or "".
+// brought lists the findings that a cure causes, "" if there are none.
 func brought(p *pattern.Plan, f pattern.Finding, brings []pattern.Brought) string {
 	about, _ := p.About(f)
 	name := func(i int) string { return job.Change{Motif: i}.Name(p.Job) }

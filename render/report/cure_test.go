@@ -70,7 +70,7 @@ func TestCureWords(t *testing.T) {
 		{pattern.Shallow, &pattern.Cure{Known: []pattern.Fact{{Kind: pattern.MarkLength, Length: 12}}},
 			"no single change was found that clears it (fit tries several together); marks of 12.0 mm would reach it"},
 		{pattern.Tight, &pattern.Cure{Tried: pattern.TriedSome, Known: []pattern.Fact{{Kind: pattern.CurveRadius, Length: 45}}},
-			"no single change was found that clears it, among as many as are tried on so many cuts; this wheel follows curves of radius 45.0 mm and more"},
+			"no single change was found that clears it, and with so many cuts not all were tried; this wheel follows curves of radius 45.0 mm and more"},
 		{pattern.Tight, &pattern.Cure{Tried: pattern.TriedNone}, "none was looked for: there are too many cuts to try changes on"},
 		{pattern.Unseen, &pattern.Cure{Tried: pattern.NothingToTry}, "no single change known"},
 		{pattern.Unseen, &pattern.Cure{Advice: pattern.MorePaper}, "ask for more paper (blank.paper)"},

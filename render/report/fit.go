@@ -103,17 +103,17 @@ func Fit(w io.Writer, f *search.Fit) error {
 	return err
 }
 
-// averages says what the depth and the width are that an offer loses or gains.
+// averages explains the depth and the width that an offer loses or gains.
 func averages(j *job.Job) string {
 	words := "Depth and groove width are averages over all the cuts of a motif, as they come out and not as asked, " +
-		"so that other cuts alone change them; told of the motif that changes most"
+		"so they change too when cuts are added or left out. They are of the motif that changes most"
 	if len(j.Blanks) > 1 {
 		words += fmt.Sprintf(", on blank %q", j.Blanks[0].Name)
 	}
 	return words + "."
 }
 
-// newWheels names the wheels that a rack lacks.
+// newWheels names wheels that would do and that the rack lacks.
 func newWheels(f *search.Fit) string {
 	all := make([]string, len(f.Wheels))
 	for i, w := range f.Wheels {
@@ -123,7 +123,7 @@ func newWheels(f *search.Fit) string {
 	return strings.Join(all, ", and ")
 }
 
-// costs says what an offer takes from the look, and what it adds.
+// costs says how an offer changes the look: what is lost, then what is gained.
 func costs(u geometry.Unit, c search.Cost) string {
 	var lost, won []string
 	add := func(by float64, text string) {

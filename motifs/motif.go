@@ -14,7 +14,7 @@ type Kind struct {
 	About  string // one line, no full stop
 	Params []Param
 	// Mirrored says that the cuts are the same seen from left and from right,
-	// whatever the parameters.
+	// whatever the parameters: each has a mirror image with the same Part, or is it.
 	Mirrored bool
 	// Draw returns the cuts for a full set of values, each within its range. The
 	// same values give the same cuts. All of them lie inside the box.

@@ -201,7 +201,7 @@ func checkMirror(t *testing.T, cuts []motifs.Cut) {
 			return o.Part == c.Part && (same(o.Path, image) || same(o.Path, reversed(image)))
 		})
 		if mate[i] < 0 {
-			t.Fatalf("cut %d (%s) %v has no mirror image", i, c.Part, c.Path)
+			t.Fatalf("cut %d (%s) %v has no mirror image with the part %q", i, c.Part, c.Path, c.Part)
 		}
 	}
 	for i, c := range cuts {

@@ -6,7 +6,7 @@
 //
 // What to call first: [NewBlank] makes a blank of its measured stations, and fails
 // where they are no glass. [Blank.Straightened] takes it as straight and
-// [Blank.Weighed] corrects its walls by its weight; each returns a new blank.
+// [Blank.CalibrateWalls] corrects its walls by its weight; each returns a new blank.
 //
 // Then ask the blank:
 //
@@ -17,5 +17,5 @@
 //   - [Blank.Inner] is the inside surface as it most likely is, and
 //     [Blank.ThinInner] the one that glass left is measured to. [Blank.Inside] is
 //     the inside as a profile that paper can lie on.
-//   - [Blank.Holds], [Blank.Volume] and [Blank.Weight] need a measured floor.
+//   - [Blank.Capacity], [Blank.Volume] and [Blank.Weight] need a measured floor.
 package glass

@@ -57,7 +57,7 @@ func TestGoresKeepOffTheMiddle(t *testing.T) {
 				t.Errorf("%s: %d gores to a repeat", name, gores)
 			}
 			for k := range gores {
-				off := foot * math.Abs(math.Remainder(s.seam+float64(k)*s.part(), s.plan.Pitch()))
+				off := foot * math.Abs(math.Remainder(s.seam+float64(k)*s.part(), s.plan.PitchAngle()))
 				if off < 4 && s.part()*foot > 8.1 {
 					t.Errorf("%s, %d repeats, %d gores: the edge %d is %.2f mm off the middle of a repeat", name, repeats, gores, k, off)
 				}

@@ -196,7 +196,7 @@ func TestHeaped(t *testing.T) {
 	j := crowd(24) // 384 marks, each near two fifths of the others: 28,000 pairs
 	_, err := New(context.Background(), j, j.Blanks[0])
 	var wrong *job.Error
-	if !errors.As(err, &wrong) || wrong.Key != "motif[1]" || !strings.Contains(wrong.Read, "20000 pairs of cuts and more") {
+	if !errors.As(err, &wrong) || wrong.Key != "motif[1]" || !strings.Contains(wrong.Read, "more than 20000 pairs of cuts") {
 		t.Errorf("laid out: %v", err)
 	}
 	p := laid(t, crowd(8)) // 128: 8,128 pairs there are

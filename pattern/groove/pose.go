@@ -73,8 +73,8 @@ func (p *pose) local(s spot) (ahead, left float64) {
 	return ahead, left
 }
 
-// chart returns the place on a straight glass's chart so far ahead of the wheel
-// and so far to its left: it keeps every length and angle.
+// chart returns the place on a straight glass's chart at a distance ahead of the wheel and
+// to its left. The chart keeps every length and angle.
 func (p *pose) chart(ahead, left float64) geometry.Point {
 	return geometry.Point{X: p.at.X + ahead*p.ahead.X - left*p.ahead.Y, Y: p.at.Y + ahead*p.ahead.Y + left*p.ahead.X}
 }

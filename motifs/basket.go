@@ -18,7 +18,7 @@ func Basket() Kind {
 			{Name: "lines", About: "how many mitres are in a square",
 				Sort: Count, Default: 2, Min: 1, Max: 4},
 			{Name: "fill", About: "the length of a mitre, as a share of its square",
-				Default: 0.94, Min: 0.5, Max: 0.98},
+				Default: 0.94, Min: 0.5, Max: 0.98, Longer: 1},
 		},
 		Draw: drawBasket,
 	}

@@ -24,7 +24,7 @@ func Chevron() Kind {
 			{Name: "rise", About: "the angle in degrees between an arm and level, as far as the box is high enough",
 				Default: 32, Min: 5, Max: 75},
 			{Name: "gap", About: "what an arm leaves free at either end, as a share of its length: at 0 the arms meet",
-				Default: 0, Min: 0, Max: 0.3},
+				Default: 0, Min: 0, Max: 0.3, Longer: -1},
 		},
 		Mirrored: true,
 		Draw:     drawChevron,

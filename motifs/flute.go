@@ -14,7 +14,7 @@ func Flute() Kind {
 			{Name: "gap", About: "the bare glass beside the panels, half on the left and half on the right, as a share of the width",
 				Default: 0, Min: 0, Max: 0.8},
 			{Name: "arch", About: "how much lower the tops end at the sides than in the middle, as a share of the height: at 0 all are level",
-				Default: 0.15, Min: 0, Max: 0.8},
+				Default: 0.15, Min: 0, Max: 0.8, Longer: -1},
 		},
 		Mirrored: true,
 		Draw:     drawFlute,

@@ -14,7 +14,7 @@ func Ladder() Kind {
 			{Name: "taper", About: "how long the ladder's top is, as a share of its foot: 1 goes straight up",
 				Default: 0.5, Min: 0.1, Max: 1},
 			{Name: "short", About: "the length of every second rung, as a share of a full one",
-				Default: 1, Min: 0.2, Max: 1},
+				Default: 1, Min: 0.2, Max: 1, Longer: 1},
 			{Name: "rails", About: "whether a rail runs up either side, through the ends of the full rungs",
 				Sort: Switch, Default: 0, Min: 0, Max: 1},
 		},

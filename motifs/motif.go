@@ -37,6 +37,11 @@ type Param struct {
 	Name, About       string
 	Sort              Sort
 	Default, Min, Max float64
+	// Bends says that the cuts' lines are straighter the nearer the number is to zero.
+	Bends bool
+	// Longer says which way to take the number where the shortest cuts are too short:
+	// 1 up, -1 down; 0 where it doesn't help.
+	Longer int
 }
 
 // Values holds a value for each parameter of a kind, by name.

@@ -299,3 +299,51 @@ func draw(k motifs.Kind, given motifs.Values, aspect float64) []motifs.Cut {
 	}
 	return k.Draw(v, aspect)
 }
+
+// TestLonger takes each number that is said to make marks longer a twentieth of the way
+// from its default to the end of its range: in some box the shortest line is longer.
+// In a very narrow one it need not be.
+func TestLonger(t *testing.T) {
+	some := 0
+	for _, k := range motifs.All() {
+		for _, p := range k.Params {
+			end := p.Max
+			if p.Longer < 0 {
+				end = p.Min
+			}
+			if p.Longer == 0 || p.Default == end {
+				continue
+			}
+			some++
+			won := 0.0
+			for _, aspect := range aspects {
+				v := k.Defaults()
+				before := shortest(k, v, aspect)
+				v[p.Name] = p.Default + (end-p.Default)/20
+				now := shortest(k, v, aspect)
+				won = max(won, now-before)
+			}
+			if won <= exact {
+				t.Errorf("%s.%s makes no line longer", k.Name, p.Name)
+			}
+		}
+	}
+	if some < 6 {
+		t.Errorf("only %d numbers", some)
+	}
+}
+
+// shortest returns the length of a motif's shortest line, in heights of its box.
+func shortest(k motifs.Kind, v motifs.Values, aspect float64) float64 {
+	least := math.Inf(1)
+	for _, c := range k.Draw(v, aspect) {
+		length, last := 0.0, c.Path.At(0)
+		for n := 1.0; n <= 100; n++ {
+			next, from := c.Path.At(n/100), last
+			from.X, last = from.X-next.X, next
+			length += math.Hypot(from.X*aspect, from.Y-next.Y)
+		}
+		least = min(least, length)
+	}
+	return least
+}

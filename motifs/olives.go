@@ -20,7 +20,7 @@ func Olives() Kind {
 			{Name: "rows", About: "how many rows lie one above another",
 				Sort: Count, Default: 3, Min: 1, Max: 16},
 			{Name: "long", About: "an olive's length, as a multiple of the distance to the next in its row, as far as there is room",
-				Default: 1.5, Min: 0.4, Max: 4},
+				Default: 1.5, Min: 0.4, Max: 4, Longer: 1},
 			{Name: "lean", About: "how far in degrees an olive leans to the right: 0 upright, 90 level",
 				Default: 0, Min: 0, Max: 90},
 			{Name: "stagger", About: "whether the olives of one row stand between those of the next",

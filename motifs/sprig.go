@@ -19,7 +19,7 @@ func Sprig() Kind {
 			{Name: "leaves", About: "how many leaves, both sides together",
 				Sort: Count, Default: 7, Min: 1, Max: 30},
 			{Name: "bend", About: "how far in degrees the stem bends over to the right, as far as the box is wide enough: below 0 to the left",
-				Default: 36, Min: -70, Max: 70},
+				Default: 36, Min: -70, Max: 70, Bends: true},
 			{Name: "lean", About: "the angle in degrees between leaf and stem",
 				Default: 44, Min: 25, Max: 80},
 			{Name: "long", About: "the length of the lowest leaf, as a share of the height, as far as there is room",

@@ -20,7 +20,7 @@ func Swag() Kind {
 			{Name: "rows", About: "how many rows of them lie one above another",
 				Sort: Count, Default: 4, Min: 1, Max: 16},
 			{Name: "sag", About: "how far an arc of the lowest row sags, as a share of its own width, as far as the box is high enough",
-				Default: 0.14, Min: 0.02, Max: 0.5},
+				Default: 0.14, Min: 0.02, Max: 0.5, Bends: true},
 			{Name: "ease", About: "how far the topmost row sags, as a share of the lowest: 1 alike",
 				Default: 0.5, Min: 0.1, Max: 1},
 		},

@@ -200,8 +200,8 @@ func TestHeaped(t *testing.T) {
 		t.Errorf("laid out: %v", err)
 	}
 	p := laid(t, crowd(8)) // 128: 8,128 pairs there are
-	if found, overfull, _ := p.check(t.Context(), nil); overfull || len(found) == 0 {
-		t.Errorf("%d findings, overfull %v", len(found), overfull)
+	if c, _ := p.check(t.Context(), nil); c.overfull || len(c.found) == 0 {
+		t.Errorf("%d findings, overfull %v", len(c.found), c.overfull)
 	}
 }
 

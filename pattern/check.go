@@ -38,42 +38,59 @@ func (p *Plan) checks() []func() []Finding {
 	return []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.uneven, p.bridged}
 }
 
-// check returns all findings, sorted by kind and cuts. overfull says that there are more
-// than maxFound crowded pairs; then the list is not complete. All checks only read the
-// plan, and they run in parallel. known may be nil. The error is the context's.
-func (p *Plan) check(ctx context.Context, known *knownLands) (found []Finding, overfull bool, err error) {
+// outcome is what a check comes to.
+type outcome struct {
+	found, slight []Finding // slight is what is noted alone
+	// overfull says that so many cuts crowd that no list of them helps: then not all of
+	// them are there.
+	overfull bool
+}
+
+// check returns all findings, sorted by kind and cuts. All checks only read the plan, and
+// they run in parallel. known may be nil. The error is the context's.
+func (p *Plan) check(ctx context.Context, known *knownLands) (c outcome, err error) {
 	crowded := func() []Finding {
-		var pairs []Finding
-		pairs, overfull = p.crowded(ctx, known)
-		return p.once(pairs)
+		pairs, slight, overfull := p.crowded(ctx, known)
+		c.overfull = overfull
+		return append(p.once(pairs), p.once(slight)...)
 	}
 	finds := append([]func() []Finding{crowded}, p.checks()...)
 	kinds := make([][]Finding, len(finds))
 	if err := each(ctx, len(finds), func() func(int) { return func(i int) { kinds[i] = finds[i]() } }); err != nil {
-		return nil, false, err
+		return outcome{}, err
 	}
-	found = slices.Concat(kinds...)
-	slices.SortStableFunc(found, func(a, b Finding) int {
+	all := slices.Concat(kinds...)
+	slices.SortStableFunc(all, func(a, b Finding) int {
 		return cmp.Or(cmp.Compare(a.Kind, b.Kind), slices.Compare(a.Cuts, b.Cuts))
 	})
-	return found, overfull, nil
+	for _, f := range all {
+		if f.slight() {
+			c.slight = append(c.slight, f)
+		} else {
+			c.found = append(c.found, f)
+		}
+	}
+	return c, nil
 }
 
 // findings is check without a context.
 func (p *Plan) findings() []Finding {
-	found, _, _ := p.check(context.Background(), nil)
-	return found
+	c, _ := p.check(context.Background(), nil)
+	return c.found
 }
 
-// crowded lists the pairs of cuts that come too near one another. It stops once there
-// are more than maxFound.
-func (p *Plan) crowded(ctx context.Context, known *knownLands) (found []Finding, overfull bool) {
+// crowded lists the pairs of cuts that come too near one another, and apart from them
+// those that miss by so little that it is a note. It stops once there are more than
+// maxFound.
+func (p *Plan) crowded(ctx context.Context, known *knownLands) (found, slight []Finding, overfull bool) {
 	for f := range p.crowdKnown(ctx, known) {
-		if found = append(found, f); len(found) > maxFound {
-			return found, true
+		if f.slight() {
+			slight = append(slight, f)
+		} else if found = append(found, f); len(found) > maxFound {
+			return found, slight, true
 		}
 	}
-	return found, false
+	return found, slight, false
 }
 
 // has reports whether a kind is found on exactly the given motifs. Land is slow to
@@ -81,7 +98,7 @@ func (p *Plan) crowded(ctx context.Context, known *knownLands) (found []Finding,
 func (p *Plan) has(kind Kind, motifs []int) bool {
 	is := func(f Finding) bool {
 		about, _ := p.About(f)
-		return f.Kind == kind && slices.Equal(about, motifs)
+		return f.Kind == kind && f.counts() && slices.Equal(about, motifs)
 	}
 	for _, find := range p.checks() {
 		if slices.ContainsFunc(find(), is) {

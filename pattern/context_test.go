@@ -49,7 +49,7 @@ func TestStopped(t *testing.T) {
 	for name, work := range map[string]func() error{
 		"New":    func() error { _, err := New(done, j, j.Blanks[0]); return err },
 		"Lay":    func() error { _, err := Lay(done, j); return err },
-		"check":  func() error { _, _, err := plans[0].check(done, nil); return err },
+		"check":  func() error { _, err := plans[0].check(done, nil); return err },
 		"NewSet": func() error { _, err := NewSet(done, laidAll(t, three(t, motif(t, "leaf", nil)))); return err },
 	} {
 		if err := work(); !errors.Is(err, context.Canceled) {

@@ -20,11 +20,13 @@ const touching = 0.02
 // crowd checks the land between every two neighbouring cuts. Given one motif, it checks
 // the cuts of that motif alone; given two, only pairs with a cut of each.
 func (p *Plan) crowd(only ...int) iter.Seq[Finding] {
-	return p.crowdKnown(context.Background(), nil, only...)
+	return func(yield func(Finding) bool) {
+		p.crowdKnown(context.Background(), nil, only...)(func(f Finding) bool { return f.slight() || yield(f) })
+	}
 }
 
-// crowdKnown is crowd with the lands measured in earlier layouts. It stops early when the
-// context is done.
+// crowdKnown is crowd with slight misses too, and with the lands measured in earlier
+// layouts. It stops early when the context is done.
 func (p *Plan) crowdKnown(ctx context.Context, known *knownLands, only ...int) iter.Seq[Finding] {
 	return func(yield func(Finding) bool) {
 		c := &crowding{plan: p, turned: map[[2]int]groove.Groove{}}

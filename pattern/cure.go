@@ -10,7 +10,7 @@ type Cure struct {
 	// Brings is the findings that the changes cause, and that aren't there now. It is
 	// empty where the changes cause no other finding.
 	Brings []Brought
-	// Or is other ways to clear the finding, each instead of Changes.
+	// Or is other ways to clear the finding, each instead of Changes, the cheapest first.
 	Or []Alternative
 	// Known is lengths that help where no change was found.
 	Known []Fact
@@ -28,8 +28,11 @@ type Brought struct {
 // Alternative is another way to clear a finding: changes, or a wheel that isn't on the
 // rack.
 type Alternative struct {
-	Changes  []job.Change
-	Brings   bool    // whether the changes cause another finding
+	Changes []job.Change
+	Brings  bool // whether something else is found then
+	// Depths are the least and the greatest depth of the marks that Changes accept as
+	// they are: see job.OfLimits. Zero where Changes accept nothing.
+	Depths   [2]float64
 	Diameter float64 // the largest diameter for a wheel otherwise like the motif's; 0 where Changes is set
 }
 

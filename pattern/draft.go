@@ -68,7 +68,7 @@ func (d *Draft) ClearsAlone(i int) bool {
 	}
 	p := d.only(d.Cuts(i))
 	for _, find := range []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.bridged} {
-		if len(find()) > 0 {
+		if slices.ContainsFunc(find(), Finding.counts) {
 			return false
 		}
 	}
@@ -207,7 +207,7 @@ func (d *Draft) Kinds(i int) []Kind {
 	}
 	for _, find := range []func() []Finding{p.buried, p.tight, p.shallow, p.thin, p.bridged, p.margins} {
 		for _, one := range find() {
-			if !slices.Contains(s.kinds, one.Kind) {
+			if one.counts() && !slices.Contains(s.kinds, one.Kind) {
 				s.kinds = append(s.kinds, one.Kind)
 			}
 		}
@@ -239,7 +239,8 @@ func (d *Draft) Finds(kind Kind, motifs []int) bool {
 // wide as its repeat, or its lines continue there.
 func (d *Draft) RunsOn(i int) bool {
 	m := d.Plan.Job.Motifs[i]
-	if m.Width.Fraction && meets(m) && m.Width.Value < m.Stride()+1e-3 {
+	tapers := m.Shape == job.Taper || d.Plan.Surface.Upright() // else it lies on its next copy where the glass is narrower
+	if tapers && m.Width.Fraction && meets(m) && m.Width.Value < m.Stride()+1e-3 {
 		return true
 	}
 	return slices.ContainsFunc(d.Cuts(i), func(c Cut) bool { return c.RunsOn })

@@ -83,14 +83,14 @@ func (e *Editor) plan(ctx context.Context, j *job.Job, blank *glass.Blank) (*Pla
 	if err := p.refuseCrossed(); err != nil {
 		return nil, err
 	}
-	found, overfull, err := p.check(ctx, e.known(p, figures))
+	c, err := p.check(ctx, e.known(p, figures))
 	switch {
 	case err != nil:
 		return nil, checking(blank, err)
-	case overfull:
-		return nil, p.refuseCrowded(found)
+	case c.overfull:
+		return nil, p.refuseCrowded(c.found)
 	}
-	p.Findings = found
+	p.Findings, p.Slight = c.found, p.apartFrom(c.found, c.slight)
 	return p, nil
 }
 

@@ -41,8 +41,11 @@ type Finding struct {
 	betweenCopies bool // between two copies of a motif
 }
 
-// Group is the findings of one kind on the same motifs and parts, measured alike: what a
-// person reads as one problem. Letter marks it on paper.
+// BetweenCopies reports whether a finding is between two copies of a motif.
+func (f Finding) BetweenCopies() bool { return f.betweenCopies }
+
+// Group is the findings of one kind that concern the same motifs and parts, all
+// measured alike: what a person reads as one trouble. Letter marks it on paper.
 type Group struct {
 	Letter   string
 	Kind     Kind
@@ -70,11 +73,13 @@ func (g Group) Worst() Finding {
 	})
 }
 
-// Groups returns the findings in groups, in their order, with the letters A, B, ….
-func (p *Plan) Groups() []Group {
+// Groups returns the findings in groups, lettered A, B, … in their order.
+func (p *Plan) Groups() []Group { return p.grouped(p.Findings) }
+
+func (p *Plan) grouped(findings []Finding) []Group {
 	var groups []Group
 	at := map[Problem]int{}
-	for _, f := range p.Findings {
+	for _, f := range findings {
 		like := p.problem(f)
 		i, known := at[like]
 		if !known {

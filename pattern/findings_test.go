@@ -35,18 +35,18 @@ func TestFindings(t *testing.T) {
 		from    float64  // where not a single height is meant: the least
 		degrees float64  // its θ
 	}{
-		{name: "crowded", motifs: pairOf(-0.895, 0.895), from: 37,
-			want: &Finding{Kind: Crowded, Cuts: []int{1, 2}, Repeat: 1, Height: 63, Measured: 1.79 - 2*0.4969, Wanted: 0.8}},
+		{name: "crowded", motifs: pairOf(-0.89, 0.89), from: 37,
+			want: &Finding{Kind: Crowded, Cuts: []int{1, 2}, Repeat: 1, Height: 63, Measured: 1.78 - 2*0.4969, Wanted: 0.8}},
 		{name: "not crowded", motifs: pairOf(-0.9, 0.9)},
 		{name: "a motif asks for more land", motifs: []job.Motif{bar(t, -1, 30, 40), bar(t, 1, 30, 40, land(1.1))}, from: 37,
 			want: &Finding{Kind: Crowded, Cuts: []int{1, 2}, Repeat: 1, Height: 63, Measured: 2 - 2*0.4969, Wanted: 1.1}},
 		{name: "polishing widens both", motifs: pairOf(-0.99, 0.99), change: func(j *job.Job) { j.Limits.Polish = 0.1 }, from: 37,
 			want: &Finding{Kind: Crowded, Cuts: []int{1, 2}, Repeat: 1, Height: 63, Measured: 1.98 - 2*0.5969, Wanted: 0.8}},
-		{name: "crowded across a repeat's edge", motifs: pairOf(0.895-pitch/2, pitch/2-0.895), from: 37, degrees: 45,
-			want: &Finding{Kind: Crowded, Cuts: []int{2, 3}, Repeat: 1, Height: 63, Measured: 1.79 - 2*0.4969, Wanted: 0.8}},
+		{name: "crowded across a repeat's edge", motifs: pairOf(0.89-pitch/2, pitch/2-0.89), from: 37, degrees: 45,
+			want: &Finding{Kind: Crowded, Cuts: []int{2, 3}, Repeat: 1, Height: 63, Measured: 1.78 - 2*0.4969, Wanted: 0.8}},
 		{name: "not crowded across a repeat's edge", motifs: pairOf(0.9-pitch/2, pitch/2-0.9)},
-		{name: "crowded across the seam", repeats: 1, motifs: pairOf(0.895-2*pitch, 2*pitch-0.895), from: 37, degrees: 180,
-			want: &Finding{Kind: Crowded, Cuts: []int{2, 1}, Repeat: 1, Height: 63, Measured: 1.79 - 2*0.4969, Wanted: 0.8}},
+		{name: "crowded across the seam", repeats: 1, motifs: pairOf(0.89-2*pitch, 2*pitch-0.89), from: 37, degrees: 180,
+			want: &Finding{Kind: Crowded, Cuts: []int{2, 1}, Repeat: 1, Height: 63, Measured: 1.78 - 2*0.4969, Wanted: 0.8}},
 		{name: "not crowded across the seam", repeats: 1, motifs: pairOf(0.9-2*pitch, 2*pitch-0.9)},
 		// The two fronds of a level pair join at the stem. Round the other side of
 		// the glass, where their tips are 0.4 mm apart, they do not.
@@ -54,8 +54,8 @@ func TestFindings(t *testing.T) {
 			want: &Finding{Kind: Crowded, Cuts: []int{3, 2}, Repeat: 1, Height: 50, Measured: 0.402, Wanted: 0.8}},
 		{name: "not crowded round the back", repeats: 1, motifs: []job.Motif{levelPair(t, 2*math.Pi*40-0.9)}},
 		// A bar a turn to the left and one a turn to the right stand side by side.
-		{name: "crowded after two turns", repeats: 1, motifs: pairOf(-4*pitch, 4*pitch+1.79), from: 37, degrees: 1.282,
-			want: &Finding{Kind: Crowded, Cuts: []int{1, 2}, Repeat: 1, Height: 63, Measured: 1.79 - 2*0.4969, Wanted: 0.8}},
+		{name: "crowded after two turns", repeats: 1, motifs: pairOf(-4*pitch, 4*pitch+1.78), from: 37, degrees: 1.275,
+			want: &Finding{Kind: Crowded, Cuts: []int{1, 2}, Repeat: 1, Height: 63, Measured: 1.78 - 2*0.4969, Wanted: 0.8}},
 		// The copies of a bar all round, end to end but for 0.432 and 0.932 mm.
 		{name: "crowded by its own next copy", motifs: []job.Motif{bar(t, 0, 30, 62.4, turn(90))}, from: 50, degrees: 45,
 			want: &Finding{Kind: Crowded, Cuts: []int{1, 2}, Repeat: 1, Height: 50, Measured: pitch - 62.4 + 0.002, Wanted: 0.8}},
@@ -89,8 +89,8 @@ func TestFindings(t *testing.T) {
 		// 50 - √(50² - 4²). Half the depth asked is wanted.
 		{name: "shallow", motifs: []job.Motif{bar(t, 0, 30, 8, depth(1))}, from: 50,
 			want: &Finding{Kind: Shallow, Cuts: []int{1}, Repeat: 1, Height: 50, Measured: 0.16026, Wanted: 0.5}},
-		{name: "just shallow", motifs: []job.Motif{bar(t, 0, 30, 8, depth(0.321))}, from: 50,
-			want: &Finding{Kind: Shallow, Cuts: []int{1}, Repeat: 1, Height: 50, Measured: 0.16026, Wanted: 0.1605}},
+		{name: "just shallow", motifs: []job.Motif{bar(t, 0, 30, 8, depth(0.34))}, from: 50,
+			want: &Finding{Kind: Shallow, Cuts: []int{1}, Repeat: 1, Height: 50, Measured: 0.16026, Wanted: 0.17}},
 		{name: "not shallow", motifs: []job.Motif{bar(t, 0, 30, 8, depth(0.32))}},
 
 		{name: "off above", motifs: []job.Motif{bar(t, 0, 50, 24)}, from: 82,

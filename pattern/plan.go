@@ -51,7 +51,8 @@ type Plan struct {
 	NoneClears []job.Count
 
 	Findings []Finding
-	Chords   []Chord // empty for one repeat
+	Slight   []Finding // misses too small for a hand to hold: notes, where there is no like finding
+	Chords   []Chord   // empty for one repeat
 	doubts   []slips.Doubt
 }
 

@@ -148,9 +148,11 @@ func (s *Set) add(ctx context.Context, i int, by Bound, end End) error {
 		if err != nil {
 			return err
 		}
-		if p.Findings, _, err = p.check(ctx, nil); err != nil {
+		c, err := p.check(ctx, nil)
+		if err != nil {
 			return checking(m.Blank, err)
 		}
+		p.Findings = c.found
 		h.Findings += len(p.Groups())
 	}
 	next := -1

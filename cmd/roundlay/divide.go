@@ -20,7 +20,7 @@ func divide(s *session, args []string) error {
 	across := s.flags.String("across", "", "the circle's diameter, a `LENGTH` such as 3 1/8 in")
 	around := s.flags.String("around", "", "the circle's girth instead, a `LENGTH`")
 	parts := s.flags.Int("parts", 0, "how many equal parts; a job's repeats if not given")
-	set := s.flags.String("set", "", "what the dividers were set to, a `LENGTH`, if not to what was told")
+	set := s.flags.String("set", "", "what the dividers were set to, a `LENGTH`, if not to the setting that was printed")
 	gaps := s.flags.StringArray("gap", nil, "the gap a round left on the glass, a `LENGTH`; negative if it passed the start; again for each further round")
 	blank := s.flags.String("blank", "", "only the blank of this name, where the job has several")
 	at := s.flags.String("at", "", "only the job's `CIRCLE` of this name: foot, paper-edge (where the paper begins above the table), band-foot or band-top")

@@ -76,7 +76,7 @@ func sheet(s *session, args []string) error {
 	}
 	for _, p := range plans {
 		if n := len(p.Groups()); n > 0 {
-			fmt.Fprintf(s.stderr, "Blank %q has findings (%d): roundlay check tells them. Mend the job before you cut.\n", p.Blank.Name, n)
+			fmt.Fprintf(s.stderr, "Blank %q has findings (%d): roundlay check lists them. Mend the job before you cut.\n", p.Blank.Name, n)
 		}
 	}
 	return nil

@@ -91,9 +91,9 @@ func notClear(p *pattern.Plan, ringed bool) string {
 		words += ": it breaks through the glass, which the picture shows whole"
 	}
 	if ringed {
-		return words + "; roundlay check tells where."
+		return words + "; roundlay check says where."
 	}
-	return words + "; --findings rings them, roundlay check tells them."
+	return words + "; --findings rings them, roundlay check lists them."
 }
 
 // readDegrees reads an angle in degrees, and returns it in radians.

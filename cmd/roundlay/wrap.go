@@ -138,11 +138,11 @@ func remarksOn(p *pattern.Plan, w *wrap.Wrap, rings bool) []string {
 		said = append(said, prefix+words)
 	}
 	if n := len(p.Groups()); n > 0 {
-		told := "the paper tells them"
+		told := "the paper lists them"
 		if rings {
 			told += ", and rings those that have a place"
 		}
-		said = append(said, fmt.Sprintf("Blank %q has findings (%d): %s; roundlay check tells them too.", p.Blank.Name, n, told))
+		said = append(said, fmt.Sprintf("Blank %q has findings (%d): %s; roundlay check lists them too.", p.Blank.Name, n, told))
 	}
 	return said
 }

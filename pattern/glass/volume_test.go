@@ -170,7 +170,7 @@ func TestWeighedLeaves(t *testing.T) {
 			t.Errorf("of %g g it holds %g, and its inside has a radius of %g; by hand %g", c.grams, got.Capacity(100), inside.Radius(50), c.inside)
 		}
 		for name, leaves := range map[string]float64{
-			"Wall": got.Wall(50), "LeastWall": got.MinWall(-1, 101), "Distance": got.ThinInner().Distance(40, 50),
+			"Wall": got.Wall(50), "MinWall": got.MinWall(-1, 101), "Distance": got.ThinInner().Distance(40, 50),
 		} {
 			if !within(leaves, c.leaves, 1e-8) {
 				t.Errorf("of %g g: %s %g, by hand %g", c.grams, name, leaves, c.leaves)

@@ -19,7 +19,7 @@ const (
 	samplesAtEnds      = 400
 	pointsASample      = 8
 	pointsAtEnds       = 128             // what a wheel of 30 mm set askew takes beyond a line's ends
-	longest            = 5 * time.Second // on a machine with other things to do
+	endlessly          = 2 * time.Minute // what hasn't ended by then does not end: the heaviest take a second
 )
 
 // extremeWheels returns every edge, each with what else of it may be small or large.
@@ -84,16 +84,12 @@ func extremeLines(t *testing.T, on turning, wheel groove.Wheel, depth float64, t
 		s := &on
 		s.wheel, s.depth, s.angle, s.length = wheel, depth, angles[(turn+2*i)%len(angles)], length
 		s.draw()
-		start := time.Now()
-		endless := time.AfterFunc(longest*4, func() { panic(fmt.Sprintf("it does not end: %v", s)) })
+		endless := time.AfterFunc(endlessly, func() { panic(fmt.Sprintf("it does not end: %v", s)) })
 		g, cause := s.tried()
 		endless.Stop()
 		if cause != nil {
 			t.Errorf("panic, or no wheel: %v: %v", cause, s)
 			continue
-		}
-		if took := time.Since(start); took > longest {
-			t.Errorf("it takes %v: %v", took, s)
 		}
 		for _, fault := range s.faults(g) {
 			t.Errorf("%s: %v", fault, s)
@@ -158,10 +154,11 @@ func notNumber(v reflect.Value, name string) string {
 	case reflect.Struct:
 		for i := range v.NumField() {
 			// What is left under a gang none of whose mitres reach the glass has no end.
-			if name := v.Type().Field(i).Name; (name == "Least" || name == "left") && math.IsInf(v.Field(i).Float(), 1) {
+			field, of := v.Field(i), v.Type().Field(i).Name
+			if (of == "Min" || of == "left") && field.Kind() == reflect.Float64 && math.IsInf(field.Float(), 1) {
 				continue
 			}
-			if where := notNumber(v.Field(i), name+"."+v.Type().Field(i).Name); where != "" {
+			if where := notNumber(field, name+"."+of); where != "" {
 				return where
 			}
 		}

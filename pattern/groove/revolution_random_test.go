@@ -83,7 +83,7 @@ func turnings(t *testing.T, edges []groove.Edge, count int, make func(*rand.Rand
 					for i := from; i < min(from+batch, count); i++ {
 						rnd := rand.New(rand.NewPCG(uint64(edge), uint64(100_000+i)))
 						s := make(rnd, edge)
-						endless := time.AfterFunc(longest*4, func() { panic(fmt.Sprintf("%v %d does not end: %v", edge, i, s)) })
+						endless := time.AfterFunc(endlessly, func() { panic(fmt.Sprintf("%v %d does not end: %v", edge, i, s)) })
 						check(comparison{t, w, s, s.reported(0), s.work(), fmt.Sprint(edge, " ", i)}, rnd)
 						endless.Stop()
 					}

@@ -3,15 +3,17 @@ package job
 import (
 	"fmt"
 	"math"
+
+	"roundlay/motifs"
 )
 
 // Change is a new value for one key of a job. It is data: it can be printed, combined
 // with others and written to a file.
 type Change struct {
-	Motif int    // the job's; -1 where it is a value of the layout
+	Motif int    // the job's; OfLayout or OfLimits where it is a value of that table
 	Key   string // as it stands in a job: one of those in keys, or a parameter
 	// Value is a count or another parameter, a depth in mm, the number of a wheel
-	// in the rack, a width or a height, or the repeats.
+	// in the rack or of a word, a width or a height, the repeats or a share.
 	Value    float64
 	Fraction bool       // of a width or a height: of the repeat or the band, and no length
 	Band     Band       // where the key is band
@@ -49,11 +51,21 @@ func (c Change) Says(j *Job) string {
 func (c Change) Allowed(j *Job) bool { return c.key().may(j, c) }
 
 // Price says how the change is weighed against others.
-func (c Change) Price() Price { return c.key().price }
+func (c Change) Price(j *Job) Price {
+	if c.Motif >= 0 {
+		if param, ok := j.Motifs[c.Motif].Kind.Param(c.Key); ok && param.Sort == motifs.Number {
+			return ByRange
+		}
+	}
+	return c.key().price
+}
 
 // Name says whose value it is: motif 2 (leaf), or layout.
 func (c Change) Name(j *Job) string {
-	if c.Motif < 0 {
+	switch {
+	case c.Motif == OfLimits:
+		return "limits"
+	case c.Motif < 0:
 		return "layout"
 	}
 	return fmt.Sprintf("motif %d (%s)", c.Motif+1, j.Motifs[c.Motif].Kind.Name)

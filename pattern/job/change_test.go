@@ -36,6 +36,9 @@ func TestChanges(t *testing.T) {
 		{Change{Key: "height", Value: 38.4}, `"40.0 mm"`, `"38.4 mm"`},
 		{Change{Key: "at", At: [2]Measure{{0.1, true}, {Value: 12}}}, "[0, 0.5]", `[0.1, "12.0 mm"]`},
 		{Change{Key: "fronds", Value: 3}, "7", "3"},
+		{Change{Key: "on", Value: float64(Even)}, `"each"`, `"even"`},
+		{Change{Key: "shape", Value: float64(True)}, `"taper"`, `"true"`},
+		{Change{Motif: OfLimits, Key: "reach", Value: 0.15}, "0", "0.15"},
 	} {
 		after := j.With(c.change)
 		if has, ok := c.change.Has(after); !ok || has != c.change {
@@ -74,6 +77,8 @@ func TestAllowed(t *testing.T) {
 		{at(0.5, 1), true}, {at(0.501, 1), false}, {at(-0.501, 1), false}, {at(0, 1.001), false}, {at(0, -0.001), false},
 		{Change{Key: "fronds", Value: 0}, false}, {Change{Key: "fronds", Value: 2.5}, false}, {Change{Key: "fronds", Value: 2}, true},
 		{Change{Key: "no such"}, false},
+		{Change{Key: "on", Value: float64(Odd)}, true}, {Change{Key: "on", Value: 3}, false}, {Change{Key: "shape", Value: 2}, false},
+		{Change{Motif: OfLimits, Key: "reach", Value: 1}, true}, {Change{Motif: OfLimits, Key: "reach", Value: 1.01}, false},
 		{Change{Motif: -1, Key: "band", Band: Band{10, 10}}, false}, {Change{Motif: -1, Key: "band", Band: Band{-1, 10}}, false},
 	} {
 		if got := c.change.Allowed(j); got != c.want {

@@ -23,7 +23,11 @@ type Edit struct {
 const (
 	OfLayout = -1 - iota
 	OfShop
+	OfLimits
 )
+
+// tableName is the name of one of them in a file.
+func tableName(of int) string { return [...]string{"layout", "shop", "limits"}[OfLayout-of] }
 
 // Rewrite returns a job file with other values. All else stays as its owner wrote
 // it: comments, order and spaces. The file is one that Read reads.
@@ -69,8 +73,8 @@ func (d *document) edit(text string, e Edit) ([]patch, bool) {
 	t, known := d.edited(e)
 	added := "# " + e.Note + end + e.Key + " = " + e.Value + end
 	switch {
-	case t == nil && e.Motif == OfShop:
-		return []patch{{len(text), len(text), end + "[shop]" + end + added}}, true
+	case t == nil && (e.Motif == OfShop || e.Motif == OfLimits):
+		return []patch{{len(text), len(text), end + "[" + tableName(e.Motif) + "]" + end + added}}, true
 	case t == nil:
 		return nil, false
 	case t.made == headed && len(t.fields) == 0:
@@ -122,8 +126,8 @@ func (d *document) edited(e Edit) (t *table, known string) {
 			return found.value.table, "repeats"
 		}
 		return nil, ""
-	case OfShop:
-		found := d.root.find("shop")
+	case OfShop, OfLimits:
+		found := d.root.find(tableName(e.Motif))
 		if found == nil || found.value.table == nil {
 			return nil, ""
 		}

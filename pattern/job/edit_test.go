@@ -41,6 +41,8 @@ func TestRewrite(t *testing.T) {
 			"[shop]\n# timed\nrate = 40\n"},
 		{"the shop's, beside another", "[shop]\norder = [\n\"a\"]\n", Edit{Motif: OfShop, Key: "rate", Value: "40", Note: "timed"},
 			"[shop]\n# timed\nrate = 40\norder = [\n\"a\"]\n"},
+		{"the limits', of a file without", "[layout]\nrepeats = 3\n", Edit{Motif: OfLimits, Key: "reach", Value: "0.15", Note: "was"},
+			"[layout]\nrepeats = 3\n\n[limits]\n# was\nreach = 0.15\n"},
 		{"over an older note", "[shop]\n# my rate\n# timed: long ago\nrate = 39.5\n", Edit{Motif: OfShop, Key: "rate", Value: "40", Note: "timed: now", Over: "timed: "},
 			"[shop]\n# my rate\n# timed: now\nrate = 40\n"},
 		{"under a note of one's own", "[shop]\n# timed by hand\nrate = 39.5\n", Edit{Motif: OfShop, Key: "rate", Value: "40", Note: "timed: now", Over: "timed: "},

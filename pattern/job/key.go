@@ -13,19 +13,22 @@ type Price int
 
 // A value that is changed costs the share of it that is lost or won, and a band the
 // share of its height; what moves a motif costs the share of the repeat and the band
-// it moves; another wheel costs the same whichever it is.
+// it moves; a number costs the share of its range; another wheel costs the same
+// whichever it is, and so does another word, such as even for odd.
 const (
 	ByShare Price = iota
 	ByHeight
 	ByMove
-	ByItself
+	ByRange
+	ByWheel
+	ByWord
 )
 
 // key is a value of a job that may be changed: how it is read, made another and
 // written, what it may be, and what changing it costs.
 type key struct {
 	name   string
-	layout bool                          // of the layout, and not of a motif
+	table  int                           // OfLayout or OfLimits; 0 where it is a motif's
 	get    func(j *Job, c *Change) bool  // fills in the value; false where the job has none
 	set    func(j *Job, c Change)        // makes the change
 	format func(j *Job, c Change) string // in the words of a job file
@@ -37,14 +40,14 @@ type key struct {
 func keys() []key {
 	return []key{
 		{
-			name: "repeats", layout: true,
+			name: "repeats", table: OfLayout,
 			get:    func(j *Job, c *Change) bool { c.Value = float64(j.Layout.Repeats); return true },
 			set:    func(j *Job, c Change) { j.Layout.Repeats = int(c.Value) },
 			format: func(_ *Job, c Change) string { return fmt.Sprint(int(c.Value)) },
 			may:    func(_ *Job, c Change) bool { return c.Value >= 1 && c.Value <= maxRepeats },
 		},
 		{
-			name: "band", layout: true, price: ByHeight,
+			name: "band", table: OfLayout, price: ByHeight,
 			get: func(j *Job, c *Change) bool {
 				if j.Layout.Band == nil {
 					return false
@@ -64,12 +67,24 @@ func keys() []key {
 			may:    func(_ *Job, c Change) bool { return c.Value > 0 },
 		},
 		{
-			name: "wheel", price: ByItself,
+			name: "wheel", price: ByWheel,
 			get:    func(j *Job, c *Change) bool { c.Value = float64(j.Motifs[c.Motif].Wheel); return true },
 			set:    func(j *Job, c Change) { j.Motifs[c.Motif].Wheel = int(c.Value) },
 			format: func(j *Job, c Change) string { return strconv.Quote(j.Rack[int(c.Value)].Name) },
 			may:    func(j *Job, c Change) bool { return c.Value >= 0 && int(c.Value) < len(j.Rack) },
 		},
+		{
+			// Where the job says nothing of it it has the default, which is no less a value.
+			name: "reach", table: OfLimits,
+			get:    func(j *Job, c *Change) bool { c.Value = j.Limits.Reach; return true },
+			set:    func(j *Job, c Change) { j.Limits.Reach = c.Value },
+			format: func(_ *Job, c Change) string { return fmt.Sprintf("%g", c.Value) },
+			may:    func(_ *Job, c Change) bool { return c.Value >= 0 && c.Value <= 1 },
+		},
+		wordKey("on", Ons(), func(m *Motif) int { return int(m.On) }, func(m *Motif, n int) { m.On = On(n) },
+			func(j *Job, n int) bool { return On(n) == Each || j.Layout.Repeats%2 == 0 }),
+		wordKey("shape", Shapes(), func(m *Motif) int { return int(m.Shape) }, func(m *Motif, n int) { m.Shape = Shape(n) },
+			func(*Job, int) bool { return true }),
 		sizeKey("width", func(m *Motif) *Measure { return &m.Width }),
 		sizeKey("height", func(m *Motif) *Measure { return &m.Height }),
 		{
@@ -104,6 +119,29 @@ func sizeKey(name string, of func(*Motif) *Measure) key {
 	}
 }
 
+// wordKey is the key of a motif's value that is one of some words. What is inside the
+// motif follows it, and has no such value of its own.
+func wordKey(name string, words []string, get func(m *Motif) int, set func(m *Motif, n int), may func(j *Job, n int) bool) key {
+	return key{
+		name: name, price: ByWord,
+		get: func(j *Job, c *Change) bool { c.Value = float64(get(&j.Motifs[c.Motif])); return true },
+		set: func(j *Job, c Change) {
+			changed := make([]bool, len(j.Motifs))
+			for i := c.Motif; i < len(j.Motifs); i++ { // what is inside a motif comes after it
+				m := &j.Motifs[i]
+				if i == c.Motif || m.Inside > 0 && changed[m.Inside-1] {
+					set(m, int(c.Value))
+					changed[i] = true
+				}
+			}
+		},
+		format: func(_ *Job, c Change) string { return strconv.Quote(words[int(c.Value)]) },
+		may: func(j *Job, c Change) bool {
+			return j.Motifs[c.Motif].Inside == 0 && c.Value >= 0 && int(c.Value) < len(words) && may(j, int(c.Value))
+		},
+	}
+}
+
 // parameter is the key of a parameter of a motif's kind.
 func parameter(name string) key {
 	return key{
@@ -121,7 +159,7 @@ func parameter(name string) key {
 // key returns the change's key: a parameter's where the table has none of its name.
 func (c Change) key() key {
 	for _, k := range keyTable {
-		if k.name == c.Key && k.layout == (c.Motif < 0) {
+		if k.name == c.Key && k.table == min(c.Motif, 0) {
 			return k
 		}
 	}
@@ -134,13 +172,13 @@ var keyTable = keys() // never changed
 func (j *Job) changeable() []Change {
 	var all []Change
 	for _, k := range keyTable {
-		if k.layout {
-			all = append(all, Change{Motif: -1, Key: k.name})
+		if k.table < 0 {
+			all = append(all, Change{Motif: k.table, Key: k.name})
 		}
 	}
 	for i, m := range j.Motifs {
 		for _, k := range keyTable {
-			if !k.layout {
+			if k.table == 0 {
 				all = append(all, Change{Motif: i, Key: k.name})
 			}
 		}

@@ -10,6 +10,81 @@ import (
 	"roundlay/pattern/job"
 )
 
+// mostOthers is how many other changes a cure lists: as many as are read in one go.
+const mostOthers = 2
+
+// others returns what else would do of the candidates of a cure's own list, the
+// cheapest first, where a cutter may well prefer it: not twice the same key, and
+// nothing that brings anything.
+func others(kind pattern.Kind, found []proven) []pattern.Alternative {
+	if kind != pattern.Shallow && kind != pattern.Tight && kind != pattern.Off {
+		return nil
+	}
+	told := slices.Clone(found[0].candidate)
+	var all []pattern.Alternative
+	for _, r := range found[1:] {
+		if len(r.brings) == 0 && !r.shares(told) && len(all) < mostOthers {
+			told = append(told, r.candidate...)
+			all = append(all, pattern.Alternative{Changes: r.candidate})
+		}
+	}
+	return all
+}
+
+// orOnRack adds to a cure of lines that are too tight the wheel of the rack that does
+// for them as they are.
+func (s *cureSearch) orOnRack(g pattern.Group, cure pattern.Cure) pattern.Cure {
+	if len(cure.Changes) == 0 {
+		return cure // with a wheel it would have some
+	}
+	found := []proven{{candidate: cure.Changes}}
+	cure.Or = append(cure.Or, others(g.Kind, append(found, s.mildest(g, s.wheels(g))...))...)
+	return cure
+}
+
+// orAccept adds to a cure of marks that are too short that they are accepted as they
+// come out, on all blanks of a set: what limits.reach has to be for that, and how deep
+// they are then. It doesn't where they hardly mark the glass.
+func (s *cureSearch) orAccept(g pattern.Group, cure pattern.Cure) pattern.Cure {
+	const hardly = 0.1
+	reach, depths := s.shortOnAll(g)
+	reach = math.Floor(reach*100+1e-9) / 100
+	if reach < hardly {
+		return cure
+	}
+	c := candidate{{Motif: job.OfLimits, Key: "reach", Value: reach}}
+	e, j := s.Afresh(), s.Job.With(c...) // for other limits
+	d, err := e.Try(s.ctx, j, s.Blank)
+	if err != nil || d.Finds(g.Kind, g.Motifs) {
+		return cure
+	}
+	if brings, ok := s.brings(g, e, j); ok && len(brings) == 0 {
+		cure.Or = append(cure.Or, pattern.Alternative{Changes: c, Depths: depths})
+	}
+	return cure
+}
+
+// shortOnAll returns the least share of their depth, and the least and the greatest
+// depth, that the marks of a group's motifs come to that are too short on any blank.
+func (s *cureSearch) shortOnAll(g pattern.Group) (share float64, depths [2]float64) {
+	share, depths = 1, [2]float64{math.Inf(1), 0}
+	for _, b := range s.Job.Blanks {
+		d, err := s.Try(s.ctx, s.Job, b)
+		if err != nil {
+			return 0, depths
+		}
+		for _, i := range g.Motifs {
+			for _, cut := range d.Cuts(i) {
+				if cut.Depth < cut.Asked*s.Job.Limits.Reach {
+					share = min(share, cut.Depth/cut.Asked)
+					depths = [2]float64{min(depths[0], cut.Depth), max(depths[1], cut.Depth)}
+				}
+			}
+		}
+	}
+	return share, depths
+}
+
 // keepBelow adds to a cure for thin glass how far up the band may reach, if that
 // clears, and whether it brings anything; and puts it first where it alone brings
 // nothing.
@@ -65,15 +140,7 @@ func (s *cureSearch) orWheel(g pattern.Group, cure pattern.Cure) pattern.Cure {
 func (s *cureSearch) largestWheel(g pattern.Group) float64 {
 	most := math.Inf(1)
 	for _, f := range g.Findings {
-		cut, r := s.cut(f), 0.0
-		if cut.Bridges() {
-			r = s.LargestWheel(cut)
-		} else if g.Kind == pattern.Tight {
-			r = cut.WheelFor(s.Job.Rack[cut.Wheel], pattern.MaxSweep)
-		}
-		if r > 0 {
-			most = min(most, r)
-		}
+		most = min(most, wheelThatFits(s.Plan, s.cut(f), g.Kind == pattern.Tight))
 	}
 	return most
 }

@@ -107,6 +107,9 @@ func said(j *job.Job, cure *pattern.Cure) string {
 			ways = append(ways, "a wheel up to "+j.Length.Format(or.Diameter))
 		} else {
 			ways = append(ways, changesOf(j, or.Changes))
+			if or.Depths[1] > 0 {
+				ways[len(ways)-1] += fmt.Sprintf(" for %.2f to %.2f mm", or.Depths[0], or.Depths[1])
+			}
 		}
 	}
 	return strings.Join(ways, ", or ")

@@ -12,6 +12,13 @@ import (
 // of two.
 type candidate []job.Change
 
+// shares reports whether a candidate changes a value that another does.
+func (c candidate) shares(other candidate) bool {
+	return slices.ContainsFunc(c, func(a job.Change) bool {
+		return slices.ContainsFunc(other, func(b job.Change) bool { return a.Motif == b.Motif && a.Key == b.Key })
+	})
+}
+
 // series is candidates of one sort, from the mildest on.
 type series []candidate
 
@@ -44,12 +51,11 @@ func otherWheels(j *job.Job, i int) []series {
 	return all
 }
 
-// depths returns shallower depths, a step apart: of very many only some, if no
-// more than so many are wanted.
-func depths(j *job.Job, i int, step float64, most int) series {
+// depths returns shallower depths, a step apart.
+func depths(j *job.Job, i int, step float64) series {
 	steps := int(math.Ceil(j.Motifs[i].Depth/step-1e-9)) - 1
 	var r series
-	for n := steps; n >= 1; n -= max(1, steps/most) {
+	for n := steps; n >= 1; n-- {
 		r = append(r, candidate{{Motif: i, Key: "depth", Value: float64(n) * step}})
 	}
 	return r
@@ -57,8 +63,9 @@ func depths(j *job.Job, i int, step float64, most int) series {
 
 // moves returns places further and further away in one direction, across and up:
 // a hundredth of the repeat or the band at a time, or a step of the calipers
-// where the place is given as a length; of them those that are asked for.
-func moves(j *job.Job, i int, across, up float64, steps []int) series {
+// where the place is given as a length.
+func moves(j *job.Job, i int, across, up float64) series {
+	const most = 40
 	m := j.Motifs[i]
 	moved := func(s job.Measure, way float64, n int) job.Measure {
 		by := float64(n) * way
@@ -72,7 +79,7 @@ func moves(j *job.Job, i int, across, up float64, steps []int) series {
 		return s
 	}
 	var r series
-	for _, n := range steps {
+	for n := 1; n <= most; n++ {
 		c := job.Change{Motif: i, Key: "at", At: [2]job.Measure{moved(m.X, across, n), moved(m.Y, up, n)}}
 		if !c.Allowed(j) {
 			break
@@ -80,35 +87,6 @@ func moves(j *job.Job, i int, across, up float64, steps []int) series {
 		r = append(r, candidate{c})
 	}
 	return r
-}
-
-// upTo returns the numbers from 1 to n.
-func upTo(n int) []int {
-	all := make([]int, n)
-	for i := range all {
-		all[i] = i + 1
-	}
-	return all
-}
-
-// straighter returns for each number that bends a motif's lines, those whose
-// range has zero inside it, the candidates that bring it nearer to zero.
-func straighter(j *job.Job, i int) []series {
-	const parts = 20
-	m := j.Motifs[i]
-	var all []series
-	for _, param := range m.Kind.Params {
-		if param.Sort != motifs.Number || param.Min >= 0 || param.Max <= 0 {
-			continue
-		}
-		var r series
-		for part := parts - 1.0; part >= 0; part-- {
-			value := math.Round(m.Values[param.Name]*part/parts*100) / 100
-			r = append(r, candidate{{Motif: i, Key: param.Name, Value: value}})
-		}
-		all = append(all, r)
-	}
-	return all
 }
 
 // gallop looks for the first of n for which something holds: ahead by twice as

@@ -18,6 +18,9 @@ type Cost struct {
 	Height float64 // and height
 	Moved  float64 // how far a motif is moved, mm
 	Bent   float64 // how far a number that bends a motif's lines is changed, of its range
+	// Redrawn is likewise how far another number of a motif is changed; what keeps its
+	// own shape no more is redrawn by a tenth.
+	Redrawn float64
 	// Score adds up the shares that are lost, by each motif's share in the cuts:
 	// offers are ranked by it. Where a job has to change in order to clear, a share
 	// that is won takes it as far from what was asked for as one that is lost.
@@ -31,6 +34,7 @@ type seen struct {
 	cuts          int // round the glass
 	depth, groove float64
 	at            [2]job.Measure
+	on            job.On
 	pattern.Box
 }
 
@@ -39,7 +43,7 @@ func look(d *pattern.Draft) looks {
 	all := make(looks, len(d.Motifs))
 	for i, m := range d.Motifs {
 		cuts := d.Cuts(i)
-		all[i] = seen{cuts: len(cuts) * d.Plan.Periods(), at: [2]job.Measure{m.X, m.Y}, Box: d.Plan.Box(m)}
+		all[i] = seen{cuts: len(cuts) * d.Plan.Periods(), at: [2]job.Measure{m.X, m.Y}, on: m.On, Box: d.Plan.Box(m)}
 		for _, c := range cuts {
 			all[i].depth += c.Depth / float64(len(cuts))
 			all[i].groove += c.Width / float64(len(cuts))
@@ -50,8 +54,13 @@ func look(d *pattern.Draft) looks {
 
 // moved returns how far a motif stands from where it stood, in millimetres and in
 // shares of the repeat and the band; 0 where it stands in the same place of a
-// band that has changed.
+// band that has changed. On the other repeats it is a whole one away, and yet as much
+// of the design as it was: that counts as another word does among cures.
 func (b seen) moved(a seen) (far, share float64) {
+	const elsewhere = 0.2
+	if a.on != b.on {
+		return b.Repeat, elsewhere
+	}
 	if a.at == b.at {
 		return 0, 0
 	}
@@ -59,15 +68,25 @@ func (b seen) moved(a seen) (far, share float64) {
 	return math.Hypot(x, y), x/b.Repeat + y/b.Band
 }
 
-// bent returns by how much of its range a number of a motif has changed.
-func bent(was, is job.Motif) float64 {
-	most := 0.0
+// redrawn returns by how much of its range a number of a motif has changed: one that
+// bends its lines, and another.
+func redrawn(was, is job.Motif) (bent, other float64) {
+	const shape = 0.1
 	for _, p := range was.Kind.Params {
-		if p.Sort == motifs.Number {
-			most = max(most, math.Abs(is.Values[p.Name]-was.Values[p.Name])/(p.Max-p.Min))
+		if p.Sort != motifs.Number {
+			continue
+		}
+		by := math.Abs(is.Values[p.Name]-was.Values[p.Name]) / (p.Max - p.Min)
+		if p.Bends {
+			bent = max(bent, by)
+		} else {
+			other = max(other, by)
 		}
 	}
-	return most
+	if was.Shape != is.Shape {
+		other = max(other, shape)
+	}
+	return bent, other
 }
 
 // weigh finds what an offer costs.
@@ -95,13 +114,13 @@ func (f *fitSearch) weigh(o *Offer) {
 		further(&o.Width, b.Width-a.Width)
 		further(&o.Height, b.Height-a.Height)
 		far, moved := b.moved(a)
-		bent := bent(f.job.Motifs[i], o.Job.Motifs[i])
-		o.Bent = max(o.Bent, bent)
+		bent, other := redrawn(f.job.Motifs[i], o.Job.Motifs[i])
+		o.Bent, o.Redrawn = max(o.Bent, bent), max(o.Redrawn, other)
 		o.Moved = max(o.Moved, far)
 		part := float64(b.cuts) / float64(max(total, 1))
 		for _, lost := range []float64{
 			1 - float64(a.cuts)/float64(max(b.cuts, 1)), 1 - a.depth/b.depth,
-			1 - a.Width/b.Width, 1 - a.Height/b.Height, math.Abs(math.Log(a.groove/b.groove)) / 4, moved, bent,
+			1 - a.Width/b.Width, 1 - a.Height/b.Height, math.Abs(math.Log(a.groove/b.groove)) / 4, moved, bent, other,
 		} {
 			if !f.clear {
 				lost = math.Abs(lost)

@@ -1,7 +1,6 @@
 package search
 
 import (
-	"math"
 	"strings"
 
 	"roundlay/geometry"
@@ -15,7 +14,7 @@ func (s *cureSearch) moves(g pattern.Group, ways ...float64) []series {
 	var all []series
 	for _, i := range g.Motifs {
 		for _, way := range ways {
-			all = append(all, moves(s.Job, i, 0, way, upTo(40)))
+			all = append(all, moves(s.Job, i, 0, way))
 		}
 	}
 	return all
@@ -27,7 +26,7 @@ func (s *cureSearch) sideways(g pattern.Group) []series {
 	var all []series
 	for _, i := range g.Motifs {
 		if !s.before.RunsOn(i) {
-			all = append(all, moves(s.Job, i, 1, 0, upTo(40)), moves(s.Job, i, -1, 0, upTo(40)))
+			all = append(all, moves(s.Job, i, 1, 0), moves(s.Job, i, -1, 0))
 		}
 	}
 	return all
@@ -78,7 +77,7 @@ func (s *cureSearch) finer(g pattern.Group) []series {
 }
 
 func (s *cureSearch) shallower(g pattern.Group, step float64) []series {
-	return s.each(g, func(j *job.Job, i int) []series { return []series{depths(j, i, step, math.MaxInt)} })
+	return s.each(g, func(j *job.Job, i int) []series { return []series{depths(j, i, step)} })
 }
 
 // wheels tries the rack's other wheels on the group's motifs.
@@ -96,14 +95,14 @@ func (s *cureSearch) fewerRepeats() []series {
 // narrower, lower and smaller draw a group's motifs in, each by itself, a
 // fiftieth at a time; larger makes their marks longer.
 func (s *cureSearch) narrower(g pattern.Group) []series {
-	return s.sizes(g, times(50, 10, 50), "width")
+	return s.sizes(g, smallerTimes(), "width")
 }
-func (s *cureSearch) lower(g pattern.Group) []series { return s.sizes(g, times(50, 10, 50), "height") }
+func (s *cureSearch) lower(g pattern.Group) []series { return s.sizes(g, smallerTimes(), "height") }
 func (s *cureSearch) smaller(g pattern.Group) []series {
-	return s.sizes(g, times(50, 10, 50), "width", "height", "width height")
+	return s.sizes(g, smallerTimes(), "width", "height", "width height")
 }
 func (s *cureSearch) larger(g pattern.Group) []series {
-	return s.sizes(g, times(50, 150, 50), "width", "height", "width height")
+	return s.sizes(g, largerTimes(), "width", "height", "width height")
 }
 
 // sizes changes sizes. The width of a motif that is meant to run on from repeat

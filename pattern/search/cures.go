@@ -138,12 +138,18 @@ func (s *cureSearch) change(g pattern.Group) pattern.Cure {
 	switch g.Kind {
 	case pattern.Crowded:
 		if len(g.Motifs) == 2 {
-			return s.first(g, nil, s.moves(g, 1, -1), s.sideways(g), s.fewer(g), s.lighter(g), s.fewerRepeats(), s.narrower(g), s.lower(g), s.wheels(g))
+			// On the other repeats it may clear where it would have to be moved far.
+			away := slices.Concat(s.moves(g, 1, -1), s.sideways(g), s.each(g, otherRepeats))
+			return s.first(g, nil, away, s.fewer(g), s.lighter(g), s.fewerRepeats(), s.narrower(g), s.lower(g), s.wheels(g))
 		}
-		return s.first(g, nil, s.closer(g), s.fewer(g), s.lighter(g), s.fewerRepeats(), s.narrower(g), s.larger(g), s.wheels(g))
+		var apart []series // where copies crowd, what keeps them from one another comes first
+		if slices.ContainsFunc(g.Findings, pattern.Finding.BetweenCopies) {
+			apart = slices.Concat(s.closer(g), s.narrower(g), s.each(g, tapered))
+		}
+		return s.first(g, nil, apart, s.closer(g), s.fewer(g), s.lighter(g), s.fewerRepeats(), s.narrower(g), s.larger(g), s.wheels(g))
 	case pattern.Off:
 		below, above := ends(g)
-		return s.first(g, nil, s.inwards(g, below, above), s.closer(g), s.smaller(g), s.fewerRepeats(), s.fewer(g), s.lighter(g))
+		return s.first(g, nil, s.inwards(g, below, above), slices.Concat(s.closer(g), s.smaller(g), s.each(g, tapered)), s.fewerRepeats(), s.fewer(g), s.lighter(g))
 	case pattern.Thin:
 		return s.keepBelow(g, s.first(g, nil, s.lighter(g), s.finer(g), s.wheels(g), s.moves(g, -1), s.lower(g)))
 	case pattern.Rim, pattern.Foot:
@@ -151,14 +157,16 @@ func (s *cureSearch) change(g pattern.Group) pattern.Cure {
 	case pattern.Buried:
 		return s.first(g, nil, s.lighter(g), s.finer(g), s.wheels(g))
 	case pattern.Tight:
-		return s.orWheel(g, s.first(g, s.tightestCurve(g), s.straighter(g), s.wheels(g), s.fewer(g), s.larger(g)))
+		cure := s.first(g, s.tightestCurve(g), s.straighter(g), s.wheels(g), s.fewer(g), s.larger(g))
+		return s.orWheel(g, s.orOnRack(g, cure))
 	case pattern.Uneven:
 		return s.first(g, nil, s.lighter(g), s.flatterBand())
 	case pattern.Bridged:
 		return s.orWheel(g, s.first(g, nil, s.wheels(g), s.moves(g, 1, -1), s.lower(g)))
 	case pattern.Shallow:
 		// One list: the order is that of what the candidates cost.
-		return s.first(g, s.shortestMark(g), slices.Concat(s.larger(g), s.lighter(g), s.fewer(g), s.wheels(g)))
+		all := slices.Concat(s.larger(g), s.each(g, longer), s.lighter(g), s.fewer(g), s.wheels(g))
+		return s.orAccept(g, s.first(g, s.shortestMark(g), all))
 	}
 	return pattern.Cure{Tried: pattern.NothingToTry}
 }
@@ -172,7 +180,9 @@ func (s *cureSearch) first(g pattern.Group, known []pattern.Fact, lists ...[]ser
 		found := s.mildest(g, list)
 		for i, r := range found {
 			if len(r.brings) == 0 {
-				return s.found(g, found[i])
+				cure := s.found(g, found[i])
+				cure.Or = others(g.Kind, found[i:])
+				return cure
 			}
 			if best == nil || len(r.brings) < len(best.brings) {
 				best = &found[i]

@@ -19,6 +19,9 @@ type Fit struct {
 	// Offers are the changes, the one that costs the look least first; of a job
 	// that clears, the one that adds most. With each the whole job clears.
 	Offers []Offer
+	// Wheels are wheels to buy: with all of them the job clears. They are sought where
+	// there is nothing to offer.
+	Wheels []NewWheel
 }
 
 // Offer is changes with which a job clears, and what they do to its look.
@@ -47,6 +50,9 @@ func NewFit(ctx context.Context, j *job.Job) (*Fit, error) {
 			return nil, err
 		}
 		f.before = append(f.before, look(d))
+		if b == j.Blanks[0] {
+			f.band = d.Plan.Band
+		}
 	}
 	problems := f.problemsOn(j, f.Draft) // however much it takes to see
 	if f.clear = len(problems) == 0; f.clear {
@@ -54,13 +60,18 @@ func NewFit(ctx context.Context, j *job.Job) (*Fit, error) {
 	} else {
 		f.mend(problems)
 	}
+	var wheels []NewWheel
+	if !f.clear && len(f.offers) == 0 {
+		wheels = f.newWheels()
+	}
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	fit := &Fit{Job: j, Clear: f.clear, Short: f.Spent(), Offers: f.offers}
+	fit := &Fit{Job: j, Clear: f.clear, Short: f.Spent(), Offers: f.offers, Wheels: wheels}
 	slices.SortStableFunc(fit.Offers, func(a, b Offer) int {
 		return cmp.Or(cmp.Compare(a.Score, b.Score), cmp.Compare(len(a.Changes), len(b.Changes)))
 	})
+	fit.Offers = withoutTwins(j, f.band, fit.Offers)
 	fit.Offers = fit.Offers[:min(len(fit.Offers), maxOffers)]
 	return fit, nil
 }
@@ -71,8 +82,9 @@ type fitSearch struct {
 	*pattern.Evaluator
 	ctx    context.Context
 	job    *job.Job
-	before []looks // on each blank
-	clear  bool    // whether the job clears as it is
+	before []looks  // on each blank
+	band   job.Band // of the first
+	clear  bool     // whether the job clears as it is
 	offers []Offer
 }
 

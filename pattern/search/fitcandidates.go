@@ -8,28 +8,35 @@ import (
 )
 
 // seriesFor returns what may rid a motif of a problem: what moves it, what
-// makes it less dense, lighter or smaller, and larger where its marks are short.
+// makes it less dense, lighter or smaller, and larger where its marks are short. They
+// go by the steps of the cures, so that the two come to the same values.
 func seriesFor(d *pattern.Draft, i int, p pattern.Problem) []series {
 	j, alone, runsOn := d.Plan.Job, p.Motifs[1] < 0, d.RunsOn(i)
-	const some = 16 // depths
 	var all []series
 	place := p.Kind == pattern.Rim || p.Kind == pattern.Foot || p.Kind == pattern.Off
 	if place || !alone || p.Kind == pattern.Thin || p.Kind == pattern.Uneven {
-		few := []int{1, 2, 3, 4, 5, 6, 8, 10, 13, 16, 20, 25, 30}
-		all = append(all, moves(j, i, 0, 1, few), moves(j, i, 0, -1, few))
+		all = append(all, moves(j, i, 0, 1), moves(j, i, 0, -1))
 		if !alone && !runsOn {
-			all = append(all, moves(j, i, 1, 0, few), moves(j, i, -1, 0, few))
+			all = append(all, moves(j, i, 1, 0), moves(j, i, -1, 0))
+		}
+		if !alone {
+			all = append(all, otherRepeats(j, i)...)
 		}
 	}
 	if p.Kind == pattern.Crowded || p.Kind == pattern.Shallow || p.Kind == pattern.Tight {
 		all = append(all, countsDown(j, i)...)
 	}
-	all = append(all, depths(j, i, j.Length.Step(), some))
+	all = append(all, depths(j, i, j.Length.Step()))
 	if !place {
 		all = append(all, otherWheels(j, i)...)
 	}
-	if p.Kind == pattern.Tight {
+	switch {
+	case p.Kind == pattern.Tight:
 		all = append(all, straighter(j, i)...)
+	case p.Kind == pattern.Shallow:
+		all = append(all, longer(j, i)...)
+	case p.Kind == pattern.Crowded && alone:
+		all = append(all, tapered(j, i)...)
 	}
 	if shut := closed(j, i); alone && p.Kind == pattern.Crowded && len(shut) > 0 {
 		for _, r := range all { // and then what takes more
@@ -43,10 +50,10 @@ func seriesFor(d *pattern.Draft, i int, p pattern.Problem) []series {
 	}
 	var by [][]float64
 	if p.Kind != pattern.Shallow && p.Kind != pattern.Buried {
-		by = append(by, times(20, 8, 20))
+		by = append(by, smallerTimes())
 	}
 	if alone && (p.Kind == pattern.Crowded || p.Kind == pattern.Shallow || p.Kind == pattern.Tight) {
-		by = append(by, times(20, 60, 20))
+		by = append(by, largerTimes())
 	}
 	for _, keys := range [][]string{{"width"}, {"height"}, {"width", "height"}} {
 		for _, times := range by {

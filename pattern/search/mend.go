@@ -100,7 +100,11 @@ func (f *fitSearch) follow(all []attempt, kept, effort int) {
 // doesn't: a later one may have mended what an earlier one was for.
 func (f *fitSearch) needed(changes []job.Change) []job.Change {
 	for n := 0; n < len(changes); {
-		if fewer := slices.Delete(slices.Clone(changes), n, n+1); f.clears(f.job.With(fewer...)) {
+		one := changes[n]
+		fewer := slices.DeleteFunc(slices.Clone(changes), func(c job.Change) bool {
+			return c.Key == one.Key && (c.Motif == one.Motif || common(f.job, c) && partners(f.job, c.Motif, one.Motif))
+		})
+		if f.clears(f.job.With(fewer...)) {
 			changes = fewer
 		} else {
 			n++
@@ -153,7 +157,7 @@ func (f *fitSearch) seriesFor(j *job.Job, i int, p pattern.Problem) []series {
 	if err != nil {
 		return nil
 	}
-	return seriesFor(d, i, p)
+	return together(j, seriesFor(d, i, p))
 }
 
 // weighed returns a candidate for a job, and what the whole of it then costs.

@@ -21,7 +21,7 @@ type proven struct {
 // first.
 func (s *cureSearch) mildest(g pattern.Group, list []series) []proven {
 	var all []proven
-	for _, one := range list {
+	for _, one := range together(s.Job, list) {
 		if r, ok := s.gentlest(g, one); ok {
 			all = append(all, r)
 		}
@@ -112,13 +112,13 @@ func (s *cureSearch) brings(g pattern.Group, e *pattern.Evaluator, after *job.Jo
 
 // cost returns what a candidate takes from the look: the sum of the shares it
 // changes, where a move is a share of the band or the repeat, and another wheel
-// has a price of its own.
+// or word has a price of its own.
 func (s *cureSearch) cost(c candidate) float64 {
-	const wheel = 0.25
+	const wheel, word = 0.25, 0.2
 	total := 0.0
 	for _, change := range c {
 		has, _ := change.Has(s.Job)
-		switch change.Price() {
+		switch change.Price(s.Job) {
 		case job.ByShare:
 			total += math.Abs(change.Value-has.Value) / max(has.Value, 1e-9)
 		case job.ByHeight:
@@ -129,8 +129,13 @@ func (s *cureSearch) cost(c candidate) float64 {
 			to.X, to.Y = change.At[0], change.At[1]
 			is := s.Box(to)
 			total += math.Abs(is.Middle.X-was.Middle.X)/is.Repeat + math.Abs(is.Middle.Y-was.Middle.Y)/is.Band
-		case job.ByItself:
+		case job.ByRange:
+			p, _ := s.Job.Motifs[change.Motif].Kind.Param(change.Key)
+			total += math.Abs(change.Value-has.Value) / (p.Max - p.Min)
+		case job.ByWheel:
 			total += wheel
+		case job.ByWord:
+			total += word
 		}
 	}
 	return total

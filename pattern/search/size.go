@@ -46,6 +46,10 @@ func wholeOf(m job.Motif, key string) float64 {
 	return 1
 }
 
+// smallerTimes and largerTimes are the factors by which sizes are tried.
+func smallerTimes() []float64 { return times(50, 10, 50) }
+func largerTimes() []float64  { return times(50, 150, 50) }
+
 // times returns factors from one to another, one part of a whole apart.
 func times(from, to, parts int) []float64 {
 	var all []float64

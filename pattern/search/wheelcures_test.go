@@ -54,7 +54,7 @@ func TestTightCures(t *testing.T) {
 	j := jobOn(straight(t), 4, swag)
 	j.Rack = j.Rack[:2]
 	j.Rack[fine].Radius = 20
-	curesAll(t, j, pattern.Tight, `motif 1 (swag): wheel = "fine", or a wheel up to `)
+	curesAll(t, j, pattern.Tight, `motif 1 (swag): sag = 0.03, or motif 1 (swag): wheel = "fine", or a wheel up to `)
 }
 
 // A cure that is offered for one blank of a set clears it as one of the set: 2.4 mm

@@ -83,7 +83,7 @@ func finishes(j *job.Job) []string {
 		"Felt and compound: widens every groove a little; keep it wet and off the thin rim.",
 		"Acid: at a licensed shop only; takes glass off lands and rim too.",
 		"Reheating: rounds every edge, may move the rim, and asks for annealing afterwards.",
-		"Say which with finish under [shop] in the job, and this sheet tells what to mind.",
+		"Say which with finish under [shop] in the job, and this sheet says what to watch for.",
 	}
 }
 

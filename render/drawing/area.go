@@ -2,10 +2,9 @@ package drawing
 
 import "roundlay/geometry"
 
-// Area is the inside of several polygons in one mark: every place that they go
-// round more often one way than the other. Polygons that run the same way round
-// add up, however they overlap, without a seam where they meet; one that runs
-// the other way inside another is a hole.
+// Area is the inside of several polygons in one mark, by the nonzero winding rule.
+// Polygons that run the same way round add up, however they overlap, without a seam
+// where they meet. One that runs the other way inside another is a hole.
 type Area struct {
 	Outlines [][]geometry.Point
 	Ink      Ink

@@ -63,9 +63,9 @@ func (d Drawing) Moved(m geometry.Motion) Drawing {
 	return d.placed(m.Apply, math.Atan2(m.Sin, m.Cos))
 }
 
-// Stretched returns the drawing with every place multiplied by across and up,
-// for a printer that is not true. Strokes keep their width; words go by the
-// smaller of the two, so that they keep to the room they were set in.
+// Stretched returns the drawing with every place multiplied by across and up, for a
+// printer that is not true. Strokes keep their width. Words are scaled by the
+// smaller of the two, so that they stay in the room they were set in.
 func (d Drawing) Stretched(across, up float64) Drawing {
 	stretch := func(p geometry.Point) geometry.Point {
 		return geometry.Point{X: across * p.X, Y: up * p.Y}
@@ -121,8 +121,8 @@ func (d Drawing) each(change func(Mark) []Mark) Drawing {
 	return out
 }
 
-// Box returns the smallest box round every place in the drawing. It leaves out
-// the width of strokes and, but for the places they are set at, words.
+// Box returns the smallest box round every place in the drawing. It ignores the
+// width of strokes, and of words it counts only the places they are set at.
 func (d Drawing) Box() geometry.Box {
 	box := geometry.EmptyBox()
 	for _, marks := range d.layers {
@@ -135,11 +135,11 @@ func (d Drawing) Box() geometry.Box {
 	return box
 }
 
-// farthest is how far off the origin a mark may lie, in millimetres: far beyond
-// any paper, near enough for the numbers of every file format.
+// farthest is the greatest distance of a mark from the origin, in millimetres: beyond
+// any paper, and within the numbers of every file format.
 const farthest = 1e5
 
-// Check returns an error if a mark has no place, or none that could be printed.
+// Check returns an error if a mark has no points, or one that can't be printed.
 func (d Drawing) Check() error {
 	for layer, marks := range d.layers {
 		for i, m := range marks {

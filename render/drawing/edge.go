@@ -15,7 +15,7 @@ func (d Drawing) EdgesFirst(layer Layer) Drawing {
 	return out
 }
 
-// height returns how high a mark lies where edges are lowest.
+// height returns the rank of a mark in that order, the lowest first.
 func height(m Mark) int {
 	switch m := m.(type) {
 	case Stroke:

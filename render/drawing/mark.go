@@ -7,9 +7,9 @@ import (
 	"roundlay/geometry"
 )
 
-// Mark is one thing drawn: a Stroke, a Fill, an Area or a Text. One more kind has
-// these methods, and is drawn by whatever writes files; until then that refuses
-// it with Unknown, so that no mark is left out unnoticed.
+// Mark is one thing drawn: a Stroke, a Fill, an Area or a Text. A new kind needs these
+// methods, and code in every writer of files. A writer that lacks it returns Unknown,
+// so that no mark is left out unnoticed.
 type Mark interface {
 	// places returns every place that decides where the mark lies.
 	places() []geometry.Point
@@ -23,7 +23,7 @@ type Mark interface {
 	ink() Ink
 }
 
-// Unknown returns the error of what can't draw a mark.
+// Unknown returns the error of a writer that can't draw a mark.
 func Unknown(m Mark) error { return fmt.Errorf("a mark of the kind %T is not drawn here", m) }
 
 // Cap is how the ends of a stroke are finished.
@@ -51,10 +51,10 @@ func (p Pen) Same(q Pen) bool {
 	return p.Width == q.Width && p.Ink == q.Ink && p.Cap == q.Cap && slices.Equal(p.Dash, q.Dash)
 }
 
-// Name is what a mark is of, in files that can say so.
+// Name is what a mark belongs to, for files that can hold names.
 type Name struct {
-	ID    string // such as cut-12; none is a mark without a name
-	Title string // the same for a person
+	ID    string // such as cut-12; empty for a mark without a name
+	Title string // the same for people
 }
 
 // Stroke is a line through points. A closed one runs back to its first point.

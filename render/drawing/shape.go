@@ -7,7 +7,7 @@ import (
 	"roundlay/geometry"
 )
 
-// Flatness is the farthest a polyline leaves the arc it stands for, in
+// Flatness is the greatest distance from a polyline to the arc it stands for, in
 // millimetres: a fortieth of a dot at 600 dots to the inch.
 const Flatness = 0.001
 

@@ -6,9 +6,9 @@ import (
 	"roundlay/geometry"
 )
 
-// Thinned returns a polyline without the points it can do without: those it
-// leaves out lie within a tolerance of it (Ramer, Douglas and Peucker). Both
-// ends stay. A circle of Flatness keeps all its points up to four times that.
+// Thinned returns a polyline without unneeded points: those it leaves out lie within
+// a tolerance of it (Ramer, Douglas and Peucker). Both ends stay. A circle of Flatness
+// keeps all its points up to a tolerance of four times that.
 func Thinned(points []geometry.Point, tolerance float64) []geometry.Point {
 	if len(points) < 3 {
 		return points
@@ -38,8 +38,7 @@ func distanceTo(p, a, b geometry.Point) float64 {
 	return r2.Norm(r2.Sub(p, r2.Add(a, r2.Scale(t, along))))
 }
 
-// Simplified returns the drawing without the points of lines that they can do
-// without.
+// Simplified returns the drawing without unneeded points, on all layers.
 func (d Drawing) Simplified(tolerance float64) Drawing {
 	return d.each(func(m Mark) []Mark { return []Mark{m.thinned(tolerance)} })
 }
@@ -65,8 +64,8 @@ func (a Area) thinned(tolerance float64) Mark {
 
 func (t Text) thinned(float64) Mark { return t }
 
-// Thinned returns the drawing with the fills and lines of one layer without the
-// points they can do without.
+// Thinned returns the drawing without unneeded points in the fills and lines of one
+// layer.
 func (d Drawing) Thinned(layer Layer, tolerance float64) Drawing {
 	var only Drawing
 	only.layers[layer] = d.layers[layer]

@@ -1,9 +1,9 @@
-// Package lettering sets one line of words in the Go fonts, which come with the
-// program: the same widths everywhere, and no font of the machine's.
+// Package lettering measures and breaks words in the Go fonts. These come with the
+// program, so widths are the same on every machine.
 //
-// [Load] comes first. Of the [Letters] it returns, Lines breaks words into lines of
-// a width, Shortened cuts them off, and Width and Box say how much room they take;
-// what draws them asks for Face and Start.
+// Call [Load] first. It returns [Letters]: Lines breaks words into lines of a width,
+// Shortened cuts them off, and Width and Box say how much room they take. Code that
+// draws words uses Face and Start.
 package lettering
 
 import (

@@ -3,8 +3,8 @@ package lettering
 import "strings"
 
 // Lines breaks words into lines no wider than a width in millimetres, at a size
-// in points. A word that is wider on its own is broken too. The fonts move no
-// letters together, so a line is as wide as its words and the spaces between.
+// in points. A word that is wider on its own is broken too. The fonts have no
+// kerning, so a line is as wide as its words and the spaces between.
 func (l *Letters) Lines(words string, size float64, bold bool, width float64) []string {
 	space := l.Width(" ", size, bold)
 	var lines []string
@@ -33,8 +33,7 @@ func (l *Letters) Lines(words string, size float64, bold bool, width float64) []
 	return lines
 }
 
-// Shortened returns words that are no wider than a width, cut off at the end
-// where they are.
+// Shortened returns words cut off at the end to be no wider than a width.
 func (l *Letters) Shortened(words string, size float64, bold bool, width float64) string {
 	if l.Width(words, size, bold) <= width {
 		return words

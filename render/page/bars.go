@@ -20,9 +20,9 @@ type Bar struct {
 	Under bool
 }
 
-// CheckBars returns the bars every page carries: 100 mm across and up, and
-// where the user's unit is the inch 4 in across and up as well. These lie back
-// to back with the others when they begin at the same place.
+// CheckBars returns the bars every page carries: 100 mm across and up, and for
+// users of inches 4 in across and up as well. Drawn from the same place, the two
+// sorts lie back to back.
 func CheckBars(unit geometry.Unit) []Bar {
 	bars := []Bar{
 		{Length: 100, Steps: 10, Label: "100 mm"},
@@ -36,7 +36,7 @@ func CheckBars(unit geometry.Unit) []Bar {
 	return bars
 }
 
-// Sizes on paper, in millimetres but for the label's.
+// Sizes on paper, in millimetres except the label's.
 const (
 	barWidth      = 0.2 // of the pen: a fifth of what a ruler divides
 	endTick       = 3.0
@@ -47,8 +47,8 @@ const (
 	BarDepth      = barLabelAbove + barCapHeight
 )
 
-// Marks draws the bar from a place on. The line ends, flat, at its length to the
-// dot; the ticks stand across its ends.
+// Marks draws the bar from a place on. The line has flat ends, so that it is exactly
+// as long as it says; the ticks stand across its ends.
 func (b Bar) Marks(at geometry.Point) []drawing.Mark {
 	pen := drawing.Pen{Width: barWidth, Cap: drawing.FlatCap}
 	line := func(x0, y0, x1, y1 float64) drawing.Mark {
@@ -81,7 +81,7 @@ func (b Bar) Place(at geometry.Point, along, beside float64) geometry.Point {
 func (b Bar) label(at geometry.Point) drawing.Text {
 	foot := barLabelAbove
 	text := drawing.Text{Words: b.Label, Size: barLabelSize, Align: drawing.Centre}
-	// The words' own foot is nearest the bar only where they rise away from it.
+	// The words' foot is on the bar's side only where they rise away from it.
 	if b.Up {
 		text.Turn = math.Pi / 2
 	}

@@ -1,7 +1,7 @@
 package page
 
-// cautions go on every page that may lie at the bench, the short ones where there
-// is little room.
+// cautions go on every page that may be used at the bench, the short ones where
+// there is little room.
 const (
 	cautions = "Cutting glass can hurt. Keep wheel and glass wet: dry glass dust harms the lungs, and lead glass poisons. " +
 		"Wear eye protection. Keep electricity away from water, behind a residual-current switch. Cut annealed glass only. " +

@@ -31,7 +31,7 @@ func RunOn(notes []Note) []Note {
 // Column sets notes one below another. Its lengths are shares of a note's size.
 type Column struct {
 	Letters *lettering.Letters
-	Leading float64     // from line to line, and half as much again of what is over 1 between notes
+	Leading float64     // from line to line; between notes there is half as much again of what exceeds 1
 	Hang    float64     // how far words stand in from their mark
 	Ink     drawing.Ink // of marks
 }
@@ -45,7 +45,7 @@ func NewColumn(letters *lettering.Letters) Column {
 	return Column{Letters: letters, Leading: Leading, Hang: 1.6}
 }
 
-// Of words that are read at arm's length beside running water.
+// Sizes of words that are read at arm's length beside running water.
 const (
 	BenchSize    = 12.0 // in points: nothing there is smaller
 	BenchLeading = 1.3
@@ -53,7 +53,7 @@ const (
 	benchHang    = 6.5  // mm
 )
 
-// NewBenchColumn returns the column of such a page.
+// NewBenchColumn returns the column of a page that is read at the bench.
 func NewBenchColumn(letters *lettering.Letters) Column {
 	return Column{Letters: letters, Leading: BenchLeading, Hang: benchHang / (BenchSize * lettering.MillimetresPerPoint)}
 }
@@ -78,15 +78,15 @@ func (c Column) Lines(n Note, width float64) [][]drawing.Text {
 	return lines
 }
 
-// Set sets notes into a box, from its top down. It returns what it set, how far
-// down that reaches, and the notes that found no room.
+// Set sets notes into a box, from its top down. It returns the marks, how far down
+// they reach, and the notes that found no room.
 func (c Column) Set(notes []Note, box geometry.Box) (set []drawing.Mark, y float64, rest []Note) {
 	y = box.Max.Y
 	width, _ := box.Size()
 	for i, n := range notes {
 		lines := c.Lines(n, width)
 		depth := em(n) * c.Leading * float64(len(lines))
-		if n.Bold && i+1 < len(notes) { // a heading does not stand without what it heads
+		if n.Bold && i+1 < len(notes) { // a heading stays with what it heads
 			next := notes[i+1]
 			depth += em(n)*(c.Leading-1) + float64(len(c.fold(next, width)))*em(next)*c.Leading
 		}
@@ -106,7 +106,7 @@ func (c Column) Set(notes []Note, box geometry.Box) (set []drawing.Mark, y float
 	return set, y, nil
 }
 
-// Depth returns how far down notes reach that are set in a width.
+// Depth returns how far down notes reach when they are set in a width.
 func (c Column) Depth(notes []Note, width float64) float64 {
 	depth := 0.0
 	for _, n := range notes {
@@ -118,7 +118,7 @@ func (c Column) Depth(notes []Note, width float64) float64 {
 // em returns a note's size in millimetres.
 func em(n Note) float64 { return n.Size * lettering.MillimetresPerPoint }
 
-// fold breaks a note into lines of a width, one at least.
+// fold breaks a note into lines of a width, at least one.
 func (c Column) fold(n Note, width float64) []string {
 	if lines := c.Letters.Lines(n.Words, n.Size, n.Bold, width); lines != nil {
 		return lines

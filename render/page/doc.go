@@ -1,10 +1,12 @@
 // Package page holds what every printed page has in common.
 //
-// [ParsePaper] reads which sheet is in the printer, and [ParsePrinted] what a ruler
-// said of its test page. Both go into [Options], whose Portrait and Landscape are the
-// pages to fill: a [Format] knows how large its page is, where on it there is room,
-// and in the end, with Correct, what the file has to say so that this printer
-// makes everything true to size. A [Frame] draws what stands round that room: words
-// at the head, the check [Bar]s and the cautions; a [Column] sets notes into it, and a
-// [Ring] goes round what was found. Paper that won't do is a [PaperError].
+// Start with [DefaultOptions]. [ParsePaper] reads the size of the sheets and
+// [ParsePrinted] what a ruler says of the printer's test page; both go into [Options].
+// Their Portrait and Landscape return the page to fill, a [Format]. It knows the
+// page's size and where on it there is room, and its Correct makes the page of the
+// file that this printer prints true to size.
+//
+// A [Frame] draws what surrounds the room: words at the head, the check [Bar]s and the
+// cautions. A [Column] sets notes into the room, and a [Ring] marks a finding. Paper
+// that can't be used is a [PaperError].
 package page

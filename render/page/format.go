@@ -23,7 +23,7 @@ const (
 	FootRoom = 26.0 // of a page that is read at a desk
 	SideRoom = 2*BarDepth + 3
 	barsEnd  = 4*geometry.MillimetresPerInch + 1 // the longer bar
-	upStart  = BarDepth + 0.5                    // the bar up stands clear of the bar across: each ends where it seems to
+	upStart  = BarDepth + 0.5                    // keeps the bars apart, so that each ends where it seems to
 	UpEnd    = upStart + barsEnd                 // from the corner of the bars to above the bar up
 )
 
@@ -60,8 +60,8 @@ func (f Format) Bar(b Bar) geometry.Point {
 	return at
 }
 
-// Room returns the part of the page between head and foot, down to the left of
-// which the bar up stands.
+// Room returns the part of the page between head and foot. The bar up stands in its
+// lower left.
 func (f Format) Room() geometry.Box {
 	return geometry.Box{
 		Min: geometry.Point{X: f.Margin, Y: f.Margin + f.Foot},
@@ -83,8 +83,8 @@ func (f Format) Above() geometry.Box {
 	return room
 }
 
-// Place returns the shift that puts a drawing's box on the page, as high as it
-// goes and in the middle, clear of the bar up; ok is false where it does not fit.
+// Place returns the shift that puts a drawing's box at the top middle of the page,
+// clear of the bar up; ok is false where it does not fit.
 func (f Format) Place(box geometry.Box) (shift geometry.Motion, ok bool) {
 	width, height := box.Size()
 	for _, room := range []geometry.Box{f.Above(), f.Beside()} {
@@ -97,9 +97,8 @@ func (f Format) Place(box geometry.Box) (shift geometry.Motion, ok bool) {
 	return shift, false
 }
 
-// Correct puts a drawing laid out at the size it is to have on paper on a page
-// of the file: places lie as much closer or farther off as the printer will move
-// them back.
+// Correct turns a drawing at its size on paper into a page of the file: places are
+// moved by as much as the printer will move them back.
 func (f Format) Correct(d drawing.Drawing, label string) printing.Page {
 	across, up := f.Printed.Scale(f.Landscape)
 	if !f.Printed.True() {

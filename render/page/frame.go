@@ -12,13 +12,12 @@ const (
 	printShort = `Print at 100 %, not "fit to page": both bars must read 100 mm.`
 )
 
-// Frame draws what every page carries round what it shows: words at its head,
-// the check bars and the cautions at its foot.
+// Frame draws what every page has round its content: words at its head, the check
+// bars and the cautions at its foot.
 type Frame struct {
 	Column // that its words are set in
 	Unit   geometry.Unit
-	// Corrects says that what a ruler says of the bars can be given back, and has
-	// each bar say how.
+	// Corrects labels each bar with the flag that takes what a ruler says of it.
 	Corrects bool
 
 	sizes sizes
@@ -50,7 +49,7 @@ type Head struct {
 	After  string  // said after the title in smaller letters, if there is room
 	Number string  // such as page 1 of 2
 	About  string  // below the title
-	Aside  float64 // how much of the width below the title is kept for what else stands at the right
+	Aside  float64 // the width below the title that is kept free at the right
 }
 
 // Sizes in the head: points, and millimetres.
@@ -87,11 +86,11 @@ func (fr Frame) Aside(f Format) geometry.Point {
 	return geometry.Point{X: f.Width - f.Margin, Y: f.Height - f.Margin - fr.sizes.drop - asideDrop}
 }
 
-// AsideRoom returns how deep a head is that has a drawing of a depth at its right.
+// AsideRoom returns the depth of a head with a drawing of the given depth at its right.
 func (fr Frame) AsideRoom(depth float64) float64 { return fr.sizes.drop + asideDrop + depth + headAir }
 
-// headStart returns where the head's lines begin: to the right of the bar up, on
-// a page so low that the bar reaches up to them.
+// headStart returns where the head's lines begin: to the right of the bar up on a
+// page so low that the bar reaches them.
 func (f Format) headStart() float64 {
 	const deepHead = 40
 	if f.Height-f.Margin-deepHead < f.corner().Y+UpEnd {
@@ -172,8 +171,8 @@ func (fr Frame) title(h Head, width float64) string {
 	return fr.Letters.Shortened(title+h.Ending, fr.sizes.title, true, width)
 }
 
-// DrawFoot adds the check bars and the cautions, and where to look for what is
-// not on the page, if that is to be said.
+// DrawFoot adds the check bars, the cautions, and see: where to look for what is not
+// on the page, "" for nothing.
 func (fr Frame) DrawFoot(d *drawing.Drawing, f Format, see string) {
 	fr.DrawBars(d, f)
 	notes, box := []Note{{Words: cautions, Size: 7.5}}, f.cautions()
@@ -201,8 +200,8 @@ func (fr Frame) DrawBars(d *drawing.Drawing, f Format) {
 	}
 }
 
-// flag returns the flag that takes what a ruler says of a bar: a page that lies on
-// its side has the bar across along the long side of the paper.
+// flag returns the flag that takes what a ruler says of a bar. On a landscape page
+// the bar across is along the long side of the paper.
 func (f Format) flag(b Bar) string {
 	if b.Up != f.Landscape {
 		return "--printed-up"

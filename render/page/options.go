@@ -12,7 +12,7 @@ type Options struct {
 	Printed Printed
 }
 
-// DefaultOptions returns what holds where nothing else is asked for.
+// DefaultOptions returns the options that hold unless others are asked for.
 func DefaultOptions(unit geometry.Unit) Options {
 	name := "a4"
 	if unit == geometry.Inch {
@@ -27,8 +27,8 @@ func (o Options) Portrait() Format {
 	return o.format(min(o.Paper.Width, o.Paper.Height), max(o.Paper.Width, o.Paper.Height), false)
 }
 
-// Landscape returns the page that lies on its side; of a square sheet there is none
-// but the portrait one.
+// Landscape returns the page that lies on its side; for a square sheet it is the same
+// as Portrait.
 func (o Options) Landscape() Format {
 	return o.format(max(o.Paper.Width, o.Paper.Height), min(o.Paper.Width, o.Paper.Height), o.Paper.Width != o.Paper.Height)
 }
@@ -42,8 +42,8 @@ func (o Options) format(width, height float64, landscape bool) Format {
 	}
 }
 
-// MaxDPI returns the most dots to the inch, in whole ones, that every page can be
-// drawn with, however it lies.
+// MaxDPI returns the largest whole number of dots to the inch with which a page can
+// be drawn both portrait and landscape.
 func (o Options) MaxDPI() float64 {
 	upright, level := o.Portrait(), o.Landscape()
 	return min(printing.MaxDPI(upright.Width, upright.Height), printing.MaxDPI(level.Width, level.Height))

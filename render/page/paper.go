@@ -42,7 +42,7 @@ const PaperForms = "a4, letter, legal, a3, tabloid, or a size such as 210x297mm 
 
 // A side is at least what a check bar of four inches needs with a little air at
 // both ends. No number is within these limits both as inches and as millimetres,
-// so a size written without a unit tells its own.
+// so a size without a unit can be read in one way only.
 const (
 	minSide = 115
 	maxSide = 60 * geometry.MillimetresPerInch

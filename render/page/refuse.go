@@ -7,14 +7,14 @@ import (
 	"roundlay/geometry"
 )
 
-// PaperError is why a job can't go on some paper: what was asked for, what is the
-// matter with it, and what would be accepted.
+// PaperError is why a job can't go on some paper: what was asked for, what is wrong
+// with it, and what would be accepted.
 type PaperError struct{ words string }
 
 func (e *PaperError) Error() string { return e.words }
 
-// Refuse returns the error of paper that is as it is asked for in no way good
-// enough: "read PAPER, which ...; accepted: ...".
+// Refuse returns the error of paper that can't be used: "read PAPER, which ...;
+// accepted: ...".
 func (o Options) Refuse(which, accepted string) error {
 	return &PaperError{fmt.Sprintf("read %q%s; accepted: %s", o.Paper.Name, which, accepted)}
 }

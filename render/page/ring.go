@@ -9,8 +9,8 @@ import (
 	"roundlay/render/drawing"
 )
 
-// Ring is how findings are ringed on a page: a circle round the place, and where
-// its letter stands some way off, a line that leads there.
+// Ring is how findings are ringed on a page: a circle round the place, and a line
+// that leads to its letter where that is not beside it.
 type Ring struct {
 	Radius float64     // in millimetres
 	Pen    drawing.Pen // of the circle
@@ -25,7 +25,8 @@ func (r Ring) Round(centre geometry.Point) []drawing.Mark {
 	return r.edged(drawing.Stroke{Points: circle, Closed: true, Pen: r.Pen})
 }
 
-// On returns what of the ring round a place lies on paper, its pen's width too.
+// On returns the part of the ring round a place that lies on paper with all of its
+// pen's width.
 func (r Ring) On(paper geometry.Outline, centre geometry.Point) []drawing.Mark {
 	circle := drawing.Circle(centre, r.Radius)
 	on := func(q geometry.Point) bool {

@@ -6,8 +6,8 @@ import (
 	"roundlay/render/drawing"
 )
 
-// leadingNumbers returns the numbers that marks begin with and that are alike
-// but for their places, such as those of the cuts.
+// leadingNumbers returns the numbers at the beginning of marks that are alike except
+// for their places, such as those of the cuts.
 func leadingNumbers(marks []drawing.Mark) []drawing.Text {
 	var numbers []drawing.Text
 	for _, m := range marks {
@@ -23,8 +23,8 @@ func leadingNumbers(marks []drawing.Mark) []drawing.Text {
 	return numbers
 }
 
-// writeNumbers writes numbers that are alike as one group, which says once what
-// they look like.
+// writeNumbers writes numbers that are alike as one group, so that the file holds
+// their look once.
 func (o *outlines) writeNumbers(numbers []drawing.Text) {
 	o.begin(numbers[0])
 	o.file.WriteString("\">\n")

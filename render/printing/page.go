@@ -1,13 +1,13 @@
 // Package printing writes pages to files, true to size: SVG for the eye and for
-// drawing programs, PDF for the printer, PNG for the screen. canvas draws them;
-// what canvas leaves open (a PDF's wish not to be scaled, and the same bytes for
-// the same pages) is settled afterwards.
+// drawing programs, PDF for the printer, PNG for the screen.
 //
 // Put a drawing on a [Page], and give that to [SVG], [PDF] or [PNG]. [MaxDPI] says
-// how fine a PNG may be. A page that holds a kind of mark that they can't draw is
-// refused: nothing is left out.
+// how fine a PNG may be. A page with a mark of a kind that they can't draw is refused:
+// nothing is left out.
 //
-// A file is made whole before any of it is handed out, since canvas does not
+// SVG is written here. canvas writes PDF and PNG, and they are completed afterwards: a
+// PDF asks not to be scaled, a PNG says its size, and the same pages make the same
+// bytes. A file is made whole before any of it is handed out, since canvas does not
 // say when a write fails half way.
 package printing
 

@@ -53,7 +53,7 @@ func edges(ctx *canvas.Context, marks []drawing.Mark) {
 	}
 }
 
-// fill fills the inside of outlines, by canvas's own rule: what they go round.
+// fill fills the inside of outlines by canvas's own rule, nonzero winding.
 func fill(ctx *canvas.Context, ink drawing.Ink, outlines ...[]geometry.Point) {
 	ctx.SetFillColor(colour(ink))
 	ctx.SetStrokeColor(canvas.Transparent)
@@ -86,8 +86,8 @@ func stroke(ctx *canvas.Context, s drawing.Stroke) {
 	ctx.DrawPath(0, 0, path(s.Points, s.Closed))
 }
 
-// words sets a text from its left end: told to centre or to end it somewhere,
-// canvas puts the parts of one in two scripts on top of each other.
+// words sets a text from its left end. When canvas centres or right-aligns a text in
+// two scripts, it puts its parts on top of each other.
 func words(ctx *canvas.Context, t drawing.Text, letters *lettering.Letters) {
 	line := canvas.NewTextLine(letters.Face(t.Size, t.Bold, t.Ink), letters.Printable(t.Words), canvas.Left)
 	start := letters.Start(t)
@@ -100,8 +100,8 @@ func words(ctx *canvas.Context, t drawing.Text, letters *lettering.Letters) {
 	ctx.Pop()
 }
 
-// path gives canvas no more points than flatness asks for, and places to a
-// micrometre, which keeps files short: a circle stays true within 0.002 mm.
+// path gives canvas only the points that flatness needs, to a micrometre, which keeps
+// files short: a circle stays true within 0.002 mm.
 func path(points []geometry.Point, closed bool) *canvas.Path {
 	p := &canvas.Path{}
 	for i, q := range drawing.Thinned(points, drawing.Flatness) {

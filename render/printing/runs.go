@@ -27,9 +27,9 @@ type runs struct {
 	worth   []bool // whether a run, defined once, makes the file shorter
 }
 
-// findRuns puts runs that recur in the place of their letters. Round by round it
-// joins marks in twos, where a mark goes better with the one after it than that
-// one with the next; so words grow, and phrases of words.
+// findRuns replaces letters by runs that recur. Each round joins pairs of marks where
+// a mark occurs with its successor at least as often as that with the next. So words
+// grow, and then phrases.
 func findRuns(lines [][]mark, letters int) runs {
 	const often = 3
 	r := runs{letters: letters}
@@ -64,9 +64,9 @@ func findRuns(lines [][]mark, letters int) runs {
 	return r
 }
 
-// weigh finds the runs worth their definition: those that save more uses, where
-// they stand, than they are made of. The parts of one that is not stand in its
-// place, and are older, so that they are weighed after it.
+// weigh finds the runs worth their definition: those that save more uses than they
+// consist of. A run that is not worth it is replaced by its parts, which are older
+// and so are weighed after it.
 func (r *runs) weigh(lines [][]mark) {
 	r.worth = make([]bool, len(r.all))
 	uses := make([]int, r.letters+len(r.all))

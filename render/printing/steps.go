@@ -7,15 +7,15 @@ import (
 	"strings"
 )
 
-// steps writes the data of an SVG path as steps from place to place, which are
-// shorter than the places and, of rounded numbers, exact. A command holds until
-// the next; numbers have a space between only where nothing else parts them.
+// steps writes the data of an SVG path as steps from place to place. They are shorter
+// than places and, as numbers are rounded first, exact. A command holds until the
+// next. A space goes between numbers only where nothing else separates them.
 type steps struct {
 	file          *bytes.Buffer
 	x, y          int // where it is, in thousandths
 	startX        int // where the outline began, and where its end leads back to
 	startY        int
-	overX, overY  int    // what the last bend went towards
+	overX, overY  int    // the last curve's control point
 	command, last string // the last command and number written
 }
 
@@ -46,8 +46,9 @@ func (s *steps) line(x, y int) {
 	s.x, s.y = x, y
 }
 
-// quad bends to a place, towards another on the way. A bend that goes on from
-// another as straight as letters do, to within a tolerance, is known by its end.
+// quad adds a quadratic curve to (x, y) with its control point at (overX, overY). A
+// curve that continues the last one smoothly, to within a tolerance, needs only its
+// end.
 func (s *steps) quad(overX, overY, x, y, tolerance int) {
 	onX, onY := 2*s.x-s.overX, 2*s.y-s.overY
 	if (s.command == "q" || s.command == "t") && max(onX-overX, overX-onX, onY-overY, overY-onY) <= tolerance {
@@ -59,7 +60,7 @@ func (s *steps) quad(overX, overY, x, y, tolerance int) {
 	s.x, s.y, s.overX, s.overY = x, y, overX, overY
 }
 
-// end leads the outline back to its beginning.
+// end closes the outline.
 func (s *steps) end() {
 	s.write("z")
 	s.x, s.y = s.startX, s.startY
@@ -93,7 +94,7 @@ func thousandths(n int) string {
 	if n >= 1000 {
 		whole = strconv.Itoa(n / 1000)
 	}
-	part := strconv.Itoa(1000 + n%1000)[1:] // with the noughts before it
+	part := strconv.Itoa(1000 + n%1000)[1:] // with leading zeros
 	return sign + whole + "." + strings.TrimRight(part, "0")
 }
 

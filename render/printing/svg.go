@@ -12,12 +12,12 @@ import (
 	"roundlay/render/lettering"
 )
 
-// SVG writes a page as a picture true to size, one group a layer. Words are
-// outlines, since of the programs that open SVG only browsers read a font from
-// the file, and others would set the words in one of their own, a sixth longer;
-// the words themselves lie on the outlines, unpainted, to be found and copied.
-// What has a name is an element of its own. Other lines of one pen that follow
-// on each other are one path, as fills of one ink are, which halves the file.
+// SVG writes a page as a picture true to size, one group a layer. Words are outlines:
+// only browsers read a font from an SVG file, and other programs would set the words
+// in a font of their own, a sixth longer. The words themselves lie on the outlines,
+// unpainted, so that they can be found and copied. Each named thing is an element of
+// its own. Consecutive unnamed lines of one pen are one path, and so are fills of one
+// ink, which halves the file.
 func SVG(w io.Writer, title string, page Page, letters *lettering.Letters) error {
 	if err := page.check(); err != nil {
 		return err
@@ -85,7 +85,7 @@ type paths struct {
 	steps  steps   // along it
 }
 
-// flatness is how far lines may leave their places besides: an eighth of a dot.
+// flatness is how far lines may deviate to save points: an eighth of a dot.
 const flatness = 0.005
 
 // Places are written to the micrometre; those of greys, which nobody measures, to

@@ -33,9 +33,9 @@ func named(marks []drawing.Mark) (things []thing, others []drawing.Mark) {
 	return things, others
 }
 
-// things writes each thing as one path with its id, so that no id is in a file
-// twice. A thing is drawn with the pen of its first piece, and what is drawn
-// alike says so once.
+// things writes each thing as one path with its id, so that no id is in a file twice.
+// A thing is drawn with the pen of its first piece. Things drawn alike share a group
+// that holds their look.
 func (p *paths) things(things []thing) {
 	for i := 0; i < len(things); {
 		alike := look(things[i].pieces[0])

@@ -15,8 +15,8 @@ const (
 	wholeFontsSum = 0xB1B0AFBA
 )
 
-// clearTimestamps takes the time of writing out of a TrueType font, and mends its sums.
-// Other data it leaves alone. It reports whether it was given a font.
+// clearTimestamps takes the time of writing out of a TrueType font and corrects its
+// checksums. Other data is left alone. It reports whether it was given a font.
 func clearTimestamps(font []byte) bool {
 	if !bytes.HasPrefix(font, []byte{0, 1, 0, 0}) || len(font) < tableRecords {
 		return false

@@ -11,7 +11,8 @@ import (
 	"roundlay/pattern/search"
 )
 
-// known has the plans of jobs that were laid out in this run of tests, by order. They are shared: nothing changes a plan once it is made.
+// known has the plans of jobs that were laid out in this run of tests, by order. They
+// can be shared because nothing changes a plan once it is made.
 var known sync.Map
 
 // order is a job that is laid out on all of its blanks, or on the first alone.

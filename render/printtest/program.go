@@ -1,5 +1,9 @@
-// Package printtest lets tests ask other programs what they see on a page:
-// where lines lie in a PDF file, and where there is ink on its picture.
+// Package printtest lets tests ask other programs what they see on a page.
+//
+// [Plan] and [Plans] lay a job out once for all tests of a package. Of a finished file,
+// [Trace] returns the paths of a PDF and [Letters] its letters; [PopplerPicture],
+// [MuPDFPicture], [LibrsvgPicture], [BrowserPicture] and [Spooled] return its picture
+// in dots. [Program] skips a test whose program is not installed.
 package printtest
 
 import (

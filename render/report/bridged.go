@@ -8,8 +8,8 @@ import (
 	"roundlay/pattern"
 )
 
-// bridged says where a wheel that is too large for a hollow bites, how much glass
-// it leaves there, and which wheel would go in.
+// bridged says how deep a wheel that is too large for a hollow bites, how much glass
+// it leaves there, and which wheel would fit.
 func bridged(p *pattern.Plan, f pattern.Finding, u geometry.Unit) string {
 	c := &p.Cuts[(f.Cuts[0]-1)%len(p.Cuts)]
 	words := fmt.Sprintf("the wheel is too large for the hollow and rests on two places: asked %s deep, it bites up to %s", u.FormatDecimal(c.Asked), u.FormatDecimal(c.Bridge.Depth))

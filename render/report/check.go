@@ -30,8 +30,8 @@ type checkSetJSON struct {
 	Set    setJSON     `json:"set"`
 }
 
-// CheckJSON writes the findings of one plan, or those of a set, blank by blank,
-// and what its blanks have to do with one another.
+// CheckJSON writes the findings of one plan, or of a set blank by blank with a
+// comparison of its blanks.
 func CheckJSON(w io.Writer, plans []*pattern.Plan, s *pattern.Set) error {
 	out := checkSetJSON{Schema: schema, Title: plans[0].Job.Title, Clear: true, Blanks: []checkJSON{}}
 	for _, p := range plans {
@@ -48,7 +48,7 @@ func CheckJSON(w io.Writer, plans []*pattern.Plan, s *pattern.Set) error {
 	return write(w, out)
 }
 
-// Check writes the findings for reading, group by group.
+// Check writes the findings as text, group by group.
 func Check(w io.Writer, p *pattern.Plan) error {
 	var b strings.Builder
 	Heading(&b, p)
@@ -90,11 +90,11 @@ func band(p *pattern.Plan) string {
 	return fmt.Sprintf("Band from %s to %s above the table", u.Format(p.Band.Foot), u.Format(p.Band.Top))
 }
 
-// upper returns a sentence of our own with a capital at its beginning.
+// upper returns one of our own sentences with a capital at its beginning.
 func upper(words string) string { return strings.ToUpper(words[:1]) + words[1:] }
 
-// slightOff is how far in radius, in mm, a glass may leave its band's cone before
-// that is said.
+// slightOff is how far in radius, in mm, a glass may deviate from its band's cone
+// before that is reported.
 const slightOff = 0.005
 
 // shape says what surface the band is drawn on.
@@ -112,13 +112,22 @@ func shape(p *pattern.Plan) string {
 	return words
 }
 
-// notes says what is no finding, and yet good to know.
+// notes returns the remarks that are not findings.
 func notes(p *pattern.Plan) []string {
-	return slices.Concat(Doubts(p), Readings(p), gored(p), paperNotes(p, p.Outside()), floorless(p), heightsOf(p))
+	return slices.Concat(Doubts(p), slight(p), Readings(p), gored(p), paperNotes(p, p.Outside()), floorless(p), heightsOf(p))
 }
 
-// heightsOf says of each motif whose place is given as a length up how high that is
-// above the table, from where its owner may have measured it.
+// slight lists the misses that are too small to be findings, the worst of each kind.
+func slight(p *pattern.Plan) []string {
+	var words []string
+	for _, g := range p.SlightGroups() {
+		words = append(words, fmt.Sprintf("no finding, for no hand holds so little: %s: %s.", about(p, g), Measured(p, g.Worst())))
+	}
+	return words
+}
+
+// heightsOf gives the height above the table of each motif that the job places by a
+// length up, since its owner may have measured from the table.
 func heightsOf(p *pattern.Plan) []string {
 	var words []string
 	for i, m := range p.Job.Motifs {
@@ -133,15 +142,15 @@ func heightsOf(p *pattern.Plan) []string {
 	return words
 }
 
-// floorless says of a glass whose floor was not measured what was taken for it.
+// floorless says what is assumed for a floor that was not measured.
 func floorless(p *pattern.Plan) []string {
 	if p.Blank.ThinInner().FloorKnown() {
 		return nil
 	}
-	return []string{"the floor was not measured: glass left is told as if the inside ran on down to the table."}
+	return []string{"the floor was not measured: glass left is worked out as if the inside ran on down to the table."}
 }
 
-// gored says of a curved glass how its paper is made.
+// gored says how the paper of a curved glass is made.
 func gored(p *pattern.Plan) []string {
 	face, u := p.Outside(), p.Job.Length
 	if !face.Curved() || p.Ungored() {
@@ -153,7 +162,7 @@ func gored(p *pattern.Plan) []string {
 	return append([]string{words}, drawnIn(p)...)
 }
 
-// drawnIn says which band, a little lower, would have paper in one piece.
+// drawnIn says which slightly shorter band would have paper in one piece.
 func drawnIn(p *pattern.Plan) []string {
 	band, ok := p.DrawnIn()
 	if !ok {
@@ -170,8 +179,8 @@ func drawnIn(p *pattern.Plan) []string {
 		which, strings.TrimSuffix(foot, unit), strings.TrimSuffix(top, unit))}
 }
 
-// shortMarks says of marks too short for the depth asked how deep they come out,
-// and how long a mark has to be to reach it there.
+// shortMarks lists the marks that are too short for the depth asked: how deep they
+// come out, and how long a mark must be to reach that depth.
 func shortMarks(p *pattern.Plan) []string {
 	var said []string
 	u := p.Job.Length
@@ -215,18 +224,23 @@ func heading(p *pattern.Plan, g pattern.Group) string {
 	if len(g.Motifs) == 0 {
 		return words
 	}
-	names := make([]string, len(g.Motifs))
-	for i, m := range g.Motifs {
-		names[i] = fmt.Sprintf("motif %d (%s)", m+1, p.Job.Motifs[m].Kind.Name)
-	}
-	words += fmt.Sprintf(": %s, %s", strings.Join(names, " and "), strings.Join(g.Parts, " and "))
+	words += ": " + about(p, g)
 	if p.Periods() > 1 {
 		words += fmt.Sprintf("; the same %d times round the glass", p.Periods())
 	}
 	return words
 }
 
-// placed says where the worst of a group is.
+// about names the motifs of a group of findings, and their parts.
+func about(p *pattern.Plan, g pattern.Group) string {
+	names := make([]string, len(g.Motifs))
+	for i, m := range g.Motifs {
+		names[i] = fmt.Sprintf("motif %d (%s)", m+1, p.Job.Motifs[m].Kind.Name)
+	}
+	return fmt.Sprintf("%s, %s", strings.Join(names, " and "), strings.Join(g.Parts, " and "))
+}
+
+// placed writes where the worst finding of a group is.
 func placed(b *strings.Builder, p *pattern.Plan, g pattern.Group) {
 	worst := g.Worst()
 	fmt.Fprintf(b, "   worst in repeat %d, %s above the table\n", worst.Repeat, p.Job.Length.Format(worst.Height))
@@ -240,8 +254,8 @@ func cutsAre(g pattern.Group) string {
 	return "cuts"
 }
 
-// cutItems names the cuts or pairs of cuts of a group; none of a finding on the
-// whole glass.
+// cutItems names the cuts or pairs of cuts of a group. A finding on the whole
+// glass has none.
 func cutItems(g pattern.Group) []string {
 	var items []string
 	for _, f := range g.Findings {
@@ -252,7 +266,7 @@ func cutItems(g pattern.Group) []string {
 	return items
 }
 
-// Measured says what a finding measured and what was wanted.
+// Measured says what was measured for a finding and what was wanted.
 func Measured(p *pattern.Plan, f pattern.Finding) string {
 	measured, wanted := figures(p.Job.Length, f)
 	if f.Share {
@@ -274,7 +288,7 @@ func Measured(p *pattern.Plan, f pattern.Finding) string {
 	case pattern.Buried:
 		return fmt.Sprintf("a cut %s deep buries the wheel's shoulders; %s is the most for this edge", measured, wanted)
 	case pattern.Tight:
-		return fmt.Sprintf("the wheel stands %s off the bent line at the ends of its contact; %s is the most", measured, wanted)
+		return fmt.Sprintf("the wheel deviates %s from the bent line at the ends of its contact; %s is the most", measured, wanted)
 	case pattern.Uneven:
 		return fmt.Sprintf("the glass is too curved for its paper: gores as narrow as can be handled are %s out at their edges; %s is the most",
 			measured, wanted)
@@ -292,8 +306,8 @@ func ofLand(f pattern.Finding) bool {
 	return f.Kind == pattern.Crowded || f.Kind == pattern.Off && len(f.Cuts) == 2
 }
 
-// figures writes what a finding measured and what was wanted, so that the two
-// never read alike.
+// figures writes what was measured and what was wanted, with enough digits that
+// the two differ in print.
 func figures(u geometry.Unit, f pattern.Finding) (measured, wanted string) {
 	switch {
 	case f.Share:
@@ -309,8 +323,8 @@ func figures(u geometry.Unit, f pattern.Finding) (measured, wanted string) {
 	return u.FormatAgainst(geometry.Breach{Measured: f.Measured, Bound: f.Wanted})
 }
 
-// limited writes what was measured and a limit of the job's as its owner wrote
-// it, as a fraction; where these would read alike, both as decimals.
+// limited writes a measured length and the job's limit as fractions, the limit as
+// its owner wrote it, or both as decimals where the fractions would be the same.
 func limited(u geometry.Unit, f pattern.Finding) (measured, wanted string) {
 	if u.FormatDecimal(f.Measured) == u.FormatDecimal(f.Wanted) || u.Setting(f.Wanted).Length <= f.Measured {
 		return u.FormatAgainst(geometry.Breach{Measured: f.Measured, Bound: f.Wanted})
@@ -318,8 +332,8 @@ func limited(u geometry.Unit, f pattern.Finding) (measured, wanted string) {
 	return u.FormatDecimal(f.Measured), u.Format(f.Wanted)
 }
 
-// heights writes two heights to the caliper's step or, where they would read
-// alike, as decimals.
+// heights writes two heights to the caliper's step, or as decimals where those
+// would be the same.
 func heights(u geometry.Unit, f pattern.Finding) (measured, wanted string) {
 	if u.Format(f.Measured) == u.Format(f.Wanted) {
 		return u.FormatAgainst(geometry.Breach{Measured: f.Measured, Bound: f.Wanted})
@@ -327,8 +341,8 @@ func heights(u geometry.Unit, f pattern.Finding) (measured, wanted string) {
 	return u.Format(f.Measured), u.Format(f.Wanted)
 }
 
-// shares writes the share that was measured and the one wanted, in hundredths
-// or as fine as it takes to tell them apart.
+// shares writes the measured and the wanted share in per cent, with as many
+// digits as it takes for them to differ.
 func shares(f pattern.Finding) (both [2]string) {
 	for digits := range 6 {
 		both = [2]string{fmt.Sprintf("%.*f %%", digits, 100*f.Measured), fmt.Sprintf("%.*f %%", digits, 100*f.Wanted)}

@@ -12,8 +12,8 @@ import (
 	"roundlay/pattern/search"
 )
 
-// CheckSet writes the findings of a set for reading: what its blanks share once,
-// and of each blank whether it clears and what is its own.
+// CheckSet writes the findings of a set as text: what its blanks share once, and
+// for each blank whether it clears and what is its own.
 func CheckSet(w io.Writer, plans []*pattern.Plan) error {
 	var b strings.Builder
 	b.WriteString(setHeading(plans) + "\n")
@@ -62,8 +62,8 @@ func calibrated(p *pattern.Plan) []string {
 	return nil
 }
 
-// saidOf writes what is said of plans: once what is said of all of them, and
-// what is said of some with the names of these before it.
+// saidOf writes the lines that plans have in common once, and a line of some of
+// them after their names.
 func saidOf(b *strings.Builder, plans []*pattern.Plan, lines func(*pattern.Plan) []string) {
 	var order []string
 	of := map[string][]int{}
@@ -146,8 +146,8 @@ func minLand(p *pattern.Plan) string {
 	return "over " + u.FormatDown(search.Within)
 }
 
-// finely writes a length that must not be below a limit: as fine as it takes to
-// see whether it is.
+// finely writes a length that must not be below a limit, with enough digits to show
+// whether it is.
 func finely(u geometry.Unit, mm, limit float64) string {
 	if mm >= limit {
 		return u.FormatDecimal(mm)
@@ -156,7 +156,7 @@ func finely(u geometry.Unit, mm, limit float64) string {
 	return measured
 }
 
-// asksNoLand reports whether some of a job's cuts are to have no land between them.
+// asksNoLand reports whether a job asks for no land between some of its cuts.
 func asksNoLand(p *pattern.Plan) bool {
 	for _, m := range p.Job.Motifs {
 		if m.Land != nil && *m.Land == 0 || m.Land == nil && p.Job.Limits.Land == 0 {
@@ -193,8 +193,8 @@ func sides(p *pattern.Plan) string {
 	return words
 }
 
-// worsts writes what was found on a plan, by its letters, each with the worst that
-// was measured; of many the first.
+// worsts writes the letters of a plan's findings, each with its worst measure; the
+// first few where there are many.
 func worsts(p *pattern.Plan) string {
 	const most = 6
 	var words []string

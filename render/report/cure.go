@@ -9,8 +9,8 @@ import (
 	"roundlay/pattern/job"
 )
 
-// Cure says what is known of mending a finding: the change, what that brings, and what
-// else would do. It is "" where no cure was sought.
+// Cure says how to clear a finding: the change, the findings that it causes, and
+// the alternatives. It is "" where no cure was sought.
 func Cure(p *pattern.Plan, f pattern.Finding) string {
 	cure := f.Cure
 	if cure == nil {
@@ -24,7 +24,11 @@ func Cure(p *pattern.Plan, f pattern.Finding) string {
 		ways = append(ways, changed(p, f, cure.Changes))
 	}
 	for _, or := range cure.Or {
-		ways = append(ways, alternative(p, or))
+		words := alternative(p, f, or)
+		if named, rest, ok := strings.Cut(words, ": "); ok && len(ways) > 0 && strings.HasPrefix(ways[0], named+": ") {
+			words = rest // of the motif that was just named
+		}
+		ways = append(ways, words)
 	}
 	if len(ways) == 0 {
 		return uncured(p, cure)
@@ -44,11 +48,11 @@ func advised(a pattern.Advice) string {
 	}[a]
 }
 
-// uncured says that no change was found, and what there is to know.
+// uncured says that no change was found, and what is known of the limit.
 func uncured(p *pattern.Plan, cure *pattern.Cure) string {
 	words := [...]string{
 		pattern.TriedAll:     "no single change was found that clears it (fit tries several together)",
-		pattern.TriedSome:    "no single change was found that clears it, among as many as are tried on so many cuts",
+		pattern.TriedSome:    "no single change was found that clears it, and with so many cuts not all were tried",
 		pattern.TriedNone:    "none was looked for: there are too many cuts to try changes on",
 		pattern.NothingToTry: "no single change known",
 	}[cure.Tried]
@@ -64,7 +68,7 @@ func uncured(p *pattern.Plan, cure *pattern.Cure) string {
 	return words
 }
 
-// changed says what changes make of a job, those of a motif after its name.
+// changed writes changes of a job, those of a motif after its name.
 func changed(p *pattern.Plan, f pattern.Finding, changes []job.Change) string {
 	after := p.Job.With(changes...)
 	words := make([]string, len(changes))
@@ -79,11 +83,37 @@ func changed(p *pattern.Plan, f pattern.Finding, changes []job.Change) string {
 			words[i] = shorterBand(p, f.Kind, c.Band) + words[i]
 		}
 	}
-	text := strings.Join(words, ", ")
-	if c := changes[0]; c.Motif >= 0 {
-		text = c.Name(p.Job) + ": " + text
+	return strings.Join(byMotif(p, changes, words), "; ")
+}
+
+// byMotif puts what is said of changes after the names of their motifs: those together
+// of which all the same is said.
+func byMotif(p *pattern.Plan, changes []job.Change, words []string) []string {
+	var names, said []string
+	for i, c := range changes {
+		name := ""
+		if c.Motif >= 0 {
+			name = c.Name(p.Job)
+		}
+		if n := len(names); i > 0 && names[n-1] == name {
+			said[n-1] += ", " + words[i]
+		} else {
+			names, said = append(names, name), append(said, words[i])
+		}
 	}
-	return text
+	var all []string
+	for i := 0; i < len(names); {
+		who, same := names[i], i+1
+		for ; same < len(names) && said[same] == said[i]; same++ {
+			who += " and " + names[same]
+		}
+		if who != "" {
+			who += ": "
+		}
+		all = append(all, who+said[i])
+		i = same
+	}
+	return all
 }
 
 // shorterBand says by how much a band's end is drawn in for a finding of a kind.
@@ -103,11 +133,16 @@ func shorterBand(p *pattern.Plan, kind pattern.Kind, band job.Band) string {
 
 func below(top string) string { return "keep it below " + top }
 
-// alternative says what else would do.
-func alternative(p *pattern.Plan, a pattern.Alternative) string {
+// alternative writes another way to clear a finding.
+func alternative(p *pattern.Plan, f pattern.Finding, a pattern.Alternative) string {
 	u := p.Job.Length
-	if len(a.Changes) == 0 {
+	switch {
+	case len(a.Changes) == 0:
 		return fmt.Sprintf("a wheel up to %s across", u.Format(a.Diameter))
+	case a.Changes[0].Motif == job.OfLimits:
+		return accepted(p, a)
+	case a.Changes[0].Key != "band":
+		return changed(p, f, a.Changes)
 	}
 	words := below(u.Format(a.Changes[0].Band.Top))
 	if a.Brings {
@@ -116,7 +151,18 @@ func alternative(p *pattern.Plan, a pattern.Alternative) string {
 	return words
 }
 
-// brought says what a cure brings with it, or "".
+// accepted writes the limit that accepts marks shallower than asked, and their depth.
+func accepted(p *pattern.Plan, a pattern.Alternative) string {
+	u := p.Job.Length
+	c := a.Changes[0]
+	deep := u.FormatDecimal(a.Depths[0])
+	if most := u.FormatDecimal(a.Depths[1]); most != deep {
+		deep += " to " + most
+	}
+	return fmt.Sprintf("accept it: %s.%s = %s (they stay %s deep)", c.Name(p.Job), c.Key, c.Says(p.Job.With(c)), deep)
+}
+
+// brought lists the findings that a cure causes, "" if there are none.
 func brought(p *pattern.Plan, f pattern.Finding, brings []pattern.Brought) string {
 	about, _ := p.About(f)
 	name := func(i int) string { return job.Change{Motif: i}.Name(p.Job) }

@@ -40,6 +40,14 @@ func TestCureWords(t *testing.T) {
 			`motif 1 (leaf): wheel "mitre", or a wheel up to 46.9 mm across`},
 		{pattern.Tight, &pattern.Cure{Or: []pattern.Alternative{{Diameter: 46.9}}, Known: []pattern.Fact{{Kind: pattern.CurveRadius, Length: 45}}},
 			"a wheel up to 46.9 mm across"},
+		{pattern.Shallow, &pattern.Cure{Changes: []job.Change{{Key: "crown", Value: 0.3}}, Or: []pattern.Alternative{
+			{Changes: fewer}, {Changes: []job.Change{{Motif: 1, Key: "rays", Value: 3}}},
+			{Changes: []job.Change{{Motif: job.OfLimits, Key: "reach", Value: 0.15}}, Depths: [2]float64{0.151, 0.182}},
+		}}, "motif 1 (leaf): crown = 0.3, or fronds = 15, or motif 2 (fan): rays = 3, or accept it: limits.reach = 0.15 (they stay 0.15 mm to 0.18 mm deep)"},
+		{pattern.Shallow, &pattern.Cure{Or: []pattern.Alternative{
+			{Changes: []job.Change{{Motif: job.OfLimits, Key: "reach", Value: 0.15}}, Depths: [2]float64{0.151, 0.152}},
+		}}, "accept it: limits.reach = 0.15 (they stay 0.15 mm deep)"},
+		{pattern.Crowded, &pattern.Cure{Changes: []job.Change{{Key: "on", Value: float64(job.Even)}}}, `motif 1 (leaf): on = "even"`},
 		{pattern.Thin, &pattern.Cure{Changes: []job.Change{{Key: "depth", Value: 0.4}}, Or: []pattern.Alternative{{Changes: band(20, 75)}}},
 			"motif 1 (leaf): depth 0.4 mm, or keep it below 75.0 mm"},
 		{pattern.Thin, &pattern.Cure{Changes: []job.Change{{Key: "depth", Value: 0.4}}, Or: []pattern.Alternative{{Changes: band(20, 75), Brings: true}}},
@@ -49,6 +57,11 @@ func TestCureWords(t *testing.T) {
 		{pattern.Foot, &pattern.Cure{Changes: band(22, 80)}, `raise the band's foot 2.0 mm, to 22.0 mm: band = ["22.0 mm", "80.0 mm"]`},
 		{pattern.Uneven, &pattern.Cure{Changes: band(22, 80)}, `band = ["22.0 mm", "80.0 mm"]`},
 		{pattern.Crowded, &pattern.Cure{Changes: []job.Change{{Motif: -1, Key: "repeats", Value: 3}}}, "repeats = 3"},
+		{pattern.Off, &pattern.Cure{Changes: []job.Change{
+			{Key: "width", Value: 0.9, Fraction: true}, {Key: "height", Value: 40}, {Motif: 1, Key: "width", Value: 0.9, Fraction: true}, {Motif: 1, Key: "height", Value: 40},
+		}}, `motif 1 (leaf) and motif 2 (fan): width = 0.9, height = "40.0 mm"`},
+		{pattern.Off, &pattern.Cure{Changes: []job.Change{{Key: "depth", Value: 0.4}, {Motif: 1, Key: "rays", Value: 3}}},
+			"motif 1 (leaf): depth 0.4 mm; motif 2 (fan): rays = 3"},
 		{pattern.Crowded, &pattern.Cure{Changes: fewer, Or: []pattern.Alternative{{Diameter: 40}}, Brings: []pattern.Brought{
 			brought(pattern.Off, false, "", 0), brought(pattern.Rim, false, "", 1), brought(pattern.Crowded, false, "", 0, 1),
 			brought(pattern.Uneven, false, ""), brought(pattern.Rim, false, "", 1), brought(pattern.Thin, true, "low", 1),
@@ -57,7 +70,7 @@ func TestCureWords(t *testing.T) {
 		{pattern.Shallow, &pattern.Cure{Known: []pattern.Fact{{Kind: pattern.MarkLength, Length: 12}}},
 			"no single change was found that clears it (fit tries several together); marks of 12.0 mm would reach it"},
 		{pattern.Tight, &pattern.Cure{Tried: pattern.TriedSome, Known: []pattern.Fact{{Kind: pattern.CurveRadius, Length: 45}}},
-			"no single change was found that clears it, among as many as are tried on so many cuts; this wheel follows curves of radius 45.0 mm and more"},
+			"no single change was found that clears it, and with so many cuts not all were tried; this wheel follows curves of radius 45.0 mm and more"},
 		{pattern.Tight, &pattern.Cure{Tried: pattern.TriedNone}, "none was looked for: there are too many cuts to try changes on"},
 		{pattern.Unseen, &pattern.Cure{Tried: pattern.NothingToTry}, "no single change known"},
 		{pattern.Unseen, &pattern.Cure{Advice: pattern.MorePaper}, "ask for more paper (blank.paper)"},

@@ -14,13 +14,13 @@ import (
 
 // CutList writes every cut of the plans for a spreadsheet, a row each, in the
 // order to cut them. Lengths are decimals in the job's unit, which the header
-// names, so that a spreadsheet can reckon with them. What is gauged with a rule or
-// a caliper in 64ths of an inch stands once more at the end of the row, as gauged.
+// names, so that a spreadsheet can calculate with them. What is gauged with a rule
+// or a caliper in 64ths of an inch is repeated in 64ths at the end of the row.
 func CutList(w io.Writer, plans []*pattern.Plan) error {
 	u := plans[0].Job.Length
 	in := func(what string) string { return fmt.Sprintf("%s (%s)", what, u) }
 	c := csv.NewWriter(w)
-	// What goes wrong is kept for Error, below.
+	// Errors are kept for Error, below.
 	header := []string{
 		"blank", "step", "wheel", "cut", "repeat", "motif", "kind", "part", "stroke",
 		in("length"), in("depth"), in("depth asked"), in("width"), in("glass left"),
@@ -59,8 +59,8 @@ func cutRow(p *pattern.Plan, step int, c pattern.Cut) []string {
 	return row
 }
 
-// plainText returns a name as a spreadsheet shows it and does nothing else with
-// it: one that begins like a formula gets an apostrophe in front.
+// plainText returns a name that a spreadsheet takes as text: one that begins like a
+// formula gets an apostrophe in front.
 func plainText(name string) string {
 	if start := strings.TrimSpace(name); start != "" && strings.Contains("=+-@＝＋－＠", string([]rune(start)[:1])) {
 		return "'" + name

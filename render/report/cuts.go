@@ -11,7 +11,7 @@ import (
 	"roundlay/pattern"
 )
 
-// Plan writes the plan for reading: settings, the cuts of one period, totals.
+// Plan writes the plan as text: settings, the cuts of one period, totals.
 func Plan(w io.Writer, p *pattern.Plan) error {
 	u := p.Job.Length
 	var b strings.Builder
@@ -47,15 +47,15 @@ func Plan(w io.Writer, p *pattern.Plan) error {
 	return err
 }
 
-// verdict says whether what is planned clears, for those who read no further.
+// verdict writes whether the plan clears, for those who read no further.
 func verdict(b *strings.Builder, p *pattern.Plan) {
 	switch n := len(p.Groups()); n {
 	case 0:
 		b.WriteString(clearWords)
 	case 1:
-		b.WriteString("Not clear: 1 finding; roundlay check tells it.\n")
+		b.WriteString("Not clear: 1 finding; roundlay check lists it.\n")
 	default:
-		fmt.Fprintf(b, "Not clear: %d findings; roundlay check tells them.\n", n)
+		fmt.Fprintf(b, "Not clear: %d findings; roundlay check lists them.\n", n)
 	}
 }
 
@@ -88,7 +88,8 @@ func cutTable(b *strings.Builder, p *pattern.Plan) {
 	t.Flush()
 }
 
-// GlassLeft says how much glass a cut leaves: a dash where all of it is off the glass.
+// GlassLeft writes how much glass a cut leaves: a dash for a cut that is wholly off
+// the glass.
 func GlassLeft(u geometry.Unit, c pattern.Cut) string {
 	if math.IsInf(c.Left, 0) {
 		return "–"

@@ -13,7 +13,7 @@ import (
 
 // Circle is a circle to be stepped into equal parts with dividers.
 type Circle struct {
-	Blank  string // empty where there is but one
+	Blank  string // empty where there is only one
 	Name   string // empty for one given by its measure alone
 	Radius float64
 	Parts  int
@@ -49,7 +49,7 @@ type settingJSON struct {
 	Error number `json:"error"` // the setting less the chord
 }
 
-// circleJSON is a circle and its settings, which one part has none of.
+// circleJSON is a circle and its settings. With one part there are no settings.
 type circleJSON struct {
 	Name       string       `json:"name,omitempty"`
 	Parts      int          `json:"parts"`
@@ -63,7 +63,7 @@ type divideJSON struct {
 	circleJSON
 	Used    *usedJSON    `json:"used,omitempty"`
 	Misread *misreadJSON `json:"misread,omitempty"` // what the gap would mean, where it doesn't belong to the setting
-	Mended  *mendedJSON  `json:"mended,omitempty"`  // the last of the rounds
+	Mended  *mendedJSON  `json:"mended,omitempty"`  // the last of Rounds
 	Rounds  []mendedJSON `json:"rounds"`
 	Circles []circleJSON `json:"circles"`
 	Table   []circleJSON `json:"table"`
@@ -76,8 +76,8 @@ func tableParts() []int {
 	return []int{3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 15, 16, 18, 20, 24, 32, 36, 48}
 }
 
-// DivideJSON writes the settings for circles, the stepped one of them on top, and
-// for that one what stepping it came to.
+// DivideJSON writes the settings for circles. The stepped one is at the top level,
+// with the result of stepping it.
 func DivideJSON(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepped, plans []*pattern.Plan) error {
 	out := divideJSON{circleJSON: circle(unit, circles[stepped.On]), Circles: []circleJSON{}, Ovals: []roundJSON{}}
 	for _, c := range circles {
@@ -116,9 +116,9 @@ func setting(unit geometry.Unit, chord float64) settingJSON {
 	return settingJSON{set.Text, number(set.Length - chord)}
 }
 
-// closingGap returns what stepping the caliper's setting round leaves. A
-// setting that rounding made longer than the circle is across steps its
-// diameter: with two parts there is nothing to be short of.
+// closingGap returns the gap that is left by stepping round with the caliper's
+// setting. Rounding can make a setting longer than the diameter, with two parts:
+// that steps the diameter, and leaves no gap.
 func closingGap(unit geometry.Unit, c Circle) float64 {
 	set := math.Min(unit.Setting(c.division().Chord()).Length, 2*c.Radius)
 	return c.division().ClosingGap(set)
@@ -127,8 +127,8 @@ func closingGap(unit geometry.Unit, c Circle) float64 {
 // Undivided is said where there is one repeat, in place of settings.
 const Undivided = "One repeat: there is nothing to divide. One mark at the foot is the middle of the design."
 
-// Divide writes the settings for circles to be read at the bench. What stepping
-// one of them came to stands first, and a table of other counts for it last.
+// Divide writes the settings for circles as text for the bench. The result of
+// stepping one of them comes first, a table of other counts for it last.
 func Divide(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepped, plans []*pattern.Plan) error {
 	var b strings.Builder
 	if circles[0].Parts < 2 {

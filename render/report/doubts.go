@@ -9,8 +9,8 @@ import (
 	"roundlay/pattern/slips"
 )
 
-// Doubts questions the readings of a blank that its sisters speak against: which,
-// what was read, and what they have there.
+// Doubts lists the readings of a blank that its sisters contradict: which reading,
+// what was read, and what the sisters have there.
 func Doubts(p *pattern.Plan) []string {
 	var all []string
 	for _, d := range p.Doubts() {

@@ -13,11 +13,18 @@ import (
 )
 
 type fitJSON struct {
-	Schema int         `json:"schema"`
-	Title  string      `json:"title"`
-	Clear  bool        `json:"clear"` // as it is; the offers are what it has room for then
-	Short  bool        `json:"short"` // whether there was too much to try everything
-	Offers []offerJSON `json:"offers"`
+	Schema int            `json:"schema"`
+	Title  string         `json:"title"`
+	Clear  bool           `json:"clear"` // as it is; the offers are what it has room for then
+	Short  bool           `json:"short"` // whether there was too much to try everything
+	Offers []offerJSON    `json:"offers"`
+	Wheels []newWheelJSON `json:"wheels,omitempty"` // to buy, where there are no offers
+}
+
+type newWheelJSON struct {
+	Motif int    `json:"motif"` // from 1
+	Like  string `json:"like"`  // the wheel of the rack that it is otherwise like
+	Most  number `json:"across_most"`
 }
 
 type offerJSON struct {
@@ -34,14 +41,15 @@ type changeJSON struct {
 
 // costJSON is what is lost; below zero, what is won.
 type costJSON struct {
-	Cuts   int     `json:"cuts"`
-	Depth  number  `json:"depth"`
-	Groove number  `json:"groove"`
-	Width  number  `json:"width"`
-	Height number  `json:"height"`
-	Moved  number  `json:"moved"` // how far a motif is
-	Bent   number  `json:"bent"`  // a number that bends its lines, as a share of its range
-	Score  *number `json:"score,omitempty"`
+	Cuts    int     `json:"cuts"`
+	Depth   number  `json:"depth"`
+	Groove  number  `json:"groove"`
+	Width   number  `json:"width"`
+	Height  number  `json:"height"`
+	Moved   number  `json:"moved"`   // how far a motif is
+	Bent    number  `json:"bent"`    // a number that bends its lines, as a share of its range
+	Redrawn number  `json:"redrawn"` // another number, likewise, or a motif's shape
+	Score   *number `json:"score,omitempty"`
 }
 
 // FitJSON writes what can be done about a job.
@@ -49,13 +57,17 @@ func FitJSON(w io.Writer, f *search.Fit) error {
 	out := fitJSON{Schema: schema, Title: f.Job.Title, Clear: f.Clear, Short: f.Short, Offers: []offerJSON{}}
 	for _, o := range f.Offers {
 		one := offerJSON{Changes: []changeJSON{}, Cost: costJSON{
-			o.Cuts, number(o.Depth), number(o.Groove), number(o.Width), number(o.Height), number(o.Moved), number(o.Bent), known(o.Score),
+			o.Cuts, number(o.Depth), number(o.Groove), number(o.Width), number(o.Height), number(o.Moved), number(o.Bent), number(o.Redrawn), known(o.Score),
 		}}
 		for _, c := range o.Changes {
 			// The layout is motif -1, and so left out.
 			one.Changes = append(one.Changes, changeJSON{c.Motif + 1, c.Key, c.Says(f.Job), c.Says(o.Job)})
 		}
 		out.Offers = append(out.Offers, one)
+	}
+	for _, wheel := range f.Wheels {
+		like := f.Job.Rack[f.Job.Motifs[wheel.Motif].Wheel].Name
+		out.Wheels = append(out.Wheels, newWheelJSON{wheel.Motif + 1, like, number(wheel.Diameter)})
 	}
 	return write(w, out)
 }
@@ -69,6 +81,9 @@ func Fit(w io.Writer, f *search.Fit) error {
 		fmt.Fprintf(&b, "%s clears, and has no room for more.\n", f.Job.Title)
 	case f.Clear:
 		fmt.Fprintf(&b, "%s clears. It has room for any one of these:\n", f.Job.Title)
+	case len(f.Wheels) > 0:
+		fmt.Fprintf(&b, "%s does not clear, and no change was found with which it does on the wheels of the rack.\n", f.Job.Title)
+		fmt.Fprintf(&b, "%s\n", wrap("All else as it is, it clears with "+newWheels(f)+".", 79, ""))
 	case len(f.Offers) == 0:
 		fmt.Fprintf(&b, "%s does not clear, and no change was found with which it does: check says what is wrong.\n", f.Job.Title)
 	default:
@@ -88,17 +103,27 @@ func Fit(w io.Writer, f *search.Fit) error {
 	return err
 }
 
-// averages says what the depth and the width are that an offer loses or gains.
+// averages explains the depth and the width that an offer loses or gains.
 func averages(j *job.Job) string {
 	words := "Depth and groove width are averages over all the cuts of a motif, as they come out and not as asked, " +
-		"so that other cuts alone change them; told of the motif that changes most"
+		"so they change too when cuts are added or left out. They are of the motif that changes most"
 	if len(j.Blanks) > 1 {
 		words += fmt.Sprintf(", on blank %q", j.Blanks[0].Name)
 	}
 	return words + "."
 }
 
-// costs says what an offer takes from the look, and what it adds.
+// newWheels names wheels that would do and that the rack lacks.
+func newWheels(f *search.Fit) string {
+	all := make([]string, len(f.Wheels))
+	for i, w := range f.Wheels {
+		all[i] = fmt.Sprintf("a wheel up to %s across, otherwise like %q, for %s", f.Job.Length.Format(w.Diameter),
+			f.Job.Rack[f.Job.Motifs[w.Motif].Wheel].Name, job.Change{Motif: w.Motif}.Name(f.Job))
+	}
+	return strings.Join(all, ", and ")
+}
+
+// costs says how an offer changes the look: what is lost, then what is gained.
 func costs(u geometry.Unit, c search.Cost) string {
 	var lost, won []string
 	add := func(by float64, text string) {
@@ -133,6 +158,9 @@ func costs(u geometry.Unit, c search.Cost) string {
 	}
 	if c.Bent > 0 {
 		parts = append(parts, "bends a motif's lines less")
+	}
+	if c.Redrawn > 0 {
+		parts = append(parts, "draws a motif a little otherwise")
 	}
 	if len(parts) == 0 {
 		return "looks the same"

@@ -70,8 +70,8 @@ func Glassware(b *strings.Builder, p *pattern.Plan) {
 // asMeasured goes with walls that a scale makes thicker.
 const asMeasured = " Glass left goes by the walls as measured."
 
-// Calibrated says of a blank that was weighed what that made of its walls, nothing
-// of one that was not.
+// Calibrated says how weighing a blank corrected its walls, "" for a blank that was
+// not weighed.
 func Calibrated(p *pattern.Plan) string {
 	glass := p.Blank
 	if glass.ScaleWeight == 0 {
@@ -84,8 +84,8 @@ func Calibrated(p *pattern.Plan) string {
 	return text
 }
 
-// volume writes cubic millimetres as millilitres and US fluid ounces, those
-// first that go with the user's unit.
+// volume writes cubic millimetres as millilitres and US fluid ounces, the one that
+// goes with the user's unit first.
 func volume(u geometry.Unit, mm3 float64) string {
 	ml := mm3 / 1000
 	metric, ounces := fmt.Sprintf("%.0f ml", ml), fmt.Sprintf("%.1f US fl oz", ml/millilitresPerOunce)

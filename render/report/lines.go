@@ -28,8 +28,8 @@ func lines(p *pattern.Plan) []lineJSON {
 	return out
 }
 
-// Line names cuts that are one line by their numbers, 6→22→38, and by the first
-// ones where they are many; one that closes on itself ends as it begins.
+// Line names the cuts of one line by their numbers, 6→22→38, only the first few
+// where there are many. A line that closes on itself ends with its first number.
 func Line(ids []int, closed bool) string {
 	const most, first = 5, 3
 	if closed {
@@ -47,8 +47,8 @@ func Line(ids []int, closed bool) string {
 	return strings.Join(words, "→")
 }
 
-// linesOf names the line that a cut of the period is of, by the cut's id, for a
-// column of its own: of those that go on from repeat to repeat.
+// linesOf names, by the id of a cut of the period, the line it belongs to, where
+// that goes on from repeat to repeat.
 func linesOf(p *pattern.Plan) map[int]string {
 	of := map[int]string{}
 	for _, c := range p.Chains() {

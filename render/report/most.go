@@ -26,7 +26,7 @@ func mosts(p *pattern.Plan) []mostJSON {
 	return out
 }
 
-// counted says which number was found for each count that is to be the most.
+// counted says which number was found for each count that the job asks "most" of.
 func counted(p *pattern.Plan) []string {
 	var said []string
 	for _, m := range mosts(p) {

@@ -77,7 +77,7 @@ func runs(chains []pattern.Chain) string {
 	})
 }
 
-// Minutes writes a time as a shop reckons with it: "40 minutes", "2 h 5 min".
+// Minutes writes a time as a shop does: "40 minutes", "2 h 5 min".
 func Minutes(minutes float64) string {
 	whole := int(minutes + 0.5)
 	switch {

@@ -7,8 +7,8 @@ import (
 	"roundlay/pattern"
 )
 
-// PaperEnds says, a sentence each, where paper on a face begins or ends short of
-// it, and why. The paper is what it is called.
+// PaperEnds says in a sentence each where the paper of a face begins or ends short
+// of it, and why. The sentences call it by the name in paper.
 func PaperEnds(p *pattern.Plan, f pattern.Face, paper string) []string {
 	u := p.Job.Length
 	var words []string
@@ -23,8 +23,8 @@ func PaperEnds(p *pattern.Plan, f pattern.Face, paper string) []string {
 	return words
 }
 
-// why says what ends paper: at a height opposite one of the outside, which is off
-// it by so much.
+// why says what ends the paper at an edge. outside is the height opposite it on the
+// outside, off is how far the two differ, and beyond is "below that" or "above that".
 func why(p *pattern.Plan, e pattern.Edge, off, outside float64, beyond string) string {
 	if u := p.Job.Length; e.Why == pattern.Asked {
 		if math.Abs(off) > u.Step()/2 {
@@ -43,8 +43,8 @@ func why(p *pattern.Plan, e pattern.Edge, off, outside float64, beyond string) s
 		beyond, than, p.Job.Length.FormatDecimal(math.Abs(e.Off)))
 }
 
-// paperNotes says of the outside paper where it ends short of the glass, and
-// which cuts it can't carry for that.
+// paperNotes says where the outside paper ends short of the glass, and which cuts
+// it therefore can't carry.
 func paperNotes(p *pattern.Plan, outside pattern.Face) []string {
 	words := PaperEnds(p, outside, "the outside paper")
 	if outside.Lower.Why != pattern.Whole {

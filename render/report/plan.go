@@ -1,6 +1,14 @@
-// Package report puts a plan into words and into JSON: what check, plan and
-// divide print. Lengths in JSON are millimetres and angles degrees; words use
-// the unit the job's owner reads.
+// Package report puts plans into words and into JSON: what the commands check, plan,
+// fit, divide and motifs print.
+//
+// Start with [Check] for a plan's findings or [Plan] for all of it; [CheckSet] and
+// [Set] are for the blanks of a set, [Fit] and [Rack] for what a search offers,
+// [Divide] for divider settings and [Motifs] for the kinds of motif. Each has a
+// counterpart with JSON in its name, but Set and CheckSet: CheckJSON takes a whole
+// set. [CutList] writes the cuts for a spreadsheet. The smaller functions, such as
+// [Cure] and [Measured], are the phrases that paper and messages share with these.
+//
+// Lengths in JSON are millimetres and angles degrees; words use the job's unit.
 package report
 
 import (
@@ -203,7 +211,7 @@ func blank(p *pattern.Plan) blankJSON {
 	return b
 }
 
-// curveStep is how far apart the places of the glass's curves are told, at most.
+// curveStep is the greatest distance between listed places of the glass's curves.
 const curveStep = 0.5
 
 func surface(p *pattern.Plan) surfaceJSON {

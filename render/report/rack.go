@@ -33,7 +33,7 @@ type wheelOnesJSON struct {
 	Land   *number `json:"land,omitempty"`   // the least; where it is not more than anyone looks for
 }
 
-// RackJSON writes how a design goes on each wheel of the rack.
+// RackJSON writes what each wheel of the rack makes of a design.
 func RackJSON(w io.Writer, j *job.Job, wheels []search.OnWheel) error {
 	out := rackJSON{Schema: schema, Title: j.Title, Wheels: []wheelOnesJSON{}}
 	for _, f := range wheels {

@@ -10,9 +10,9 @@ import (
 )
 
 // roundJSON is a station that is out of round: its diameters, the chord that
-// dividers are set to, what an equal part's chord really is at the shortest and
-// the longest, and how far steps stand off equal parts and leave a gap. The last
-// two are left out with two repeats.
+// dividers are set to, the shortest and the longest real chord of an equal part,
+// how far a step falls from its equal part, and the gap the last step leaves. The
+// last two are left out with two repeats.
 type roundJSON struct {
 	Height     number    `json:"height"`
 	Across     [2]number `json:"across"`
@@ -36,8 +36,8 @@ func rounds(p *pattern.Plan) []roundJSON {
 	return out
 }
 
-// Rounds says what a glass that is out of round does to its dividers, station by
-// station; nothing of one that is round.
+// Rounds says, station by station, how being out of round upsets equal steps. It
+// writes nothing for a round glass.
 func Rounds(b *strings.Builder, u geometry.Unit, p *pattern.Plan) {
 	for _, r := range p.Roundness() {
 		if r.OutOfRound() < 0.01 {

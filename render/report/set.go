@@ -12,8 +12,8 @@ import (
 	"roundlay/pattern/job"
 )
 
-// setJSON is the blanks of a set beside one another. Lengths are millimetres,
-// and so are a practice piece's differences from the middle of the set.
+// setJSON compares the blanks of a set. Lengths are millimetres, and so are a
+// practice piece's differences from the middle of the set.
 type setJSON struct {
 	Match    string         `json:"match"`
 	Band     [2]number      `json:"band"`
@@ -35,9 +35,9 @@ type memberJSON struct {
 	Findings   int       `json:"findings"` // lettered
 }
 
-// holdJSON is a blank that holds the set back, by its wall, its rim, its girth or
-// its findings, and the set without it: how much taller its band, how many times
-// as wide its motifs, and how many findings the others have then and have now.
+// holdJSON is a blank that limits the set, by its wall, rim, girth or findings, and
+// what the set would be without it: how much taller the band, how many times as
+// wide the motifs, and how many findings the others would have and have now.
 type holdJSON struct {
 	Blank    string `json:"blank"`
 	By       string `json:"by"`
@@ -48,8 +48,9 @@ type holdJSON struct {
 	Before   int    `json:"findings_before"`
 }
 
-// standingJSON tells of across and wall the most they differ by anywhere, and at
-// which height of the blank: left out where they do about as much all the way up.
+// standingJSON gives the greatest difference in across and wall, and the height of
+// the blank where that is: left out where the difference is much the same all the
+// way up.
 type standingJSON struct {
 	Blank      string  `json:"blank"`
 	Apart      number  `json:"apart"`
@@ -96,8 +97,8 @@ func set(s *pattern.Set) *setJSON {
 	return out
 }
 
-// Set writes the blanks of a set beside one another: what differs, what holds
-// the set back, and which blank to practise on.
+// Set compares the blanks of a set in text: what differs, what limits the set, and
+// which blank to practise on.
 func Set(w io.Writer, s *pattern.Set) error {
 	u := s.Job.Length
 	var b strings.Builder

@@ -9,13 +9,13 @@ import (
 	"roundlay/geometry"
 )
 
-// Stepped is what stepping a circle came to at the bench, round after round.
+// Stepped is the result of stepping a circle at the bench, round after round.
 type Stepped struct {
-	// Used is what the dividers were set to the first time, 0 for the setting
-	// that was told.
+	// Used is what the dividers were set to in the first round, 0 for the setting
+	// that divide printed.
 	Used float64
-	// Gaps is what each round left along the arc, positive where it stopped short:
-	// the first by the setting used, each further one by the one told for it.
+	// Gaps is what each round left along the arc, positive where it stopped short.
+	// The first round used Used, each further one the setting printed for it.
 	Gaps []float64
 	// On is which of the circles was stepped; Chosen says that it was asked for.
 	On     int
@@ -31,8 +31,8 @@ func (s Stepped) rounds(unit geometry.Unit, c Circle) []round {
 	out := make([]round, len(s.Gaps))
 	for i, gap := range s.Gaps {
 		out[i] = round{used, gap, c.division().Mend(geometry.Round{Setting: used, Gap: gap})}
-		// A caliper's setting is what the next round is stepped with, but where it
-		// doesn't show the difference: then the dividers are opened by a hair.
+		// The next round uses the caliper's setting. Where a caliper doesn't show
+		// the difference, the dividers are opened by a hair instead.
 		if used = unit.Setting(out[i].mended).Length; unit.Format(out[i].used) == unit.Format(out[i].mended) {
 			used = out[i].mended
 		}
@@ -49,14 +49,13 @@ func (s Stepped) start(unit geometry.Unit, c Circle) float64 {
 	return math.Min(unit.Setting(c.division().Chord()).Length, 2*c.Radius)
 }
 
-// readingOff is how far a diameter or a setting may be off that was read with
-// care: a 64th of an inch. Past what that explains, a gap was misread, or they were.
+// readingOff is the error of a diameter or a setting that was read with care: a
+// 64th of an inch. A gap that this can't explain means that something was misread.
 const readingOff = geometry.MillimetresPerInch / 64
 
-// misread is what the gap of the first round tells where it doesn't belong to
-// the setting: the gap that setting leaves on the circle, the circle on which it
-// would leave the gap that was found (NaN where none does), and the setting that
-// leaves it on this one.
+// misread explains a gap that the setting can't have left: the gap that the setting
+// leaves on the circle, the circle on which it would leave the gap found (NaN where
+// none does), and the setting that leaves the gap found on this circle.
 type misread struct{ gap, radius, setting float64 }
 
 func (s Stepped) misread(unit geometry.Unit, c Circle) (m misread, ok bool) {
@@ -90,7 +89,7 @@ func (m misread) words(unit geometry.Unit, used float64) string {
 	return text + " The gap would mean " + strings.Join(means, ", or ") + "."
 }
 
-// json returns it in millimetres, without what there is none of.
+// json returns it in millimetres, without the circle or setting that doesn't exist.
 func (m misread) json() *misreadJSON {
 	return &misreadJSON{number(m.gap), known(2 * m.radius), known(m.setting)}
 }
@@ -108,8 +107,8 @@ type usedJSON struct {
 	ClosingGap number `json:"closing_gap"`
 }
 
-// mendedJSON is one round: what it was stepped with, what gap it left, and the
-// chord and the setting that mend it.
+// mendedJSON is one round: the setting used, the gap it left, and the chord and the
+// setting that close it.
 type mendedJSON struct {
 	Used    number      `json:"used"`
 	Gap     number      `json:"gap"`
@@ -128,8 +127,8 @@ func (s Stepped) json(unit geometry.Unit, c Circle) (used *usedJSON, mended []me
 	return used, mended
 }
 
-// words says what stepping a circle came to, the last round first: that is what
-// the dividers are to be set to now.
+// words writes the rounds, the last one first: it says what to set the dividers to
+// now.
 func (s Stepped) words(b *strings.Builder, unit geometry.Unit, c Circle) {
 	if s.Used == 0 && len(s.Gaps) == 0 {
 		return

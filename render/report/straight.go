@@ -9,9 +9,9 @@ import (
 	"roundlay/pattern"
 )
 
-// Readings says what there is to know of a glass's readings across: how far they
-// are off the line of one that is taken as straight; or which of them alone makes
-// a straight glass curved. Each begins with a small letter.
+// Readings returns remarks on a glass's diameters: how far they deviate from the
+// line of a glass that is taken as straight, or which single reading makes a
+// straight glass curved. Each begins with a small letter.
 func Readings(p *pattern.Plan) []string {
 	if p.Blank.Straight {
 		return []string{taken(p)}
@@ -22,7 +22,7 @@ func Readings(p *pattern.Plan) []string {
 	return nil
 }
 
-// taken tells, of a glass that is taken as straight, how far each reading is off.
+// taken says how far each reading of a glass that is taken as straight is off.
 func taken(p *pattern.Plan) string {
 	u := p.Job.Length
 	off, shows := make([]string, len(p.Blank.Stations)), false
@@ -37,7 +37,7 @@ func taken(p *pattern.Plan) string {
 	if !shows {
 		return "taken as straight, as it was measured."
 	}
-	return "taken as straight, along the line nearest to its readings. They are off it across: " + strings.Join(off, ", ") + "."
+	return "taken as straight, along the line nearest to its readings. They deviate from it across: " + strings.Join(off, ", ") + "."
 }
 
 func wider(by float64) string {
@@ -47,7 +47,7 @@ func wider(by float64) string {
 	return " wider"
 }
 
-// odd tells which reading makes the glass curved, and what it would have to be.
+// odd says which reading makes the glass curved, and which reading would not.
 func odd(p *pattern.Plan, m pattern.Misreading) string {
 	u, way := p.Job.Length, "across"
 	if m.Round {
@@ -66,8 +66,8 @@ func odd(p *pattern.Plan, m pattern.Misreading) string {
 	return words + "."
 }
 
-// straightReading writes what the reading would have to be, to the caliper's step
-// or finer where it would then read like what was read.
+// straightReading writes what the reading would be on a straight glass, to the
+// caliper's step, or finer where that would equal the actual reading.
 func straightReading(u geometry.Unit, m pattern.Misreading) string {
 	if text := u.Format(m.Straight); text != u.Format(m.Read) {
 		return text

@@ -22,7 +22,7 @@ func troublesOf(plans []*pattern.Plan) []trouble {
 	at := map[string]int{}
 	for i, p := range plans {
 		for _, g := range p.Groups() {
-			// What Groups tells apart.
+			// What Groups keeps apart.
 			first := g.Findings[0]
 			key := fmt.Sprint(g.Kind, g.Motifs, g.Parts, first.Share, len(first.Cuts))
 			k, known := at[key]
@@ -37,7 +37,8 @@ func troublesOf(plans []*pattern.Plan) []trouble {
 	return all
 }
 
-// words writes a trouble: once what its blanks share, and else of which it is.
+// words writes a trouble: what its blanks share once, and the rest with the names
+// of the blanks it belongs to.
 func (t trouble) words(b *strings.Builder, plans []*pattern.Plan) {
 	letters := t.apart(func(i int) string { return t.groups[i].Letter })
 	heads := make([]string, len(letters))
@@ -72,7 +73,7 @@ func (t trouble) words(b *strings.Builder, plans []*pattern.Plan) {
 	}
 }
 
-// worst returns on which of its blanks a trouble misses what is wanted by most.
+// worst returns the blank on which a trouble misses what is wanted by most.
 func (t trouble) worst() int {
 	var of pattern.Group
 	for _, g := range t.groups {
@@ -126,8 +127,8 @@ type alike struct {
 	on    []int // which of the plans
 }
 
-// apart says of each of a trouble's blanks what of says, those together of which it
-// says the same.
+// apart returns what of says of each of a trouble's blanks, with blanks of which it
+// says the same put together.
 func (t trouble) apart(of func(i int) string) []alike {
 	var all []alike
 	for i, plan := range t.on {

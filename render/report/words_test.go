@@ -29,7 +29,7 @@ func TestMeasured(t *testing.T) {
 		{geometry.Inch, pattern.Finding{Kind: pattern.Rim, Measured: 3.625*in + 0.02, Wanted: 3.625 * in}, "the groove reaches 3.626 in above the table; the margin begins at 3.625 in"},
 		{geometry.Inch, pattern.Finding{Kind: pattern.Rim, Measured: 3.7 * in, Wanted: 3.625 * in}, "the groove reaches 3 45/64 in above the table; the margin begins at 3 5/8 in"},
 		{geometry.Inch, pattern.Finding{Kind: pattern.Thin, Measured: 0.0624 * in, Wanted: in / 16}, "leaves 0.0624 in of glass where 0.0625 in is the least"},
-		{geometry.Inch, pattern.Finding{Kind: pattern.Tight, Measured: 0.0083 * in, Wanted: 0.0078 * in}, "the wheel stands 0.0083 in off the bent line at the ends of its contact; 0.0078 in is the most"},
+		{geometry.Inch, pattern.Finding{Kind: pattern.Tight, Measured: 0.0083 * in, Wanted: 0.0078 * in}, "the wheel deviates 0.0083 in from the bent line at the ends of its contact; 0.0078 in is the most"},
 		// The most for an edge is rounded down: 0.0627 in would go under.
 		{geometry.Inch, pattern.Finding{Kind: pattern.Buried, Measured: 0.07 * in, Wanted: 0.06267 * in}, "a cut 0.070 in deep buries the wheel's shoulders; 0.062 in is the most for this edge"},
 		{geometry.Inch, pattern.Finding{Kind: pattern.Shallow, Measured: 0.01553 * in, Wanted: in / 64}, "the mark is too short: it comes out 0.0155 in deep, and at least 0.0157 in is wanted"},

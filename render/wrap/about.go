@@ -39,7 +39,7 @@ func (a composer) about(p piece) string {
 	return what + ". " + a.placing()
 }
 
-// aboutSome says what the papers on a page are, from the first up to before the
+// aboutSome says what the papers on a page are, from first up to but not including
 // last.
 func (a composer) aboutSome(first, last int) string {
 	name := a.sheet.paperName()
@@ -59,7 +59,7 @@ func (a composer) aboutAll() string {
 	return a.about(papers[0])
 }
 
-// longestAbout is as long as any page's.
+// longestAbout returns words at least as long as those of any page.
 func (a composer) longestAbout() string {
 	p := a.sheet.papers()[0]
 	p.rows, p.columns = 2, 2
@@ -116,8 +116,8 @@ func (a composer) placing() string {
 	return how
 }
 
-// placingInside says which of the edges of an inside paper to set it by: that on
-// the floor, or else the one at or below the rim.
+// placingInside says by which edge to set an inside paper: the one on the floor, or
+// else the one at or below the rim.
 func (a composer) placingInside() string {
 	s := a.sheet
 	const arrow = ", the arrow points to the rim."

@@ -10,8 +10,7 @@ import (
 	"roundlay/render/drawing"
 )
 
-// callout is a number that stands some way off its cut, and the line that leads
-// to it from there.
+// callout is a number at a distance from its cut, and the line that leads to it.
 type callout struct {
 	text   drawing.Text
 	leader []geometry.Point // from the cut
@@ -22,12 +21,12 @@ const (
 	leaderDot   = 0.45 // the radius of the dot on the cut, whose line is half as wide
 )
 
-// maxCallouts is how many numbers are tried as call-outs on one piece: more could
-// not be followed, and each is looked for all round its cut.
+// maxCallouts is how many numbers are tried as call-outs on one piece. Nobody could
+// follow more, and each takes a search all round its cut.
 const maxCallouts = 60
 
 // callout finds room for the number of a cut that has none beside it: as near as
-// it can, and where its leader crosses fewest other cuts.
+// possible, where each cut that the leader crosses counts as 5 mm.
 func (o *obstacles) callout(l numbered) (found callout, ok bool) {
 	const air = 0.3
 	least := math.Inf(1)

@@ -43,8 +43,8 @@ func (l *labels) repeatNumbers() {
 	}
 }
 
-// edgeWords says at an edge of the paper that is not at the end of its face how
-// high it is to be.
+// edgeWords writes the height of an edge of the paper along it, where the edge is not
+// at the end of its face.
 func (l *labels) edgeWords() {
 	u, face := l.plan.Job.Length, l.face
 	if l.piece.lowest && face.Lower.Why != pattern.Whole {
@@ -131,9 +131,9 @@ func (l *labels) tabWords() {
 	}
 }
 
-// blankName writes whose paper it is, which its outline holds when it is cut
-// out: the blank, and the side where it is not the outside; together if they
-// find room, else each by itself.
+// blankName writes the blank's name, and the side where it is not the outside, inside
+// the paper's outline so that they stay on it when it is cut out: together if there
+// is room, else each by itself.
 func (l *labels) blankName() {
 	name := l.plan.Blank.Name
 	if l.side != Inside {
@@ -165,7 +165,7 @@ func (l *labels) folded(words ...string) []wording {
 	return wordings
 }
 
-// bandWords says at the limits of the band which they are, and how high.
+// bandWords writes at the limits of the band which they are, and how high.
 func (l *labels) bandWords() {
 	for _, b := range []struct {
 		name   string
@@ -208,7 +208,7 @@ func (l *labels) bandWords() {
 	}
 }
 
-// thinWords says on the hatching what it is.
+// thinWords writes on the hatching what it means.
 func (l *labels) thinWords() {
 	for _, thin := range l.facePaper.thin {
 		if thin.To <= l.piece.low || thin.From >= l.piece.high {

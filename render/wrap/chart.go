@@ -164,7 +164,7 @@ type row struct {
 	tall float64
 }
 
-// rows draws the chart's rows, so many columns wide, with a gap between them.
+// rows draws the chart's rows of a number of columns, with a gap between them.
 func (c *chart) rows(ctx context.Context, columns int, gap float64, letters *lettering.Letters) ([]row, error) {
 	var all []row
 	for _, group := range c.groups {
@@ -201,8 +201,8 @@ func (c *chart) draw(ctx context.Context, o Options) (*Wrap, error) {
 	return w, err
 }
 
-// composer returns what frames pages, for which it takes a plan: any swatch's, as
-// all have one unit.
+// composer returns what frames pages. It needs a plan for its unit: any swatch's
+// will do.
 func (c *chart) composer(ctx context.Context, o Options) (composer, error) {
 	for _, group := range c.groups {
 		for _, cell := range group {
@@ -239,7 +239,7 @@ func (c *chart) pages(ctx context.Context, a composer, f page.Format) ([]printin
 		}
 	}
 	pages := stacked(rows, room, len(rows))
-	// As few pages as that, but none with a lonely row.
+	// The same number of pages, with rows shared out evenly.
 	pages = stacked(rows, room, (len(rows)+len(pages)-1)/len(pages))
 	out := make([]printing.Page, len(pages))
 	for i := range pages {
@@ -250,8 +250,8 @@ func (c *chart) pages(ctx context.Context, a composer, f page.Format) ([]printin
 	return out, nil
 }
 
-// stacked puts rows into a room, one below another, page after page: on each as
-// many as there is room for, but no more than most.
+// stacked puts rows into a room, one below another, page after page: on each as many
+// as fit, but no more than most.
 func stacked(rows []row, room geometry.Box, most int) []drawing.Drawing {
 	var pages []drawing.Drawing
 	y, n := math.Inf(-1), 0
@@ -265,7 +265,7 @@ func stacked(rows []row, room geometry.Box, most int) []drawing.Drawing {
 	return pages
 }
 
-// pictureFormat returns a page with room for so much across and up.
+// pictureFormat returns a page with room for a width and a height.
 func (c *chart) pictureFormat(a composer, width, tall float64, landscape bool) page.Format {
 	across, up := a.options.Printed.Scale(landscape)
 	f := page.Format{Margin: a.options.Margin * max(1, across, up), Landscape: landscape, Printed: a.options.Printed}

@@ -45,8 +45,8 @@ func (s *facePaper) marked(st strip) (from, to, low, high float64) {
 	return from, to, low, high
 }
 
-// tooThin hatches off the glass that is too thin for the cuts that stand there or,
-// where none do, for the shallowest.
+// tooThin hatches the glass that is too thin for the cuts there or, where there are
+// none, for the shallowest cut.
 func (s *facePaper) tooThin(d *drawing.Drawing, st strip) {
 	from, to, low, high := s.marked(st)
 	for _, thin := range s.thin {
@@ -148,9 +148,8 @@ func traces(p *pattern.Plan, face pattern.Face) []trace {
 	return all
 }
 
-// grooves draws the footprints at their true width and the lines to trace. They
-// are cut off at the strip's ends while they are places of the glass, where
-// those are straight.
+// grooves draws the footprints at their true width and the lines to trace. They are
+// clipped as places of the glass, where the strip's ends are straight.
 func (s *facePaper) grooves(d *drawing.Drawing, st strip) {
 	from, to, low, high := s.shown(st)
 	var cuts drawing.Drawing
@@ -185,8 +184,8 @@ func (s *facePaper) cutsIn(box geometry.Box) drawing.Drawing {
 	return cuts.Clipped(drawing.BoxWindow(box))
 }
 
-// cutName names a cut of the plan, so many periods on: its number in the lists,
-// its repeat and what it is of.
+// cutName names a cut of the plan, n periods on, by its number in the lists, its
+// repeat, motif and part.
 func (s *facePaper) cutName(i, periods int) drawing.Name {
 	c, around := s.plan.Cuts[i], s.plan.Around(s.plan.Cuts[i].ID)
 	turn := modulo(periods, len(around))
@@ -197,8 +196,8 @@ func (s *facePaper) cutName(i, periods int) drawing.Name {
 	}
 }
 
-// footprintFlatness is how far the grey of a footprint may leave its outline: half
-// a dot, for less than half the points.
+// footprintFlatness is how far the grey of a footprint may deviate from its outline:
+// half a dot. It saves more than half the points.
 const footprintFlatness = 0.02
 
 func carried(points []geometry.Point, m geometry.Motion) []geometry.Point {

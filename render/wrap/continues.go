@@ -7,8 +7,8 @@ import (
 	"roundlay/render/report"
 )
 
-// continuing says of the ith page which others it belongs with: those whose pieces
-// meet its own or, where papers are whole, the ones before and after it.
+// continuing says which pages the ith page continues, and which continue it: those
+// whose pieces meet its own or, where papers are whole, the ones before and after.
 func continuing(i int, all []drawn) string {
 	var before, after []int
 	for k, other := range all {
@@ -23,7 +23,8 @@ func continuing(i int, all []drawn) string {
 	return continues(before, after)
 }
 
-// meets reports whether a page goes on where another ends, so many pages on.
+// meets reports whether the pieces of two pages meet or, where papers are whole,
+// whether the pages follow on each other. apart is how many pages lie between them.
 func (d drawn) meets(other drawn, apart int) bool {
 	if d.piece == nil || other.piece == nil {
 		return apart == 1 || apart == -1

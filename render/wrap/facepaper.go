@@ -79,8 +79,8 @@ func newSheet(p *pattern.Plan, o Options, letters *lettering.Letters) (*facePape
 	return s, nil
 }
 
-// thinOn returns where the wall is too thin, as heights on a face. What is too thin
-// to its end is so all the way to the paper's.
+// thinOn returns where the wall is too thin, as heights on a face. A range that
+// reaches the glass's foot or rim is extended beyond any paper.
 func thinOn(p *pattern.Plan, face pattern.Face) []pattern.ThinGlass {
 	thin := p.TooThin()
 	for i := range thin {
@@ -97,7 +97,7 @@ func thinOn(p *pattern.Plan, face pattern.Face) []pattern.ThinGlass {
 	return thin
 }
 
-// lay finds the flat map of paper whose middle lies some way off the face.
+// lay finds the flat map of paper whose middle lies a distance off the face.
 func (s *facePaper) lay(lift float64) {
 	c := s.face.Cone
 	s.cone = geometry.NewCone(c.HalfAngle, geometry.Circle{Radius: c.Radius + lift, Height: c.Height}, c.Along)

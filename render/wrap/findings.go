@@ -79,8 +79,8 @@ func (s *facePaper) around(r ring, from, to float64) func(yield func(theta float
 	}
 }
 
-// findings rings the findings on a strip, and what of its neighbours' rings
-// reaches onto it: no ring leaves the paper.
+// findings draws the rings on a strip, and the parts of its neighbours' rings that
+// reach onto it, clipped to the paper.
 func (s *facePaper) findings(d *drawing.Drawing, st strip) {
 	from, to, low, high := s.marked(st)
 	var paper geometry.Outline
@@ -98,8 +98,8 @@ func (s *facePaper) findings(d *drawing.Drawing, st strip) {
 	}
 }
 
-// ringLetters writes the letters of the rings, each beside its own and clear of
-// the others; where there is no room so near, some way off at the end of a line.
+// ringLetters writes the letters of the rings, each beside its own and clear of the
+// others; where there is no room, at the end of a line farther away.
 func (l *labels) ringLetters() {
 	type place struct {
 		ring

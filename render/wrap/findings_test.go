@@ -133,7 +133,7 @@ func ringedAt(t *testing.T, name string, at geometry.Point, letter string, centr
 	t.Errorf("%s: %s at %.1f has no ring with its letter", name, letter, at)
 }
 
-// A page that rings findings tells what they are, or on which page it is told;
+// A page that rings findings says what they are, or on which page that is said;
 // letters come in their order, and what has no ring says so.
 func TestFindingsAreExplained(t *testing.T) {
 	for side := range Sides() {
@@ -149,7 +149,7 @@ func TestFindingsAreExplained(t *testing.T) {
 						told++
 						ordered(t, page)
 					}
-					if rings && !explains && !says(page, "tells what was found.") {
+					if rings && !explains && !says(page, "says what was found.") {
 						t.Errorf("%s, %v, %s: page %d has rings and does not say where they are explained", name, Side(side), sheet, i+1)
 					}
 				}

@@ -78,12 +78,12 @@ func (a composer) edgeError() string {
 	return fmt.Sprintf("up to %s longer or %s shorter than", u.FormatDecimal(g.Gain), u.FormatDecimal(g.Loss))
 }
 
-// nothing reports whether a length is written as a row of noughts.
+// nothing reports whether a length is written as zeros only.
 func nothing(u geometry.Unit, mm float64) bool { return u.FormatDecimal(mm) == u.FormatDecimal(0) }
 
-// finest writes the least length that is not.
+// finest writes the smallest length that is not.
 func finest(u geometry.Unit) string {
-	noughts := u.FormatDecimal(0)
-	i := strings.LastIndexByte(noughts, '0')
-	return noughts[:i] + "1" + noughts[i+1:]
+	zero := u.FormatDecimal(0)
+	i := strings.LastIndexByte(zero, '0')
+	return zero[:i] + "1" + zero[i+1:]
 }

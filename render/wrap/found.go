@@ -43,7 +43,7 @@ func (a composer) findings() []page.Note {
 	return append([]page.Note{{Words: heading, Size: 10, Bold: true}}, notes...)
 }
 
-// unringed says why a group of findings has no ring on the paper, if it has none.
+// unringed says why a group of findings has no ring on the paper, "" if it has one.
 func (s *facePaper) unringed(g pattern.Group) string {
 	for _, r := range s.rings {
 		if slices.Contains(r.letters, g.Letter) {
@@ -56,7 +56,7 @@ func (s *facePaper) unringed(g pattern.Group) string {
 	return "it lies off this paper"
 }
 
-// letterRuns writes letters of findings, runs of them by their ends.
+// letterRuns writes letters of findings, a run of them as its first and last.
 func letterRuns(groups []pattern.Group, on func(letter string) bool) string {
 	var which []int
 	for i, g := range groups {

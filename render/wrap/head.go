@@ -31,16 +31,15 @@ func (a composer) onPage(h head) page.Head {
 	return words
 }
 
-// fitted returns a page with room for as deep a head as any of several pages may
-// get.
+// fitted returns a page with room for the deepest head that any page may get.
 func (a composer) fitted(f page.Format) page.Format {
 	f = a.Fit(f, a.onPage(head{about: a.longestAbout(), piece: &piece{}}))
 	f.Head = max(f.Head, a.AsideRoom(mapDepth))
 	return f
 }
 
-// fittedWhole returns a page with room for as deep a head as the one page gets that
-// a whole paper is on; notes may be on another.
+// fittedWhole returns a page with room for the head of the only page that shows
+// paper. A second page may hold notes.
 func (a composer) fittedWhole(f page.Format) page.Format {
 	return a.Fit(f, a.onPage(head{about: a.aboutAll() + continues(nil, []int{2})}))
 }
@@ -54,8 +53,8 @@ func (a composer) frame(d *drawing.Drawing, f page.Format, h head) {
 	a.DrawFoot(d, f, h.see)
 }
 
-// mapOf draws the pieces of a paper as they lie, from a place to the left and
-// down, and shows which is this one.
+// mapOf draws a small map of a paper's pieces to the left of and below a corner, and
+// marks this piece on it.
 func (a composer) mapOf(d *drawing.Drawing, p piece, corner geometry.Point) {
 	const wide, tall, numberRoom = 6.0, 4.0, 3.2
 	width, height := min(wide, mapWidth/float64(p.columns)), min(tall, mapDepth/float64(p.rows))

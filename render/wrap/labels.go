@@ -93,8 +93,8 @@ func sizes(points []float64, lines ...string) []wording {
 	return all
 }
 
-// rank is how well a place suits words, the best first. On the last of each pair
-// they stand on faint lines or hatching, and want a white ground.
+// rank is how well a place suits words, the best first. In the second of each pair
+// words lie on faint lines or hatching and need a white ground.
 type rank int
 
 const (
@@ -203,7 +203,7 @@ func (l *labels) set(w wording, s spot, onLines bool) {
 	}
 }
 
-// Steps in which places are tried, in millimetres, and how far words stand off
+// The steps in which places are tried, in millimetres, and the distance from words to
 // a line below or above them.
 const (
 	tryAlong, tryUp = 4.0, 2.4
@@ -225,8 +225,8 @@ func (l *labels) row(on *pane, z float64) iter.Seq[spot] {
 	}
 }
 
-// anywhere returns places all over a piece, from its top down: for words level,
-// and then for words that run upwards.
+// anywhere returns places all over a piece, from its top down: first for level
+// words, then for words that run upwards.
 func (l *labels) anywhere() iter.Seq[spot] {
 	return func(yield func(spot) bool) {
 		for _, up := range []bool{false, true} {

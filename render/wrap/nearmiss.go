@@ -12,12 +12,12 @@ import (
 	"roundlay/render/page"
 )
 
-// maxMissed is how much too large for one page a paper may be, in millimetres,
-// for other flags to be looked for that put it on one.
+// maxMissed is the greatest excess over one page, in millimetres, for which nearMiss
+// looks for flags that put the paper on one page.
 const maxMissed = 15.0
 
-// nearMiss says of a paper in pieces that is only a little too large for one page
-// which flags would put it on one. Each is tried, as long as the context lasts.
+// nearMiss says which flags would put a paper on one page that is only a little too
+// large for it. Each flag is tried, as long as the context lasts.
 func (a composer) nearMiss(ctx context.Context, l layout) string {
 	if len(l.pieces) != 1 || len(l.pieces[0]) < 2 {
 		return ""
@@ -67,8 +67,8 @@ type try struct {
 	options Options
 }
 
-// tries returns what could put the paper on one page, in rows of which the first
-// that does is told: the mildest first.
+// tries returns what could put the paper on one page, in rows with the mildest
+// first. Of each row the first that does is reported.
 func (a composer) tries() [][]try {
 	var seam, margins, papers, patches []try
 	with := func(change func(o *Options)) Options {
@@ -107,8 +107,8 @@ func order(last bool) int {
 	return 0
 }
 
-// wouldFit reports whether with other options all of the paper goes on one page,
-// none of it parted.
+// wouldFit reports whether with other options all of the paper goes on one page in
+// one piece.
 func (a composer) wouldFit(o Options) bool {
 	s, err := newSheet(a.sheet.plan, o, a.Letters)
 	t := composer{s, o, a.Frame}

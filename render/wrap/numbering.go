@@ -12,8 +12,8 @@ import (
 	"roundlay/render/drawing"
 )
 
-// ways are how a number may stand, the best first: its size in points, and how
-// far it keeps from other cuts, in millimetres.
+// ways returns how a number may be set, the best first: its size in points, and its
+// distance from other cuts in millimetres.
 func ways() []struct{ size, gap float64 } {
 	return []struct{ size, gap float64 }{{6, 5}, {6, 3}, {6, 1.5}, {6, 0.8}, {6, 0.35}, {5, 0.35}, {5, 0.2}}
 }
@@ -26,8 +26,8 @@ const (
 )
 
 // numbers writes beside each cut the number it has in the lists. A number stands
-// close to its own line and clear of the others, so that nobody has to guess
-// whose it is; one that finds no room there is called out, where it finds some.
+// close to its own line and clear of the others, so that nobody has to guess whose
+// it is. One that finds no room there is called out where there is some.
 func (o *obstacles) numbers(d *drawing.Drawing, lines []numbered) (n numbering) {
 	var crowded []numbered
 	for _, l := range lines {
@@ -140,8 +140,8 @@ func (o *obstacles) number(l numbered) (drawing.Text, bool) {
 	return drawing.Text{}, false
 }
 
-// numberAt finds where a cut's number stands at a size, so far off other cuts, its
-// own line and outlines.
+// numberAt finds where a cut's number stands at a size, with the given distances to
+// other cuts, its own line and outlines.
 func (o *obstacles) numberAt(l numbered, size, cuts, line, outline float64) (drawing.Text, bool) {
 	text := drawing.Text{Words: fmt.Sprint(l.number), Size: size, Align: drawing.Centre, Turn: l.tilt}
 	width, tall := o.size(text)
@@ -157,9 +157,8 @@ func (o *obstacles) numberAt(l numbered, size, cuts, line, outline float64) (dra
 	return drawing.Text{}, false
 }
 
-// beside returns the places beside a line for the middle of a number of a size, so
-// far off it: to both sides of the line's middle first, and beyond its two ends
-// last.
+// beside returns the places beside a line for the middle of a number of a size at a
+// distance off: first on both sides of the line's middle, last beyond its two ends.
 func beside(line []geometry.Point, tilt, width, tall, off float64) []geometry.Point {
 	length := lengthOf(line)
 	var places []geometry.Point

@@ -21,10 +21,11 @@ type obstacle struct {
 	owner owner
 }
 
-// owner is whose line an obstacle is a part of: the number of a cut, or none's.
+// owner is the number of the cut that an obstacle belongs to, or one of the kinds
+// below.
 type owner int
 
-// What is no cut's: words, ticks, rings and the paper's edges; the lines of the
+// What belongs to no cut: words, ticks, rings and the paper's edges; the lines of the
 // band and of the repeats; hatching; and the outlines of footprints.
 const (
 	otherInk owner = -iota
@@ -33,8 +34,8 @@ const (
 	outlines
 )
 
-// clearance is how far words stay off what is there, in millimetres; below zero
-// they may stand on it.
+// clearance is the distance that words keep from what is there, in millimetres; below
+// zero they may lie on it.
 type clearance struct{ own, cuts, ink, faint, hatching, outlines float64 }
 
 func (c clearance) from(whose, own owner) float64 {
@@ -53,7 +54,7 @@ func (c clearance) from(whose, own owner) float64 {
 	return c.cuts
 }
 
-// avoid takes in what is drawn already, but for cuts: they come with their
+// avoid adds what is drawn already, except cuts, which are added with their
 // numbers.
 func (o *obstacles) avoid(d drawing.Drawing) {
 	for _, layer := range drawing.Layers() {

@@ -6,7 +6,7 @@ import (
 	"roundlay/pattern"
 )
 
-// dividing is the title of the settings, or says that there are none.
+// dividing returns the title of the settings, or says that none are needed.
 func (a composer) dividing() string {
 	if p := a.sheet.plan; len(p.Chords) > 0 {
 		return fmt.Sprintf("Dividers for %d equal parts", p.Repeats)

@@ -17,9 +17,8 @@ type slot struct {
 	landscape bool
 }
 
-// slots returns places for boxes of one size in a room, as many as rows and
-// columns of them hold: so many columns upright and the rest of the room lying,
-// or so many rows.
+// slots returns as many places as possible for boxes of one size in a room: n
+// columns or n rows of upright boxes, and boxes on their sides in the rest.
 func slots(width, height float64, room geometry.Box) []slot {
 	var best []slot
 	wide, tall := room.Size()
@@ -43,7 +42,7 @@ func slots(width, height float64, room geometry.Box) []slot {
 	return best
 }
 
-// fitting returns how many times a length goes into a room, gaps between.
+// fitting returns how often a length fits into a room with gaps between.
 func fitting(length, room float64) int {
 	return max(0, int(math.Floor((room+packGap)/(length+packGap)+1e-9)))
 }
@@ -63,8 +62,8 @@ func grid(width, height float64, room geometry.Box, lying bool) []slot {
 	return all
 }
 
-// pack returns the places for papers of one size on a page, of the formats given
-// the one that takes fewest pages; none where not even one fits.
+// pack returns the places for papers of one size on a page, and which of the given
+// formats takes fewest pages. It returns no places where not even one paper fits.
 func pack(box geometry.Box, papers int, pages ...page.Format) ([]slot, page.Format) {
 	var best []slot
 	var chosen page.Format

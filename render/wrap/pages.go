@@ -43,9 +43,8 @@ type layout struct {
 	slots  []slot    // on a page, for whole papers; none where each piece has a page
 }
 
-// layout finds the fewest pages. Which way round pages lie is found for a true
-// printer, so that correcting for a printer that is not doesn't turn them: what
-// is printed again lies as it did.
+// layout finds the fewest pages. It chooses portrait or landscape as for a true
+// printer, so that a page printed again with a correction lies as it did before.
 func (a composer) layout() (layout, bool) {
 	straight := a
 	straight.options.Printed = page.TruePrinter()
@@ -71,7 +70,7 @@ func (a composer) layoutOn(pages ...page.Format) (layout, bool) {
 	return a.parted(pages...)
 }
 
-// whole puts the paper on one page, whose head can do with less room.
+// whole puts the paper on one page, whose head needs less room.
 func (a composer) whole(pages ...page.Format) (layout, bool) {
 	s, papers := a.sheet, a.sheet.papers()
 	if s.apart() {
@@ -124,7 +123,7 @@ type drawn struct {
 	piece  *piece  // the one it holds, where others belong to it
 	lowest float64 // how far down the paper on it reaches
 
-	explains bool // whether it tells what all the findings are
+	explains bool // whether it lists all the findings
 }
 
 // pages puts the papers on pages, the notes below them, and those that find no
@@ -158,10 +157,10 @@ type noted struct {
 	rest     []page.Note
 }
 
-// annotate sets the notes below the papers. What explains the findings stays
-// together, on each page that rings some and has the room. All is set in smaller
-// letters, and then lists as paragraphs, where that saves a page, or the turning
-// of one; what finds no room is on pages of its own.
+// annotate sets the notes below the papers. The notes on findings stay together, on
+// each page that rings some and has the room. Where it saves a page, or turning one,
+// the notes are set in smaller letters, and then lists as paragraphs. What finds no
+// room gets pages of its own.
 func (a composer) annotate(pages *[]drawn, l layout) {
 	setting, found := a.setting(l.overlaps(a.sheet.curved), slices.Concat(l.pieces...)), a.found()
 	chosen := a.below(*pages, l, setting, found)
@@ -182,19 +181,19 @@ func (a composer) annotate(pages *[]drawn, l layout) {
 		more := drawn{about: "Notes for the " + a.what() + ".", label: "notes", explains: true}
 		set, _, left := a.Set(rest, l.Beside())
 		if len(left) == len(rest) {
-			return // a note taller than a page: nothing this small is printed
+			return // a note taller than a page, which no sheet is small enough for
 		}
 		more.Add(drawing.Notes, set...)
 		*pages, rest = append(*pages, more), left
 	}
 }
 
-// full reports whether there is nothing that smaller letters could better.
+// full reports whether smaller letters could improve nothing.
 func (n noted) full() bool {
 	return len(n.rest) == 0 && !n.spilt && !slices.Contains(n.explains, false)
 }
 
-// better reports whether notes are shared out better than otherwise.
+// better reports whether notes are shared out better than in another way.
 func (n noted) better(than noted) bool {
 	if (len(n.rest) == 0) != (len(than.rest) == 0) {
 		return len(n.rest) == 0
@@ -248,7 +247,7 @@ func (d drawn) ringed() []string {
 	return letters
 }
 
-// see says on a page that rings findings where they are explained, if not there.
+// see says where the findings that a page rings are explained, if not on that page.
 func (a composer) see(d drawn, all []drawn) string {
 	letters := d.ringed()
 	if d.explains || letters == nil {
@@ -260,7 +259,7 @@ func (a composer) see(d drawn, all []drawn) string {
 	if !strings.Contains(which, " ") {
 		rings = "Ring"
 	}
-	return fmt.Sprintf("%s %s: page %d tells what was found.", rings, which, at+1)
+	return fmt.Sprintf("%s %s: page %d says what was found.", rings, which, at+1)
 }
 
 // smallNotes is how small notes are set to save a page: 9 points become 8.

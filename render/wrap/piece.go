@@ -53,7 +53,7 @@ func (s strip) at(theta, z float64) geometry.Point {
 }
 
 // onEdge reports whether a line up the glass at an angle would lie on the left or
-// the right edge of the strip, or so near that it can't be told from it.
+// the right edge of the strip, or too near to see the difference.
 func (s strip) onEdge(theta float64) bool {
 	const near = 0.5 // mm
 	return min(math.Abs(theta-s.from), math.Abs(theta-s.to))*s.widest() < near
@@ -71,8 +71,8 @@ func (s strip) tilt(theta, z float64) float64 {
 	return math.Atan2(b.Y-a.Y, b.X-a.X)
 }
 
-// spacing is how far apart the points of lines are that bend on paper: so close
-// that they leave the true line by less than drawing.Flatness on any glass.
+// spacing is the distance between the points of lines that bend on paper, small
+// enough to stay within drawing.Flatness of the true line on any glass.
 const spacing = 0.5
 
 // level returns the line round the glass at a height, between two angles.

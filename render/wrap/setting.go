@@ -12,10 +12,9 @@ import (
 	"roundlay/render/report"
 )
 
-// notes returns what is to be read beside the paper: divider settings, the key
-// to its lines, how it fits, which wheel cuts what, what the check found, and
-// what it can't show. Overlaps tells that it comes in pieces that show some of
-// each other.
+// notes returns what is to be read beside the paper: divider settings, the key to
+// its lines, how it fits, which wheel cuts what, what the check found, and what it
+// can't show. overlaps says that its pieces show a little of each other.
 func (a composer) notes(overlaps bool, pieces []piece) []page.Note {
 	return append(a.setting(overlaps, pieces), a.found()...)
 }
@@ -32,7 +31,7 @@ func (a composer) setting(overlaps bool, pieces []piece) []page.Note {
 // found returns the notes that letters stand for, in their order.
 func (a composer) found() []page.Note { return append(a.findings(), a.unseen()...) }
 
-// remarks returns what the command tells besides.
+// remarks returns what the command prints besides.
 func (a composer) remarks() []string {
 	remarks := capitals(report.PaperEnds(a.sheet.plan, a.sheet.face, "this paper"))
 	if a.sheet.curved { // a small misfit is for the page alone

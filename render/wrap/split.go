@@ -7,8 +7,8 @@ import (
 	"roundlay/render/page"
 )
 
-// maxPieces bounds the search for a way to cut a paper into pages: by far
-// enough for the smallest sheet and the largest glass.
+// maxPieces and maxRows bound the search for a way to cut a paper into pages. They
+// are far more than the smallest sheet and the largest glass need.
 const maxPieces, maxRows = 120, 12
 
 // split cuts a paper into the fewest pieces that each go on a page, as it stands
@@ -33,9 +33,9 @@ func (s *facePaper) split(paper piece, pages ...page.Format) ([]piece, page.Form
 	return nil, page.Format{}, false
 }
 
-// pieces cuts a paper into rows and columns, numbered as one reads. A column is
-// a number of whole parts where that is asked for or nothing else can be, as
-// between gores; ok is false where there are too few.
+// pieces cuts a paper into rows and columns, numbered in reading order. With whole,
+// and always for gores, a column is a number of whole parts; ok is false where there
+// are too few parts.
 func (s *facePaper) pieces(paper piece, rows, columns int, whole bool) (pieces []piece, ok bool) {
 	parts := int(math.Round((paper.to - paper.from) / s.part()))
 	if (whole || s.curved) && columns > parts {
@@ -71,9 +71,9 @@ func (s *facePaper) fit(pieces []piece, f page.Format) bool {
 	return true
 }
 
-// findSeam returns the angle of the paper's left edge: at the left edge of a
-// repeat, or as near to it as the fewest cuts are severed there. Pieces are cut,
-// and gores end, at the same place in their repeats or some equal steps on.
+// findSeam returns the angle of the paper's left edge: the left edge of a repeat, or
+// the nearest place to it where fewest cuts are severed. Pieces are cut and gores
+// end at the same place in their repeats, or at equal steps from it.
 func findSeam(p *pattern.Plan, repeat, steps int) float64 {
 	const gap = 0.3 // mm
 	step := p.PitchAngle() / float64(steps)
@@ -106,14 +106,14 @@ func repeatEdge(p *pattern.Plan, repeat int) float64 {
 	return (float64(repeat-1) - 0.5) * p.PitchAngle()
 }
 
-// minSevered returns the place nearest to a repeat's left edge, within a step,
-// at which fewest cuts are severed, and how many.
+// minSevered returns the place within a step of a repeat's left edge where fewest
+// cuts are severed, the nearest one of several, and how many are severed there.
 func minSevered(p *pattern.Plan, repeat int, step float64, count func(theta float64) float64) (best, least float64) {
 	const tries = 120
 	edge := repeatEdge(p, repeat)
 	best, least = edge, math.Inf(1)
 	for i := 0; i < tries && least > 0; i++ {
-		// Alternately right and left of the repeat's edge, ever farther off.
+		// Alternately right and left of the repeat's edge, farther away each time.
 		theta := edge + float64((i+1)/2)*float64(1-2*(i%2))*step/tries
 		if n := count(theta); n < least {
 			best, least = theta, n
@@ -122,9 +122,9 @@ func minSevered(p *pattern.Plan, repeat int, step float64, count func(theta floa
 	return best, least
 }
 
-// severed returns how many of the cuts' footprints a line up the slant would
-// sever, or come so near, in any repeat. Nearer than nothing is so far inside, or
-// a quarter of what a cut measures across.
+// severed returns how many footprints, in all repeats, a line up the slant would
+// sever or pass within a gap. A negative gap leaves out footprints that the line
+// enters by no more than that, or by no more than a quarter of their extent.
 func severed(p *pattern.Plan, theta, gap float64) (n float64) {
 	for _, c := range p.Cuts {
 		low, high := math.Inf(1), math.Inf(-1)

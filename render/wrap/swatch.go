@@ -36,7 +36,7 @@ var (
 	swatchFlat  = groove.Wheel{Name: "flat", Edge: groove.Flat, Radius: 3 * inch / 2, Thick: 3 * inch / 8}
 )
 
-// swatchCut returns the wheel that shows what a kind is for, and the depth.
+// swatchCut returns the wheel and the depth that suit a kind.
 func swatchCut(kind motifs.Kind) (groove.Wheel, float64) {
 	switch kind.Name {
 	case motifs.Olives().Name:
@@ -82,8 +82,8 @@ func (w swatch) plan(ctx context.Context) (*pattern.Plan, error) {
 	if err != nil {
 		return nil, fmt.Errorf("motif %s: %w", w.kind.Name, err)
 	}
-	// What does not go on into its neighbours stays apart from them: a ray of a
-	// star would run on where it meets the next one's.
+	// A motif that does not continue into its neighbours is kept apart from them: a
+	// star's ray would run on where it meets the next one's.
 	width := job.Measure{Value: 1, Fraction: true}
 	if !w.spans {
 		width.Value = 0.97
@@ -103,8 +103,8 @@ func (w swatch) plan(ctx context.Context) (*pattern.Plan, error) {
 	return p, nil
 }
 
-// runsOn reports whether most of a plan's cuts go on from one repeat into the
-// next: they are still deep where they come to the repeat's edge.
+// runsOn reports whether most of a plan's cuts continue into the next repeat: they
+// are still deep at the repeat's edge.
 func runsOn(p *pattern.Plan) bool {
 	const near, deep = 1e-6, 0.1
 	n := 0
@@ -118,7 +118,7 @@ func runsOn(p *pattern.Plan) bool {
 	return 2*n >= len(p.Cuts)
 }
 
-// wide returns the width of the picture of a motif of which so many go round.
+// wide returns the width of the picture of a motif that is repeated n times round.
 func wide(repeats int) float64 { return math.Pi*swatchAcross/float64(repeats) + 2*swatchAir }
 
 // draw returns the swatch's picture, its lower left corner at the origin: the
@@ -189,9 +189,9 @@ type given struct {
 	value float64
 }
 
-// varied returns swatches like a plain one that differ in one parameter. Where that
-// does nothing at the other parameters' defaults, as the size of flat tops does
-// nothing to pointed ones, another is set so that it does.
+// varied returns swatches that differ from a plain one in one parameter. Where that
+// has no effect at the other parameters' defaults, as the size of flat tops has none
+// on pointed ones, another parameter is set so that it has.
 func varied(plain swatch, p motifs.Param) []swatch {
 	best := variedWith(plain, p)
 	most := distinct(best)

@@ -21,9 +21,9 @@ const (
 	maxSquare   = 80.0
 )
 
-// NewTestPage draws one page to learn by what a printer does: the check bars, a
-// square, a circle, rulers, and the greys. It is a portrait page whichever way the
-// plan's pages lie: what is measured on it is along the sides of the paper.
+// NewTestPage draws one page that shows what a printer does: the check bars, a
+// square, a circle, rulers, and the greys. It is always portrait, so that what is
+// measured on it is along known sides of the paper.
 func NewTestPage(ctx context.Context, p *pattern.Plan, o Options) (*Wrap, error) {
 	a, err := newComposer(p, o)
 	if err != nil {
@@ -239,7 +239,7 @@ func level(pen drawing.Pen) func(geometry.Box) []drawing.Mark {
 }
 
 // ladders draw short lines ever farther in from the middle of each edge of the
-// sheet: the first that shows tells what the printer leaves white.
+// sheet: the first that shows is what the printer leaves white.
 func (t testPage) ladders(d *drawing.Drawing) {
 	const rung, step, tick = 4.0, 6.5, 1.6
 	pen := drawing.Pen{Width: 0.3, Cap: drawing.FlatCap}

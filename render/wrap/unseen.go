@@ -34,8 +34,8 @@ func (a composer) unseen() []page.Note {
 	return notes
 }
 
-// unseenWords names the cuts of a group, those that lie off the paper wholly and
-// those that do partly.
+// unseenWords names the cuts of a group: those wholly off the paper, and those
+// partly off it.
 func (a composer) unseenWords(g pattern.Group) string {
 	p := a.sheet.plan
 	var wholly, partly []int

@@ -56,7 +56,7 @@ func (a composer) picture(ctx context.Context) (printing.Page, error) {
 	return f.Correct(d, ""), nil
 }
 
-// pictureFormat returns a page with room for so much across and up.
+// pictureFormat returns a page with room for a width and a depth.
 func (a composer) pictureFormat(inner, deep float64, landscape bool) page.Format {
 	const slack = 1 // for rounding
 	across, up := a.options.Printed.Scale(landscape)

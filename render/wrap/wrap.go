@@ -17,15 +17,15 @@ type Wrap struct {
 	Title string
 	Pages []printing.Page
 	Whole printing.Page
-	// Remarks is what its maker should hear: what the paper can't show, how it
-	// is divided, what was corrected.
+	// Remarks is for the person who prints it: what the paper can't show, how it is
+	// divided, what was corrected.
 	Remarks []string
 
 	letters *lettering.Letters
 }
 
-// New draws the paper for a plan's blank. The error says why it can't be, or is
-// the context's when that was done first.
+// New draws the paper for a plan's blank. The error says why that is impossible, or
+// is the context's.
 func New(ctx context.Context, p *pattern.Plan, o Options) (*Wrap, error) {
 	a, err := newComposer(p, o)
 	if err != nil {

@@ -1,0 +1,69 @@
+package search
+
+import (
+	"math"
+	"slices"
+
+	"roundlay/pattern"
+	"roundlay/pattern/job"
+)
+
+// NewWheel is a wheel that is not on the rack: like a motif's own, but no more than so
+// far across.
+type NewWheel struct {
+	Motif    int
+	Diameter float64
+}
+
+// newWheels returns wheels with which the job clears, and all else as it is: one for
+// each motif whose lines are too tight for its own, or whose own rests on a hollow. It
+// returns none where that is not all it takes.
+func (f *fitSearch) newWheels() []NewWheel {
+	var all []NewWheel
+	j := f.job
+	for i := range f.job.Motifs {
+		most := math.Inf(1)
+		for _, b := range f.job.Blanks {
+			d, err := f.Try(f.ctx, f.job, b)
+			if err != nil {
+				return nil
+			}
+			kinds := d.Kinds(i)
+			if !slices.Contains(kinds, pattern.Tight) && !slices.Contains(kinds, pattern.Bridged) {
+				continue
+			}
+			for _, c := range d.Cuts(i) {
+				most = min(most, wheelThatFits(d.Plan, &c, true))
+			}
+		}
+		if math.IsInf(most, 1) {
+			continue
+		}
+		across := floor(2*most, f.job.Length.Step())
+		if !job.TakesWheel(wheelAcross(f.job, i, across)) {
+			return nil
+		}
+		j = withWheel(j, i, across)
+		all = append(all, NewWheel{i, across})
+	}
+	if len(all) == 0 || !f.Afresh().Clears(f.ctx, j) { // afresh, for another rack
+		return nil
+	}
+	return all
+}
+
+// wheelThatFits returns the radius of the largest wheel that a cut would do with, of a
+// line that bends too where that counts; infinite where another wheel is no help.
+func wheelThatFits(p *pattern.Plan, cut *pattern.Cut, bends bool) float64 {
+	r := 0.0
+	switch {
+	case cut.Bridges():
+		r = p.LargestWheel(cut)
+	case bends && cut.WheelFit.Share > pattern.MaxSweep:
+		r = cut.WheelFor(p.Job.Rack[cut.Wheel], pattern.MaxSweep)
+	}
+	if r <= 0 {
+		return math.Inf(1)
+	}
+	return r
+}

@@ -163,8 +163,8 @@ func (t bill) within() error {
 			fmt.Sprintf("cuts that meet or cross one another along %s in all", metres(all.beside)), "up to "+metres(maxBeside)+": fewer cuts that cross, or shorter ones")
 	case all.work*float64(blanks) > maxWork:
 		return t.refuse(func(one toll) float64 { return one.work },
-			fmt.Sprintf("%s of groove in a repeat, on %s, bent or under broad wheels or on curved glass, where a place takes long to reckon", metres(all.period), counted(blanks, "blank")),
-			fmt.Sprintf("up to %s of the kind in all", metres(all.period*maxWork/all.work)))
+			fmt.Sprintf("%s of groove in a repeat, on %s, bent or under broad wheels or on curved glass, which takes long to measure", metres(all.period), counted(blanks, "blank")),
+			fmt.Sprintf("up to %s of such groove in all", metres(all.period*maxWork/all.work)))
 	}
 	return nil
 }
@@ -208,9 +208,9 @@ func (p *Plan) refuseCrowded(found []Finding) error {
 		}
 	}
 	m := p.sized[most]
-	e := p.Job.Refuse(job.Item("motif", most), "", fmt.Sprintf("cuts of which up to %d pairs do", maxFound),
+	e := p.Job.Refuse(job.Item("motif", most), "", fmt.Sprintf("up to %d such pairs", maxFound),
 		fmt.Sprintf("motif %d, a %s with %s, has most of them", most+1, m.Kind.Name, described(m)))
-	e.Read = fmt.Sprintf("%d pairs of cuts and more that come too near one another", maxFound)
+	e.Read = fmt.Sprintf("more than %d pairs of cuts too near one another", maxFound)
 	return e
 }
 

@@ -93,7 +93,7 @@ func TestTooDeep(t *testing.T) {
 	}
 }
 
-// olives returns so many rows of so many marks.
+// olives returns a motif of rows of marks.
 func olives(t *testing.T, across, rows int) job.Motif {
 	m := motif(t, "olives", motifs.Values{"olives": float64(across), "rows": float64(rows), "long": 0.4}, depth(0.05), with(fine))
 	none := 0.0
@@ -142,7 +142,7 @@ func TestBounds(t *testing.T) {
 	}
 }
 
-// Cuts that lie on one another in heaps are refused, with the place: upright lines,
+// Too many cuts on one spot are refused, with the place: upright lines,
 // turned evenly about the middle of one square millimetre.
 func TestPiled(t *testing.T) {
 	heap := func(n int) *job.Job {
@@ -196,7 +196,7 @@ func TestHeaped(t *testing.T) {
 	j := crowd(24) // 384 marks, each near two fifths of the others: 28,000 pairs
 	_, err := New(context.Background(), j, j.Blanks[0])
 	var wrong *job.Error
-	if !errors.As(err, &wrong) || wrong.Key != "motif[1]" || !strings.Contains(wrong.Read, "20000 pairs of cuts and more") {
+	if !errors.As(err, &wrong) || wrong.Key != "motif[1]" || !strings.Contains(wrong.Read, "more than 20000 pairs of cuts") {
 		t.Errorf("laid out: %v", err)
 	}
 	p := laid(t, crowd(8)) // 128: 8,128 pairs there are
@@ -205,7 +205,7 @@ func TestHeaped(t *testing.T) {
 	}
 }
 
-// The gores and the cone of a blank are reckoned once, however many jobs are tried
+// The gores and the cone of a blank are computed once, however many jobs are tried
 // on it in its band.
 func TestStagesAreKept(t *testing.T) {
 	j := jobOn(nil, 5, motif(t, "leaf", nil, with(fine)))

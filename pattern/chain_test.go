@@ -12,7 +12,7 @@ import (
 	"roundlay/pattern/job"
 )
 
-// diamonds is a field of diamonds so many across a repeat and so many up.
+// diamonds is a field of diamonds, a number across a repeat and a number up.
 func diamonds(t testing.TB, across, up float64, change ...func(*job.Motif)) job.Motif {
 	return motif(t, "diamond", motifs.Values{"across": across, "up": up}, append(change, land(0))...)
 }
@@ -56,7 +56,7 @@ func TestChainsByHand(t *testing.T) {
 		all := p.All()
 		for i, id := range ids[1:] {
 			if !slices.Contains(all[id-1].Joins, ids[i]) || !slices.Contains(all[ids[i]-1].Joins, id) {
-				t.Errorf("%d and %d are not told to join", ids[i], id)
+				t.Errorf("%d and %d are not reported to join", ids[i], id)
 			}
 		}
 	}
@@ -84,7 +84,7 @@ func TestRings(t *testing.T) {
 			}
 		}
 	}
-	// On odd repeats only there is a gap; two repeats wide there is none.
+	// On odd repeats only there is a gap; two repeats wide, no gap is left.
 	for width, alone := range map[float64]bool{1: true, 2: false} {
 		p := laid(t, jobOn(straight(t), 6, motif(t, "ring", motifs.Values{"rings": 1, "lines": 1}, size(width, 0.5), on(job.Odd))))
 		if got := p.Chains(); len(got) != 1 || got[0].Alone() != alone || !alone && (!got[0].Closed || len(got[0].Cuts) != 3) {

@@ -222,7 +222,7 @@ func TestBandOnThePapersOfASet(t *testing.T) {
 	}
 }
 
-// Cuts beyond the paper asked for are told: which wholly, which partly.
+// Cuts beyond the paper asked for are reported: as off it wholly or partly.
 func TestCutsOffThePaper(t *testing.T) {
 	b := straight(t)
 	b.Paper = &glass.Extent{Low: 45, High: 60}
@@ -249,7 +249,7 @@ func TestCutsOffThePaper(t *testing.T) {
 }
 
 // Opposite is square through the wall: on a glass flared by 20° under 5 mm,
-// 1.710 mm higher inside, and its band is so much higher there.
+// 1.710 mm higher inside, and its band is that much higher there.
 func TestFaceHeight(t *testing.T) {
 	b, err := glass.NewBlank("flared", 10, []glass.Station{st(0, 60, 5), st(100, 60+200*0.363970234, 5)})
 	if err != nil {
@@ -275,7 +275,7 @@ func TestFaceHeight(t *testing.T) {
 	}
 }
 
-// Inside, a paper's edge is found with a ruler from the rim down. A wall that
+// Inside, the edge of the paper is measured with a ruler from the rim down. A wall that
 // thickens below 20 mm by 2 mm for every 5 down parts from the paper where it is
 // 0.15 mm thicker, at some 19.6 mm.
 func TestPaperInsideEndsOnARulerFromTheRim(t *testing.T) {

@@ -42,7 +42,7 @@ type expense struct {
 const MaxTried = 5_000_000
 
 // ErrSpent is returned once an evaluator has reached MaxTried.
-var ErrSpent = errors.New("more has been tried than a search may")
+var ErrSpent = errors.New("the search has reached its limit")
 
 // NewEvaluator returns an evaluator without any results yet.
 func NewEvaluator() *Evaluator { return evaluator(new(expense)) }

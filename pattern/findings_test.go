@@ -23,7 +23,7 @@ import (
 func TestFindings(t *testing.T) {
 	glassOf := straight(t)
 	pitch := 2 * math.Pi * 40 / 4 // of four repeats: 62.83 mm
-	// Two upright bars, so far apart and side by side.
+	// Two upright bars, a given distance apart and side by side.
 	pairOf := func(from, to float64) []job.Motif { return []job.Motif{bar(t, from, 30, 40), bar(t, to, 30, 40)} }
 	for _, c := range []struct {
 		name    string
@@ -237,7 +237,7 @@ func TestJoints(t *testing.T) {
 	}
 }
 
-// TestGroups looks at what is told together: findings of one kind, on the same
+// TestGroups looks at what is reported together: findings of one kind, on the same
 // motifs and parts, that are measured alike.
 func TestGroups(t *testing.T) {
 	leaf := motif(t, "leaf", motifs.Values{"fronds": 16, "lean": 90, "arch": 0}, size(0.5, 1), depth(1))
@@ -252,7 +252,7 @@ func TestGroups(t *testing.T) {
 		}
 		key := fmt.Sprint(g.Kind, g.Motifs, g.Parts, g.Findings[0].Share, len(g.Findings[0].Cuts))
 		if seen[key] {
-			t.Errorf("%s is told twice", key)
+			t.Errorf("%s is reported twice", key)
 		}
 		seen[key] = true
 		told += len(g.Findings)
@@ -267,7 +267,7 @@ func TestGroups(t *testing.T) {
 		}
 	}
 	if told != len(p.Findings) {
-		t.Errorf("%d findings of %d are told", told, len(p.Findings))
+		t.Errorf("%d findings of %d are reported", told, len(p.Findings))
 	}
 	// Fronds crowd one another, and pairs of them are too close at the stem; one
 	// bar runs out of the band, the other over its own next copy.

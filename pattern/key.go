@@ -58,7 +58,7 @@ func (k key) add(v reflect.Value) key {
 	case reflect.Struct:
 		return k.fields(v)
 	}
-	panic(fmt.Sprintf("pattern: %s is no value to tell others by", v.Type()))
+	panic(fmt.Sprintf("pattern: a %s can't be part of a key", v.Type()))
 }
 
 // entries adds the entries of a map in the order of their names.

@@ -9,7 +9,7 @@ import (
 )
 
 // One reading a 32nd of an inch across out, 0.397 mm in radius, makes a straight
-// glass curved; what is told is what it would have to read, and of a foot, a rim
+// glass curved; what is reported is what it would have to read, and of a foot, a rim
 // or three stations it is only asked.
 func TestMisread(t *testing.T) {
 	const slip = 25.4 / 64
@@ -57,7 +57,7 @@ func TestMisread(t *testing.T) {
 		}
 		m, told := p.Misread()
 		if told != test.told {
-			t.Errorf("%s: told %v, of a glass %g off its cone: %+v", name, told, p.WorstRadiusError, m)
+			t.Errorf("%s: reported %v, of a glass %g off its cone: %+v", name, told, p.WorstRadiusError, m)
 			continue
 		}
 		if !told {

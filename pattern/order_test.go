@@ -162,7 +162,7 @@ func TestOrderByHand(t *testing.T) {
 	j.Motifs[0].CutOrder, j.Motifs[2].CutOrder = 2, 1
 	check("two motifs first", []int{fine, olive, mitre}, []int{2, 4, 3, 1, 5})
 
-	// The fine wheel's deep cut is told to wait for a shallow one: it still is the
+	// The fine wheel's deep cut has to wait for a shallow one: it still is the
 	// deepest wheel.
 	shallow := jobOn(straight(t), 4,
 		bar(t, 0, 20, 30, depth(0.2), with(fine)),  // 1

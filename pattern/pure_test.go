@@ -16,7 +16,7 @@ import (
 	"roundlay/pattern/job"
 )
 
-// samePlan compares all of two plans, but for what is reckoned when asked for.
+// samePlan compares all of two plans, except what is computed on first use.
 func samePlan(a, b any) string {
 	return cmp.Diff(a, b,
 		cmp.Exporter(func(reflect.Type) bool { return true }),

@@ -108,7 +108,7 @@ func referenceLands(t *testing.T, p *Plan) map[standing]float64 {
 }
 
 // referenceLand returns the reference's distance between two footprints; the
-// limit where their envelopes, by its own reckoning, are farther apart.
+// limit where their envelopes, by its own computation, are farther apart.
 func referenceLand(t *testing.T, a, b []geom.Geometry, limit float64) float64 {
 	t.Helper()
 	land := limit

@@ -89,7 +89,7 @@ func offPaper(j *job.Job, b *glass.Blank, band job.Band) error {
 	u := j.Length
 	return j.Refuse(blankKey(j, b)+".paper", fmt.Sprintf("paper from %s to %s", u.Format(b.Paper.Low), u.Format(b.Paper.High)),
 		fmt.Sprintf("paper that holds some of the band, from %s to %s", u.Format(band.Foot), u.Format(band.Top)),
-		fmt.Sprintf("blank %q: nothing could be carried over with it", b.Name))
+		fmt.Sprintf("blank %q: none of the pattern lies on this paper", b.Name))
 }
 
 // noCone returns the error for a band without a cone. It names the station whose diameter

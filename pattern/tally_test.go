@@ -50,7 +50,7 @@ func (t tally) addAcross(across bool, s spot, measured, miss, tolerance float64)
 	}
 }
 
-// once takes out what is told already: of two lines that crowd within a motif's
+// once removes what is reported already: of two lines that crowd within a motif's
 // copy, and run on, that they do so across the repeat's edge; and it calls all
 // off that is too near between two copies of which some cuts touch.
 func (t tally) once(p *Plan) {

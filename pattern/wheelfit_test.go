@@ -63,7 +63,7 @@ func TestBuried(t *testing.T) {
 // the rate is 0.04402 /mm. So 0.5 mm deep the contact reaches a² = 2 × 0.5 / 0.04402
 // = 22.717 mm² ahead and behind.
 //
-// On a radius of 30 mm its ends stand off by a²/60 = 0.3786 mm; on one of 60 mm by
+// On a radius of 30 mm its ends deviate by a²/60 = 0.3786 mm; on one of 60 mm by
 // half of that. The arc is level where it is cut to its full depth, so that a
 // right-angled mitre is as wide to each side as deep, and the ends of its contact,
 // where it is shallow, add nothing to that as long as the bend is less than the

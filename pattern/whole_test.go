@@ -215,7 +215,7 @@ func walkAlone(p *Plan, c Cut, all tally) {
 	reach := p.Job.Limits.Reach * c.Asked
 	all.add(newSpot(Shallow, false, c.ID), c.Depth, reach-c.Depth, exact)
 
-	// Where a centre line goes and its footprint runs into a margin, that is told.
+	// Where a centre line goes and its footprint runs into a margin, that is reported.
 	const stray = 0.01 // mm that a bound may be passed by
 	lineLow, lineHigh := low, high
 	low, high = math.Inf(1), math.Inf(-1) // of the footprint

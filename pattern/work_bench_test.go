@@ -10,7 +10,7 @@ import (
 
 // BenchmarkWork prints what a place of a groove takes to measure, for each edge
 // straight and bent, on straight glass and on curved, and how much that is for each
-// unit of work: it is to be about a microsecond, so that a bound on work is one on time.
+// unit of work: it should be about a microsecond, so that a limit on work is a limit on time.
 func BenchmarkWork(b *testing.B) {
 	barrel := blank(b, glass.Station{Height: 0, Radius: 35, Wall: 7}, glass.Station{Height: 30, Radius: 42, Wall: 5},
 		glass.Station{Height: 60, Radius: 44, Wall: 4}, glass.Station{Height: 100, Radius: 38, Wall: 4})

@@ -2,18 +2,17 @@ package groove
 
 import "math"
 
-// blade is one line of a wheel's edge: the whole edge, or one mitre of a gang
-// at its offset along the axle. To each side of its line it has a tip, flat or
-// round, as broad as breadth, and flanks beyond; a sharp mitre has flanks alone,
-// a round or flat edge a tip alone. The wheel's faces bound it at face from the
-// wheel's middle plane.
+// blade is a wheel's edge or, for a gang, one of its mitres, at an offset along the axle.
+// To each side of its line it has a tip, flat or round, out to breadth, and flanks beyond.
+// A sharp mitre has only flanks, a round or flat edge only a tip. The wheel's faces end it
+// at the distance face from the wheel's middle plane.
 type blade struct {
 	offset, face float64
-	left, right  float64 // how far to each side the glass is this blade's to take, and not a neighbour's
-	breadth      float64 // of the tip, to each side
+	left, right  float64 // how far to each side this blade takes the glass, before a neighbour does
+	breadth      float64 // half the width of the tip
 	round        float64 // the tip's radius; 0 where it is flat
 	slope        float64 // of the flanks, 1/T
-	meet         float64 // how far beyond the tip the flanks would meet
+	meet         float64 // how far beyond the tip the flanks would meet if they went on
 }
 
 // blades returns how many blades the wheel has.
@@ -41,8 +40,8 @@ func (w Wheel) blade(i int) blade {
 	return b
 }
 
-// middle returns the blade that bites along a cut's own line: under a gang as
-// if one of its mitres ran there.
+// middle returns the blade on a cut's own line. For a gang it is a mitre in the middle,
+// even where the gang has none there.
 func (w Wheel) middle() blade {
 	b := blade{face: w.Thick / 2, left: math.Inf(1), right: math.Inf(1)}
 	switch w.Edge {
@@ -63,8 +62,8 @@ func (w Wheel) middle() blade {
 // sharp reports whether the blade has a point.
 func (b *blade) sharp() bool { return b.breadth == 0 }
 
-// flat reports whether the blade is flat at its line: the least lean of the
-// surface tells where it is deepest.
+// flat reports whether the blade is flat at its line. The slightest lean of the surface
+// then decides where it is deepest.
 func (b *blade) flat() bool { return b.breadth > 0 && b.round == 0 }
 
 // drop returns how far the edge falls short of the wheel's radius at a distance
@@ -80,8 +79,8 @@ func (b *blade) drop(aside float64) float64 {
 	return 0
 }
 
-// filled returns the area between the edge and the wheel's full radius, from the
-// blade's line to a distance from it.
+// filled returns the area between the edge and the wheel's full radius, from the blade's
+// line out to a width.
 func (b *blade) filled(width float64) float64 {
 	area, w := 0.0, min(width, b.breadth)
 	if q := b.round; q > 0 {
@@ -90,7 +89,8 @@ func (b *blade) filled(width float64) float64 {
 	return area + (width-w)*(b.slope*(width+w)/2-b.meet)
 }
 
-// hollow returns the curvature of the edge at its line: 1/q where that is round.
+// hollow returns the curvature of the edge at its line: 1/q where it is round, q being its
+// radius.
 func (b *blade) hollow() float64 {
 	if b.round > 0 {
 		return 1 / b.round
@@ -98,17 +98,16 @@ func (b *blade) hollow() float64 {
 	return 0
 }
 
-// halfWidth returns, to second order, how far to one side of the edge's line the
-// groove goes where that line is h below the surface, and how steeply the edge
-// comes up there. The surface falls away to that side with a lean and with a
-// curvature κ across the cut: it is the root b of h − lean·b − κb²/2 = b/T for a
-// mitre, of h − lean·b − κb²/2 = b²/2q for a round edge or tip, and of that
-// without the last term for a flat one; but at most the way to the wheel's face.
+// halfWidth returns, to second order, the width of the groove to one side of the edge's
+// line, where that line is h below the surface, and how steeply the edge rises there. The
+// surface falls away to that side with a lean and with a curvature κ across the cut. The
+// width is the root b of h − lean·b − κb²/2 = b/T for a mitre, with b²/2q on the right for a
+// round edge or tip, and 0 for a flat one; but it never goes past the wheel's face.
 func (b *blade) halfWidth(h, lean, across, face float64) (width, rise float64) {
 	slope, curve := lean, across+b.hollow()
 	root := func(h float64) float64 {
 		rise = math.Sqrt(max(slope*slope+2*curve*h, 0))
-		if slope+rise <= 0 { // the surface draws nearer to the wheel all the way
+		if slope+rise <= 0 { // the surface comes nearer to the wheel all the way
 			return math.Inf(1)
 		}
 		return 2 * h / (slope + rise)

@@ -6,16 +6,16 @@ import (
 	"roundlay/geometry"
 )
 
-// Bridge is where a wheel bites that is too large for the hollow it enters: it
-// rests on two places, and the deeper may be neither its own nor on its line. The
-// zero Bridge is none.
+// Bridge is where a wheel too large for a hollow bites. It rests on two places of the
+// glass; the deeper may be away from where it was set down, and beside its line. The zero
+// Bridge means that the wheel fits.
 type Bridge struct {
-	// Depth is how deep the wheel bites at the worst, square to the glass; Theta and
-	// Height say where that is.
+	// Depth is the depth at the deepest place, square to the glass. Theta and Height are
+	// that place.
 	Depth         float64
 	Theta, Height float64
-	// Left is the glass that is left there: 0 where it breaks through, +Inf where
-	// the inside is not known.
+	// Left is the glass left there: 0 where the wheel breaks through, +Inf where the
+	// inside is not known.
 	Left float64
 }
 
@@ -23,21 +23,21 @@ type Bridge struct {
 func (g *Groove) Bridges() bool { return g.Bridge.Depth > 0 }
 
 const (
-	// span is how far apart places are tried for what a wheel does in a hollow, in
-	// millimetres. Between two of them depths differ from a straight line's by less
-	// than span²/8 times the sum of the curvatures: 0.01 mm in a hollow of 15 mm.
+	// span is the distance, in millimetres, between the places where a wheel in a hollow
+	// is looked at. Between two of them depths deviate from a straight line by less than
+	// span²/8 times the sum of the curvatures: 0.01 mm in a hollow of 15 mm.
 	span = 1.0
-	// deeper is by how much more than at its own place, in millimetres, a wheel
-	// bites elsewhere before that is a bridge; apart, how deep it bites in a place
-	// apart from its mark: what no eye sees.
+	// A wheel bridges if it bites elsewhere by this many millimetres deeper than where it
+	// stands, or by apart in a place apart from its mark. Less is not visible.
 	deeper, apart = 0.005, 0.02
-	// A broad edge across a hollow bites deeper beside its line, by its nature: it
-	// is a bridge past this, in millimetres, and a fifth of the depth.
+	// A broad edge across a hollow always bites deeper beside its line. It bridges past
+	// this, in millimetres, and a fifth of the depth.
 	beside = 0.05
 )
 
-// mayBridge reports whether the glass is anywhere as hollow as the wheel's rim is
-// round, or so hollow that the wheel's edge may touch it before its line does.
+// mayBridge reports whether the glass may be too hollow for the wheel: anywhere as hollow
+// as the rim is round (rim), or so hollow across the cut that the wheel's edge may touch it
+// before its line does (edge).
 func (k *stroke) mayBridge() (rim, edge bool) {
 	if k.surface.Flat() || k.hollowest >= 0 {
 		return false, false
@@ -45,8 +45,8 @@ func (k *stroke) mayBridge() (rim, edge bool) {
 	return 1/k.wheel.Radius+k.hollowest <= 0, k.gape() > beside
 }
 
-// gape returns how much nearer the glass may come to the wheel's edge than to its
-// line, where the glass is hollow across: 0 where the line is nearest.
+// gape returns how much nearer to the wheel's edge than to its line the glass may come,
+// where it is hollow across the cut: 0 where the line is nearest.
 func (k *stroke) gape() float64 {
 	const parts = 8
 	most := 0.0
@@ -57,8 +57,8 @@ func (k *stroke) gape() float64 {
 	return most
 }
 
-// bridge finds out whether the wheel spans a hollow, and how far beyond the ends
-// of the line it bites if it does.
+// bridge finds out whether the wheel bridges a hollow and, if it does, how far beyond the
+// ends of the line it bites.
 func (k *stroke) bridge() {
 	rim, edge := k.mayBridge()
 	if !rim && !edge {
@@ -95,17 +95,17 @@ func (k *stroke) bridge() {
 	}
 }
 
-// sink sets the wheel down in the middle of the line, as deep as it is asked to go.
-// Where it spans a hollow no mark shows how far it may go in, or where: it bites at both
-// ends of the hollow and not between.
+// sink sets the wheel down in the middle of the line, at the depth asked for. A wheel that
+// bridges a hollow bites at both ends of it and not between, so the mark doesn't show where
+// it stands or how deep it can go.
 func (k *stroke) sink() {
 	k.first = k.line.Length() / 2
 	k.last, k.depth = k.first, k.asked
 }
 
-// lengthen moves the ends of the stroke out, by a span at a time, to where the wheel's
-// own mark, as far as it hangs together, comes to the ends of the line or beyond: what
-// it bites past the hollow may come there long before.
+// lengthen moves the ends of the stroke out, a span at a time, until the wheel's own mark
+// reaches the ends of the line. Only the connected mark counts: bites past the hollow may
+// reach the ends much earlier.
 func (k *stroke) lengthen() {
 	length := k.line.Length()
 	for comes := false; !comes && k.first > 0; {
@@ -120,7 +120,8 @@ func (k *stroke) lengthen() {
 	}
 }
 
-// mark returns how far to one side a wheel bites without a gap.
+// mark returns how far ahead of the wheel (side 1), or behind it (side -1), it bites
+// without a gap.
 func (k *stroke) mark(p *pose, side float64) float64 {
 	furthest := 0.0
 	k.along(p, side, func(far float64, h heading) bool {
@@ -133,11 +134,11 @@ func (k *stroke) mark(p *pose, side float64) float64 {
 	return furthest
 }
 
-// rests reports whether the wheel bites anywhere but in its mark.
+// rests reports whether the wheel bites anywhere outside its mark.
 func (k *stroke) rests() bool { return k.bridges || k.elsewhere.Depth > 0 }
 
-// restsAnywhere finds out whether the wheel bites anywhere but in its mark, and no
-// more than that.
+// restsAnywhere finds out whether the wheel bites anywhere outside its mark, and stops at
+// the first such place.
 func (k *stroke) restsAnywhere() bool {
 	rim, edge := k.mayBridge()
 	if !rim && !edge {
@@ -159,11 +160,11 @@ func (k *stroke) restsAnywhere() bool {
 	return false
 }
 
-// lookedAt reports whether the wheel is looked at all over at one of so many
-// standings: at every fifth, or eighth part, and the last.
+// lookedAt reports whether the whole wheel is looked at in the i-th of some standings: in
+// every fifth, or in about eight of many, and in the last.
 func lookedAt(i, of int) bool { return i%max(5, of/8) == 0 || i == of-1 }
 
-// standings sets the wheel down at places all along the stroke.
+// standings returns the wheel set down at places all along the stroke, a span apart.
 func (k *stroke) standings() []pose {
 	n := int(math.Ceil((k.last - k.first) / span))
 	all := make([]pose, n+1)
@@ -173,10 +174,10 @@ func (k *stroke) standings() []pose {
 	return all
 }
 
-// along calls visit with the ways that the glass has under a wheel's middle plane,
-// ahead of it (side 1) or behind it (side -1), as far as the wheel reaches and
-// there is glass, until it returns false. A straight way on the glass would leave
-// that plane, on a curved glass soon by more than the wheel is thick.
+// along follows the glass under a wheel's middle plane, ahead of it (side 1) or behind it
+// (side -1). It calls visit every span, as far as the wheel reaches and there is glass,
+// until visit returns false. It corrects its heading at each step: on a curved glass a
+// straight way would soon leave the plane by more than the wheel's thickness.
 func (k *stroke) along(p *pose, side float64, visit func(far float64, way heading) bool) {
 	h := p.heading()
 	for far := span; far < k.wheel.Radius; far += span {
@@ -184,7 +185,7 @@ func (k *stroke) along(p *pose, side float64, visit func(far float64, way headin
 		off := -p.seen(p.space(h.spot(k.surface))).Y
 		on := h.left().straight(k.surface, min(max(off, -span), span))
 		h = heading{on.theta, on.along, h.psi - side*min(max(off/span, -1), 1)}
-		// On the far side of the glass no wheel that stands on this one bites.
+		// No wheel that stands on this side of the glass bites on the far side.
 		if !k.glassAt(h.along) || math.Abs(h.theta-p.theta) > math.Pi/2 || !visit(far, h) {
 			return
 		}
@@ -194,8 +195,8 @@ func (k *stroke) along(p *pose, side float64, visit func(far float64, way headin
 // glassAt reports whether there is glass at a distance along the profile.
 func (k *stroke) glassAt(along float64) bool { return along >= 0 && along <= k.surface.Length() }
 
-// spans reports whether a wheel rests on a second place along the line: bites
-// deeper there than where it stands, or deeper than on the way there.
+// spans reports whether a wheel rests on a second place along the line: whether it bites
+// deeper there than where it stands, or than on the way there.
 func (k *stroke) spans(p *pose) bool {
 	found := false
 	for _, side := range [2]float64{-1, 1} {
@@ -213,12 +214,12 @@ func (k *stroke) spans(p *pose) bool {
 	return false
 }
 
-// bites returns how far to one side a wheel bites at all, as far as the chart has
-// room to draw it.
+// bites returns how far ahead (side 1) or behind (side -1) a wheel bites at all, as far as
+// that can be drawn on the chart.
 func (k *stroke) bites(p *pose, side float64) float64 {
 	furthest := 0.0
 	k.along(p, side, func(far float64, h heading) bool {
-		if k.surface.ChartRadius(h.along) < 2*minChart { // a little is to spare for a way beside it
+		if k.surface.ChartRadius(h.along) < 2*minChart { // leaves room for places beside the way
 			return false
 		}
 		if deep, _, _ := p.bite(&k.middle, h.spot(k.surface)); deep > 0 {
@@ -229,13 +230,12 @@ func (k *stroke) bites(p *pose, side float64) float64 {
 	return furthest
 }
 
-// minChart is the radius, in millimetres, to which the chart narrows at the most
-// where a groove is drawn. It comes to its point where its cone does, and beyond that
-// everything would lie mirrored.
+// minChart is the least radius of the chart, in millimetres, at which a groove is drawn.
+// The chart ends in a point where its cone does; beyond that, everything would be mirrored.
 const minChart = 1.0
 
-// charted returns the distance along the profile nearest to another at which the
-// chart has room.
+// charted returns the distance along the profile, nearest to the given one, at which the
+// chart's radius is at least minChart.
 func charted(surface *geometry.Surface, along float64) float64 {
 	r := surface.ChartRadius(along)
 	if r >= minChart {
@@ -244,8 +244,8 @@ func charted(surface *geometry.Surface, along float64) float64 {
 	return along + (minChart-r)/(surface.ChartRadius(along+1)-r)
 }
 
-// spanned returns the station at a distance along the stroke with the wheel as
-// it bites deepest there, wherever along the stroke that is.
+// spanned returns the station at a distance along the stroke, measured with the wheel in
+// the place along the stroke from which it bites deepest there.
 func (k *stroke) spanned(s float64) station {
 	at := k.on(s)
 	best, deepest := 0, math.Inf(-1)
@@ -262,15 +262,15 @@ func (k *stroke) spanned(s float64) station {
 	return newStation(s, own, ahead, aside)
 }
 
-// on returns the place on the glass at a distance along the stroke, straight on
-// beyond the line's ends.
+// on returns the place on the glass at a distance along the stroke; beyond the line's ends
+// it continues straight.
 func (k *stroke) on(s float64) spot {
 	end := min(max(s, 0), k.line.Length())
 	p := k.at(end)
 	return p.spot(s-end, 0)
 }
 
-// spanning returns what is to be said of the bridge that a finished groove has.
+// spanning returns the bridge of a finished groove.
 func (k *stroke) spanning(g *Groove) Bridge {
 	if !k.rests() {
 		return Bridge{}
@@ -323,12 +323,12 @@ func again(samples []Sample, from int) int {
 	return at
 }
 
-// LargestWheel returns the radius of the largest wheel of the same edge that bites
-// nowhere but in its mark along a line, up to the wheel's own: 0 where none does.
+// LargestWheel returns the largest radius, up to the wheel's own, of a wheel with the same
+// edge that bites only in its mark along a line; 0 if there is none.
 func (l *Cutter) LargestWheel(line Line, wheel Wheel, depth float64) float64 {
 	const (
-		steps = 9  // of bisection: to a five-hundredth of the wheel's
-		tries = 10 // near the limit a little less may do where a little more did not
+		steps = 9  // of bisection: to a five-hundredth of the wheel's radius
+		tries = 10 // near the limit a smaller wheel doesn't always fit where a larger one does
 	)
 	line = l.laid(line)
 	goesIn := func(radius float64) bool {

@@ -9,13 +9,13 @@ import (
 	"roundlay/geometry"
 )
 
-// fine is how far apart, at most, the points of a line lie that is laid on a
-// curved glass, in millimetres.
+// fine is the largest distance, in millimetres, between the points of a line on a curved
+// glass.
 const fine = 0.5
 
-// laid returns a line of the chart as it lies on the glass, measured there. A
-// straight one is the shortest way between its ends; where it is part of a longer
-// cut it keeps the chart's direction, so that it meets the rest without a kink.
+// laid returns a line of the chart with its lengths as on the glass. A straight line becomes
+// the shortest way between its ends. If it is part of a longer cut it keeps the chart's
+// direction instead, so that it meets the rest without a kink.
 func (l *Cutter) laid(line Line) Line {
 	if l.surface.Flat() {
 		return line
@@ -37,8 +37,7 @@ func (l *Cutter) laid(line Line) Line {
 	return Line{points: l.measured(points), on: line.on}
 }
 
-// measured returns points of the chart with the distances between them as they
-// are on the glass.
+// measured returns points of the chart with their distances along the line as on the glass.
 func (l *Cutter) measured(points []point) []point {
 	out := make([]point, len(points))
 	last := l.surface.Space(points[0].at)
@@ -54,8 +53,8 @@ func (l *Cutter) measured(points []point) []point {
 	return out
 }
 
-// chord returns the straight line on the glass between the ends of a line that
-// is laid on it, running on beyond neither.
+// chord returns the straight line on the glass between the ends of a laid line. It doesn't
+// run on at either end.
 func (l *Cutter) chord(line Line) Line {
 	if line.Straight() {
 		return line.RunningOn(false, false)
@@ -70,10 +69,9 @@ func (l *Cutter) chord(line Line) Line {
 	return line.RunningOn(false, false)
 }
 
-// straight returns the shortest way on the glass between the ends of a line of
-// the chart, found by setting out from the one and correcting the aim by what a
-// little change of it does. It is not ok where the ends lie so far round each
-// other that the aim does not settle.
+// straight returns the shortest way on the glass between the ends of a line of the chart.
+// It shoots from one end at the other and corrects its aim by the effect of a small change.
+// ok is false where this doesn't converge, as the ends are too far apart round the glass.
 func (l *Cutter) straight(line Line) (way Line, ok bool) {
 	const (
 		near   = 1e-7 // mm
@@ -105,7 +103,7 @@ func (l *Cutter) straight(line Line) (way Line, ok bool) {
 	return Line{}, false
 }
 
-// miss returns how far beyond a heading a place lies, and how far to its right.
+// miss returns how far ahead of a heading a place is, and how far to its right.
 func (h heading) miss(at spot) (on, aside float64) {
 	right, up := (at.theta-h.theta)*at.radius, at.along-h.along
 	sin, cos := math.Sincos(h.psi)
@@ -133,9 +131,9 @@ func (l *Cutter) charted(from heading, length float64) Line {
 	return line
 }
 
-// bend returns how the stroke's line curves on the glass at a distance along it,
-// positive where it turns to the left: how its angle from the profile changes,
-// less what a straight line's does.
+// bend returns the curvature of the stroke's line on the glass at a distance along it,
+// positive where it turns left: the change of its angle from the profile, less the change
+// of a straight line's.
 func (k *stroke) bend(s float64) float64 {
 	if k.line.Straight() || k.surface.Flat() {
 		return k.line.Bend(s)

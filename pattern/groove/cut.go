@@ -6,39 +6,38 @@ import (
 	"roundlay/geometry"
 )
 
-// Inside is the surface inside the glass, as far as a groove asks for it.
+// Inside is the inner surface of the glass.
 type Inside interface {
-	// Distance returns how much glass lies between a place in the glass, by its
-	// radius and its height, and the inside: none or less where there is none.
+	// Distance returns the glass between a place in the glass, by radius and height, and
+	// the inside: 0 or less where the place is not in the glass.
 	Distance(radius, height float64) float64
-	// Kinks returns the heights, as places of the outside, at which the glass
-	// between it and the inside changes suddenly, in rising order.
+	// Kinks returns the heights of the outside at which the wall changes suddenly, in
+	// rising order.
 	Kinks() []float64
 }
 
-// Cutter holds a glass to the wheel. It cuts one groove at a time, and has room
-// for what is measured along it, used again for the next: processors that cut
-// the same glass have a cutter each.
+// Cutter cuts grooves in one glass, one at a time. It reuses its buffers from groove to
+// groove, so each goroutine needs a Cutter of its own.
 type Cutter struct {
 	surface *geometry.Surface
 	inside  Inside
-	// How much longer the chart makes anything at most, and the least curvature of
-	// the profile.
+	// The most by which the chart lengthens anything, as a factor, and the least curvature
+	// of the profile.
 	stretch, hollowest float64
-	// Of a glass with a hollow: where it begins and ends, and a radius that it nowhere
-	// comes to.
+	// For a glass with a hollow: its lowest and highest height, and a radius larger than
+	// any of its own.
 	foot, rim, wide float64
 	stations        []station
 	poses           []pose
 	sections        footprint
-	// What the grooves keep.
+	// Memory that the grooves keep.
 	samples  arena[Sample]
 	points   arena[geometry.Point]
 	outlines arena[geometry.Outline]
 }
 
-// NewCutter returns a cutter that holds a glass by its outside and its inside:
-// without one, nil, grooves don't know what glass they leave.
+// NewCutter returns a cutter for a glass. inside may be nil: then it isn't known what glass
+// the grooves leave.
 func NewCutter(outside *geometry.Surface, inside Inside) *Cutter {
 	l := &Cutter{
 		surface: outside, inside: inside,
@@ -49,23 +48,21 @@ func NewCutter(outside *geometry.Surface, inside Inside) *Cutter {
 		_, l.rim = outside.At(outside.Length())
 		for along := 0.0; along < outside.Length()+span; along += span {
 			radius, _ := outside.At(along)
-			l.wide = max(l.wide, radius+span) // it widens by no more from one place to the next
+			l.wide = max(l.wide, radius+span) // it widens by no more than span to the next place
 		}
 	}
 	return l
 }
 
-// Cut returns the groove that a wheel leaves along a line on the glass when it
-// is asked for a depth. A mark's length is the whole groove, tails included:
-// where the line is too short for the depth the wheel is pressed in once, on
-// the straight line between the mark's ends, as deep as its length allows.
-// Polish widens the footprint on every side.
+// Cut returns the groove that a wheel leaves along a line on the glass at a depth. The
+// groove is as long as the line, tails included. Where the line is too short for the depth,
+// the wheel is pressed in once, on the straight line between the line's ends, as deep as its
+// length allows. Polish widens the footprint on every side.
 //
-// The second-order rules of each step are its first guess. With the wheel's
-// radius R, depth d and the surface's curvatures κ along and across the cut:
-// contact half-length a ≈ √(2d / (1/R + κ_along)), depth along the tails
-// h(s) = d − s²/2 · (1/R + κ_along), half width by blade.halfWidth. The answer
-// is where the wheel's surface meets the glass's.
+// Each step finds where the wheel's surface meets the glass's. Its first guess is a
+// second-order rule. With the wheel's radius R, depth d and the surface's curvatures κ along
+// and across the cut, the contact half-length is a ≈ √(2d / (1/R + κ_along)), the depth
+// along the tails h(s) = d − s²/2 · (1/R + κ_along), and the half width blade.halfWidth.
 func (l *Cutter) Cut(line Line, wheel Wheel, depth, polish float64) Groove {
 	l.poses = l.poses[:0]
 	asked := line
@@ -81,8 +78,8 @@ func (l *Cutter) Cut(line Line, wheel Wheel, depth, polish float64) Groove {
 	return g
 }
 
-// set finds where a wheel is set down and lifted on a line that is laid on the
-// glass, and how deep it goes: a touch, or drawn along.
+// set finds where a wheel is set down and lifted on a laid line, how deep it goes, and
+// whether it is a touch or drawn along.
 func (l *Cutter) set(line Line, wheel Wheel, depth float64) (k stroke, touch bool) {
 	k = stroke{Cutter: l, line: line, wheel: wheel, middle: wheel.middle(), depth: depth, asked: depth, about: Remains{Min: math.Inf(1)}}
 	k.hollow = !l.surface.Flat() && 1/wheel.Radius+l.hollowest <= 0
@@ -90,8 +87,8 @@ func (l *Cutter) set(line Line, wheel Wheel, depth float64) (k stroke, touch boo
 	pressed := k
 	pressed.line = l.chord(line)
 	pressed.press()
-	// A straight line, all of it, is too short to draw along just where one touch
-	// as long as it is not as deep.
+	// A whole straight line is too short to draw along exactly where one touch of its
+	// length is less deep than asked.
 	touch = line.whole() && pressed.depth < depth
 	if touch = touch || !k.draw(); touch {
 		k = pressed
@@ -99,18 +96,17 @@ func (l *Cutter) set(line Line, wheel Wheel, depth float64) (k stroke, touch boo
 	if k.depth <= 0 {
 		k.sink()
 	}
-	k.depth = min(k.depth, k.asked) // a mark on a bend or over a hollow may be left too short
+	k.depth = min(k.depth, k.asked) // on a bend or over a hollow the mark may come out too short
 	return k, touch
 }
 
-// Cut returns the groove of a single cut on a glass without an inside: see
-// Cutter.Cut.
+// Cut is Cutter.Cut for a single cut on a glass whose inside isn't known.
 func Cut(outside *geometry.Surface, line Line, wheel Wheel, depth, polish float64) Groove {
 	return NewCutter(outside, nil).Cut(line, wheel, depth, polish)
 }
 
-// arena hands out short runs from longer ones, which are made anew as they are
-// used up: twice as long each time, up to a point.
+// arena hands out short slices of longer ones. When one is used up it makes the next, twice
+// as long up to a limit.
 type arena[T any] struct {
 	left []T
 	made int
@@ -127,8 +123,7 @@ func (s *arena[T]) take(n int) []T {
 	return run
 }
 
-// stroke is a wheel's way along a line: it is set down at first, carried to
-// last, and lifted.
+// stroke is a wheel's way along a line: it is set down at first, drawn to last, and lifted.
 type stroke struct {
 	*Cutter
 	line        Line // as it lies on the glass
@@ -137,21 +132,21 @@ type stroke struct {
 	depth       float64
 	asked       float64
 	first, last float64
-	// from and to are where the groove begins and ends: with the line, but where a
-	// wheel that bridges a hollow bites beyond it.
+	// from and to are where the groove begins and ends: with the line, unless a wheel that
+	// bridges a hollow bites beyond it.
 	from, to float64
 	hollow   bool // somewhere the glass is as hollow as the wheel is round, or more
-	broad    bool // or so hollow that the wheel's edge may touch it before its line does
+	broad    bool // somewhere it is so hollow across that the wheel's edge may touch it before its line
 	bridges  bool
-	stands   []pose // where it bridges: the wheel all along the stroke
-	// elsewhere is what the wheel bites apart from its mark, about the least it
-	// leaves anywhere, where the glass is so hollow that it was looked at all over.
-	// deepest is how deep it bites there, at the most.
+	stands   []pose // if it bridges: the wheel all along the stroke
+	// Found by looking at the whole wheel, where the glass is hollow enough: elsewhere is
+	// the deepest bite outside the mark, about the least glass left anywhere, deepest the
+	// greatest depth anywhere.
 	elsewhere Bridge
 	about     Remains
 	deepest   float64
-	// spots are where, of the places looked at, each column of the wheel's edge leaves
-	// least, and where it is deepest.
+	// spots are, for each column of the wheel's edge, the places where it leaves least and
+	// where it is deepest, of those looked at.
 	spots []edgeSpot
 }
 
@@ -163,12 +158,11 @@ func (k *stroke) at(s float64) pose {
 	return p
 }
 
-// draw finds where to set the wheel down and lift it so that its tails end
-// where the line does. It reports whether the line is long enough.
+// draw finds where to set the wheel down and lift it so that its tails end where the line
+// does. It reports whether the line is long enough for that.
 func (k *stroke) draw() bool {
 	length := k.line.Length()
-	// The tail runs straight out from where the wheel stands, as long as that is
-	// from the end of the line.
+	// The tail runs straight from where the wheel stands to the end of the line.
 	tail := func(end, side float64) float64 {
 		stand := k.at(end)
 		guess, fall := stand.tail()
@@ -192,8 +186,8 @@ func (k *stroke) draw() bool {
 	return k.first < k.last
 }
 
-// press finds the depth and the place at which one touch of the wheel makes a
-// mark as long as the line: where it meets both ends at the same depth.
+// press finds the depth and the place at which one touch of the wheel makes a mark as long
+// as the line: there it meets both ends at the same depth.
 func (k *stroke) press() {
 	k.depth = 0
 	length := k.line.Length()

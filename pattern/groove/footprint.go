@@ -12,19 +12,19 @@ import (
 // footprint is what one blade leaves: its cross-sections in order along the stroke.
 type footprint []section
 
-// section is the groove's cross-section at a station, its edges to the left and
-// right of the centre line both measured to the left.
+// section is the groove's cross-section at a station. Both of its edges, left and right, are
+// measured to the left of the centre line.
 type section struct {
 	station
 	ridge
 	left, right float64
 }
 
-// empty reports whether the blade does not bite.
+// empty reports whether the blade doesn't bite there.
 func (x *section) empty() bool { return x.left <= x.right }
 
-// footprint measures a blade's cross-sections wherever it bites. The next blade's
-// takes its place.
+// footprint measures a blade's cross-sections wherever it bites. It is valid until the next
+// call.
 func (k *stroke) footprint(b *blade, line []station) footprint {
 	first, last := line[:1], line[len(line)-1:]
 	begin, end := k.tip(b, first, -1), k.tip(b, last, 1)
@@ -42,7 +42,7 @@ func (k *stroke) footprint(b *blade, line []station) footprint {
 		f = append(f, k.section(b, s))
 	}
 	k.sections = f
-	// An outer mitre of a gang may bite along a part of the stroke, or nowhere.
+	// An outer mitre of a gang may bite along only a part of the stroke, or nowhere.
 	for len(f) > 1 && f[0].empty() && f[1].empty() {
 		f = f[1:]
 	}
@@ -60,9 +60,9 @@ func (k *stroke) smooth(b *blade, f footprint) footprint {
 	}
 	rounds := 8 // halving a millimetre to less than stray
 	if k.rests() {
-		rounds = 2 // its edges jump from where the wheel rests to where it does not
+		rounds = 2 // the edges jump where the wheel stops resting on the glass: no section smooths that
 	}
-	most := 500 + 2*len(f) // sections: past that the edges are so oddly bent that no eye follows them
+	most := 500 + 2*len(f) // sections: more than that can't be seen in a drawing
 	for range rounds {
 		i := 0
 		for i < len(f) && !k.rough(f, i) {
@@ -84,15 +84,15 @@ func (k *stroke) smooth(b *blade, f footprint) footprint {
 	return f
 }
 
-// rough reports whether the outline turns too sharply at a section, on the glass:
-// beyond its ends there is nothing to follow, and a narrow neck may close up there.
+// rough reports whether the outline turns too sharply at a section that is on the glass.
+// Beyond the glass's ends the surface is not real, and a narrow neck may close up.
 func (k *stroke) rough(f footprint, i int) bool {
 	return (f[i].own.flat || k.glassAt(f[i].across(f[i].line).along)) && f.sharp(i)
 }
 
-// sharp reports whether the outline turns too sharply at a section: whether an
-// edge stands off the straight line between its neighbours. An arc's middle
-// stands off one chord four times what it stands off each of two.
+// sharp reports whether the outline turns too sharply at a section: whether an edge deviates
+// from the straight line between its neighbours. An arc deviates from one chord four times
+// as much as from two chords of half the length.
 func (f footprint) sharp(i int) bool {
 	const most = 4 * 1.2 * stray
 	off := func(a, p, c geometry.Point) bool {
@@ -115,9 +115,8 @@ func (f footprint) sharp(i int) bool {
 	}
 }
 
-// tip returns how far along the stroke a blade still bites anywhere across it
-// where the wheel is lifted (side 1), or already does where it is set down (side
-// -1).
+// tip returns the distance along the stroke at which a blade stops biting anywhere across
+// it, after the wheel is lifted (side 1), or starts to, before it is set down (side -1).
 func (k *stroke) tip(b *blade, end []station, side float64) float64 {
 	if k.line.on[0] && side < 0 || k.line.on[1] && side > 0 || k.bridges {
 		return end[0].along
@@ -127,11 +126,11 @@ func (k *stroke) tip(b *blade, end []station, side float64) float64 {
 		stand = k.first
 	}
 	guess, fall := own.tail()
-	const nothing = 1e-6 // mm: how far the twist may move the blade's line aside by the end of the tail
+	const nothing = 1e-6 // mm that the twist moves the deepest place aside by the end of the tail
 	if math.Abs(own.curve.twist)*guess*guess < nothing && b.offset == 0 && !b.flat() {
 		return end[0].along
 	}
-	// A blade beside the cut's line is deepest beside where the wheel stands.
+	// A blade beside the cut's line is deepest a little ahead of the wheel, or behind it.
 	middle := -own.curve.twist * b.offset / own.stiff()
 	bite := func(s float64) float64 {
 		ahead := middle + side*s
@@ -140,8 +139,8 @@ func (k *stroke) tip(b *blade, end []station, side float64) float64 {
 	if bite(0) <= 0 {
 		return stand + middle
 	}
-	// Across a hollow a broad edge may bite on and on beside the line: as far as it
-	// is wide is far enough.
+	// In a hollow a broad edge may bite on and on beside the line: stop after about its
+	// width.
 	most := 2*(guess+b.face) + math.Abs(b.offset)
 	if bite(most) > 0 {
 		return stand + middle + side*most
@@ -149,15 +148,15 @@ func (k *stroke) tip(b *blade, end []station, side float64) float64 {
 	return stand + middle + side*rootWithin(bite, guess, fall, most)
 }
 
-// slight is how far, in millimetres, a blade may bite beyond the ends of the
-// line, or fall short of them, before that is worth drawing. A point, so far from
-// its tip, is hardly as wide to each side when it is five times as far beyond.
+// slight is the distance, in millimetres, that a blade may bite beyond the ends of the line,
+// or fall short of them, without being drawn. A sharp blade, narrow at its tip, may bite
+// five times as far beyond.
 const slight = 0.02
 
-// lobe returns the stations from an end of the line to the tip of a blade's
-// footprint. A broad or offset blade set askew to the glass's axis leaves the
-// glass, to one side, beyond where the cut's own line does; an offset one may
-// leave it before, and the tip is all there is.
+// lobe returns the stations from an end of the line to the tip of a blade's footprint. A
+// broad or offset blade askew to the glass's axis leaves the glass, to one side, beyond the
+// end of the cut's line. An offset one may also leave it before the end: then the tip is the
+// only station.
 func (k *stroke) lobe(b *blade, end []station, tip float64) []station {
 	from := end[0].along
 	beyond := tip - from
@@ -194,16 +193,16 @@ func (b *blade) own(s station) ridge {
 	return ridge{line - aside, deep + b.drop(aside) + lean*aside, lean}
 }
 
-// deepest returns where a blade is deepest, to second order: on its own line,
-// or beside it where the surface leans more than the edge is steep.
+// deepest returns where a blade is deepest, to second order: on its own line or, where the
+// surface leans more than the edge is steep, beside it.
 func (b *blade) deepest(s station) ridge {
 	r := b.own(s)
 	steep := math.Abs(r.lean)
 	if b.sharp() {
 		steep -= b.slope
 	} else {
-		// A broad edge is guided by how the surface really leans: on a taper, more
-		// than second order says.
+		// For a broad edge measure how the surface leans: on a taper it leans more than the
+		// second order says.
 		aside := min(0.1, b.breadth) // mm
 		left, _, _ := s.own.bite(b, s.across(r.line+aside))
 		right, _, _ := s.own.bite(b, s.across(r.line-aside))
@@ -218,13 +217,13 @@ func (b *blade) deepest(s station) ridge {
 	if !b.sharp() {
 		most = min(most, b.breadth)
 	}
-	away := most // where the glass is hollow across the cut
+	away := most // if the glass is hollow across the cut
 	if curve > 0 {
 		away = min(steep/curve, most)
 	}
 	line := r.line - math.Copysign(away, r.lean)
 	deep, room, _ := s.own.bite(b, s.across(line))
-	if away == b.face || room < 0 { // as far as the face, wherever that is here
+	if away == b.face || room < 0 { // at the wheel's face, or past it
 		line += math.Copysign(1, line) * room
 		deep, _, _ = s.own.bite(b, s.across(line))
 	}
@@ -243,8 +242,8 @@ func (k *stroke) section(b *blade, s station) section {
 	return k.widen(b, x)
 }
 
-// rests returns how far to one hand of a section a wheel bites that is broad for a
-// hollow across it: beyond the edge of its mark it may bite again, out to its face.
+// rests returns how far to one hand of a section a wheel bites that is too broad for a
+// hollow across the cut. Beyond the edge of its mark it may bite again, out to its face.
 func (x *section) rests(b *blade, edge, hand float64) float64 {
 	const parts = 6
 	for i := parts; i > 0; i-- {
@@ -257,15 +256,14 @@ func (x *section) rests(b *blade, edge, hand float64) float64 {
 	return edge
 }
 
-// section returns the cross-section that the wheel, where it stands, cuts
-// through a station.
+// section returns the cross-section that the wheel cuts at a station from its one place.
 func (s station) section(b *blade) section {
 	p, r := s.own, b.own(s)
 	if r.deep <= 0 {
 		r = b.deepest(s)
 	}
 	x := section{s, r, r.line, r.line}
-	if r.deep <= 0 || math.Abs(b.offset) >= b.face { // or the wheel has no room for the mitre
+	if r.deep <= 0 || math.Abs(b.offset) >= b.face { // not in the glass, or the mitre is off the wheel
 		return x
 	}
 	edge := func(hand float64) float64 {
@@ -277,11 +275,11 @@ func (s station) section(b *blade) section {
 	return x
 }
 
-// grow widens the sample at a station of the line to hold the footprint's
-// cross-section as it is after polishing.
+// grow widens the sample at a station of the line so that the footprint's cross-section,
+// after polishing, is within it.
 func (x *section) grow(s *Sample, polish float64) {
 	left, right := x.left+polish, polish-x.right
-	if s.Left+s.Right > 0 { // another mitre's already
+	if s.Left+s.Right > 0 { // set by another mitre
 		left, right = max(left, s.Left), max(right, s.Right)
 	}
 	s.Left, s.Right = left, right
@@ -309,31 +307,31 @@ func (k *stroke) area(b *blade, x *section) float64 {
 	c := &x.own.curve
 	curve, h, lean := c.across, x.deep, x.lean
 	if k.first < x.along && x.along < k.last {
-		// Coming and going askew the wheel takes as much as from a surface less
-		// curved: away from the cut's line it goes deeper and leans less.
+		// A wheel that passes askew takes as much as from a surface less curved: away from
+		// the cut's line it goes deeper and leans less.
 		curve = x.own.swept()
 		h += (c.across - curve) * x.line * x.line / 2
 		lean -= (c.across - curve) * x.line
 	}
 	sum := b.area(h, lean, curve, min(x.left-x.line, b.left)) + b.area(h, -lean, curve, min(x.line-x.right, b.right))
-	// The middle of the section lies nearer than the surface to what the cut bends
-	// round in space, by about 0.4 of its depth: a third for a V, half for a panel.
+	// Where the glass curves along the cut, a section's centroid travels a shorter way than
+	// the surface. It is about 0.4 of the depth below it: a third for a V, half for a panel.
 	return sum * (1 - 0.4*h*c.along)
 }
 
-// area returns the area of one half of a cross-section, h deep at its ridge and
-// so wide, under a surface that leans and curves away.
+// area returns the area of one half of a cross-section of a given depth at its ridge and a
+// given width, under a surface that leans and curves away.
 func (b *blade) area(h, lean, curve, width float64) float64 {
 	return max(h*width-lean*width*width/2-curve*width*width*width/6-b.filled(width), 0)
 }
 
-// outline runs up the left edge of a footprint, widened by polishing, and back
-// down the right, with two points to a cross-section.
+// outline returns the outline of a footprint, widened by polishing: up the left edge and
+// back down the right, with two points for each cross-section.
 func (k *stroke) outline(f footprint, polish float64) geometry.Outline {
 	n := len(f)
 	points := k.points.take(2 * n)
 	for i, s := range f {
-		switch i { // polishing wears the tips outward too
+		switch i { // polishing lengthens the tips too
 		case 0:
 			s.station = newStation(s.along, s.own, s.ahead-polish, s.aside)
 		case n - 1:

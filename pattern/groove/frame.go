@@ -8,8 +8,8 @@ import (
 	"roundlay/geometry"
 )
 
-// spot is a place on the glass: the angle round it and the distance along its
-// profile name it, radius and height say where that is.
+// spot is a place on the glass, by the angle round it and the distance along its profile.
+// radius and height follow from those.
 type spot struct{ theta, along, radius, height float64 }
 
 // spotOf returns the spot of a place on the chart.
@@ -20,8 +20,8 @@ func spotOf(surface *geometry.Surface, at geometry.Point) spot {
 	return s
 }
 
-// frame is a place on the glass and the glass seen from there: in space, X to
-// the right round the glass and Y up the profile on the tangent plane, Z out.
+// frame is a place on the glass with the coordinates there: on the tangent plane X to the
+// right round the glass and Y up the profile, and Z outwards.
 type frame struct {
 	spot
 	surface  *geometry.Surface
@@ -41,8 +41,8 @@ func newFrame(surface *geometry.Surface, theta, along float64) frame {
 	return f
 }
 
-// on returns where on a straight glass a place of the frame's map lies, which
-// keeps every length and angle.
+// on returns the place on a straight glass of a point on the frame's flat map. The map keeps
+// every length and angle.
 func (f *frame) on(x, y float64) spot {
 	side, up := f.taper*x, 1+f.taper*y
 	along := (f.taper*(x*x+y*y) + 2*y) / (math.Sqrt(side*side+up*up) + 1)
@@ -52,7 +52,7 @@ func (f *frame) on(x, y float64) spot {
 	}
 }
 
-// space returns where a spot lies in space as seen in the frame.
+// space returns a spot's place in space, in the frame's coordinates.
 func (f *frame) space(s spot) r3.Vec {
 	sin, cos := math.Sincos(s.theta - f.theta)
 	away, rise := s.radius*cos-f.radius, s.height-f.height
@@ -68,8 +68,8 @@ func (f *frame) lean(s spot) (sin, cos float64) {
 	return sin, cos
 }
 
-// normal returns the outward unit normal at a spot, where the profile has a lean,
-// as seen in the frame.
+// normal returns the outward unit normal at a spot with a lean of the profile, in the
+// frame's coordinates.
 func (f *frame) normal(s spot, leanSin, leanCos float64) r3.Vec {
 	sin, cos := math.Sincos(s.theta - f.theta)
 	out := leanCos * cos

@@ -2,32 +2,31 @@ package groove
 
 import "roundlay/geometry"
 
-// Groove is what one cut leaves in the glass. Its places lie on the chart of the
-// outside.
+// Groove is what one cut leaves in the glass. Its places are on the chart of the outside.
 type Groove struct {
-	Wheel    int  // the rack's
+	Wheel    int  // number in the rack, from 0
 	Touch    bool // pressed in and lifted, not drawn along
 	Length   float64
 	Depth    float64 // at the deepest
-	Asked    float64 // what the job asked for; more than Depth where the mark is too short for it
+	Asked    float64 // the depth asked for; more than Depth where the mark is too short for it
 	Width    float64 // at the widest
 	Volume   float64 // of glass ground away, mm³
 	Remains  Remains // of the glass under it
 	WheelFit WheelFit
 	Bridge   Bridge
 	Samples  []Sample
-	// Tips are what the footprint has beyond the line's own ends, from there on
-	// outwards: of a broad wheel set askew to the glass's axis, all of it to one
-	// side. Depth is 0 there, and Along below 0 or above Length.
+	// Tips are the parts of the footprint beyond the line's ends, from there outwards. A
+	// broad wheel askew to the glass's axis leaves them to one side of the line. Depth is
+	// 0 there, and Along is below 0 or above Length.
 	Tips [2][]Sample
-	Line Line // as it was asked for
-	// Ends are those of the line as it was asked for. On a bend the mark's own
-	// ends lie a little beside them: a wheel's tails are straight.
+	Line Line // as asked for
+	// Ends are the ends of the line as asked for. On a bend the mark's own ends are a
+	// little beside them, as a wheel's tails are straight.
 	Ends [2]geometry.Point
-	// RunsOn says that one of them meets another cut, and the wheel is not lifted
-	// there.
+	// RunsOn says that the cut continues in another at one of its ends, and the wheel is
+	// not lifted there.
 	RunsOn bool
-	// Outlines are the footprint: one outline, or one a mitre under a gang wheel.
+	// Outlines are the footprint: one outline or, for a gang wheel, one for each mitre.
 	Outlines []geometry.Outline
 }
 
@@ -37,8 +36,8 @@ type Sample struct {
 	Theta, Height float64
 	Along         float64 // from the groove's start
 	Depth         float64
-	// Left and Right are the distances from the centre line to the footprint's
-	// edges, as one looks along the cut; the edges are the places themselves.
+	// Left and Right are the distances from the centre line to the footprint's edges,
+	// looking along the cut. LeftEdge and RightEdge are those places.
 	Left, Right         float64
 	LeftEdge, RightEdge geometry.Point
 }

@@ -102,7 +102,7 @@ func (w *worst) note(kind string, difference float64) {
 	w.n[kind]++
 }
 
-// each runs a check on so many random scenes of each edge, every one with its
+// each runs a check on a number of random scenes of each edge, every one with its
 // own seed, and logs the worst differences.
 func each(t *testing.T, edges []groove.Edge, count int, make func(*rand.Rand, groove.Edge) *scene, check func(*testing.T, *rand.Rand, *scene, *worst)) {
 	w := &worst{of: map[string]float64{}, n: map[string]int{}}

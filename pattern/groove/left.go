@@ -7,12 +7,12 @@ import (
 	"roundlay/geometry"
 )
 
-// Remains is the least glass that a groove leaves under anything the wheel
-// takes: 0 where it breaks through, +Inf where the inside is not known or all of
-// the groove is off the glass. The place is that of the outside over it.
+// Remains is the least glass that a groove leaves: 0 where it breaks through, +Inf where
+// the inside is not known or the whole groove is off the glass. Theta and Height are the
+// place on the outside above it.
 type Remains struct{ Min, Theta, Height float64 }
 
-// remains is what is left so far, and where on the wheel that was.
+// remains is the least glass found so far, and the place on the wheel that leaves it.
 type remains struct {
 	Remains
 	*stroke
@@ -23,10 +23,9 @@ type remains struct {
 	deepest     float64 // beside the cut's own line, on glass that is hollow across it
 }
 
-// remaining measures the glass left under a footprint of a blade.
+// footprint measures the glass left under a blade's footprint.
 func (r *remains) footprint(b *blade, f footprint) {
-	// Nearer together than this there is nothing between two sections that looking
-	// about in the end does not find.
+	// Sections closer together than this can be skipped: refine finds what is between.
 	const near = 0.3 // mm
 	r.blade = *b
 	last := math.Inf(-1)
@@ -43,8 +42,7 @@ func (r *remains) footprint(b *blade, f footprint) {
 	}
 }
 
-// end measures what is left where the blade comes out of the glass between two
-// sections.
+// end measures the glass left where the blade leaves the glass between two sections.
 func (r *remains) end(a, b *section) {
 	if (a.deep > 0) == (b.deep > 0) {
 		return
@@ -54,9 +52,8 @@ func (r *remains) end(a, b *section) {
 	r.section(&tip)
 }
 
-// kinks measures what is left where the glass under a stroke changes suddenly
-// from one section to the next, there and a little to each side: where a kink is
-// nearest is not quite square under it.
+// kinks measures the glass left at each kink of the inside between two sections, and a
+// little to each side: the place nearest to a kink is not exactly square above it.
 func (r *remains) kinks(a, b *section) {
 	low, high := a.across(a.line).height, b.across(b.line).height
 	from, to := a.along, b.along
@@ -77,8 +74,8 @@ func (r *remains) kinks(a, b *section) {
 	}
 }
 
-// section measures what is left under a section: under the blade's line if it is
-// sharp, all across it if not.
+// section measures the glass left under a section: under the blade's line if it is sharp,
+// else all across.
 func (r *remains) section(x *section) {
 	if r.blade.sharp() {
 		r.line(x)
@@ -98,8 +95,8 @@ func (r *remains) section(x *section) {
 	}
 }
 
-// sees returns how far ahead of the wheel, and how far to its left, the wheel
-// sees a place: nearer than it is along a curved glass.
+// sees returns how far ahead of the wheel and to its left a place is, measured in the
+// wheel's coordinates and not along the glass.
 func (p *pose) sees(s spot) (ahead, left float64) {
 	v := p.seen(p.space(s))
 	return v.X, v.Y
@@ -114,19 +111,19 @@ func (r *remains) line(x *section) {
 	r.beside(x, ahead, r.blade.offset)
 }
 
-// beside measures a section at a place so far ahead of the wheel and to its left.
+// beside measures a section at a distance ahead of the wheel and to its left.
 func (r *remains) beside(x *section, ahead, left float64) {
 	r.edge(x.own, ahead, left)
 	if left != 0 && r.last > r.first && !r.bridges {
-		// Askew the wheel is deepest there a little before or after it stands.
+		// A wheel askew is deepest there a little before or after its place.
 		off := x.own.curve.twist * left / x.own.stiff()
 		r.edge(x.own, ahead+off, left)
 		r.edge(x.own, ahead-off, left)
 	}
 }
 
-// edge measures what is left under one place of the blade's edge: so far ahead
-// of where the wheel stands and so far to the left of its middle.
+// edge measures the glass left under one place of the blade's edge, at a distance ahead of
+// the wheel and to the left of its middle. It reports whether that is the least so far.
 func (r *remains) edge(own *pose, ahead, left float64) bool {
 	radius, height := own.rim(&r.blade, ahead, left)
 	if left != 0 && !own.flat && own.cuts(&r.blade, ahead, left) {
@@ -144,7 +141,7 @@ func (r *remains) edge(own *pose, ahead, left float64) bool {
 	return true
 }
 
-// newRemains returns what is left before anything is cut.
+// newRemains returns the remains before anything is measured.
 func newRemains(k *stroke) remains {
 	r := remains{Remains: Remains{Min: math.Inf(1)}, stroke: k}
 	_, r.foot = k.surface.At(0)
@@ -152,13 +149,13 @@ func newRemains(k *stroke) remains {
 	return r
 }
 
-// refine looks about the place where least is left for where less is still, on
-// the same wheel, and says where on the glass that is.
+// refine searches round the place that leaves least, on the same wheel, for one that leaves
+// less. It returns that place on the glass.
 func (r *remains) refine() Remains {
 	if r.own == nil {
 		return r.Remains
 	}
-	const far = 1.0 // mm: as far as the sections are apart
+	const far = 1.0 // mm: the distance between sections
 	own, ahead, left := r.own, r.ahead, r.left
 	try := func(onward, aside float64) bool {
 		a, l := r.ahead+onward, r.left+aside
@@ -173,7 +170,7 @@ func (r *remains) refine() Remains {
 	return Remains{max(r.Min, 0), at.theta, at.height}
 }
 
-// rim returns where a place of a blade's edge is, as a radius and a height.
+// rim returns the radius and the height of a place on a blade's edge.
 func (p *pose) rim(b *blade, ahead, left float64) (radius, height float64) {
 	out := p.above(p.wheelRadius-b.drop(left-b.offset), ahead)
 	right, up := ahead*p.sine-left*p.cosine, ahead*p.cosine+left*p.sine
@@ -181,15 +178,15 @@ func (p *pose) rim(b *blade, ahead, left float64) (radius, height float64) {
 	return math.Sqrt(away*away + right*right), p.height + up*p.cos - out*p.sin
 }
 
-// under returns how deep a place lies under the outside of the glass, square to it
-// near a distance along the profile, and at which distance that is.
+// under returns the depth of a place under the outside of the glass, measured square to it,
+// and the distance along the profile where that is. It starts looking at the distance s.
 func under(surface *geometry.Surface, s, radius, height float64) (depth, along float64) {
 	var r, z, sin, cos float64
 	for range 20 {
 		var bulge float64
 		r, z = surface.At(s)
 		sin, cos, bulge = surface.Lean(s)
-		// How far the place lies along the profile, and how far inside it.
+		// How far along the profile from s the place is, and how far inside.
 		on, in := (radius-r)*sin+(height-z)*cos, (r-radius)*cos+(z-height)*-sin
 		step := on / max(1-bulge*in, 0.2)
 		s += step
@@ -200,8 +197,8 @@ func under(surface *geometry.Surface, s, radius, height float64) (depth, along f
 	return (r-radius)*cos - (z-height)*sin, s
 }
 
-// cuts reports whether a place of a blade's edge is in the glass at all: within
-// the wheel's faces and under the surface.
+// cuts reports whether a place of a blade's edge is in the glass: within the wheel's faces
+// and under the surface.
 func (p *pose) cuts(b *blade, ahead, left float64) bool {
 	const hair = 1e-3 // mm
 	if math.Abs(left) > b.face+hair {

@@ -13,19 +13,18 @@ import (
 type Line struct {
 	points   []point
 	straight bool    // on the glass, whatever it is on the chart
-	on       [2]bool // whether the wheel comes from beyond the start, and goes on past the end
+	on       [2]bool // whether the wheel comes from beyond the start, and continues past the end
 }
 
-// point is a point of a line: how far along it lies, and the unit direction of
-// the line there.
+// point is a point of a line, with its distance along the line and the unit direction there.
 type point struct {
 	at, ahead geometry.Point
 	along     float64
 }
 
-// NewLine returns the line through the given places of the chart, at least two
-// and all different: two for a line that is straight on the glass; close
-// together, a small part of the radius of its bends apart, for a curved one.
+// NewLine returns the line through the given places of the chart, at least two and all
+// different. Two places make a line that is straight on the glass. A curved line needs
+// places close together compared to the radius of its bends.
 func NewLine(through []geometry.Point) Line {
 	l := make([]point, len(through))
 	last := len(l) - 1
@@ -36,7 +35,7 @@ func NewLine(through []geometry.Point) Line {
 		}
 	}
 	if last > 1 {
-		// A chord at an end leans halfway to the next: carry on the other half.
+		// A chord at an end has turned only half of the way: add the other half.
 		l[0].ahead = r2.Unit(r2.Sub(r2.Scale(2, l[0].ahead), l[1].ahead))
 		l[last].ahead = r2.Unit(r2.Sub(r2.Scale(2, l[last].ahead), l[last-1].ahead))
 	}
@@ -53,11 +52,11 @@ func (l Line) Length() float64 { return l.end().along }
 // Straight reports whether the line has no bend.
 func (l Line) Straight() bool { return l.straight }
 
-// whole reports whether the line is straight and ends at its ends.
+// whole reports whether the line is straight and isn't part of a longer cut.
 func (l Line) whole() bool { return l.Straight() && l.on == [2]bool{} }
 
-// At returns the point at a distance along the line and the unit direction
-// there. Beyond its ends the line runs on straight.
+// At returns the point at a distance along the line and the unit direction there. Beyond
+// its ends the line continues straight.
 func (l Line) At(s float64) (at, ahead geometry.Point) {
 	switch start, end := l.start(), l.end(); {
 	case len(l.points) == 2 || s <= 0:
@@ -85,20 +84,20 @@ func (l Line) Bend(s float64) float64 {
 	return math.Asin(min(max(r2.Cross(a, b), -1), 1)) / (to - from)
 }
 
-// RunningOn returns the line as part of a longer cut: the wheel comes from
-// beyond its start, goes on past its end, or both, and leaves no tail there.
+// RunningOn returns the line as part of a longer cut: the wheel comes from beyond its start,
+// continues past its end, or both. It leaves no tail there.
 func (l Line) RunningOn(start, end bool) Line {
 	l.on = [2]bool{start, end}
 	return l
 }
 
-// Ends returns the line's ends, and the unit directions that lead out of them.
+// Ends returns the line's ends, and the unit directions out of them.
 func (l Line) Ends() (at, out [2]geometry.Point) {
 	start, end := l.start(), l.end()
 	return [2]geometry.Point{start.at, end.at}, [2]geometry.Point{r2.Scale(-1, start.ahead), end.ahead}
 }
 
-// moved returns the line carried along by a motion of the chart.
+// moved returns the line moved by a motion of the chart.
 func (l Line) moved(m geometry.Motion) Line {
 	points := make([]point, len(l.points))
 	swing := geometry.Motion{Cos: m.Cos, Sin: m.Sin}

@@ -5,20 +5,20 @@ import (
 	"slices"
 )
 
-// column is a line round the wheel: how far to the left of its middle, and of
-// which blade.
+// column is a line round the wheel's edge at a distance to the left of its middle, and the
+// blade it is on.
 type column struct {
 	blade blade
 	left  float64
 }
 
-// columns returns the lines of a gang's mitres and its faces, or lines evenly
-// across another edge, the middle one in the middle.
+// columns returns the columns to look at: for a gang its mitres' lines and its faces, else
+// lines evenly across the edge. The wheel's middle line is in the middle.
 func (k *stroke) columns() []column {
 	if n := k.wheel.blades(); n > 1 {
 		all := make([]column, 0, n+2)
 		add := func(b blade, left float64) {
-			if math.Abs(left) < b.face { // or the wheel has no room for it
+			if math.Abs(left) < b.face { // else it is off the wheel
 				all = append(all, column{b, left})
 			}
 		}
@@ -41,12 +41,12 @@ func (k *stroke) columns() []column {
 	return all
 }
 
-// lookAbout looks all over a wheel, in each column a span apart, for what it bites
-// apart from its mark or much deeper than where it stands, and for what it leaves.
+// lookAbout looks at the whole wheel, every span in each column, for where it bites outside
+// its mark or much deeper than where it stands, and for the least glass it leaves.
 func (k *stroke) lookAbout(p *pose) {
 	columns := k.columns()
 	beyond := 3 + k.wheel.Thick // mm: how much nearer the glass may come within the wheel's faces
-	var cells [][]float64       // how deep, from behind to ahead
+	var cells [][]float64       // depths by row, from behind to ahead, and column
 	var ways []heading
 	spots := make([]spot, len(columns))
 	add := func(_ float64, way heading) bool {
@@ -57,7 +57,7 @@ func (k *stroke) lookAbout(p *pose) {
 		}
 		for i, c := range columns {
 			row[i] = middle
-			if middle > -beyond { // or none of it is near the glass
+			if middle > -beyond { // else no column is near the glass
 				deep, room, _ := p.bite(&c.blade, spots[i])
 				row[i] = min(deep, room)
 			}
@@ -108,7 +108,7 @@ type spotted struct {
 	column
 }
 
-// closer looks between the places that were looked at for where less is left.
+// closer searches between the places that were looked at for one that leaves less glass.
 func (k *stroke) closer(at spotted) {
 	try := func(ahead, left float64) bool {
 		next := at
@@ -132,15 +132,14 @@ func (k *stroke) closer(at spotted) {
 	}
 }
 
-// abreast returns the place across a way that a wheel sees so far to its left: on
-// a glass that turns away, farther along the glass than that.
+// abreast returns the place beside a way that is at a distance to the left in the wheel's
+// coordinates. On a curved glass it is farther than that along the glass.
 func (k *stroke) abreast(p *pose, way heading, left float64) spot {
 	return k.aside(p, way.left(), left).spot(k.surface)
 }
 
-// aside carries a heading that looks to a wheel's left on, or back, to where the
-// wheel sees it so far to its left: as near to that as it comes on a glass that
-// turns away altogether.
+// aside moves a heading that looks to a wheel's left, on or back, to the distance left in
+// the wheel's coordinates; or as near to it as the glass comes before it turns away.
 func (k *stroke) aside(p *pose, way heading, left float64) heading {
 	const near = 0.01 // mm
 	last := math.Inf(1)
@@ -155,8 +154,8 @@ func (k *stroke) aside(p *pose, way heading, left float64) heading {
 	return way
 }
 
-// row finds the places across a way that a wheel sees in its columns, each from
-// the one before, from the middle outwards.
+// row finds the places beside a way that are in the wheel's columns, from the middle
+// outwards, each from the one before.
 func (k *stroke) row(p *pose, way heading, columns []column, spots []spot) {
 	middle := len(columns) / 2
 	from := way.left()
@@ -171,7 +170,8 @@ func (k *stroke) row(p *pose, way heading, columns []column, spots []spot) {
 	}
 }
 
-// marked returns the cells that hang together with the one where the wheel stands.
+// marked returns the cells in the glass that are connected with the one where the wheel
+// stands.
 func marked(cells [][]float64, row, column int) map[[2]int]bool {
 	seen := map[[2]int]bool{{row, column}: true}
 	for next := [][2]int{{row, column}}; len(next) > 0; {

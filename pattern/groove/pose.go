@@ -9,8 +9,8 @@ import (
 	"roundlay/geometry"
 )
 
-// pose is a wheel set on the glass at one place: it lies in the plane of the
-// surface's normal and of the cut's direction, its rim a depth below the surface.
+// pose is a wheel set on the glass at one place. It is in the plane of the surface's normal
+// and the cut's direction, with its rim a depth below the surface.
 type pose struct {
 	frame
 	wheelRadius, depth float64
@@ -24,7 +24,7 @@ type pose struct {
 // Euler's theorem, and the twist that goes with it.
 type curvature struct{ along, across, twist float64 }
 
-// place sets a wheel on the glass at a place of the chart.
+// place sets a wheel on the glass at a place of the chart, along a direction there.
 func place(surface *geometry.Surface, radius, depth float64, at, ahead geometry.Point) pose {
 	theta, along := surface.ReverseAlong(at)
 	p := pose{
@@ -46,8 +46,8 @@ func place(surface *geometry.Surface, radius, depth float64, at, ahead geometry.
 	return p
 }
 
-// spot returns the place on the glass so far ahead of the wheel, straight on, and
-// from there so far to the left, square to that line.
+// spot returns the place on the glass at a distance straight ahead of the wheel and, from
+// there, at a distance square to the left.
 func (p *pose) spot(ahead, left float64) spot {
 	if p.flat {
 		return p.on(ahead*p.sine-left*p.cosine, ahead*p.cosine+left*p.sine)
@@ -55,13 +55,12 @@ func (p *pose) spot(ahead, left float64) spot {
 	return p.heading().straight(p.surface, ahead).left().straight(p.surface, left).spot(p.surface)
 }
 
-// heading returns where the wheel stands and the way it looks.
+// heading returns the wheel's place and direction.
 func (p *pose) heading() heading {
 	return heading{p.theta, p.along, math.Atan2(p.sine, p.cosine)}
 }
 
-// local returns how far ahead of the wheel, and how far to its left, a place on
-// the glass lies: it undoes spot.
+// local is the inverse of spot: how far ahead of the wheel, and to its left, a place is.
 func (p *pose) local(s spot) (ahead, left float64) {
 	for range 20 {
 		at := p.spot(ahead, left)
@@ -74,35 +73,33 @@ func (p *pose) local(s spot) (ahead, left float64) {
 	return ahead, left
 }
 
-// chart returns the place on a straight glass's chart so far ahead of the wheel
-// and so far to its left: it keeps every length and angle.
+// chart returns the place on a straight glass's chart at a distance ahead of the wheel and
+// to its left. The chart keeps every length and angle.
 func (p *pose) chart(ahead, left float64) geometry.Point {
 	return geometry.Point{X: p.at.X + ahead*p.ahead.X - left*p.ahead.Y, Y: p.at.Y + ahead*p.ahead.Y + left*p.ahead.X}
 }
 
-// seen turns a direction or a place of the frame to the wheel's own: X
-// ahead of it, Y to its left and Z out along the normal.
+// seen converts a direction or a place from the frame's coordinates to the wheel's: X ahead
+// of it, Y to its left and Z outwards along the normal.
 func (p *pose) seen(v r3.Vec) r3.Vec {
 	return r3.Vec{X: v.Y*p.cosine + v.X*p.sine, Y: v.Y*p.sine - v.X*p.cosine, Z: v.Z}
 }
 
-// bite returns how much deeper the wheel stands than it would have to for a
-// blade's edge just to meet the surface at a place, and how much room there is
-// from there to the wheel's nearer face: both are positive where the blade is
-// in the glass. aside is how far to the left of the blade's line the place lies.
+// bite returns how far a blade's edge is below the surface at a place, along the wheel's
+// normal, and the room from there to the wheel's nearer face. Both are positive where the
+// blade is in the glass. aside is the place's distance to the left of the blade's line.
 func (p *pose) bite(b *blade, s spot) (deep, room, aside float64) {
 	return p.covers(b, p.seen(p.space(s)))
 }
 
-// covers is bite for any place in space, as the wheel sees it.
+// covers is bite for any place in space, in the wheel's coordinates.
 func (p *pose) covers(b *blade, v r3.Vec) (deep, room, aside float64) {
 	aside = v.Y - b.offset
 	return v.Z - p.above(p.wheelRadius-b.drop(aside), v.X), b.face - math.Abs(v.Y), aside
 }
 
-// depthAt returns how deep a blade goes at a place, square to the surface, and
-// where that ends, as a radius and a height: 0 and the place itself where it does
-// not reach.
+// depthAt returns the depth of a blade under a place, square to the surface, and the radius
+// and height of the bottom. Where the blade doesn't reach, that is 0 and the place itself.
 func (p *pose) depthAt(b *blade, s spot) (depth, radius, height float64) {
 	leanSin, leanCos := p.lean(s)
 	v, in := p.seen(p.space(s)), p.seen(p.normal(s, leanSin, leanCos))
@@ -117,40 +114,40 @@ func (p *pose) depthAt(b *blade, s spot) (depth, radius, height float64) {
 	return depth, s.radius - depth*leanCos, s.height + depth*leanSin
 }
 
-// above returns how far above the place the part of the wheel with the given
-// radius stands, at a distance ahead.
+// above returns the height over the wheel's place of the part of the wheel with the given
+// radius, at a distance ahead.
 func (p *pose) above(radius, ahead float64) float64 {
 	ahead = math.Abs(ahead)
-	chord := radius - ahead // past the wheel's own width: what it falls short
+	chord := radius - ahead // beyond the wheel this stays negative, by as much as it falls short
 	if chord > 0 {
 		chord = math.Sqrt(chord * (radius + ahead))
 	}
 	return p.wheelRadius - p.depth - chord
 }
 
-// inside is positive where the blade is in the glass, and falls away from there.
+// inside is positive where the blade is in the glass, and falls with distance from there.
 func (p *pose) inside(b *blade, s spot) float64 {
 	deep, room, _ := p.bite(b, s)
 	return min(deep, room)
 }
 
-// contact returns how far from the place a blade stays in the glass along the
-// cut, ahead of it (side 1) or behind it (side -1).
+// contact returns how far along the cut a blade stays in the glass, ahead of its place (side
+// 1) or behind it (side -1).
 func (p *pose) contact(b *blade, side float64) float64 {
 	guess, fall := p.tail()
 	return root(func(s float64) float64 { return p.inside(b, p.spot(side*s, 0)) }, guess, fall)
 }
 
-// tail returns, to second order, how far from the place the rim stays in the
-// glass along the cut, and how steeply it leaves it: √(2d/(1/R + κ_along)).
+// tail returns, to second order, how far along the cut the rim stays in the glass,
+// √(2d/(1/R + κ_along)), and how steeply it leaves it.
 func (p *pose) tail() (length, fall float64) {
 	length = math.Sqrt(2 * p.depth / p.stiff())
 	return length, p.stiff() * length
 }
 
-// stiff is how fast the rim curves away from the surface, 1/R + κ_along. In a
-// hollow as round as the wheel, or rounder, it does not: all that follows from
-// it is a first guess then, and a little is a better one than nothing.
+// stiff is how fast the rim curves away from the surface, 1/R + κ_along. In a hollow as
+// round as the wheel, or rounder, it doesn't. What follows from it is only a first guess
+// then, so a small value will do.
 func (p *pose) stiff() float64 {
 	const little = 0.02
 	return max(1/p.wheelRadius+p.curve.along, little/p.wheelRadius)

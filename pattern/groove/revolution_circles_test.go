@@ -23,7 +23,7 @@ func upright(v *vessel, wheel groove.Wheel, height, angle, length, depth float64
 	return s
 }
 
-// mitre returns a sharp mitre wheel, so much across, of a right angle.
+// mitre returns a sharp mitre wheel of a given diameter and a right angle.
 func mitre(across float64) groove.Wheel {
 	return groove.Wheel{Edge: groove.Mitre, Radius: across / 2, Thick: 14, Angle: math.Pi / 2}
 }
@@ -132,7 +132,7 @@ func TestTouchOfCircles(t *testing.T) {
 	}
 }
 
-// What an upright mark on a barrel comes to, under a wheel of 150 mm. The wheel's
+// The depth of an upright mark on a barrel under a wheel of 150 mm. The wheel's
 // circle and the profile's arc lie in one plane and share a chord 2c; over it
 // stand the sagitta of the one, R - √(R² - c²), and that of the other, and both
 // together are the depth. A mark between heights 30 mm apart has c = 15; one that
@@ -150,7 +150,7 @@ func TestBarrelMarks(t *testing.T) {
 			g := upright(v, mitre(150), 0, 0, length, 10).reported(0)
 			t.Logf("barrel of %g: %.3f mm long on the glass, %.3f deep", c.rho, length, g.depth)
 			if !g.Touch || math.Abs(g.depth-want) > 0.005 {
-				t.Errorf("barrel of %g: %.3f mm long on the glass, told %.4f deep, wanted %.3f", c.rho, length, g.depth, want)
+				t.Errorf("barrel of %g: %.3f mm long on the glass, reported %.4f deep, wanted %.3f", c.rho, length, g.depth, want)
 			}
 		}
 	}
@@ -163,11 +163,11 @@ func TestBarrelShortMark(t *testing.T) {
 	v := ringVessel(40-100, 0, 100, 1, 60)
 	g := upright(v, mitre(120), 0, 0, 15, 5).reported(0)
 	if want := 0.752; math.Abs(g.depth-want) > 0.003 {
-		t.Errorf("told %.4f deep, wanted %.3f", g.depth, want)
+		t.Errorf("reported %.4f deep, wanted %.3f", g.depth, want)
 	}
 	straight := upright(straightVessel(40, 0, -60, 60), mitre(120), 0, 0, 15, 5).reported(0)
 	if want := 0.4706; math.Abs(straight.depth-want) > 0.003 {
-		t.Errorf("on a straight glass told %.4f deep, wanted %.4f", straight.depth, want)
+		t.Errorf("on a straight glass reported %.4f deep, wanted %.4f", straight.depth, want)
 	}
 }
 

@@ -12,8 +12,8 @@ import (
 	"roundlay/pattern/groove"
 )
 
-// What a groove may cost: so many samples a millimetre and so many for its ends,
-// so many points of outline for each sample, and so long.
+// What a groove may cost: samples a millimetre, samples for its ends, outline points for
+// each sample, and time.
 const (
 	samplesAMillimetre = 4
 	samplesAtEnds      = 400

@@ -84,20 +84,20 @@ func TestHourglass(t *testing.T) {
 		g := s.reported(0)
 		t.Logf("%g mm long: the wheel at the waist bites %.3f mm and leaves %.3f, at a height of %.1f", length, want.depth, want.left, want.at.Z)
 		if g.bridge == nil {
-			t.Errorf("%g mm long: told %.3f deep, %.3f left, and no word of a bridge", length, g.depth, g.left)
+			t.Errorf("%g mm long: reported %.3f deep, %.3f left, and no word of a bridge", length, g.depth, g.left)
 			continue
 		}
-		t.Logf("told %.3f deep, %.3f left; bridge %+v", g.depth, g.left, *g.bridge)
+		t.Logf("reported %.3f deep, %.3f left; bridge %+v", g.depth, g.left, *g.bridge)
 		if d := min(g.bridge.depth, g.depth); !(d >= want.depth-safeTolerance) {
-			t.Errorf("%g mm long: told it bites %.3f, searched %.3f", length, d, want.depth)
+			t.Errorf("%g mm long: reported to bite %.3f, searched %.3f", length, d, want.depth)
 		}
 		if left := max(g.bridge.left, g.left); !(left <= want.left+safeTolerance) {
-			t.Errorf("%g mm long: told it leaves %.3f, searched %.3f", length, left, want.left)
+			t.Errorf("%g mm long: reported to leave %.3f, searched %.3f", length, left, want.left)
 		}
 	}
 }
 
-// The largest wheel told goes in, and one a little larger does not.
+// The largest wheel reported goes in, and one a little larger does not.
 func TestLargestWheel(t *testing.T) {
 	for _, length := range []float64{12, 30, 60} {
 		s := hourglass(300, length)
@@ -109,23 +109,23 @@ func TestLargestWheel(t *testing.T) {
 		radius := s.goesIn()
 		// One a little flatter than the hollow lifts off its bottom by less than is seen.
 		if want := s.hollowest(); radius < want || radius > 1.15*want {
-			t.Errorf("%g mm long: told a wheel of radius %.2f goes in, the hollow's is %.2f", length, radius, want)
+			t.Errorf("%g mm long: a wheel of radius %.2f is reported to go in, the hollow's is %.2f", length, radius, want)
 		}
 		fits, big := hourglass(2*0.98*radius, length), hourglass(2*1.15*radius, length)
 		if h := fits.reported(0); h.bridge != nil || h.depth > fits.depth+safeTolerance {
-			t.Errorf("%g mm long: the wheel told to go in is %.3f deep, bridge %v", length, h.depth, h.bridge)
+			t.Errorf("%g mm long: the wheel reported to go in is %.3f deep, bridge %v", length, h.depth, h.bridge)
 		}
 		if b := fits.bite(fits.standing(fits.line.length() / 2)); b.depth > fits.depth+safeTolerance {
-			t.Errorf("%g mm long: the wheel told to go in bites %.3f, searched", length, b.depth)
+			t.Errorf("%g mm long: the wheel reported to go in bites %.3f, searched", length, b.depth)
 		}
 		if big.reported(0).bridge == nil {
-			t.Errorf("%g mm long: a wheel a good tenth larger is told to go in", length)
+			t.Errorf("%g mm long: a wheel a good tenth larger is reported to go in", length)
 		}
 	}
 }
 
-// A cut in a waist is told as bridged where the search says that the wheel
-// rests elsewhere than where it stands, and the largest wheel told for it goes in.
+// A cut in a waist is reported as bridged where the search says that the wheel
+// rests elsewhere than where it stands, and the largest wheel reported for it goes in.
 func TestBridgedAlong(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(1, 2))
 	bridges := 0
@@ -154,7 +154,7 @@ func TestBridgedAlong(t *testing.T) {
 		fits.wheel = mitre(2 * 0.98 * radius)
 		fits.draw()
 		if h := fits.reported(0); h.bridge != nil {
-			t.Errorf("a hollow of %.2f: the wheel of radius %.2f told to go in does not, %+v: %v", tight, radius, *h.bridge, s)
+			t.Errorf("a hollow of %.2f: the wheel of radius %.2f reported to go in does not, %+v: %v", tight, radius, *h.bridge, s)
 		}
 	}
 	if bridges < 50 {
@@ -172,7 +172,7 @@ func TestFlatAcrossHollow(t *testing.T) {
 		want, g := s.bite(s.work()), s.reported(0)
 		t.Logf("hollow of %g: bites %.3f, leaves %.3f", rho, want.depth, want.left)
 		if !(g.depth >= want.depth-safeTolerance) || !(g.left <= want.left+safeTolerance) {
-			t.Errorf("hollow of %g: told it bites %.3f and leaves %.3f, searched %.3f and %.3f", rho, g.depth, g.left, want.depth, want.left)
+			t.Errorf("hollow of %g: reported to bite %.3f and leave %.3f, searched %.3f and %.3f", rho, g.depth, g.left, want.depth, want.left)
 		}
 	}
 }

@@ -67,7 +67,7 @@ func (s *turning) hollow(rnd *rand.Rand) {
 	s.lining = newLining(s.vessel, max(s.height+between(rnd, -40, 5), s.vessel.bottom+1), wall)
 }
 
-// turnings checks so many random turnings of each edge, every one with its own
+// turnings checks a number of random turnings of each edge, every one with its own
 // seed, and logs the worst differences. A short run takes one in twenty.
 func turnings(t *testing.T, edges []groove.Edge, count int, make func(*rand.Rand, groove.Edge) *turning, check func(comparison, *rand.Rand)) *worst {
 	if testing.Short() {
@@ -130,7 +130,7 @@ func randomBend(rnd *rand.Rand, edge groove.Edge) *turning {
 	}
 }
 
-// comparison is one turning, as it is told and as it is searched.
+// comparison is one turning, as reported and as searched.
 type comparison struct {
 	*testing.T
 	worst    *worst
@@ -200,7 +200,7 @@ func (c comparison) differ(what string, got, want, tolerance float64) {
 	}
 }
 
-// safe checks that a figure is told no better than it is: too much of one that
+// safe checks that a figure is reported no better than it is: too much of one that
 // is better the greater it is.
 func (c comparison) safe(what string, got, want, better float64) {
 	over := better * (got - want)
@@ -292,7 +292,7 @@ func (c comparison) sample(i int) {
 // or one that doesn't, where it only grazes the glass.
 const grazing = 0.003
 
-// grazes reports whether a gang's outermost mitre is told to bite, or not to, as it
+// grazes reports whether a gang's outermost mitre is reported to bite, or not to, as it
 // would a few thousandths deeper or shallower.
 func (c comparison) grazes(places []placed, foot walker, hand, got float64) bool {
 	for _, by := range []float64{-grazing, grazing} {

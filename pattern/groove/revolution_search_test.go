@@ -192,7 +192,7 @@ func (s *turning) set(depth, way, more float64) (along float64, ok bool) {
 
 // The search goes back over a place with what it found there: what a wheel covers
 // beyond where its rim emerges changes little from place to place. It does so until
-// that is settled, in millimetres, or for so many rounds: where the glass twists
+// that is settled, in millimetres, or for a number of rounds: where the glass twists
 // strongly a round takes off no more than a half of what is missing.
 const rounds, covered = 30, 1e-4
 
@@ -237,7 +237,7 @@ func (s *turning) setBySteps(depth, way float64) (along float64, ok bool) {
 	return length/2 - way*length/2, false
 }
 
-// stood returns the walker on the line who is so far from its start (way -1) or its
+// stood returns the walker on the line at a distance from its start (way -1) or its
 // end (way 1).
 func (s *turning) stood(far, way float64) walker {
 	length := s.line.length()

@@ -2,9 +2,9 @@ package groove
 
 import "math"
 
-// lookRound looks along a wheel's own edge, in each column a span apart, for what of
-// it is in the glass: also where that lies beyond a neck or a hollow, and no way on
-// the glass leads there under the wheel.
+// lookRound looks along a wheel's edge, every span in each column, for places in the glass.
+// It also finds those beyond a neck or a hollow, where no way on the glass leads under the
+// wheel.
 func (k *stroke) lookRound(p *pose) {
 	columns := k.columns()
 	if k.spots == nil {
@@ -23,8 +23,8 @@ func (k *stroke) lookRound(p *pose) {
 	}
 }
 
-// alongEdge looks between the places of a column that were looked at for where
-// less is left, from each that leaves less than both its neighbours.
+// alongEdge searches a column between the places that were looked at for one that leaves
+// less glass. It starts from each that leaves no more than either neighbour.
 func (k *stroke) alongEdge(p *pose, c column, reach float64) {
 	if k.inside == nil {
 		return
@@ -54,13 +54,13 @@ func (k *stroke) alongEdge(p *pose, c column, reach float64) {
 	}
 }
 
-// holds reports whether a place, by its radius and its height, lies in the glass.
+// holds reports whether a place, by radius and height, is under the outside of the glass.
 func (k *stroke) holds(radius, height float64) bool {
 	return height >= k.foot && height <= k.rim && radius < k.wide && radius < k.surface.RadiusAt(height)
 }
 
-// bitten notes a place of a wheel's edge that is in the glass, and returns how deep
-// it is there and what it leaves.
+// bitten records a place of a wheel's edge that is in the glass. It returns the depth and
+// the glass left there.
 func (k *stroke) bitten(p *pose, c *column, ahead, radius, height float64) (depth, left float64) {
 	depth, left = k.depthUnder(radius, height), math.Inf(1)
 	if k.inside != nil {
@@ -81,8 +81,8 @@ func (k *stroke) bitten(p *pose, c *column, ahead, radius, height float64) (dept
 	return depth, left
 }
 
-// depthUnder returns how deep a place lies under the outside of the glass: its
-// distance from the profile, which in a deep bite may be nearest far up or down.
+// depthUnder returns the depth of a place under the outside of the glass: its distance from
+// the profile. In a deep bite the nearest place of the profile may be far up or down.
 func (k *stroke) depthUnder(radius, height float64) float64 {
 	distance := func(s float64) float64 {
 		r, z := k.surface.At(min(max(s, 0), k.surface.Length()))
@@ -98,13 +98,13 @@ func (k *stroke) depthUnder(radius, height float64) float64 {
 		}
 	}
 	depth, at := under(k.surface, at, radius, height)
-	if at < 0 || at > k.surface.Length() { // the glass ends before
+	if at < 0 || at > k.surface.Length() { // beyond the end of the glass
 		return best
 	}
 	return min(best, max(depth, 0))
 }
 
-// turnTo returns how far round the glass from the wheel a place of its edge lies.
+// turnTo returns the angle round the glass from the wheel's place to a place of its edge.
 func (p *pose) turnTo(ahead, left, radius float64) float64 {
 	return math.Asin(min(max((ahead*p.sine-left*p.cosine)/max(radius, 1e-9), -1), 1))
 }

@@ -2,20 +2,20 @@ package groove
 
 import "math"
 
-// root returns where f, positive at 0 and falling, crosses zero, from a guess of
-// the place and of how steeply f falls there: by the rule of secants, within
-// what it has found so far, and every third time by halves, as f may turn a corner.
+// root returns where f, positive at 0 and falling, crosses zero. It starts from a guess of
+// the place and of how steeply f falls there. It uses the secant method within the bracket
+// found so far, and bisection every third time, as f may have a corner.
 func root(f func(float64) float64, guess, fall float64) float64 {
-	const far = 1e3 // mm: beyond any place that is asked for
+	const far = 1e3 // mm: beyond any place that is looked for
 	return rootWithin(f, guess, fall, far)
 }
 
-// rootWithin is root for an f that has crossed zero by the time it comes to far.
+// rootWithin is root for an f that crosses zero before far.
 func rootWithin(f func(float64) float64, guess, fall, far float64) float64 {
 	const (
-		near    = 1e-3 // mm: a step as short as this ends well within it
-		shallow = 0.1  // a fall as gentle as this may be badly guessed
-		wide    = 0.1  // mm: so far apart two places tell little of the fall between
+		near    = 1e-3 // mm: after a step this short the error is much smaller
+		shallow = 0.1  // a fall gentler than this may be a bad guess
+		wide    = 0.1  // mm: two places further apart than this give a poor estimate of the fall
 	)
 	lo, hi, step := 0.0, far, 0.0
 	x := min(max(guess, 0), far)
@@ -53,8 +53,8 @@ func rootWithin(f func(float64) float64, guess, fall, far float64) float64 {
 	return x
 }
 
-// leaves returns where f, positive at 0, first crosses zero within a length, as it is
-// found by steps: the length itself where it does not.
+// leaves returns where f, positive at 0, first crosses zero within a length, searched in
+// steps; the length itself where it doesn't.
 func leaves(f func(float64) float64, length float64) float64 {
 	const step = 0.5 // mm
 	for x := step; x < length+step; x += step {
@@ -65,8 +65,8 @@ func leaves(f func(float64) float64, length float64) float64 {
 	return length
 }
 
-// crossing returns where between 0 and a length f crosses zero, either way, nearest
-// to the middle; the middle where it does not.
+// crossing returns the place between 0 and a length, nearest to the middle, where f crosses
+// zero either way; the middle where it doesn't.
 func crossing(f func(float64) float64, length float64) float64 {
 	const parts = 64
 	best, middle := length/2, length/2
@@ -82,8 +82,8 @@ func crossing(f func(float64) float64, length float64) float64 {
 	return best
 }
 
-// bisected returns where f crosses zero between two places, of which it has a
-// value at the first.
+// bisected returns where f crosses zero between two places, by bisection. at is its value at
+// the first.
 func bisected(f func(float64) float64, from, to, at float64) float64 {
 	for range 40 {
 		half := (from + to) / 2

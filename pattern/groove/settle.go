@@ -2,9 +2,9 @@ package groove
 
 import "math"
 
-// edgeSpot is a place of a wheel's edge: where along the stroke the wheel stands,
-// in which column the place is, and how far ahead in it. Deep says what it is sought
-// for: to be the deepest, or to leave least; worth is the more the better.
+// edgeSpot is a place on a wheel's edge: the wheel's place along the stroke, the column, and
+// the distance ahead in it. A search moves it to where worth is greatest: the depth there if
+// deep is set, else the glass left, negated.
 type edgeSpot struct {
 	column
 	stands, ahead float64
@@ -12,8 +12,8 @@ type edgeSpot struct {
 	worth         float64
 }
 
-// newEdgeSpots returns what is sought in each column before anything is found: where
-// least is left, and the deepest bite.
+// newEdgeSpots returns two spots for each column, before anything is found: the one that
+// leaves least, and the deepest.
 func newEdgeSpots(columns []column) []edgeSpot {
 	spots := make([]edgeSpot, 0, 2*len(columns))
 	for _, c := range columns {
@@ -25,18 +25,18 @@ func newEdgeSpots(columns []column) []edgeSpot {
 	return spots
 }
 
-// offer takes a place of the wheel's edge for the spot if it is worth more.
+// offer moves the spot to a place of the wheel's edge if that is worth more.
 func (at *edgeSpot) offer(p *pose, ahead, worth float64) {
 	if worth > at.worth {
 		at.worth, at.stands, at.ahead = worth, p.stands, ahead
 	}
 }
 
-// lookBetween looks between the places that were looked at, along the stroke as well,
-// for where less is left and for where the wheel bites deeper: about the best of each
-// column that comes near the best of all.
+// lookBetween searches between the places that were looked at, along the stroke as well, for
+// less glass left and for deeper bites. It starts from the best of each column, if that is
+// near the best of all.
 func (k *stroke) lookBetween() {
-	const near = 1.0 // mm: what looking closer may change
+	const near = 1.0 // mm: the most that a closer look may change
 	best := [2]float64{math.Inf(-1), math.Inf(-1)}
 	for i := range k.spots {
 		best[i%2] = max(best[i%2], k.spots[i].worth)
@@ -49,8 +49,8 @@ func (k *stroke) lookBetween() {
 	}
 }
 
-// settle moves a spot, by less and less, along the stroke, along its column and to
-// its sides to where it is worth most, and notes what the wheel does there.
+// settle moves a spot, in ever smaller steps, along the stroke, along its column and to its
+// sides to where it is worth most, and records what the wheel does there.
 func (k *stroke) settle(at edgeSpot) {
 	if math.IsInf(at.worth, 0) { // nothing was found
 		return
@@ -58,7 +58,7 @@ func (k *stroke) settle(at edgeSpot) {
 	for step := span; step > 0.01; {
 		moved := false
 		for _, by := range [...][3]float64{
-			// A place that stays behind where the wheel goes on hardly moves on the glass.
+			// Moving the wheel on and the place back on it hardly moves the place on the glass.
 			{5, -5, 0}, {-5, 5, 0}, {1, 0, 0}, {-1, 0, 0}, {0, 1, 0}, {0, -1, 0}, {0, 0, 1}, {0, 0, -1},
 		} {
 			if next := k.moved(at, by[0]*step, by[1]*step, by[2]*step); next.worth > at.worth+1e-6 {
@@ -75,12 +75,12 @@ func (k *stroke) settle(at edgeSpot) {
 	k.bitten(&p, &at.column, at.ahead, radius, height)
 }
 
-// moved returns a spot moved along the stroke, ahead on its wheel, and to the left,
-// and what it is worth there: nothing where it is not in the glass.
+// moved returns a spot moved along the stroke, ahead on its wheel, and to the left, with its
+// worth there: -Inf where it is not in the glass.
 func (k *stroke) moved(at edgeSpot, along, ahead, left float64) edgeSpot {
 	at.stands = min(max(at.stands+along, k.first), k.last)
 	at.ahead += ahead
-	if face := 0.999 * at.blade.face; k.wheel.blades() == 1 { // a gang is sought on its mitres' lines
+	if face := 0.999 * at.blade.face; k.wheel.blades() == 1 { // a gang's spots stay on its mitres' lines
 		at.left = min(max(at.left+left, -face), face)
 	}
 	p := k.at(at.stands)

@@ -21,7 +21,7 @@ func bisectTo(near, in, out float64, ok func(float64) bool) float64 {
 
 // zero returns where f changes from 0 or more, at in, to less, at out: by the rule of
 // secants with the weight of an end that stays halved (the Illinois rule, from memory),
-// and every third time by halves, as f may jump.
+// and every third time by bisection, as f may jump.
 func zero(in, out float64, f func(float64) float64) float64 {
 	const near, flat = 1e-7, 1e-9 // how close it comes, and what f is where it is there
 	a, b := f(in), f(out)

@@ -53,7 +53,7 @@ type walker struct{ at, ahead r3.Vec }
 func (g glass) left(w walker) r3.Vec { return r3.Cross(g.normal(w.at), w.ahead) }
 
 // step takes a walker ahead by a small length along a line of the surface that
-// bends to the left by so much. The direction is carried along by the least turn
+// bends to the left by a curvature. The direction is carried along by the least turn
 // that takes the normal here to the normal there, which keeps it straight.
 func (g glass) step(w walker, length, bend float64) walker {
 	left := g.left(w)

@@ -4,9 +4,9 @@ import (
 	"math"
 )
 
-// widen moves the edges of a cross-section out to what the wheel takes as it
-// comes and goes. Where the cut runs askew to the glass's axis, or bends, the
-// groove is widest a little before or behind the wheel's own place.
+// widen moves the edges of a cross-section out to what the wheel takes as it comes and goes.
+// Where the cut bends or runs askew to the glass's axis, the wheel cuts widest a little
+// ahead of its place, or behind it.
 func (k *stroke) widen(b *blade, x section) section {
 	if k.last > k.first && (x.own.curve.twist != 0 || !k.line.Straight()) {
 		left, right := k.widest(b, &x, 1), k.widest(b, &x, -1)
@@ -15,9 +15,8 @@ func (k *stroke) widen(b *blade, x section) section {
 	return x
 }
 
-// widest returns the farthest that any place of the wheel along the stroke bites
-// to one hand (1 left, -1 right) of a section, beyond what it cuts there where it
-// stands nearest.
+// widest returns the farthest distance to one hand (1 left, -1 right) of a section at which
+// the wheel bites, from any place along the stroke.
 func (k *stroke) widest(b *blade, x *section, hand float64) float64 {
 	edge := x.left
 	if hand < 0 {
@@ -29,8 +28,8 @@ func (k *stroke) widest(b *blade, x *section, hand float64) float64 {
 	if x.empty() || !k.line.Straight() || wide > 0.99*face {
 		return max(k.sweep(b, x.station, edge, hand, -1, 0), k.sweep(b, x.station, edge, hand, 1, 0))
 	}
-	// Standing δ away the wheel bites t·b·δ − δ²/2·(1/R + κ_along) deeper, to second
-	// order, at an edge b from the line.
+	// From δ away the wheel bites t·b·δ − δ²/2·(1/R + κ_along) deeper, to second order, at
+	// an edge b from the line, with the twist t.
 	const slight = 0.002 // mm
 	askew := c.twist * (b.offset + hand*wide)
 	if askew*askew < 2*stiff*rise*slight {
@@ -39,9 +38,9 @@ func (k *stroke) widest(b *blade, x *section, hand float64) float64 {
 	return k.sweep(b, x.station, edge, hand, math.Copysign(1, askew), math.Abs(askew)/stiff)
 }
 
-// sweep returns the farthest that the wheel bites to one hand of a station as it
-// stands behind it (way -1) or ahead (way 1). The guess says how far off it does
-// that; without one it is sought as far as the wheel reaches.
+// sweep returns the farthest distance to one hand of a station at which the wheel bites from
+// behind it (way -1) or from ahead (way 1). guess is how far off the wheel then stands; if it
+// is 0, sweep searches as far as the wheel reaches.
 func (k *stroke) sweep(b *blade, s station, edge, hand, way, guess float64) float64 {
 	nearest := min(max(s.along, k.first), k.last)
 	most := k.reach(b, s.own) - math.Abs(nearest-s.along)
@@ -63,7 +62,7 @@ func (k *stroke) sweep(b *blade, s station, edge, hand, way, guess float64) floa
 		p := k.at(nearest + way*off)
 		from := edge + least
 		if bent || b.offset != 0 {
-			// The blade's own line lies to the outside of the station.
+			// The blade's line may be outside that edge: begin there.
 			from = max(from, hand*p.crosses(b, s))
 		}
 		out := func(x float64) float64 { return p.inside(b, s.across(hand*(from+x))) }
@@ -92,8 +91,8 @@ func (k *stroke) sweep(b *blade, s station, edge, hand, way, guess float64) floa
 	return edge
 }
 
-// reach returns, to second order, how far along the stroke the wheel bites
-// anywhere across it: on a bend, with something to spare.
+// reach returns, to second order, how far along the stroke the wheel bites anywhere across
+// it. On a bend it adds a margin.
 func (k *stroke) reach(b *blade, own *pose) float64 {
 	tail, _ := own.tail()
 	wide, _ := b.halfWidth(k.depth, 0, own.swept(), b.face)
@@ -104,14 +103,14 @@ func (k *stroke) reach(b *blade, own *pose) float64 {
 	return reach
 }
 
-// swept returns the curvature across the cut as a wheel finds it that is drawn
-// along: where it goes by askew, less than there is.
+// swept returns the curvature across the cut of the surface that a wheel drawn along leaves:
+// less than the glass's where the wheel is askew.
 func (p *pose) swept() float64 {
 	return p.curve.across - p.curve.twist*p.curve.twist/p.stiff()
 }
 
-// crosses returns how far to the left of a station a wheel that stands elsewhere
-// has the line of a blade.
+// crosses returns how far to the left of a station the line of a blade is, of a wheel that
+// stands elsewhere.
 func (p *pose) crosses(b *blade, s station) float64 {
 	aside := func(left float64) float64 { _, _, aside := p.bite(b, s.across(left)); return aside }
 	const far = 1.0 // mm

@@ -6,7 +6,7 @@ import (
 	"roundlay/geometry"
 )
 
-// trace measures the groove along the whole of the stroke and draws its footprint.
+// trace measures the groove along the whole stroke and draws its footprint.
 func (k *stroke) trace(g *Groove, polish float64) {
 	k.measure()
 	line := k.stations
@@ -20,7 +20,7 @@ func (k *stroke) trace(g *Groove, polish float64) {
 		b := k.wheel.blade(i)
 		f := k.footprint(&b, line)
 		if len(f) < 2 {
-			continue // an outer mitre of a gang that does not reach the glass
+			continue // an outer mitre of a gang may not reach the glass
 		}
 		g.Volume += k.volume(&b, f)
 		if k.inside != nil || !k.surface.Flat() {
@@ -54,7 +54,7 @@ func (k *stroke) trace(g *Groove, polish float64) {
 	g.Depth = max(g.Depth, g.Bridge.Depth, left.deepest, k.deepest)
 }
 
-// tips returns what of a footprint lies beyond the ends of the line.
+// tips returns the parts of a footprint beyond the ends of the line.
 func (k *stroke) tips(f footprint, polish float64) (tips [2][]Sample) {
 	first, last := k.stations[0].along, k.stations[len(k.stations)-1].along
 	add := func(end int, x *section) {
@@ -81,18 +81,18 @@ func (k *stroke) tips(f footprint, polish float64) (tips [2][]Sample) {
 	return tips
 }
 
-// station is a place where the groove is measured: on the line, or on the
-// straight tail that the wheel leaves where it is set down and lifted.
+// station is a place where the groove is measured: on the line, or on a straight tail, where
+// the wheel is set down or lifted.
 type station struct {
 	along float64 // the stroke
-	own   *pose   // the wheel as it stands nearest; over a hollow it bridges, where it bites deepest
-	// Where the station lies as that wheel sees it, and on a curved glass the way
-	// it looks there, square to which places beside the station are.
+	own   *pose   // the wheel at its nearest; if it bridges a hollow, where it bites deepest here
+	// The station in that wheel's coordinates and, on a curved glass, the heading to the
+	// left from there, along which places beside the station are.
 	ahead, aside float64
 	way          heading
 }
 
-// newStation returns the station that a wheel has so far ahead and to its left.
+// newStation returns the station at a distance ahead of a wheel and to its left.
 func newStation(along float64, own *pose, ahead, aside float64) station {
 	s := station{along: along, own: own, ahead: ahead, aside: aside}
 	if !own.flat {
@@ -118,8 +118,8 @@ func (s *station) chart(left float64) geometry.Point {
 	return s.own.surface.ForwardAlong(at.theta, charted(s.own.surface, at.along))
 }
 
-// under returns the station at a distance along the stroke. It takes the wheel
-// from the last of its neighbours if that one stands there too.
+// under returns the station at a distance along the stroke. It reuses the pose of the last
+// neighbour if that is the right one.
 func (k *stroke) under(s float64, neighbours []station) station {
 	nearest := min(max(s, k.first), k.last)
 	if k.bridges {
@@ -142,13 +142,13 @@ func (k *stroke) sample(s station) Sample {
 	}
 }
 
-// stray is how far the straight edges of an outline may stay from the
-// footprint's true curve, in millimetres.
+// stray is the most that the straight edges of an outline may deviate from the footprint's
+// true curve, in millimetres.
 const stray = 0.003
 
-// measure finds the stations along the stroke where the groove is measured: at
-// most 1 mm apart, and so close in the tails that the straight edges between
-// them stay within stray of a plain footprint.
+// measure finds the stations along the stroke where the groove is measured: at most 1 mm
+// apart, and in the tails close enough for straight edges between them to stay within stray
+// of a plain footprint.
 func (k *stroke) measure() {
 	const hair = 0.001 // mm: the tips themselves have no width to measure
 	tip := min(hair, (k.to-k.from)/1000)
@@ -178,11 +178,11 @@ func (k *stroke) measure() {
 	k.stations = all
 }
 
-// parts returns into how many parts a tail of some length is cut.
+// parts returns the number of parts that a tail of a given length is divided into.
 func (k *stroke) parts(length float64) int {
-	// A mitre's edge is a parabola of height wide: n even chords leave wide/n² /4.
-	// Another's is an arc of an ellipse, blunt at its tip: as many turned evenly
-	// round it do as well.
+	// A mitre's edge is a parabola of height wide: n even chords deviate by wide/(4n²).
+	// Other edges are arcs of an ellipse, blunt at the tip: as many chords, spaced evenly in
+	// angle, do as well.
 	wide, _ := k.middle.halfWidth(k.depth, 0, 0, k.middle.face)
 	if !k.middle.sharp() {
 		length *= math.Pi / 2 // the first part of an arc is longer than its share
@@ -190,7 +190,7 @@ func (k *stroke) parts(length float64) int {
 	return int(math.Ceil(max(math.Sqrt(wide/(4*stray)), length, 1)))
 }
 
-// tail returns how far along a tail its i-th station of so many stands.
+// tail returns the share of a tail's length at which the i-th of its parts ends.
 func (k *stroke) tail(i, parts int) float64 {
 	share := float64(i) / float64(parts)
 	if k.middle.sharp() {
@@ -199,8 +199,7 @@ func (k *stroke) tail(i, parts int) float64 {
 	return math.Sin(share * math.Pi / 2)
 }
 
-// turns returns into how many parts a curved line is cut for its straight
-// pieces to stay within stray of it.
+// turns returns the number of straight parts with which a curved line stays within stray.
 func (k *stroke) turns() float64 {
 	if k.line.Straight() {
 		return 1

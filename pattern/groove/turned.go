@@ -10,7 +10,7 @@ import (
 	"roundlay/geometry"
 )
 
-// Turned returns the groove carried round the glass by an angle.
+// Turned returns the groove turned round the glass by an angle.
 func (g Groove) Turned(outside *geometry.Surface, theta float64) Groove {
 	if theta == 0 {
 		return g
@@ -60,11 +60,11 @@ func (g Groove) Box() geometry.Box {
 	return box
 }
 
-// Short reports whether the mark is too short for the depth it was asked for.
+// Short reports whether the mark is too short for the depth asked for.
 func (g Groove) Short() bool { return g.Depth < g.Asked*(1-1e-6) }
 
-// LengthFor returns the shortest mark, where the groove lies, that reaches a
-// depth under a wheel: twice the contact half-length.
+// LengthFor returns the length of the shortest mark in the groove's place that reaches a
+// depth with a wheel: twice the contact half-length.
 func (g Groove) LengthFor(outside *geometry.Surface, wheel Wheel, depth float64) float64 {
 	i := len(g.Samples) / 2
 	ahead := r2.Unit(r2.Sub(g.Samples[i+1].At, g.Samples[i-1].At))

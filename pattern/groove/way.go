@@ -6,18 +6,17 @@ import (
 	"roundlay/geometry"
 )
 
-// heading is a place on the glass and the way a line goes from there: the angle ψ
-// from the profile, to the right.
+// heading is a place on the glass and a direction there: the angle ψ from the profile, to
+// the right.
 type heading struct{ theta, along, psi float64 }
 
-// stride is the longest step of a way on a curved glass, in millimetres: on a
-// glass round as a ball of 15 mm it is out by less than 0.0001 mm.
+// stride is the longest step of a way on a curved glass, in millimetres. On a glass as round
+// as a ball of 15 mm the error is less than 0.0001 mm.
 const stride = 3.0
 
-// straight returns where a straight way, the shortest on the glass, leads in a
-// length, forwards or backwards. By Clairaut's relation r·sin ψ does not change along it: it
-// is the equation θ′ = sin ψ/r, s′ = cos ψ, ψ′ = −sin α sin ψ/r, stepped by the rule
-// of Runge and Kutta.
+// straight follows the shortest way on the glass, a geodesic, for a length, forwards or
+// backwards. It steps θ′ = sin ψ/r, s′ = cos ψ, ψ′ = −sin α sin ψ/r by the Runge-Kutta
+// method; the last equation is Clairaut's relation, that r·sin ψ stays constant.
 func (h heading) straight(surface *geometry.Surface, length float64) heading {
 	n := math.Ceil(math.Abs(length) / stride)
 	for range int(n) {
@@ -44,7 +43,7 @@ func (h heading) on(by heading, step float64) heading {
 }
 
 func (h heading) rate(surface *geometry.Surface) heading {
-	const least = 0.01 // mm: nearer to the axis no way leads
+	const least = 0.01 // mm: no way comes nearer to the axis
 	radius, lean := surface.Bearing(h.along)
 	radius = max(radius, least)
 	sin, cos := math.Sincos(h.psi)

@@ -1,6 +1,11 @@
-// Package groove is what a cutting wheel does to glass: the wheel's edge, and
-// the groove it leaves when it is pressed in or drawn along a line on a round
-// surface. It answers with the intersection of the two solids, wheel and glass.
+// Package groove computes what a cutting wheel does to glass: the groove that a Wheel leaves
+// when it is pressed in, or drawn along a Line, on a round surface. The groove is the
+// intersection of the two solids, wheel and glass.
+//
+// For a single cut call Cut, with a Line from NewLine. For many cuts on one glass, or to
+// know the glass left under them, make a NewCutter and call its Cut. The Groove says how
+// deep, long and wide the cut is, what it leaves, and what its wheel couldn't do: Short,
+// Bridges and WheelFit.
 package groove
 
 import "math"
@@ -8,7 +13,7 @@ import "math"
 // Edge is the shape a wheel's rim is dressed to.
 type Edge int
 
-// The edges in use in the trade.
+// The edges used in the trade.
 const (
 	Mitre Edge = iota // V-shaped
 	Round             // convex
@@ -16,31 +21,31 @@ const (
 	Gang              // several mitres side by side
 )
 
-// Edges lists the names of the edges as they stand in a job, in order.
+// Edges lists the names of the edges as written in a job, in order.
 func Edges() []string { return []string{"mitre", "round", "flat", "gang"} }
 
 // String returns the edge's name in a job.
 func (e Edge) String() string { return Edges()[e] }
 
-// Wheel is one cutting wheel, in millimetres and radians. It cuts with its rim,
-// a body of revolution about its axle, Radius at its highest line.
+// Wheel is one cutting wheel, in millimetres and radians. Its rim is a body of revolution
+// about the axle.
 type Wheel struct {
 	Name   string
 	Edge   Edge
-	Radius float64 // half of what the wheel is across
+	Radius float64 // at the rim's highest line
 	Thick  float64 // from face to face; a flat edge is this wide
 
 	Angle float64 // mitre and gang: the included angle of the V
-	// The point of a V may be dressed: to a flat of this width, or to a round of
-	// this radius. At most one of them is above zero.
+	// The point of a V can be dressed to a flat, Tip wide, or to a round of radius
+	// TipRadius. At most one of them is above zero.
 	Tip, TipRadius float64
 	Convex         float64 // round: the radius of the edge
 	Mitres         int     // gang: how many
 	Spacing        float64 // gang: from one mitre's line to the next
 }
 
-// Drop returns how far the wheel's edge falls short of its full radius at an
-// offset from its middle plane along the axle; it is infinite past the faces.
+// Drop returns how far the wheel's edge falls short of its full radius at an offset along
+// the axle from its middle plane: +Inf past the faces.
 func (w Wheel) Drop(offset float64) float64 {
 	b := math.Abs(offset)
 	if b > w.Thick/2 {
@@ -77,8 +82,8 @@ func (w Wheel) vee(b float64) float64 {
 	return (b-w.Tip/2)*cos/sin - w.TipRadius*(1/sin-1)
 }
 
-// MaxDepth returns the greatest depth at which the wheel still cuts with its
-// edge alone, on a flat surface: deeper, its shoulders are buried.
+// MaxDepth returns the greatest depth at which the wheel cuts with its edge alone on a flat
+// surface. Any deeper, its shoulders are buried.
 func (w Wheel) MaxDepth() float64 {
 	switch w.Edge {
 	case Mitre:

@@ -5,8 +5,8 @@ import (
 	"roundlay/pattern/job"
 )
 
-// Box is the size and place of a motif, in millimetres on the glass.
-type Box struct {
+// MotifBox is the size and place of a motif, in millimetres on the glass.
+type MotifBox struct {
 	Width, Height float64
 	// Middle is the distance round the glass and along it; inside another motif, from
 	// the middle of that motif.
@@ -16,11 +16,11 @@ type Box struct {
 	Repeat, Band float64
 }
 
-// Box returns the box of a motif: one of the plan's, or a changed copy of one.
-func (p *Plan) Box(m job.Motif) Box {
+// MotifBox returns the box of a motif: one of the plan's, or a changed copy of one.
+func (p *Plan) Box(m job.Motif) MotifBox {
 	s := p.set(m)
 	radius := p.Surface.RadiusAt(p.Surface.HeightAt(s.along))
-	b := Box{
+	b := MotifBox{
 		Width: s.width, Height: s.height, Middle: geometry.Point{X: radius * s.theta, Y: s.along},
 		Repeat: radius * p.PitchAngle(), Band: p.Surface.AlongAt(p.Band.Top) - p.Surface.AlongAt(p.Band.Foot),
 	}

@@ -20,7 +20,7 @@ type Circle struct {
 // Circles returns the circles that the job marks, from the foot up.
 func (p *Plan) Circles() []Circle {
 	circles := []Circle{{Name: "foot"}, {Name: "band foot", Height: p.Band.Foot}, {Name: "band top", Height: p.Band.Top}}
-	if face := p.Outside(); face.Lower.Why != Whole {
+	if face := p.Outside(); face.Lower.Why != WholeGlass {
 		circles = slices.Insert(circles, 1, Circle{Name: PaperEdge, Height: face.Low})
 	}
 	profile := p.Blank.Profile()

@@ -8,7 +8,7 @@ import (
 
 // Edge is an edge of the paper, and why it is there.
 type Edge struct {
-	Why Why
+	Why EndReason
 	// Own is where the face itself ends: at the table, the inside floor or the rim.
 	Own float64
 	// Off is the largest difference in radius between the glass beyond the edge and the
@@ -17,15 +17,15 @@ type Edge struct {
 	Off float64
 }
 
-// Why is the reason that paper ends.
-type Why int
+// EndReason is the reason that paper ends.
+type EndReason int
 
 // Whole: the paper reaches the end of its face. Parts: it ends where it would leave the
 // glass. Asked: it ends where the job says.
 const (
-	Whole Why = iota
-	Parts
-	Asked
+	WholeGlass EndReason = iota
+	PartsFromGlass
+	AsAsked
 )
 
 // rulerStep is the step to which the height of a paper's edge is rounded, so that it can
@@ -59,7 +59,7 @@ func (f *Face) end(repeats int, step float64) {
 			at  float64
 		}{{&f.Lower, f.Low}, {&f.Upper, f.High}} {
 			if e.at != e.end.Own {
-				e.end.Why = Asked
+				e.end.Why = AsAsked
 			}
 		}
 		return
@@ -72,10 +72,10 @@ func (f *Face) end(repeats int, step float64) {
 	if f.inner != nil {
 		from = f.own[1]
 	}
-	if f.Lower.Why == Parts {
+	if f.Lower.Why == PartsFromGlass {
 		f.Low = min(from+math.Ceil((f.Low-from)/step-1e-9)*step, f.Band[0])
 	}
-	if f.Upper.Why == Parts {
+	if f.Upper.Why == PartsFromGlass {
 		f.High = max(from+math.Floor((f.High-from)/step+1e-9)*step, f.Band[1])
 	}
 }
@@ -88,7 +88,7 @@ func (f *Face) endCone() {
 		from float64
 	}{{&f.Lower, &f.Low, f.Band[0]}, {&f.Upper, &f.High, f.Band[1]}} {
 		if at := f.follows(e.from, e.end.Own); at != e.end.Own {
-			e.end.Why, *e.at, e.end.Off = Parts, at, f.off(at, e.end.Own)
+			e.end.Why, *e.at, e.end.Off = PartsFromGlass, at, f.off(at, e.end.Own)
 		}
 	}
 }
@@ -129,10 +129,10 @@ func (f *Face) off(from, to float64) (worst float64) {
 func (f *Face) endGores(repeats int) {
 	gore := geometry.Gore{Profile: f.Profile, HalfWidth: math.Pi / float64(repeats*f.Gores(repeats, 0).PerRepeat)}
 	if low := gore.Lies(f.Band[0], f.own[0], maxEase); low != f.own[0] {
-		f.Lower.Why, f.Low = Parts, low
+		f.Lower.Why, f.Low = PartsFromGlass, low
 	}
 	if high := gore.Lies(f.Band[1], f.own[1], maxEase); high != f.own[1] {
-		f.Upper.Why, f.High = Parts, high
+		f.Upper.Why, f.High = PartsFromGlass, high
 	}
 }
 

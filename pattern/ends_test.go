@@ -22,15 +22,15 @@ func st(height, across, wall float64) glass.Station {
 func TestPaperEndsWhereItParts(t *testing.T) {
 	for name, test := range map[string]struct {
 		stations     []glass.Station
-		lower, upper Why
+		lower, upper EndReason
 		offs         [2]float64 // how much wider the ends are, by hand
 	}{
-		"straight":      {[]glass.Station{st(0, 70, 6), st(100, 70, 3)}, Whole, Whole, [2]float64{}},
-		"flared foot":   {[]glass.Station{st(0, 80, 9), st(8, 70, 6), st(100, 70, 3)}, Parts, Whole, [2]float64{5, 0}},
-		"rounded foot":  {[]glass.Station{st(0, 60, 9), st(8, 70, 6), st(100, 70, 3)}, Parts, Whole, [2]float64{-5, 0}},
-		"flared lip":    {[]glass.Station{st(0, 70, 9), st(92, 70, 4), st(100, 76, 3)}, Whole, Parts, [2]float64{0, 3}},
-		"foot and lip":  {[]glass.Station{st(0, 80, 9), st(8, 70, 6), st(92, 70, 4), st(100, 66, 3)}, Parts, Parts, [2]float64{5, -2}},
-		"hardly flared": {[]glass.Station{st(0, 70.2, 9), st(8, 70, 6), st(100, 70, 3)}, Whole, Whole, [2]float64{}},
+		"straight":      {[]glass.Station{st(0, 70, 6), st(100, 70, 3)}, WholeGlass, WholeGlass, [2]float64{}},
+		"flared foot":   {[]glass.Station{st(0, 80, 9), st(8, 70, 6), st(100, 70, 3)}, PartsFromGlass, WholeGlass, [2]float64{5, 0}},
+		"rounded foot":  {[]glass.Station{st(0, 60, 9), st(8, 70, 6), st(100, 70, 3)}, PartsFromGlass, WholeGlass, [2]float64{-5, 0}},
+		"flared lip":    {[]glass.Station{st(0, 70, 9), st(92, 70, 4), st(100, 76, 3)}, WholeGlass, PartsFromGlass, [2]float64{0, 3}},
+		"foot and lip":  {[]glass.Station{st(0, 80, 9), st(8, 70, 6), st(92, 70, 4), st(100, 66, 3)}, PartsFromGlass, PartsFromGlass, [2]float64{5, -2}},
+		"hardly flared": {[]glass.Station{st(0, 70.2, 9), st(8, 70, 6), st(100, 70, 3)}, WholeGlass, WholeGlass, [2]float64{}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			p := planned(t, jobOn(blank(t, test.stations...), 5, motif(t, "leaf", nil)))
@@ -47,9 +47,9 @@ func TestPaperEndsWhereItParts(t *testing.T) {
 				switch {
 				case e.end.Own != e.own:
 					t.Errorf("the glass ends at %g", e.end.Own)
-				case e.end.Why == Whole && e.at != e.own:
+				case e.end.Why == WholeGlass && e.at != e.own:
 					t.Errorf("goes to %g only", e.at)
-				case e.end.Why == Whole:
+				case e.end.Why == WholeGlass:
 					continue
 				}
 				if e.at*2 != math.Round(e.at*2) || !within(e.at) || within(e.beyond) || math.Abs(e.end.Off-test.offs[i]) > 1e-9 {
@@ -59,7 +59,7 @@ func TestPaperEndsWhereItParts(t *testing.T) {
 			}
 			// Dividers are set for the edge, where it is not at the table.
 			edge := p.Chords[1]
-			if (edge.Name == PaperEdge) != (test.lower != Whole) {
+			if (edge.Name == PaperEdge) != (test.lower != WholeGlass) {
 				t.Errorf("circles: %+v", p.Chords)
 			}
 			if radius := p.Blank.Profile().Radius(f.Low); edge.Name == PaperEdge &&
@@ -85,7 +85,7 @@ func TestGoresEndWhereTheyPart(t *testing.T) {
 	// A barrel on a foot that flares as no paper does.
 	p := planned(t, jobOn(blank(t, st(0, 90, 9), st(4, 60, 9), st(15, 68, 6), st(50, 80, 4), st(85, 74, 4), st(100, 66, 3)), 5, motif(t, "leaf", nil)))
 	f := p.Outside()
-	if !f.Curved() || f.Lower.Why != Parts || f.Low < 3 || f.Low > 20 || f.Upper.Why != Whole {
+	if !f.Curved() || f.Lower.Why != PartsFromGlass || f.Low < 3 || f.Low > 20 || f.Upper.Why != WholeGlass {
 		t.Errorf("from %g to %g: %+v, %+v", f.Low, f.High, f.Lower, f.Upper)
 	}
 	gore := geometry.Gore{Profile: f.Profile, HalfWidth: math.Pi / 5 / float64(f.Gores(5, 0).PerRepeat)}
@@ -104,11 +104,11 @@ func goblet(t *testing.T) *glass.Blank {
 func TestPaperAsAsked(t *testing.T) {
 	for name, test := range map[string]struct {
 		low, high    float64
-		lower, upper Why
+		lower, upper EndReason
 	}{
-		"bowl":       {60, 120, Asked, Whole},
-		"to below":   {60, 110, Asked, Asked},
-		"from table": {0, 110, Whole, Asked},
+		"bowl":       {60, 120, AsAsked, WholeGlass},
+		"to below":   {60, 110, AsAsked, AsAsked},
+		"from table": {0, 110, WholeGlass, AsAsked},
 	} {
 		t.Run(name, func(t *testing.T) {
 			b := goblet(t)
@@ -127,7 +127,7 @@ func TestPaperAsAsked(t *testing.T) {
 	// Without it the paper of a bowl in straight glass ends by itself above the stem.
 	j := jobOn(goblet(t), 5, motif(t, "leaf", nil))
 	j.Layout.Band.Foot, j.Layout.Band.Top = 102, 118
-	if f := planned(t, j).Outside(); f.Lower.Why != Parts || f.Low < 80 || f.Low > 102 {
+	if f := planned(t, j).Outside(); f.Lower.Why != PartsFromGlass || f.Low < 80 || f.Low > 102 {
 		t.Errorf("from %g: %+v", f.Low, f.Lower)
 	}
 }
@@ -289,7 +289,7 @@ func TestPaperInsideEndsOnARulerFromTheRim(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if down := 2 * (100.3 - f.Low); f.Lower.Why != Parts || !near(down, math.Round(down), 1e-6) || f.Low < 19.5 || f.Low > 20.2 {
+	if down := 2 * (100.3 - f.Low); f.Lower.Why != PartsFromGlass || !near(down, math.Round(down), 1e-6) || f.Low < 19.5 || f.Low > 20.2 {
 		t.Errorf("begins at %g mm, %g below the rim: %+v", f.Low, 100.3-f.Low, f.Lower)
 	}
 }

@@ -67,5 +67,5 @@ func (p *Plan) leavesCone() bool {
 		return true
 	}
 	outside := p.Outside()
-	return outside.Lower.Why == Parts || outside.Upper.Why == Parts
+	return outside.Lower.Why == PartsFromGlass || outside.Upper.Why == PartsFromGlass
 }

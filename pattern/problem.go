@@ -19,45 +19,47 @@ type Problem struct {
 }
 
 // Is reports whether the problem is of a kind and on exactly the given motifs.
-func (p Problem) Is(kind Kind, motifs []int) bool { return p.Kind == kind && p.Motifs == Two(motifs) }
+func (p Problem) Is(kind Kind, motifs []int) bool {
+	return p.Kind == kind && p.Motifs == MotifPair(motifs)
+}
 
-// Two returns up to two motifs in the form of Problem.Motifs.
-func Two(motifs []int) [2]int {
+// MotifPair returns up to two motifs in the form of Problem.Motifs.
+func MotifPair(motifs []int) [2]int {
 	two := [2]int{-1, -1}
 	copy(two[:], motifs)
 	return two
 }
 
-// Extent is how bad a problem is: the number of findings in a period, and the largest
+// Severity is how bad a problem is: the number of findings in a period, and the largest
 // difference between measured and wanted.
-type Extent struct {
+type Severity struct {
 	Times int
 	Miss  float64
 }
 
 // Problems is the problems of a blank.
-type Problems map[Problem]Extent
+type Problems map[Problem]Severity
 
 // count adds a plan's findings.
 func (all Problems) count(p *Plan, found []Finding) {
 	for _, f := range found {
 		at := p.problem(f)
 		e := all[at]
-		all[at] = Extent{e.Times + 1, max(e.Miss, math.Abs(f.Measured-f.Wanted))}
+		all[at] = Severity{e.Times + 1, max(e.Miss, math.Abs(f.Measured-f.Wanted))}
 	}
 }
 
 // add adds other problems. Of a problem that is in both, the greater extent holds.
 func (all Problems) add(some Problems) {
 	for at, e := range some {
-		all[at] = Extent{max(all[at].Times, e.Times), max(all[at].Miss, e.Miss)}
+		all[at] = Severity{max(all[at].Times, e.Times), max(all[at].Miss, e.Miss)}
 	}
 }
 
 // problem returns the problem that a finding belongs to.
 func (p *Plan) problem(f Finding) Problem {
 	motifs, parts := p.About(f)
-	return Problem{Kind: f.Kind, Motifs: Two(motifs), Parts: strings.Join(parts, " "), Share: f.Share, Cuts: len(f.Cuts)}
+	return Problem{Kind: f.Kind, Motifs: MotifPair(motifs), Parts: strings.Join(parts, " "), Share: f.Share, Cuts: len(f.Cuts)}
 }
 
 // Beyond returns the problems that are new since before, and after them those that got

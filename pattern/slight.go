@@ -40,7 +40,7 @@ func (p *Plan) apartFrom(found, slight []Finding) []Finding {
 	}
 	about := func(f Finding) Problem {
 		motifs, _ := p.About(f)
-		return Problem{Kind: f.Kind, Motifs: Two(motifs)}
+		return Problem{Kind: f.Kind, Motifs: MotifPair(motifs)}
 	}
 	troubles := map[Problem]bool{}
 	for _, f := range found {

@@ -27,7 +27,7 @@ func (p *Plan) Unseen(f Face) []Finding {
 // advice says what to do about cuts beyond an edge of the paper.
 func (f Face) advice(end Edge) Advice {
 	switch {
-	case end.Why == Asked:
+	case end.Why == AsAsked:
 		return MorePaper
 	case f.inner != nil:
 		return Patches

@@ -35,7 +35,7 @@ type seen struct {
 	depth, groove float64
 	at            [2]job.Measure
 	on            job.On
-	pattern.Box
+	pattern.MotifBox
 }
 
 // look sees what a draft comes to.
@@ -43,7 +43,7 @@ func look(d *pattern.Draft) looks {
 	all := make(looks, len(d.Motifs))
 	for i, m := range d.Motifs {
 		cuts := d.Cuts(i)
-		all[i] = seen{cuts: len(cuts) * d.Plan.Periods(), at: [2]job.Measure{m.X, m.Y}, on: m.On, Box: d.Plan.Box(m)}
+		all[i] = seen{cuts: len(cuts) * d.Plan.Periods(), at: [2]job.Measure{m.X, m.Y}, on: m.On, MotifBox: d.Plan.Box(m)}
 		for _, c := range cuts {
 			all[i].depth += c.Depth / float64(len(cuts))
 			all[i].groove += c.Width / float64(len(cuts))

@@ -203,7 +203,7 @@ func (s *cureSearch) first(g pattern.Group, known []pattern.Fact, lists ...[]ser
 // set where it brings nothing.
 func (s *cureSearch) found(g pattern.Group, r proven) pattern.Cure {
 	if len(r.brings) == 0 {
-		s.cures.found = append(s.cures.found, foundCure{g.Kind, pattern.Two(g.Motifs), r.candidate})
+		s.cures.found = append(s.cures.found, foundCure{g.Kind, pattern.MotifPair(g.Motifs), r.candidate})
 	}
 	return pattern.Cure{Changes: r.candidate, Brings: r.brings}
 }
@@ -213,7 +213,7 @@ func (s *cureSearch) found(g pattern.Group, r proven) pattern.Cure {
 // looked for gets those that were found. Otherwise it returns the given cure.
 func (s *cureSearch) foundBefore(g pattern.Group, otherwise pattern.Cure) pattern.Cure {
 	for _, known := range s.cures.found {
-		if known.kind != g.Kind || known.motifs != pattern.Two(g.Motifs) {
+		if known.kind != g.Kind || known.motifs != pattern.MotifPair(g.Motifs) {
 			continue
 		}
 		d, err := s.Draft(s.ctx, s.Job.With(known.changes...), s.Blank)

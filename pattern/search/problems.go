@@ -21,7 +21,7 @@ func (f *fitSearch) problemsOn(j *job.Job, draft drafting) []pattern.Problem {
 	var all []pattern.Problem
 	add := func(motifs []int, kinds ...pattern.Kind) {
 		for _, k := range kinds {
-			if p := (pattern.Problem{Kind: k, Motifs: pattern.Two(motifs)}); !slices.Contains(all, p) {
+			if p := (pattern.Problem{Kind: k, Motifs: pattern.MotifPair(motifs)}); !slices.Contains(all, p) {
 				all = append(all, p)
 			}
 		}

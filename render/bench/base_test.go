@@ -165,7 +165,7 @@ func sheetOf(t testing.TB, plans []*pattern.Plan, paper string) *Sheet {
 	return s
 }
 
-// newSheet draws it anew.
+// newFacePaper draws it anew.
 func newSheet(t testing.TB, plans []*pattern.Plan, paper string) *Sheet {
 	t.Helper()
 	o := page.DefaultOptions(plans[0].Job.Length)

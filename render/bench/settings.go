@@ -93,7 +93,7 @@ func (g glass) marks() []string {
 	if p.Repeats == 1 {
 		foot, middle = "One mark at the foot", "The mark is the middle of the design."
 	}
-	if face := p.Outside(); face.Lower.Why != pattern.Whole {
+	if face := p.Outside(); face.Lower.Why != pattern.WholeGlass {
 		foot += fmt.Sprintf("; for the outside paper, along a line drawn round %s up, where it begins", u.Format(face.Low))
 	}
 	if p.Repeats > 1 {

@@ -170,7 +170,7 @@ func brought(p *pattern.Plan, f pattern.Finding, brings []pattern.Brought) strin
 	for _, b := range brings {
 		who := "it is "
 		switch {
-		case b.Motifs == pattern.Two(about):
+		case b.Motifs == pattern.MotifPair(about):
 		case b.Motifs[0] < 0:
 			who = "the glass is "
 		case b.Motifs[1] < 0:

@@ -25,7 +25,7 @@ func TestCureWords(t *testing.T) {
 		return []job.Change{{Motif: -1, Key: "band", Band: job.Band{Foot: foot, Top: top}}}
 	}
 	brought := func(kind pattern.Kind, more bool, blank string, motifs ...int) pattern.Brought {
-		return pattern.Brought{Problem: pattern.Problem{Kind: kind, Motifs: pattern.Two(motifs), Blank: blank}, More: more}
+		return pattern.Brought{Problem: pattern.Problem{Kind: kind, Motifs: pattern.MotifPair(motifs), Blank: blank}, More: more}
 	}
 	for _, c := range []struct {
 		kind pattern.Kind

@@ -13,10 +13,10 @@ func PaperEnds(p *pattern.Plan, f pattern.Face, paper string) []string {
 	u := p.Job.Length
 	var words []string
 	low, high := f.Carries()
-	if f.Lower.Why != pattern.Whole {
+	if f.Lower.Why != pattern.WholeGlass {
 		words = append(words, fmt.Sprintf("%s begins %s above the table%s.", paper, u.Format(f.Low), why(p, f.Lower, low-f.Low, low, "below that")))
 	}
-	if f.Upper.Why != pattern.Whole {
+	if f.Upper.Why != pattern.WholeGlass {
 		words = append(words, fmt.Sprintf("%s ends %s above the table, %s below the rim%s.",
 			paper, u.Format(f.High), u.Format(f.Upper.Own-f.High), why(p, f.Upper, high-f.High, high, "above that")))
 	}
@@ -26,7 +26,7 @@ func PaperEnds(p *pattern.Plan, f pattern.Face, paper string) []string {
 // why says what ends the paper at an edge. outside is the height opposite it on the
 // outside, off is how far the two differ, and beyond is "below that" or "above that".
 func why(p *pattern.Plan, e pattern.Edge, off, outside float64, beyond string) string {
-	if u := p.Job.Length; e.Why == pattern.Asked {
+	if u := p.Job.Length; e.Why == pattern.AsAsked {
 		if math.Abs(off) > u.Step()/2 {
 			return fmt.Sprintf(", opposite %s outside, as the job asks", u.Format(outside))
 		}
@@ -47,7 +47,7 @@ func why(p *pattern.Plan, e pattern.Edge, off, outside float64, beyond string) s
 // it therefore can't carry.
 func paperNotes(p *pattern.Plan, outside pattern.Face) []string {
 	words := PaperEnds(p, outside, "the outside paper")
-	if outside.Lower.Why != pattern.Whole {
+	if outside.Lower.Why != pattern.WholeGlass {
 		words[0] += " Its marks are stepped there (divide --at paper-edge)."
 	}
 	if off := len(p.Unseen(outside)); off > 0 {

@@ -103,7 +103,7 @@ func (a composer) placing() string {
 		return "Not mirrored: its printed face goes to the glass and is read through the wall. " + a.placingInside()
 	}
 	edge, on := "base edge", "on the table"
-	if s.face.Lower.Why != pattern.Whole {
+	if s.face.Lower.Why != pattern.WholeGlass {
 		edge, on = "lower edge", fmt.Sprintf("on a line drawn round %s above the table", s.plan.Job.Length.Format(s.low))
 	}
 	how := fmt.Sprintf("The %s stands %s, the arrow points to the rim.", edge, on)
@@ -122,9 +122,9 @@ func (a composer) placingInside() string {
 	s := a.sheet
 	const arrow = ", the arrow points to the rim."
 	switch {
-	case s.face.Lower.Why == pattern.Whole:
+	case s.face.Lower.Why == pattern.WholeGlass:
 		return "The lower edge stands on the inside floor" + arrow
-	case s.face.Upper.Why == pattern.Whole:
+	case s.face.Upper.Why == pattern.WholeGlass:
 		return "The upper edge is level with the rim" + arrow
 	}
 	return fmt.Sprintf("The upper edge lies %s below the rim%s", s.plan.Job.Length.Format(s.face.Upper.Own-s.high), arrow)

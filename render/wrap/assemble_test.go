@@ -45,7 +45,7 @@ func TestPiecesMakeTheWrap(t *testing.T) {
 			}
 			for _, sheet := range test.sheets {
 				o := on(t, test.side, sheet)
-				s, err := newSheet(p, o, letters)
+				s, err := newFacePaper(p, o, letters)
 				if err != nil {
 					t.Fatal(err)
 				}

@@ -28,7 +28,7 @@ func TestNumbersAreLegible(t *testing.T) {
 	p := planOf(t, starJob())
 	o := on(t, Outside, huge)
 	o.NoRings = true
-	s, err := newSheet(p, o, letters)
+	s, err := newFacePaper(p, o, letters)
 	if err != nil {
 		t.Fatal(err)
 	}

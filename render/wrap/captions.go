@@ -47,14 +47,14 @@ func (l *labels) repeatNumbers() {
 // at the end of its face.
 func (l *labels) edgeWords() {
 	u, face := l.plan.Job.Length, l.face
-	if l.piece.lowest && face.Lower.Why != pattern.Whole {
+	if l.piece.lowest && face.Lower.Why != pattern.WholeGlass {
 		above, from := u.Format(l.low), "table"
 		if l.side == Inside {
 			above, from = u.Format(l.low-face.Lower.Own), "inside floor"
 		}
 		l.edgeWord(l.low, aboveLine, fmt.Sprintf("%s above the %s", above, from))
 	}
-	if l.piece.highest && face.Upper.Why != pattern.Whole && l.high == face.High {
+	if l.piece.highest && face.Upper.Why != pattern.WholeGlass && l.high == face.High {
 		l.edgeWord(l.high, -belowLine, u.Format(face.Upper.Own-l.high)+" below the rim")
 	}
 }

@@ -112,7 +112,7 @@ func TestPatchesArePacked(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		s, err := newSheet(p, o, letters)
+		s, err := newFacePaper(p, o, letters)
 		if err != nil {
 			t.Fatal(err)
 		}

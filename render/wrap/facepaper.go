@@ -44,8 +44,8 @@ type facePaper struct {
 	numbering map[piece]numbering       // of the pieces that are drawn
 }
 
-// newSheet returns the paper for a plan's blank.
-func newSheet(p *pattern.Plan, o Options, letters *lettering.Letters) (*facePaper, error) {
+// newFacePaper returns the paper for a plan's blank.
+func newFacePaper(p *pattern.Plan, o Options, letters *lettering.Letters) (*facePaper, error) {
 	s := &facePaper{
 		plan: p, side: o.Side, face: p.Outside(), at: o.SeamAt, tab: o.Seam == Tab, parts: p.Repeats,
 		mirror: o.Mirror, thickness: o.Thickness, letters: letters, drawn: map[piece]drawing.Drawing{}, numbering: map[piece]numbering{},

@@ -43,7 +43,7 @@ func sheetOf(t testing.TB, text string, o Options) *facePaper {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := newSheet(planOf(t, text), o, letters)
+	s, err := newFacePaper(planOf(t, text), o, letters)
 	if err != nil {
 		t.Fatal(err)
 	}

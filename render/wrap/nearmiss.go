@@ -110,7 +110,7 @@ func order(last bool) int {
 // wouldFit reports whether with other options all of the paper goes on one page in
 // one piece.
 func (a composer) wouldFit(o Options) bool {
-	s, err := newSheet(a.sheet.plan, o, a.Letters)
+	s, err := newFacePaper(a.sheet.plan, o, a.Letters)
 	t := composer{s, o, a.Frame}
 	if err != nil || o.RoomForBars(o.Portrait(), t.Unit) != nil || o.RoomForBars(o.Landscape(), t.Unit) != nil {
 		return false

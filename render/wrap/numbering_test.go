@@ -46,7 +46,7 @@ func TestCutsAreNumbered(t *testing.T) {
 	for name, p := range plans {
 		for _, side := range []Side{Outside, Patches} {
 			o := on(t, side, huge)
-			s, err := newSheet(p, o, letters)
+			s, err := newFacePaper(p, o, letters)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -20,7 +20,7 @@ func (a composer) markingOnce() string {
 	switch {
 	case a.sheet.side == Inside:
 		return "Make one mark at the foot first, then turn the paper until the middle line stands over it."
-	case a.sheet.face.Lower.Why == pattern.Whole:
+	case a.sheet.face.Lower.Why == pattern.WholeGlass:
 		return "Make one mark at the foot first, then stand the base tick on it."
 	}
 	return fmt.Sprintf("Draw a line round the glass %s above the table: hold the pencil on a block and turn the glass past it. "+

@@ -20,7 +20,7 @@ func TestFootprintsHaveOutlines(t *testing.T) {
 	}
 	for name, text := range map[string]string{"straight": leafJob(straightGlass, 5), "barrel": leafJob(barrelGlass, 5)} {
 		p := planOf(t, text)
-		s, err := newSheet(p, on(t, Outside, "a4"), letters)
+		s, err := newFacePaper(p, on(t, Outside, "a4"), letters)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -61,7 +61,7 @@ func TestRepeatLinesKeepOffEdges(t *testing.T) {
 	for name, text := range map[string]string{"straight": leafJob(straightGlass, 5), "tapered": leafJob(taperedGlass, 6), "barrel": leafJob(barrelGlass, 5)} {
 		for _, side := range []Side{Outside, Patches} {
 			p := planOf(t, text)
-			s, err := newSheet(p, on(t, side, huge), letters)
+			s, err := newFacePaper(p, on(t, side, huge), letters)
 			if err != nil {
 				t.Fatal(err)
 			}

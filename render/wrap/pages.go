@@ -31,7 +31,7 @@ func newComposer(p *pattern.Plan, o Options) (composer, error) {
 	if err != nil {
 		return composer{}, err
 	}
-	s, err := newSheet(p, o, letters)
+	s, err := newFacePaper(p, o, letters)
 	return composer{s, o, page.NewFrame(letters, p.Job.Length)}, err
 }
 

@@ -69,7 +69,7 @@ func (a composer) marking() string {
 	switch {
 	case a.sheet.side == Inside:
 		return "Step the mark round the foot first, then turn the paper until each middle line stands over its mark."
-	case a.sheet.face.Lower.Why == pattern.Whole:
+	case a.sheet.face.Lower.Why == pattern.WholeGlass:
 		return "Step the mark round the foot first, then stand each base tick on its mark."
 	}
 	return fmt.Sprintf("Draw a line round the glass %s above the table: hold the pencil on a block and turn the glass past it. "+

@@ -130,7 +130,7 @@ func (w swatch) draw(ctx context.Context, letters *lettering.Letters) (drawing.D
 		return d, err
 	}
 	// Paper without a thickness is true to the glass.
-	s, err := newSheet(p, Options{Seam: Butt, SeamAt: 1}, letters)
+	s, err := newFacePaper(p, Options{Seam: Butt, SeamAt: 1}, letters)
 	if err != nil {
 		return d, fmt.Errorf("motif %s: %w", w.kind.Name, err)
 	}

@@ -24,7 +24,7 @@ func (a composer) unseen() []page.Note {
 		floor += " and opposite " + opposite + " outside"
 	}
 	heading := fmt.Sprintf("Below the inside floor, %s, this paper carries nothing. Print what lies there as patches (--side patches):", floor)
-	if a.sheet.side != Inside || face.Lower.Why != pattern.Whole || face.Upper.Why != pattern.Whole {
+	if a.sheet.side != Inside || face.Lower.Why != pattern.WholeGlass || face.Upper.Why != pattern.WholeGlass {
 		heading = fmt.Sprintf("This paper carries what lies between %s and %s above the table. Not on it:", u.Format(low), u.Format(high))
 	}
 	notes := []page.Note{{Size: 9, Bold: true, Words: heading}}

@@ -13,7 +13,7 @@ import (
 func (f format) set(standings []pattern.Standing) []block {
 	width := f.column()
 	blocks := f.heading("Which blank first", width)
-	blocks = append(blocks, f.paragraph("A new method goes on the blank that stands furthest from the set. So take them in this order, and tick each when it is done.", width)...)
+	blocks = append(blocks, f.paragraph("A new method goes on the blank that differs most from the set. So take them in this order, and tick each when it is done.", width)...)
 	blocks = append(blocks, f.paragraph(f.all(standings), width)...)
 	for _, s := range standings {
 		blocks = append(blocks, f.portrait(s, width))

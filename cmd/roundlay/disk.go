@@ -9,8 +9,7 @@ import (
 	"path/filepath"
 )
 
-// disk is what can fail half-way while files are written. Tests put one in its
-// place that does.
+// disk is what can fail half-way while files are written. Tests use one that does.
 type disk interface {
 	Create(name string, perm fs.FileMode) (file, error) // a new file; fails if there is one
 	Link(from, to string) error
@@ -30,7 +29,7 @@ type realDisk struct{}
 func (realDisk) Create(name string, perm fs.FileMode) (file, error) {
 	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, perm)
 	if err != nil {
-		return nil, err // a nil *os.File would be a file that is there
+		return nil, err // a nil *os.File in the interface would not be nil
 	}
 	return f, nil
 }
@@ -38,14 +37,14 @@ func (realDisk) Create(name string, perm fs.FileMode) (file, error) {
 func (realDisk) Link(from, to string) error   { return os.Link(from, to) }
 func (realDisk) Rename(from, to string) error { return os.Rename(from, to) }
 
-// hiddenName is a name in a folder that no file has: with 64 random bits, and
-// not so long that a file system would refuse it where it takes the name asked for.
+// hiddenName returns a name in a folder that no file has: it has 64 random bits, and is
+// short enough for every file system.
 func hiddenName(folder string) string {
 	return filepath.Join(folder, fmt.Sprintf(".roundlay-%016x", rand.Uint64()))
 }
 
-// stage writes data to a new hidden file in a folder, and sees it on the disk. If
-// it can't, nothing is left of it.
+// stage writes data to a new hidden file in a folder, and syncs it to the disk. If
+// that fails, the file is removed.
 func stage(d disk, folder string, data []byte, perm fs.FileMode, exact bool) (name string, err error) {
 	name = hiddenName(folder)
 	f, err := d.Create(name, perm)

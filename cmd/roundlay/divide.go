@@ -77,8 +77,8 @@ func divide(s *session, args []string) error {
 	return report.Divide(s.stdout, unit, circles, stepped, plans)
 }
 
-// bareCircle is the circle given on the command line. Its unit is the one the
-// length was written in.
+// bareCircle returns the circle given on the command line, and the unit its length
+// was written in.
 func bareCircle(file, across, around string, parts int) ([]report.Circle, geometry.Unit, error) {
 	switch {
 	case file != "":
@@ -131,7 +131,7 @@ const paperEdge = "paper edge"
 // needs no quotes.
 func circleName(at string) string { return strings.ReplaceAll(at, "-", " ") }
 
-// jobCircles are the circles that the job marks on its blanks, or those of one
+// jobCircles returns the circles that the job marks on its blanks, or those of one
 // name.
 func jobCircles(plans []*pattern.Plan, parts int, at string) ([]report.Circle, error) {
 	var circles []report.Circle
@@ -189,8 +189,8 @@ func readStepped(unit geometry.Unit, set string, gaps []string) (report.Stepped,
 	return stepped, nil
 }
 
-// fits refuses a setting or a gap that is too large for a circle, or of one that is
-// not stepped.
+// fits refuses a setting or a gap that is too large for a circle, or any for a circle
+// that is not stepped.
 func fits(stepped report.Stepped, unit geometry.Unit, c report.Circle, set string, gaps []string) error {
 	if c.Parts < 2 && (set != "" || len(gaps) > 0) {
 		return errors.New("--gap and --set are for circles that are stepped, and the job has one repeat: say with --parts in how many parts")

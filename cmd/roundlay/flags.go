@@ -11,9 +11,9 @@ import (
 	"roundlay/pattern/job"
 )
 
-// parse reads the command's arguments and returns the one that is not a flag,
-// or "" without one. What is given as nothing is refused: it mostly comes of a
-// variable the shell doesn't know.
+// parse reads the command's arguments and returns the one that is not a flag, "" if
+// there is none. An empty argument is refused: it usually comes from a variable that
+// is not set in the shell.
 func (s *session) parse(args []string) (string, error) {
 	if err := s.flags.Parse(args); err != nil {
 		return "", s.flagError(err)
@@ -36,7 +36,7 @@ func (s *session) parse(args []string) (string, error) {
 	return s.flags.Arg(0), nil
 }
 
-// givenEmpty reports whether a flag was given nothing for its text.
+// givenEmpty reports whether a flag was given an empty text.
 func givenEmpty(f *pflag.Flag) bool {
 	if all, ok := f.Value.(pflag.SliceValue); ok {
 		return slices.ContainsFunc(all.GetSlice(), isBlank)
@@ -46,7 +46,7 @@ func givenEmpty(f *pflag.Flag) bool {
 
 func isBlank(text string) bool { return strings.TrimSpace(text) == "" }
 
-// flagError words what pflag says of a flag as this program says it.
+// flagError rewords pflag's error in this program's form.
 func (s *session) flagError(err error) error {
 	var unknown *pflag.NotExistError
 	var wrong *pflag.InvalidValueError
@@ -74,7 +74,7 @@ func valueOf(f *pflag.Flag) string {
 	return "a number"
 }
 
-// unknownFlag names the nearest of the flags there are.
+// unknownFlag returns the error of an unknown flag, with the nearest known one.
 func (s *session) unknownFlag(err *pflag.NotExistError) error {
 	name, dashes := err.GetSpecifiedName(), "--"
 	if one := err.GetSpecifiedShortnames(); one != "" {
@@ -88,8 +88,8 @@ func (s *session) unknownFlag(err *pflag.NotExistError) error {
 	return fmt.Errorf("unknown flag: %s%s; accepted by %s: --%s", dashes, name, s.flags.Name(), strings.Join(names, ", --"))
 }
 
-// unknownCommand names the nearest of the commands there are, or says where a
-// job goes.
+// unknownCommand returns the error of an unknown command, with the nearest known one,
+// or for a job file with the way to write it.
 func unknownCommand(name string, names []string) error {
 	all := strings.Join(names, ", ")
 	if strings.HasSuffix(strings.ToLower(name), ".toml") {

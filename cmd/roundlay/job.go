@@ -79,7 +79,7 @@ func (s *session) plans(file, blank string) ([]*pattern.Plan, error) {
 	return s.cured(j, file, blank)
 }
 
-// cured is lay for commands that tell cures, which take longest to find.
+// cured is lay for commands that print cures, which take longest to find.
 func (s *session) cured(j *job.Job, file, blank string) ([]*pattern.Plan, error) {
 	plans, err := s.lay(j, file, blank)
 	if err == nil {
@@ -101,7 +101,7 @@ func (s *session) lay(j *job.Job, file, blank string) ([]*pattern.Plan, error) {
 	return plans, nil
 }
 
-// placed names the job file in an error that doesn't yet.
+// placed adds the job file's name to an error that lacks it.
 func (s *session) placed(file string, err error) error {
 	var wrong *job.Error
 	if errors.As(err, &wrong) {

@@ -1,9 +1,16 @@
 // Command roundlay lays out a cut decoration on a drinking glass and prints it
 // as a paper wrap true to size.
 //
-// Each command lives in a file of its own. It reads a job, asks the packages
-// below for a plan or a picture of it, and writes what they return; errors come
-// back to run, the only place that speaks to standard error and picks the exit
+// Run it without arguments for its commands, or start with
+//
+//	roundlay check          # the built-in demo job
+//	roundlay new job.toml   # a job of your own, to edit
+//	roundlay check job.toml
+//	roundlay wrap job.toml
+//
+// In the code, start with main.go. Each command is a function in a file of its own. It
+// reads a job, asks the packages below for a plan or a picture of it, and writes what
+// they return. Errors go back to run and start, which print them and pick the exit
 // status: 0 done and clear, 1 done with findings, 2 not done.
 package main
 
@@ -29,9 +36,9 @@ func main() {
 	os.Exit(status)
 }
 
-// collectLate lets the heap grow to 16 MiB before garbage is collected for the
-// first time: most runs are over by then. From there on it is collected as ever,
-// so that a large job takes no more memory than it would have.
+// collectLate lets the heap grow to 16 MiB before the first garbage collection: most
+// runs are over by then. After that collection is as usual, so that a large job takes
+// no more memory than otherwise.
 func collectLate() {
 	const early = 4 << 20 // bytes: what the runtime collects at first
 	before := debug.SetGCPercent(100 * (16 << 20) / early)
@@ -65,10 +72,10 @@ type session struct {
 	ctx            context.Context // done when the person stops the run
 	disk           disk
 	flags          *pflag.FlagSet
-	argument       string // what the one that is no flag is called
+	argument       string // the name of the argument that is not a flag
 	stdin          io.Reader
 	stdout, stderr io.Writer
-	demo           bool      // whether it read the built-in demo for want of a job
+	demo           bool      // whether it read the built-in demo because no job was given
 	counting       *progress // the last line of progress, or nil
 
 	writing sync.Mutex // held while files are put on disk

@@ -87,7 +87,7 @@ func (s *session) chart(name, out, paper string, force bool) error {
 	return s.write(force, docs...)
 }
 
-// unknownMotif names the nearest of the motifs there are.
+// unknownMotif returns the error of an unknown motif, with the nearest known one.
 func unknownMotif(name string, kinds []motifs.Kind) error {
 	err := fmt.Errorf("there is no motif %q; the motifs are %s", name, report.Names(kinds))
 	names := make([]string, len(kinds))

@@ -15,9 +15,9 @@ import (
 // file systems take.
 const maxTitle, maxName = 120, 80
 
-// blankFile is what the files of a blank are called by: the job's title and,
-// where the job has several blanks, the blank's name, whether or not the others
-// are asked for too. Blanks whose names come out alike are numbered.
+// blankFile returns the stem of a blank's file names: the job's title and, where the
+// job has several blanks, the blank's name, even if only one is asked for. Blanks
+// whose names come out alike are numbered.
 func blankFile(j *job.Job, blank *glass.Blank) string {
 	name := fileName(j.Title, maxTitle)
 	if len(j.Blanks) < 2 {

@@ -38,7 +38,7 @@ func (s *session) write(force bool, docs ...document) error {
 	return nil
 }
 
-// put is write without a word of it.
+// put is write without printing anything.
 func (s *session) put(force bool, docs ...document) error {
 	s.writing.Lock()
 	defer s.writing.Unlock()
@@ -90,8 +90,8 @@ func outputsOf(force bool, docs []document) ([]*output, error) {
 	return outs, nil
 }
 
-// batch is files that are written together. What goes wrong at any of them is
-// undone for all: what is new goes away, what was there before comes back.
+// batch is files that are written together. If one fails all are undone: new files are
+// removed, and what was there before comes back.
 type batch struct {
 	disk    disk
 	outs    []*output
@@ -122,8 +122,8 @@ func (b *batch) stage(ctx context.Context) error {
 	return nil
 }
 
-// makeFolder makes a folder that is missing, and those above it, but not for a
-// link: where it leads is not what was typed.
+// makeFolder makes a missing folder and those above it. It refuses to at the end of a
+// link, since nobody typed that path.
 func (b *batch) makeFolder(o *output, folder string) error {
 	var missing []string
 	for at := folder; ; at = filepath.Dir(at) {
@@ -144,8 +144,8 @@ func (b *batch) makeFolder(o *output, folder string) error {
 	return nil
 }
 
-// settle moves every hidden file to its place. Of all but the last, the older
-// file is kept under a second name until all are there.
+// settle moves every hidden file to its place. The older files, except the last, are
+// kept under second names until all are there.
 func (b *batch) settle() error {
 	for i, o := range b.outs {
 		if o.old != nil && i < len(b.outs)-1 {
@@ -168,8 +168,8 @@ func (b *batch) settle() error {
 	return nil
 }
 
-// undo takes back what has been done, and returns why, with the older files that
-// could not be brought back and where they are.
+// undo takes back what has been done. It returns why, with the names under which older
+// files that could not be brought back are kept.
 func (b *batch) undo(why error) error {
 	for _, o := range slices.Backward(b.outs) {
 		if o.aside == "" && o.done && o.old == nil {

@@ -236,7 +236,7 @@ func TestStopWhileWorking(t *testing.T) {
 	}
 }
 
-// Work that ends by itself when the run is stopped is told as any other, however the
+// Work that ends by itself when the run is stopped is reported like any other, however the
 // two meet: a hundred times, as chance has it.
 func TestStopWhileSearching(t *testing.T) {
 	for range 100 {

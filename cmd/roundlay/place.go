@@ -16,11 +16,11 @@ type place struct {
 	linked bool // whether the path names a link to the file
 }
 
-// maxLinks is how many links may lead to one another, as Linux has it.
+// maxLinks is how many links may lead to one another, the same as on Linux.
 const maxLinks = 40
 
-// locate finds the place of a file that may be there or not. Pipes and devices
-// are none.
+// locate finds the place of a file that may not exist yet. It refuses pipes and
+// devices.
 func locate(path string) (place, error) {
 	var at place
 	for range maxLinks {
@@ -58,8 +58,7 @@ func locate(path string) (place, error) {
 	return at, errors.New("is a link that leads to itself")
 }
 
-// trueFolder returns a folder's path in full with its links followed, as far as
-// it is there.
+// trueFolder returns a folder's full path, with links followed as far as it exists.
 func trueFolder(folder string) (string, error) {
 	if folder == "" {
 		folder = "."

@@ -36,7 +36,7 @@ func (p paperFlags) options(unit geometry.Unit) (page.Options, error) {
 	return o, readLength(unit, "--margin", *p.margin, &o.Margin, most, "a quarter of the sheet")
 }
 
-// flagged says of which flag a refusal of paper is.
+// flagged adds to a refusal of paper the flag it is about.
 func flagged(err error) error {
 	var refused *page.PaperError
 	if errors.As(err, &refused) {
@@ -145,12 +145,12 @@ func (p printFlags) printed(unit geometry.Unit) (page.Printed, error) {
 	return printed, nil
 }
 
-// isPrinted reports whether a 100 mm bar may come out so long, of any printer and
-// however it fits pages.
+// isPrinted reports whether a 100 mm bar could measure this on any printer, even one
+// that fits pages to the paper.
 func isPrinted(mm float64) bool { return mm > 50 && mm < 200 }
 
-// otherUnit is what to add to a refusal of a bare number that would have been
-// taken in the other unit; otherwise nothing.
+// otherUnit returns a hint for a refused bare number that would be accepted in the
+// other unit, "" otherwise.
 func otherUnit(unit geometry.Unit, text string, accepts func(mm float64) bool) string {
 	other := geometry.Inch
 	if unit == geometry.Inch {

@@ -7,8 +7,8 @@ import (
 	"unicode/utf8"
 )
 
-// printable returns a text with all that a terminal would act on, or not show,
-// as an escape: a file may be called anything.
+// printable returns a text with everything that a terminal would act on, or not show,
+// as an escape. A file's name may hold anything.
 func printable(text string) string {
 	var b strings.Builder
 	for len(text) > 0 {
@@ -26,6 +26,6 @@ func printable(text string) string {
 	return b.String()
 }
 
-// oneLine keeps a message on one line of signs that show, whatever a file or a
+// oneLine puts a message on one line of printable characters, whatever a file or a
 // library put in it.
 func oneLine(text string) string { return printable(strings.Join(strings.Fields(text), " ")) }

@@ -23,7 +23,7 @@ func (p *printer) Write(data []byte) (int, error) {
 	return n, err
 }
 
-// failed returns why something could not be printed; nil if all was.
+// failed returns why something could not be printed, nil if everything was.
 func (p *printer) failed() error {
 	p.mu.Lock()
 	defer p.mu.Unlock()

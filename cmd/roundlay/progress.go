@@ -11,9 +11,8 @@ import (
 	"roundlay/pattern"
 )
 
-// progress is a line on standard error that tells how far the blanks of a set
-// have come. It is for people: it shows on a terminal only, and goes when all is
-// done.
+// progress is a line on standard error that shows how many blanks of a set are done.
+// It is for people: it shows on a terminal only, and disappears when all are done.
 type progress struct {
 	to    io.Writer // nil where nobody watches
 	what  string
@@ -22,7 +21,7 @@ type progress struct {
 	count int
 }
 
-// progress begins to tell how far some blanks have come.
+// progress begins such a line.
 func (s *session) progress(what string, all int) *progress {
 	p := &progress{what: what, all: all}
 	if f, ok := s.stderr.(*os.File); ok && all > 1 && term.IsTerminal(int(f.Fd())) {
@@ -37,7 +36,7 @@ func (s *session) progress(what string, all int) *progress {
 // The line is written over itself; what was longer is erased (ECMA-48, EL).
 const home, erase = "\r", "\x1b[K"
 
-// step tells that a blank is done. Several may be at once.
+// step reports that a blank is done. It may be called from several goroutines.
 func (p *progress) step(plan *pattern.Plan) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
@@ -46,7 +45,7 @@ func (p *progress) step(plan *pattern.Plan) {
 	}
 }
 
-// done takes the line away, for good.
+// done removes the line for good.
 func (p *progress) done() {
 	p.mu.Lock()
 	defer p.mu.Unlock()

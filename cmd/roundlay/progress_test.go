@@ -36,7 +36,7 @@ rings = 1
 lines = 1
 `
 
-// On a terminal a line tells how far the blanks have come, and is gone at the
+// On a terminal a line shows how many blanks are done, and is gone at the
 // end; nothing of it comes to a file.
 func TestProgress(t *testing.T) {
 	dir := t.TempDir()

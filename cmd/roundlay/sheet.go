@@ -103,8 +103,8 @@ func addSheetFlags(f *pflag.FlagSet) *sheetFlags {
 	}
 }
 
-// read finds out what is asked for. A piece that was timed is cut: no sheet is
-// wanted then but where one is named.
+// read finds out what is asked for. A piece that was timed is already cut, so --took
+// makes a sheet only where --out names one.
 func (f *sheetFlags) read(flags *pflag.FlagSet) error {
 	f.learns = flags.Changed("took")
 	f.draws = !f.learns || flags.Changed("out")

@@ -11,20 +11,19 @@ import (
 )
 
 // stoppable returns a context that is done when the person presses Ctrl-C or the
-// system asks the program to end. The second time ends it as it stands.
+// system asks the program to end. The second time ends the program at once.
 func stoppable() (ctx context.Context, stop context.CancelFunc) {
 	ctx, stop = signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	context.AfterFunc(ctx, stop)
 	return ctx, stop
 }
 
-// errStopped is what a run that was stopped ends with, nothing having been
-// written.
+// errStopped is the error of a run that was stopped before anything was written.
 var errStopped = errors.New("stopped: nothing was written")
 
-// heed does work until it is done or the run is stopped. What looks at the context
-// ends by itself, and other work is left behind, for the program is about to end; but files that
-// are being written are first taken back, or all put in their places.
+// heed does work until it is done or the run is stopped. Work that looks at the context
+// ends by itself. Other work is abandoned, since the program is about to end. Only
+// files that are being written are waited for: they are all put in place or taken back.
 func (s *session) heed(work func() error) error {
 	done := make(chan error, 1)
 	go func() { done <- work() }()

@@ -40,7 +40,7 @@ func isFolder(path string) bool {
 	return err == nil && info.IsDir()
 }
 
-// target is where and in what form papers are to be written.
+// target says where and in what form papers are written.
 type target struct {
 	out     string
 	page    int // 0 where none is asked for

@@ -12,10 +12,11 @@ import (
 	"roundlay/render/report"
 )
 
-// learnt is how fast a timed piece was cut: mm of groove, in all and a minute.
+// learnt is how fast a timed piece was cut: rate is mm of groove a minute, length mm in
+// all.
 type learnt struct{ rate, length, minutes float64 }
 
-// learn works out the rate of the piece that was timed. The plans' jobs get it.
+// learn works out the rate of the piece that was timed, and sets it in the plans' jobs.
 func learn(plans []*pattern.Plan, took string, minutes float64) (learnt, error) {
 	length := plans[0].Totals().Length
 	l := learnt{length / minutes, length, minutes}
@@ -63,8 +64,8 @@ func readMinutes(text string) (float64, error) {
 	return total, nil
 }
 
-// timeForm is hours, minutes, or both, each with a word for its unit but for bare
-// minutes.
+// timeForm is hours, minutes, or both, each with a word for its unit. Minutes alone
+// need none.
 var timeForm = regexp.MustCompile(`^(?:([0-9][0-9 ./,¼½¾-]*?)\s*(?:hours?|hrs?|h)\b?)?\s*(?:([0-9][0-9 ./,¼½¾-]*?)\s*(?:minutes?|mins?|m)?)?$`)
 
 // text is the rate as it stands in a job, a thousandth of an inch or a hundredth

@@ -5,8 +5,8 @@ import (
 	"strings"
 )
 
-// version says which roundlay this is: version, commit and the commit's date, as
-// far as the build knows them.
+// version names this build: version, commit and the commit's date, as far as the build
+// recorded them.
 func version(info *debug.BuildInfo) string {
 	if info == nil {
 		return "roundlay, of a version that was not recorded"

@@ -79,8 +79,8 @@ func view(s *session, args []string) error {
 	return nil
 }
 
-// notClear says what a picture of a plan does not show: that it has findings, where
-// they are not ringed, and that it breaks through the glass; "" of one that is clear.
+// notClear says what a picture of a plan does not show: that it has findings, and that
+// a cut breaks through the glass. It is "" for a plan that is clear.
 func notClear(p *pattern.Plan, ringed bool) string {
 	n, through := len(p.Groups()), p.MinLeft() <= 0
 	if n == 0 || ringed && !through {

@@ -102,8 +102,8 @@ func testFiles(to target) []document {
 	return to.files("", "--test-page")
 }
 
-// wraps makes the files of every blank, on all processors. It returns what there
-// is to say of them.
+// wraps makes the files of every blank, on all processors. It returns the remarks on
+// them.
 func (s *session) wraps(plans []*pattern.Plan, o wrap.Options, docs [][]document, to target) ([]string, error) {
 	remarks := make([][]string, len(plans))
 	progress := s.progress("wraps", len(plans))
@@ -127,7 +127,7 @@ func (s *session) wraps(plans []*pattern.Plan, o wrap.Options, docs [][]document
 	return slices.Concat(remarks...), flagged(err)
 }
 
-// remarksOn is what there is to say of the wrap of one blank.
+// remarksOn returns the remarks on the wrap of one blank.
 func remarksOn(p *pattern.Plan, w *wrap.Wrap, rings bool) []string {
 	var said []string
 	prefix := ""

@@ -139,7 +139,7 @@ func TestPagesToABlank(t *testing.T) {
 	}
 }
 
-// Each finish tells what it asks of lands, rim and annealing, and the acid one
+// Each finish says what it asks of lands, rim and annealing, and the acid one
 // where it is done.
 func TestFinishes(t *testing.T) {
 	for finish, wants := range map[string][]string{
@@ -242,15 +242,15 @@ rows = 8
 func TestOverruledOrder(t *testing.T) {
 	const rule = "Deep before shallow"
 	if text := allWords(sheetOf(t, plansOf(t, ringsJob), "")); !strings.Contains(text, rule) || strings.Contains(text, "job's own") {
-		t.Error("the sheet does not tell the rule of its order")
+		t.Error("the sheet does not say the rule of its order")
 	}
 	own := strings.Replace(ringsJob, "rate = 40", "rate = 40\norder = [\"three lines\"]", 1)
 	if text := allWords(newSheet(t, retold(t, plansOf(t, ringsJob), own), "")); strings.Contains(text, rule) || !strings.Contains(text, "The order is the job's own") {
-		t.Error("the sheet tells a rule that the job overrules")
+		t.Error("the sheet says a rule that the job overrules")
 	}
 }
 
-// What the check found is told with its cuts, its place and its cure.
+// What the check found is listed with its cuts, its place and its cure.
 func TestFindingsOnTheSheet(t *testing.T) {
 	plans := plansOf(t, ringsJob)
 	text := allWords(sheetOf(t, plans, ""))

@@ -12,7 +12,7 @@ import (
 // block is something set across a column, with others below it.
 type block struct {
 	depth float64
-	// heads says that it is nothing without the block below it.
+	// heads says that it must stay with the block below it.
 	heads bool
 	draw  func(d *drawing.Drawing, left, top float64)
 	// again is what stands above the block where it begins a page.
@@ -30,7 +30,7 @@ const (
 // tall returns the depth of a line of words.
 func tall(size float64) float64 { return size * lettering.MillimetresPerPoint * page.BenchLeading }
 
-// line sets words beside one another, all on one foot: each some way along it.
+// line sets words on one baseline, each at its own distance along it.
 func line(texts ...drawing.Text) block {
 	b := block{}
 	for _, t := range texts {
@@ -46,12 +46,12 @@ func line(texts ...drawing.Text) block {
 	return b
 }
 
-// body returns words of a size that is read at the wheel, some way along a line.
+// body returns words of body size at a distance along a line.
 func body(at float64, words string) drawing.Text {
 	return drawing.Text{At: geometry.Point{X: at}, Words: words, Size: bodySize}
 }
 
-// ending returns words that end some way along a line.
+// ending returns words that end at a distance along a line.
 func ending(at float64, words string) drawing.Text {
 	t := body(at, words)
 	t.Align = drawing.Right
@@ -115,8 +115,7 @@ func together(blocks []block) []block {
 	return blocks
 }
 
-// stack sets blocks one below another as a block of its own, which no page
-// parts.
+// stack sets blocks one below another as one block, which no page break divides.
 func stack(blocks []block) block {
 	whole := block{}
 	for _, b := range blocks {
@@ -143,9 +142,9 @@ const (
 // up the box, by their capitals.
 const boxFoot = (boxLine + 0.72*bodySize*lettering.MillimetresPerPoint) / 2
 
-// boxes sets a box to tick for each of some numbers, in lines of a width. The
-// numbers, or what stands for them, come in groups that stand a little apart; one that does not fit what is
-// left of a line begins the next.
+// boxes sets a box to tick for each number, in lines of a width. The numbers, or the
+// words in their place, come in groups with a gap between them. A group that does
+// not fit into the rest of a line begins the next.
 func (f format) boxes(groups [][]string, width float64) []boxes {
 	widest := 0.0
 	for _, group := range groups {
@@ -180,7 +179,7 @@ type boxes struct {
 	width float64
 }
 
-// block sets the line, some way along its own.
+// block sets the line of boxes at a distance from the left.
 func (l boxes) block(at float64) block {
 	return block{depth: boxLine, draw: func(d *drawing.Drawing, left, top float64) {
 		for _, b := range l.boxes {
@@ -189,7 +188,7 @@ func (l boxes) block(at float64) block {
 	}}
 }
 
-// box is a box to tick, some way along its line.
+// box is a box to tick, at a distance along its line.
 type box struct {
 	at     float64
 	number string

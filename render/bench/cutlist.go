@@ -15,18 +15,18 @@ import (
 	"roundlay/render/report"
 )
 
-// row is cuts that follow one another and are told by the same words.
+// row is consecutive cuts that are described by the same words.
 type row struct {
 	words
 	numbers [][]string // of each cut, or of each line that goes on, all round the glass
 }
 
-// words is what a row says of each of its cuts.
+// words is what a row says about each of its cuts.
 type words struct {
 	part                      string
 	length, depth, wide, left string
 	onwards                   bool
-	unfit                     bool // whether it can't be cut so
+	unfit                     bool // whether it can't be cut like this
 }
 
 // rows puts what is cut in a pass into rows, in its order.
@@ -71,7 +71,7 @@ func (g glass) words(c pattern.Cut) words {
 	}
 }
 
-// bare returns a length without its unit, which the column's head tells.
+// bare returns a length without its unit, which is in the column's head.
 func bare(length string) string {
 	for i := len(length) - 1; i >= 0; i-- {
 		if length[i] == ' ' {
@@ -143,9 +143,9 @@ func (g glass) columns() []block {
 	return []block{head, rule(g.column())}
 }
 
-// lines sets one row: what is cut, and a box for each of its cuts or lines. Again is what
-// stands above it where it begins a page; a long one that goes on there says once
-// more what is cut.
+// lines sets one row: what is cut, and a box for each of its cuts or lines. again is
+// repeated above it where it begins a page. A long row that continues on a page
+// repeats what is cut.
 func (g glass) lines(r row, again []block) []block {
 	const apart = 5
 	length, depth, wide, left := g.places()
@@ -211,7 +211,7 @@ func (g glass) totals() []block {
 	return together(blocks)
 }
 
-// groove tells a length of groove and, where the shop's rate is known, its time.
+// groove writes a length of groove and, where the shop's rate is known, its time.
 func (g glass) groove(mm float64) string {
 	words := report.Groove(g.Unit, mm) + " of groove"
 	if g.plan.Job.Shop.Rate > 0 {
@@ -220,7 +220,7 @@ func (g glass) groove(mm float64) string {
 	return words
 }
 
-// Describe tells a wheel by what can be measured on it.
+// Describe names a wheel by what can be measured on it.
 func Describe(u geometry.Unit, w groove.Wheel) string {
 	degrees := fmt.Sprintf("%g°", math.Round(w.Angle*1800/math.Pi)/10)
 	size := fmt.Sprintf("%s across, %s thick", u.Format(2*w.Radius), u.Format(w.Thick))

@@ -16,15 +16,15 @@ type format struct {
 	page.Frame
 }
 
-// Least is the smallest sheet that the bars and the columns of the cut list go
-// on, in millimetres.
+// The smallest sheet with room for the bars and the columns of the cut list, in
+// millimetres.
 const (
 	minWidth  = 150.0
 	minHeight = 190.0
 )
 
-// newFormat returns the paper of some options, upright. Corrections for a printer
-// are for what is measured: this is read.
+// newFormat returns the upright page of some options, not corrected for the printer:
+// nothing on the sheet is measured.
 func newFormat(frame page.Frame, o page.Options) (format, error) {
 	o.Printed = page.TruePrinter()
 	f := o.Portrait()
@@ -77,7 +77,7 @@ func depthWith(blocks []block) float64 {
 	return depth
 }
 
-// page finishes a page: it says what it is of, its number and the job's title.
+// page finishes a page with its subject, its number and the job's title.
 func (f format) page(d drawing.Drawing, subject, title, number, label string) printing.Page {
 	f.DrawHead(&d, f.Format, page.Head{Title: subject, After: title, Number: number})
 	f.DrawFoot(&d, f.Format, "")

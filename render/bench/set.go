@@ -8,12 +8,12 @@ import (
 	"roundlay/render/report"
 )
 
-// set tells in which order to take the blanks: the one that stands furthest from
-// the set first, where a new method costs least.
+// set lists the order to take the blanks in. The one that differs most from the set
+// comes first, since a new method costs least on it.
 func (f format) set(standings []pattern.Standing) []block {
 	width := f.column()
 	blocks := f.heading("Which blank first", width)
-	blocks = append(blocks, f.paragraph("A new method goes on the blank that stands furthest from the set. So take them in this order, and tick each when it is done.", width)...)
+	blocks = append(blocks, f.paragraph("A new method goes on the blank that differs most from the set. So take them in this order, and tick each when it is done.", width)...)
 	blocks = append(blocks, f.paragraph(f.all(standings), width)...)
 	for _, s := range standings {
 		blocks = append(blocks, f.portrait(s, width))
@@ -24,8 +24,8 @@ func (f format) set(standings []pattern.Standing) []block {
 	return blocks
 }
 
-// portrait is the box to tick of one blank with, at its line's end, that it is not
-// clear.
+// portrait sets the box to tick of one blank and, at the end of its line, a note
+// when it is not clear.
 func (f format) portrait(s pattern.Standing, width float64) block {
 	const apart = 3
 	room := width - boxSide - boxNumber

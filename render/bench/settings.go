@@ -26,8 +26,8 @@ const (
 	pictureApart = 5.0
 )
 
-// settings tells how to divide and mark the blank, with the picture beside it
-// or, on small paper, below.
+// settings sets how to divide and mark the blank, with the picture beside it or,
+// on small paper, below.
 func (g glass) settings() []block {
 	words := stack(g.steps(g.column() - pictureWidth - pictureApart))
 	beside := block{depth: max(words.depth, pictureDepth+2), draw: func(d *drawing.Drawing, x, top float64) {
@@ -46,7 +46,7 @@ func (g glass) settings() []block {
 	return append(blocks, g.findings()...)
 }
 
-// steps tells the settings of the dividers and where to mark, in a width.
+// steps sets the divider settings and where to mark, in a width.
 func (g glass) steps(width float64) []block {
 	title := fmt.Sprintf("1  Set the dividers, %d parts", g.plan.Repeats)
 	if len(g.plan.Chords) == 0 {
@@ -63,7 +63,7 @@ func (g glass) steps(width float64) []block {
 	return blocks
 }
 
-// setting tells one circle and, large, what its dividers are set to.
+// setting sets one circle and, in large letters, its divider setting.
 func (g glass) setting(c pattern.Chord, width float64) []block {
 	u := g.Unit
 	where := fmt.Sprintf("%s, %s across", c.Name, u.Format(2*c.Radius))
@@ -85,7 +85,7 @@ func (g glass) setting(c pattern.Chord, width float64) []block {
 	return append(blocks, space(1))
 }
 
-// marks tells where to mark, step by step.
+// marks says where to mark, step by step.
 func (g glass) marks() []string {
 	p, u := g.plan, g.Unit
 	foot := fmt.Sprintf("Step %d marks round the foot", p.Repeats)
@@ -103,8 +103,8 @@ func (g glass) marks() []string {
 	return steps
 }
 
-// notes tells what else to mind of this blank: its glass, its fill line, that it
-// was weighed and that it is out of round.
+// notes says what else to know of this blank: its glass, its fill line, that it was
+// weighed and that it is out of round.
 func (g glass) notes() []string {
 	p := g.plan
 	about := "Of " + p.Blank.Material.Name
@@ -124,8 +124,8 @@ func (g glass) notes() []string {
 	return said
 }
 
-// findings tells what the check found. That a job is not clear is as large as a
-// heading: nobody is to begin before they have read it.
+// findings lists what the check found. That a job is not clear is as large as a
+// heading, so that nobody begins before reading it.
 func (g glass) findings() []block {
 	width := g.column()
 	told, more := report.Listed(g.plan)
@@ -142,10 +142,10 @@ func (g glass) findings() []block {
 	return blocks
 }
 
-// notClear is what is not to be cut as it is.
+// notClear marks what must not be cut as it is.
 const notClear = "NOT CLEAR"
 
-// round tells the worst that being out of round does to equal steps.
+// round says how much being out of round upsets equal steps at the worst station.
 func (g glass) round() string {
 	var worst *pattern.Roundness
 	for _, r := range g.plan.Roundness() {
@@ -162,8 +162,8 @@ func (g glass) round() string {
 		u.Format(worst.Height), u.Format(worst.Min), u.Format(worst.Max), u.FormatDecimal(worst.Off))
 }
 
-// finding tells the worst of a group of findings: of which cuts, where, and what
-// would cure it.
+// finding describes the worst of a group of findings: its cuts, its place and its
+// cure.
 func (g glass) finding(group pattern.Group) string {
 	worst := group.Worst()
 	words := group.Letter + "  " + strings.ToUpper(group.Kind.String())
@@ -177,8 +177,8 @@ func (g glass) finding(group pattern.Group) string {
 	return words
 }
 
-// picture draws the cut glass, as large as there is room, down and to the left
-// from a corner.
+// picture draws the cut glass as large as there is room, below and to the left of a
+// corner.
 func (g glass) picture(d *drawing.Drawing, corner geometry.Point) {
 	const air = 0.5 // what its lines need
 	small, box := picture.Small(g.plan, pictureWidth-air, pictureDepth-air)

@@ -23,10 +23,10 @@ type Sheet struct {
 	letters *lettering.Letters
 }
 
-// New draws the sheet of plans that Lay made: in a set the order to take the
-// blanks in, then each blank, then what holds for all. It calls drawn, if that is
-// given, with each blank as it is done, from several goroutines. Of the options,
-// the paper and its margin count. When the context is done first, the error is its.
+// New draws the sheet of plans that Lay made: for a set the order to take the blanks
+// in, then each blank, then what holds for all. Unless drawn is nil, New calls it from
+// several goroutines, with each blank when it is done. Of the options only the paper
+// and its margin are used. The error may be the context's.
 func New(ctx context.Context, plans []*pattern.Plan, o page.Options, drawn func(*pattern.Plan)) (*Sheet, error) {
 	letters, err := lettering.Load()
 	if err != nil {

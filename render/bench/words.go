@@ -13,8 +13,8 @@ type advice struct {
 	items   []string
 }
 
-// general is what holds for every blank of a job. All of it is common practice,
-// without a source, but where a comment names one.
+// general is what holds for every blank of a job. It is common practice without a
+// source, except where a comment names one.
 func general(p *pattern.Plan) []advice {
 	j, order := p.Job, "Deep before shallow, long before short, and all that one wheel cuts before the next is put on."
 	if p.Overruled() {
@@ -45,8 +45,8 @@ func finishName(f job.Finish) string {
 	return [...]string{"not decided yet", "left as cut", "felt and compound", "acid", "reheating"}[f]
 }
 
-// finishes tells what a finish asks of the lands, the rim and the annealing; of
-// one that is not decided, what each does.
+// finishes says what a finish asks of the lands, the rim and the annealing. For a
+// finish that is not decided it says what each one does.
 func finishes(j *job.Job) []string {
 	u, l := j.Length, j.Limits
 	switch j.Shop.Finish {

@@ -15,7 +15,7 @@ type Format struct {
 	Foot                  float64 // that for the bar across and the cautions
 	Landscape             bool    // whether it is wider than high, as the paper lies
 	Printed               Printed
-	Paper                 string // what it is to be printed on; none is no sheet known by name
+	Paper                 string // the name of the sheet it is printed on; empty if that has none
 }
 
 // Room kept on every page, in millimetres.

@@ -46,7 +46,7 @@ func TestPapersBySize(t *testing.T) {
 	}
 }
 
-// No number is a sheet's side in both units, or a bare size would not tell its own.
+// No number is a sheet's side in both units, or a bare size would not show its unit.
 func TestBarePapersHaveOneReading(t *testing.T) {
 	if least := minSide * 25.4; least <= maxSide {
 		t.Errorf("a side of %d is a sheet's in millimetres and in inches", minSide)

@@ -22,8 +22,8 @@ func newBed(inside body) bed {
 	return line
 }
 
-// at returns how high the bed is at a distance from the axis, and whether there
-// is a hollow so far out.
+// at returns the height of the bed at a distance from the axis, and whether the
+// hollow reaches that far.
 func (b bed) at(x float64) (y float64, hollow bool) {
 	x = math.Abs(x)
 	i := sort.Search(len(b), func(i int) bool { return b[i].X >= x })

@@ -23,11 +23,10 @@ func outside(b *glass.Blank, s stance) body {
 	return body{s, p.Radius, p.Slope, levels(0, b.Height())}
 }
 
-// shell returns the surface inside the glass that lies a share of the way from
-// its outside to its inside: the profile less that share of the wall, which is
-// measured square to it, down to that share of the floor. A shell of 1 is the
-// inside itself. The corner between wall and floor, which nobody measures, is
-// round.
+// shell returns the surface within the glass at a share of the way from outside to
+// inside: the profile less that share of the wall, measured square to it, down to
+// that share of the floor. A share of 1 is the inside itself. The corner between wall
+// and floor, which nobody measures, is drawn round.
 func shell(b *glass.Blank, s stance, share float64) body {
 	p, foot := b.Profile(), share*floor(b)
 	wide := func(z float64) float64 {

@@ -102,7 +102,7 @@ func TestOutlineHoldsTheGlass(t *testing.T) {
 				}
 			}
 			if touched > 0 && math.Abs(b.Profile().Slope(touched))*down < 0.9 && name != "waisted" {
-				t.Errorf("%s, down %.2f: the outline stands off the glass at %.1f mm", name, down, touched)
+				t.Errorf("%s, down %.2f: the outline deviates from the glass at %.1f mm", name, down, touched)
 			}
 		}
 	}

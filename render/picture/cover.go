@@ -34,8 +34,8 @@ func visible(p *pattern.Plan) []facet {
 	return seen
 }
 
-// left returns the parts of a facet that no other hides. Where many lie on it those
-// that are deepest there come first, so that what is hidden is soon known to be.
+// left returns the parts of a facet that no other hides. Where many lie on it, the
+// deepest are taken first, so that hidden facets are found early.
 func (f facet) left(near *rtree.RTreeGN[float64, facet]) []polygon {
 	const many = 24
 	var all []facet

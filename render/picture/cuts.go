@@ -16,9 +16,9 @@ type cuts struct {
 	vessel vessel
 }
 
-// How far outlines on the picture may leave what they stand for, to save points:
-// those of the cuts, those between two tones on one, and those on the far side,
-// which nobody sees sharply.
+// How far outlines on the picture may deviate, to save points: those of the cuts,
+// those between two tones on a cut, and those on the far side, which nobody sees
+// sharply.
 const (
 	edgeStray  = 0.012 // mm
 	shadeStray = 0.018

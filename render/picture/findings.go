@@ -18,7 +18,7 @@ type rings struct {
 	stance stance
 }
 
-// Sizes of a ring and of the letter beside it, in millimetres but for the last.
+// Sizes of a ring and of the letter beside it, in millimetres except the last.
 const (
 	ringRadius = 2.3
 	tagRadius  = 1.7
@@ -62,8 +62,8 @@ type tagged struct {
 	side   float64
 }
 
-// place returns where the ring's tag lies: as near as it is clear of those that
-// are there and, if it can be, of the other rings.
+// place returns where the ring's tag lies: as near as possible, clear of the tags that
+// are there and, if that can be, of the other rings.
 func (t tagged) place(tags []geometry.Point, all []tagged) geometry.Point {
 	const ways, air = 12, 0.4
 	distances := []float64{ringRadius + 0.6, ringRadius + 2.5, ringRadius + 5, ringRadius + 8}
@@ -83,7 +83,7 @@ func (t tagged) place(tags []geometry.Point, all []tagged) geometry.Point {
 	for _, rings := range []bool{true, false} {
 		for _, distance := range distances {
 			for i := range ways {
-				// Alternately to both sides of the one it would rather have.
+				// Alternately to both sides of the preferred one.
 				sin, cos := math.Sincos(t.side + float64((i+1)/2)*float64(1-2*(i%2))*2*math.Pi/ways)
 				if at := r2.Add(t.at, r2.Scale(distance, geometry.Point{X: cos, Y: sin})); free(at, rings) {
 					return at

@@ -16,10 +16,9 @@ type lamp struct {
 	dark, level, full tone           // facing away from it, level, and facing it
 }
 
-// nearLamp shines from the upper left on the side that faces the eye, and
-// farLamp on the other, which is seen from behind: there its left is the
-// surface's right. What far walls add to the tone of the glass before them is
-// little.
+// nearLamp shines from the upper left on the side that faces the eye, and farLamp on
+// the other, which is seen from behind: there the left is the surface's right. Far
+// walls change the tone of the glass before them only a little.
 func nearLamp() lamp { return lamp{geometry.Point{X: -0.42, Y: 0.907}, 0.13, 0.74, 1} }
 func farLamp() lamp  { return lamp{geometry.Point{X: 0.42, Y: 0.907}, -0.1, -0.02, 0.08} }
 

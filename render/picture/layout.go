@@ -13,8 +13,7 @@ import (
 	"roundlay/render/report"
 )
 
-// layout sets views side by side on a page, with a head above them and what they
-// show below.
+// layout sets views side by side on a page, with a head above them and notes below.
 type layout struct {
 	plan    *pattern.Plan
 	options Options
@@ -28,7 +27,7 @@ const (
 	air     = 13.0  // round the glasses on their ground
 	apart   = 17.0  // between two of them
 	narrow  = 104.0 // the least width of their ground: a check bar's
-	caption = 6.0   // room under a glass that tells how it is turned
+	caption = 6.0   // room under a glass for how it is turned
 	headAir = 3.0   // between the words above and the ground
 	footAir = 1.5   // between the ground and the words below
 )
@@ -98,7 +97,7 @@ func (l layout) offset(i int) float64 {
 	return float64(i) * math.Ceil(width+apart)
 }
 
-// captioned reports whether it has to be said how the glass is turned.
+// captioned reports whether the page says how each glass is turned.
 func (l layout) captioned() bool { return len(l.views) > 1 || l.options.Turn != 0 }
 
 // glasses draws the ground and the views on it.

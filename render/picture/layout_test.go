@@ -118,7 +118,7 @@ func TestWords(t *testing.T) {
 		}
 	}
 	if got := words(Options{Findings: true}); !strings.Contains(got, "crowded: land of") {
-		t.Errorf("the findings are not told:\n%s", got)
+		t.Errorf("the findings are not listed:\n%s", got)
 	}
 	if v, _ := New(context.Background(), planFor(t, trellis), Options{Findings: true}); !strings.Contains(wordsOn(v.layout.page(false).Drawing), "Checked: nothing is crowded") {
 		t.Error("nothing is said where nothing is found")

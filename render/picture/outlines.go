@@ -11,7 +11,7 @@ import (
 // outlines joins polygons that lie side by side: where two share an edge it
 // goes, and what is left is the outline of both.
 type outlines struct {
-	stray float64 // how far they may leave what was added, to save points
+	stray float64 // how far they may deviate from what was added, to save points
 	edges []edge
 	at    map[edge]int // where each edge that is left stands in the list
 }
@@ -106,8 +106,8 @@ func walk(from spot, onward map[spot][]spot, keep func([]spot)) {
 	}
 }
 
-// sharpest returns which way on turns back most. So the hairs that are left where
-// the corners of one polygon lie on another's edge close on themselves.
+// sharpest returns which way on turns back most. This closes the hairs that are left
+// where the corners of one polygon lie on another's edge.
 func sharpest(before, at spot, onward []spot) int {
 	best, least := 0, math.Inf(1)
 	for i, to := range onward {

@@ -17,9 +17,9 @@ type patch struct {
 // place is a place on the glass.
 type place struct{ theta, z, radius float64 }
 
-// steps is how far apart the tones are that walls are drawn in: on the near side
-// a little farther than the eye would part them on their own, and on the far
-// side nearer, since there is so little between them.
+// The steps between the tones that walls are drawn in: on the near side a little more
+// than the eye can distinguish, on the far side less, since its tones differ so
+// little.
 const (
 	nearStep = 1.0 / 18
 	farStep  = 1.0 / 34

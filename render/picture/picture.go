@@ -41,8 +41,7 @@ type Picture struct {
 	letters *lettering.Letters
 }
 
-// New draws a picture of a plan's glass. When the context is done first, the error
-// is its.
+// New draws a picture of a plan's glass. The error may be the context's.
 func New(ctx context.Context, p *pattern.Plan, o Options) (*Picture, error) {
 	letters, err := lettering.Load()
 	if err != nil {
@@ -74,8 +73,7 @@ func (p *Picture) PDF(to io.Writer) error {
 	return printing.PDF(to, p.Title, []printing.Page{p.layout.page(true)}, p.letters)
 }
 
-// PNG writes the picture in dots: 200 to the inch, fewer where they would be more
-// than anyone can look at.
+// PNG writes the picture in dots: 200 to the inch, or fewer for a very large picture.
 func (p *Picture) PNG(to io.Writer) error {
 	const fine, most = 200.0, 16e6
 	page := p.layout.page(false)

@@ -9,9 +9,9 @@ import (
 	"roundlay/pattern/groove"
 )
 
-// rung is one place on a line across a groove: how deep it is below the surface,
-// and how deep below the plane that touches the surface on the groove's line,
-// which is what its shape in space goes by.
+// rung is one place on a line across a groove: its depth below the surface, and its
+// depth below the plane that touches the surface on the groove's line, which gives
+// its shape in space.
 type rung struct {
 	at          geometry.Point
 	depth, sunk float64
@@ -92,9 +92,8 @@ func aside(s groove.Sample) geometry.Point {
 	return r2.Unit(r2.Sub(s.LeftEdge, s.RightEdge))
 }
 
-// ribs returns at which samples a groove is divided along its length: so many
-// that straight edges between them stay close to all the others, and that no
-// part is long.
+// ribs returns the samples at which a groove is divided along its length. Straight
+// edges between them stay close to all other samples, and no part is long.
 func ribs(samples []groove.Sample) []int {
 	const (
 		stray = 0.01 // mm

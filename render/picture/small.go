@@ -10,16 +10,16 @@ import (
 	"roundlay/render/drawing"
 )
 
-// Small returns the picture of a plan's glass on its ground, with no words, as
-// large as it goes into a width and a depth, and the box of that ground. Its lines
-// are as fine as so small a picture needs.
+// Small returns the picture of a plan's glass on its ground, without words and as
+// large as fits into a width and a depth, and the box of that ground. It has fewer
+// points than a large picture.
 func Small(p *pattern.Plan, width, depth float64) (drawing.Drawing, geometry.Box) {
 	const ground = 6 // mm, round the glass
 	v := newView(p, newWalls(p), stance{down: math.Tan(DefaultTilt)}, false)
 	box := v.box.Grow(ground)
 	var d drawing.Drawing
 	d.Add(drawing.Paper, drawing.Fill{Points: drawing.Rectangle(box), Ink: backdrop(1)})
-	d.Append(v.drawing) // but for its shadow, which may fall beyond the ground
+	d.Append(v.drawing) // without its shadow, which may fall beyond the ground
 	const stray = 0.03  // mm
 	wide, up := box.Size()
 	scale := min(width/wide, depth/up)

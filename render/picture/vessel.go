@@ -37,7 +37,7 @@ func hollow(share float64) tone {
 	return tone(0.885 - 0.02*share - 0.16*math.Pow(share, 4))
 }
 
-// behind draws the glass but for what lies over the cuts on its far side.
+// behind draws the parts of the glass that lie under the cuts on its far side.
 func (v vessel) behind(d *drawing.Drawing) {
 	v.shadow(d)
 	d.Add(drawing.Paper, drawing.Fill{Points: v.outside.outline(), Ink: wall(0).ink()})
@@ -51,8 +51,8 @@ func (v vessel) behind(d *drawing.Drawing) {
 	v.opening(d)
 }
 
-// hollow paints the hollow in strips, so many that no step from one tone to the
-// next is seen. Each reaches under the next, so that there is no seam.
+// hollow paints the hollow in strips, enough that no step between tones shows. Each
+// reaches under the next, so that there is no seam.
 func (v vessel) hollow(d *drawing.Drawing) {
 	edges := strips(hollow)
 	for i := range len(edges) - 2 {
@@ -107,8 +107,8 @@ func (v vessel) disc(d *drawing.Drawing, z float64, at func(share float64) tone)
 	}
 }
 
-// stray is how far what is painted of the glass may leave it, to save points: the
-// eye sees no more of it than a gentle change of tone.
+// stray is how far painted outlines may deviate from the glass, to save points. The eye
+// sees only a gentle change of tone there.
 const stray = 0.05 // mm
 
 // paint fills an outline in a tone.

@@ -246,7 +246,7 @@ func TestOutlinesAreTheFonts(t *testing.T) {
 }
 
 // apart returns how far two outlines are apart at most, to both sides: the parser
-// makes one side of two in a line, so that they can't be told off one by one.
+// makes one side of two in a line, so that they can't be matched one by one.
 func apart(a, b *canvas.Path) float64 {
 	sides := func(p *canvas.Path) (all [][2]geometry.Point) {
 		for side := p.Scanner(); side.Scan(); {

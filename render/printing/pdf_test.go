@@ -27,7 +27,7 @@ func TestPDFIsTheSameEachTime(t *testing.T) {
 		t.Error("letters loaded again make other bytes")
 	}
 	if date := regexp.MustCompile(`D:\d{4}|/(Creation|Mod)Date`).Find(first); date != nil {
-		t.Errorf("the file tells a date: %s", date)
+		t.Errorf("the file has a date: %s", date)
 	}
 }
 

@@ -13,7 +13,7 @@ import (
 	"roundlay/render/printtest"
 )
 
-// A picture's chunk pHYs tells its dots to the metre, before the picture itself
+// A picture's chunk pHYs gives its dots to the metre, before the picture itself
 // and with its sum right. 600 to the inch is 600/0.0254 = 23622.05 to the metre.
 func TestPNGSaysItsSize(t *testing.T) {
 	file := samplePNG(t, load(t), 600)

@@ -14,7 +14,7 @@ import (
 )
 
 // Every program shows the same ink at the same place. Ours, at four times the
-// dots, is what the others are held against; poppler is told from it, too, so
+// dots, is what the others are held against; poppler is compared with it, too, so
 // that they can't all be wrong with us.
 func TestProgramsAgree(t *testing.T) {
 	letters := load(t)

@@ -26,7 +26,7 @@ rays = 1
 hub = 0
 `
 
-// A plan is told in words (Check, Plan) or to a program (CheckJSON, PlanJSON), with
+// A plan is reported in words (Check, Plan) or to a program (CheckJSON, PlanJSON), with
 // lengths in millimetres. By hand: six cuts of 30 mm are 180 mm of groove, and the
 // chord of six parts is the radius.
 func Example() {

@@ -26,7 +26,7 @@ func TestRuns(t *testing.T) {
 	}
 }
 
-// Lines that go on are told as such, and break what follows on.
+// Lines that go on are listed as such, and break what follows on.
 func TestRunsOfLines(t *testing.T) {
 	alone := func(id int) pattern.Chain { return pattern.Chain{Cuts: []int{id}} }
 	got := runs([]pattern.Chain{alone(1), alone(2), alone(3), {Cuts: []int{4, 20}}, alone(5), {Cuts: []int{6, 22, 38}, Closed: true}})

@@ -160,7 +160,7 @@ func held(s *pattern.Set, h pattern.Limit) string {
 	case pattern.ByGirth:
 		text = fmt.Sprintf("%q holds the motifs small: it is the narrowest of the set.", name)
 		if h.Wider < 1.0005 {
-			text += fmt.Sprintf(" Leaving it out wins nothing: %q is as narrow.", h.Next.Blank.Name)
+			text += fmt.Sprintf(" Leaving it out gains nothing: %q is as narrow.", h.Next.Blank.Name)
 			break
 		}
 		text += fmt.Sprintf(" Without it they would be %.1f %% wider", 100*(h.Wider-1))
@@ -198,7 +198,7 @@ func lowered(s *pattern.Set, h pattern.Limit) string {
 	case s.Job.Layout.Band != nil:
 		return fmt.Sprintf("is asked for too tall a band: %s.", ends)
 	case h.Taller < u.Step()/2:
-		return fmt.Sprintf("holds the band down: %s. Leaving it out wins nothing: %q ends no higher.", ends, h.Next.Blank.Name)
+		return fmt.Sprintf("holds the band down: %s. Leaving it out gains nothing: %q ends no higher.", ends, h.Next.Blank.Name)
 	}
 	return fmt.Sprintf("holds the band down: %s. Without it the band would reach %s, %s higher, where %q would end it.",
 		ends, u.Format(s.Band.Top+h.Taller), u.Format(h.Taller), h.Next.Blank.Name)
@@ -209,9 +209,9 @@ func practice(s *pattern.Set) string {
 	u := s.Job.Length
 	all := s.Standings()
 	if all[0].Apart < 0.01 {
-		return "Practise on any: the blanks stand alike."
+		return "Practise on any: the blanks are much alike."
 	}
-	text := fmt.Sprintf("Practise on %q first: it stands furthest from the set, %s.", all[0].Member.Blank.Name, Why(u, all[0]))
+	text := fmt.Sprintf("Practise on %q first: it differs most from the set, %s.", all[0].Member.Blank.Name, Why(u, all[0]))
 	if len(all[0].Member.Doubts()) > 0 {
 		text += " But measure it again before: a reading of it is questioned."
 	}
@@ -221,7 +221,7 @@ func practice(s *pattern.Set) string {
 	}
 	text += "."
 	if len(all) > listed {
-		text += fmt.Sprintf(" Keep %q for last: it stands nearest the middle.", all[len(all)-1].Member.Blank.Name)
+		text += fmt.Sprintf(" Keep %q for last: it is nearest the middle.", all[len(all)-1].Member.Blank.Name)
 	}
 	return text
 }

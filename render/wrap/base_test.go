@@ -116,7 +116,7 @@ func svgOf(t testing.TB, w *Wrap) []byte {
 }
 
 // withPen returns the strokes of a page that were drawn with a line of a width,
-// which tells cuts (0.45 mm), the paper's edges (0.3) and crosses (0.25) apart.
+// which separates cuts (0.45 mm), the paper's edges (0.3) and crosses (0.25).
 func withPen(page printtest.TracedPage, width float64) []printtest.TracedPath {
 	var found []printtest.TracedPath
 	for _, s := range page.Strokes {

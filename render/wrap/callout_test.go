@@ -17,7 +17,7 @@ func starJob() string {
 		Replace(leafJob(straightGlass, 5))
 }
 
-// No number is smaller than 5 points. One that stands off its cut has a line that
+// No number is smaller than 5 points. One that is not beside its cut has a line that
 // begins on it; all others are in the key.
 func TestNumbersAreLegible(t *testing.T) {
 	t.Parallel()

@@ -34,7 +34,7 @@ func TestPiecesSayWhatTheyContinue(t *testing.T) {
 	}
 }
 
-// Each page names the paper it is to be printed on, and pages of one paper tell of
+// Each page names the paper it is to be printed on, and pages of one paper name
 // each other.
 func TestPagesNameTheirPaper(t *testing.T) {
 	t.Parallel()
@@ -112,7 +112,7 @@ func TestNearMissNamesWhatWouldFit(t *testing.T) {
 	for across := 82.0; across < 92; across += 0.5 {
 		words := remark(across)
 		if parts(across, func(*Options) {}) == 1 && words != "" {
-			t.Errorf("%g mm goes on one page, and is told %q", across, words)
+			t.Errorf("%g mm goes on one page, and the remark is %q", across, words)
 		}
 		for flag, change := range ways {
 			if !strings.Contains(words, flag) {
@@ -120,7 +120,7 @@ func TestNearMissNamesWhatWouldFit(t *testing.T) {
 			}
 			offered[flag]++
 			if n := parts(across, change); n != 1 {
-				t.Errorf("%g mm: with %s it is in %d pieces; told %q", across, flag, n, words)
+				t.Errorf("%g mm: with %s it is in %d pieces; the remark is %q", across, flag, n, words)
 			}
 		}
 	}
@@ -130,6 +130,6 @@ func TestNearMissNamesWhatWouldFit(t *testing.T) {
 		}
 	}
 	if words := remark(110); words != "" {
-		t.Errorf("a wrap that is far too large is told %q", words)
+		t.Errorf("a wrap that is far too large gets the remark %q", words)
 	}
 }

@@ -125,7 +125,7 @@ func ticksPart(t *testing.T, page printtest.TracedPage, girth float64, parts int
 	}
 }
 
-// On a page with paper that begins above the table everything tells the same:
+// On a page with paper that begins above the table all the words agree:
 // the head, the dividers, how to mark, and the command.
 func TestWordsOfPaperAboveTheTable(t *testing.T) {
 	t.Parallel()

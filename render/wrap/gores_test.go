@@ -36,7 +36,7 @@ func TestGoresOfABallAreLunes(t *testing.T) {
 		!says(w.Pages[0], fmt.Sprintf("up to %.2f mm longer than the glass", gores.Gain)) {
 		t.Errorf("the page does not say that it has %d gores, and their error of %.2f mm", n, gores.Gain)
 	}
-	// The base and rim of each gore are cut all along, which tells its middle.
+	// The base and rim of each gore are cut all along, which shows its middle.
 	page := printtest.Trace(t, pdfOf(t, w))[0]
 	const radius = 40 + 0.05
 	pitch := 2 * math.Pi * radius / float64(n)

@@ -8,7 +8,7 @@ import (
 	"roundlay/geometry"
 )
 
-// The notes tell for every circle how the last step ends, and for every motif
+// The notes say for every circle how the last step ends, and for every motif
 // the wheel and how deep it goes.
 func TestNotesTellSettingsAndWheels(t *testing.T) {
 	page := wrapOf(t, planOf(t, swagJob(taperedGlass, 6)), on(t, Outside, huge)).Pages[0]
@@ -30,7 +30,7 @@ func TestNotesTellSettingsAndWheels(t *testing.T) {
 		t.Errorf("of %d circles %d say how their last step ends", settings, steps)
 	}
 	if !says(page, "Cuts 1 to 13 of the first repeat: leaf, mitre, ") {
-		t.Error("the leaf's cuts are not told by their numbers")
+		t.Error("the leaf's cuts are not listed by their numbers")
 	}
 	two := strings.Replace(swagJob(taperedGlass, 6), "rows = 2\n", "rows = 2\non = \"even\"\n", 1)
 	if page := wrapOf(t, planOf(t, two), on(t, Outside, huge)).Pages[0]; !says(page, " of the first 2 repeats: swag, mitre, 0.50 mm deep.") {
@@ -39,7 +39,7 @@ func TestNotesTellSettingsAndWheels(t *testing.T) {
 }
 
 // Where it is the inside that is curved it says so, and an error that is none is
-// not told.
+// not listed.
 func TestFitWordsAreTrue(t *testing.T) {
 	// The outside is straight; a wall that bellies makes the inside curved.
 	const bellied = `{height=0, across=80, wall=8}, {height=50, across=80, wall=3}, {height=100, across=80, wall=8}`
@@ -66,7 +66,7 @@ func TestFitWordsAreTrue(t *testing.T) {
 	}
 }
 
-// The test page's numbers have units, and its margin is told as it can be typed
+// The test page's numbers have units, and its margin is printed as it can be typed
 // in a job of any unit.
 func TestTestPageTellsUnits(t *testing.T) {
 	w, err := NewTestPage(context.Background(), demoPlan(t), on(t, Outside, "letter"))
@@ -82,6 +82,6 @@ func TestTestPageTellsUnits(t *testing.T) {
 		t.Errorf("%d numbers are in mm, %d in in", count["10 mm"], count["1 in"])
 	}
 	if !says(w.Pages[0], `give --margin "5 mm"`) {
-		t.Error("the margin is not told as it can be typed")
+		t.Error("the margin is not printed as it can be typed")
 	}
 }

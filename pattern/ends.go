@@ -20,8 +20,8 @@ type Edge struct {
 // EndReason is the reason that paper ends.
 type EndReason int
 
-// Whole: the paper reaches the end of its face. Parts: it ends where it would leave the
-// glass. Asked: it ends where the job says.
+// WholeGlass: the paper reaches the end of its face. PartsFromGlass: it ends where it would
+// leave the glass. AsAsked: it ends where the job says.
 const (
 	WholeGlass EndReason = iota
 	PartsFromGlass

@@ -16,7 +16,7 @@ func (f format) set(standings []pattern.Standing) []block {
 	blocks = append(blocks, f.paragraph("A new method goes on the blank that differs most from the set. So take them in this order, and tick each when it is done.", width)...)
 	blocks = append(blocks, f.paragraph(f.all(standings), width)...)
 	for _, s := range standings {
-		blocks = append(blocks, f.portrait(s, width))
+		blocks = append(blocks, f.standing(s, width))
 		for _, l := range f.Letters.Lines(report.Why(f.Unit, s), bodySize, false, width-boxSide-boxNumber) {
 			blocks = append(blocks, line(body(boxSide+boxNumber, l)))
 		}
@@ -24,9 +24,9 @@ func (f format) set(standings []pattern.Standing) []block {
 	return blocks
 }
 
-// portrait sets the box to tick of one blank and, at the end of its line, a note
+// standing sets the box to tick of one blank and, at the end of its line, a note
 // when it is not clear.
-func (f format) portrait(s pattern.Standing, width float64) block {
+func (f format) standing(s pattern.Standing, width float64) block {
 	const apart = 3
 	room := width - boxSide - boxNumber
 	found := ""

@@ -48,7 +48,7 @@ func fitting(length, room float64) int {
 }
 
 // grid fills a room with boxes from its upper left.
-func grid(width, height float64, room geometry.Box, lying bool) []slot {
+func grid(width, height float64, room geometry.Box, landscape bool) []slot {
 	var all []slot
 	wide, tall := room.Size()
 	for row := range fitting(height, tall) {
@@ -56,7 +56,7 @@ func grid(width, height float64, room geometry.Box, lying bool) []slot {
 			all = append(all, slot{geometry.Point{
 				X: room.Min.X + float64(column)*(width+packGap),
 				Y: room.Max.Y - float64(row+1)*height - float64(row)*packGap,
-			}, lying})
+			}, landscape})
 		}
 	}
 	return all

@@ -12,7 +12,7 @@ const maxTold = 60
 
 // Listed returns the lettered findings that a page lists and rings, which are the
 // first maxTold, and a sentence about the rest, "" if there are none.
-func Listed(p *pattern.Plan) (told []pattern.Group, more string) {
+func Listed(p *pattern.Plan) (listed []pattern.Group, more string) {
 	groups := p.Groups()
 	if len(groups) <= maxTold {
 		return groups, ""

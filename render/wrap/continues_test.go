@@ -19,10 +19,10 @@ func TestPiecesSayWhatTheyContinue(t *testing.T) {
 	}
 	all = append(all, drawn{}) // the notes
 	for i, want := range []string{
-		" This page goes on on pages 2, 3.",
-		" This page continues from page 1 and goes on on page 4.",
-		" This page continues from page 1 and goes on on page 4.",
-		" This page continues from pages 2, 3 and goes on on page 5.",
+		" This page continues on pages 2, 3.",
+		" This page continues from page 1 and continues on page 4.",
+		" This page continues from page 1 and continues on page 4.",
+		" This page continues from pages 2, 3 and continues on page 5.",
 		" This page continues from page 4.",
 	} {
 		if got := continuing(i, all); got != want {
@@ -53,7 +53,7 @@ func TestPagesNameTheirPaper(t *testing.T) {
 			}
 			if len(pages) > 1 {
 				several++
-				if !says(pages[0], "This page goes on on page") {
+				if !says(pages[0], "This page continues on page") {
 					t.Errorf("%v, %s: page 1 does not say that it goes on", Side(side), sheet)
 				}
 			} else if says(pages[0], "This page") {
@@ -112,7 +112,7 @@ func TestNearMissNamesWhatWouldFit(t *testing.T) {
 	for across := 82.0; across < 92; across += 0.5 {
 		words := remark(across)
 		if parts(across, func(*Options) {}) == 1 && words != "" {
-			t.Errorf("%g mm goes on one page, and is told %q", across, words)
+			t.Errorf("%g mm continues one page, and is told %q", across, words)
 		}
 		for flag, change := range ways {
 			if !strings.Contains(words, flag) {

@@ -42,7 +42,7 @@ func (l *labels) edgeWord(z, aside float64, edge, where string) {
 	}
 	half := (l.piece.high - l.piece.low) / 2
 	for _, reach := range []float64{0.2 * half, 0.4 * half, 0.8 * half} {
-		if l.put(l.near(z, reach), l.narrowing(edge+where)...) {
+		if l.put(l.level(z, reach), l.narrowing(edge+where)...) || l.put(l.near(z, reach), l.narrowing(edge+where)...) {
 			return
 		}
 	}
@@ -63,20 +63,34 @@ func (l *labels) narrowing(words string) []wording {
 // near returns places on a piece no further from a height than some way up or
 // down, the nearest first: for words level, and then for words that run upwards.
 func (l *labels) near(height, reach float64) iter.Seq[spot] {
+	return func(yield func(spot) bool) {
+		for s := range l.level(height, reach) {
+			if !yield(s) {
+				return
+			}
+		}
+		for s := range l.level(height, reach) {
+			s.turn += math.Pi / 2
+			if !yield(s) {
+				return
+			}
+		}
+	}
+}
+
+// level returns those of the places near a height that are for words level.
+func (l *labels) level(height, reach float64) iter.Seq[spot] {
 	const step = 0.8
 	return func(yield func(spot) bool) {
-		for _, turn := range []float64{0, math.Pi / 2} {
-			for off := aboveLine; off <= reach; off += step {
-				for _, z := range []float64{height + off, height - off} {
-					if z <= l.piece.low || z >= l.piece.high {
-						continue
-					}
-					for i := range l.panes {
-						for s := range l.closeRow(&l.panes[i], z) {
-							s.turn += turn
-							if !yield(s) {
-								return
-							}
+		for off := aboveLine; off <= reach; off += step {
+			for _, z := range []float64{height + off, height - off} {
+				if z <= l.piece.low || z >= l.piece.high {
+					continue
+				}
+				for i := range l.panes {
+					for s := range l.closeRow(&l.panes[i], z) {
+						if !yield(s) {
+							return
 						}
 					}
 				}

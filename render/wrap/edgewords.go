@@ -52,9 +52,11 @@ func (l *labels) edgeWord(z, aside float64, edge, where string) {
 // narrowing returns words in one line, and in more and more.
 func (l *labels) narrowing(words string) []wording {
 	var all []wording
-	for _, width := range []float64{60, 18, 12, 9} {
-		for _, size := range []float64{6, 5, 4} {
-			all = append(all, wording{lines: l.letters.Lines(words, size, false, width), size: size})
+	for _, points := range [][]float64{{6, 5}, {4}} {
+		for _, width := range []float64{60, 18, 12, 9} {
+			for _, size := range points {
+				all = append(all, wording{lines: l.letters.Lines(words, size, false, width), size: size})
+			}
 		}
 	}
 	return all

@@ -69,7 +69,7 @@ func TestRingLettersStayOnTheirGore(t *testing.T) {
 func TestManyRingsAreThinnedToTheWorst(t *testing.T) {
 	t.Parallel()
 	thinned, kept := 0, 0
-	for name, text := range map[string]string{"hourglass": crowdedHourglass(), "crowded": crowdedJob(), "barrel": crowdedBarrel(), "swags": swagJob(taperedGlass, 6)} {
+	for name, text := range map[string]string{"hourglass": crowdedHourglass(), "many fronds": strings.Replace(crowdedHourglass(), "fronds = 6", "fronds = 14", 1), "crowded": crowdedJob(), "barrel": crowdedBarrel(), "swags": swagJob(taperedGlass, 6)} {
 		o := on(t, Outside, huge)
 		s := sheetOf(t, text, o)
 		all := s.findRings(false)

@@ -8,7 +8,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"roundlay/geometry"
-	"roundlay/pattern"
 	"roundlay/render/drawing"
 )
 
@@ -41,39 +40,6 @@ func (l *labels) repeatNumbers() {
 			}
 		}
 	}
-}
-
-// edgeWords writes the height of an edge of the paper along it, where the edge is not
-// at the end of its face.
-func (l *labels) edgeWords() {
-	u, face := l.plan.Job.Length, l.face
-	if l.piece.lowest && face.Lower.Why != pattern.WholeGlass {
-		above, from := u.Format(l.low), "table"
-		if l.side == Inside {
-			above, from = u.Format(l.low-face.Lower.Own), "inside floor"
-		}
-		l.edgeWord(l.low, aboveLine, fmt.Sprintf("%s above the %s", above, from))
-	}
-	if l.piece.highest && face.Upper.Why != pattern.WholeGlass && l.high == face.High {
-		l.edgeWord(l.high, -belowLine, u.Format(face.Upper.Own-l.high)+" below the rim")
-	}
-}
-
-// edgeWord writes along an edge where it is.
-func (l *labels) edgeWord(z, aside float64, where string) {
-	spots := func(yield func(spot) bool) {
-		for _, off := range []float64{aside, 2.4 * aside, 4 * aside} {
-			for i := range l.panes {
-				for s := range l.row(&l.panes[i], z+off) {
-					if !yield(s) {
-						return
-					}
-				}
-			}
-		}
-	}
-	_ = l.put(spots, sizes([]float64{8, 7, 6}, "this edge stands "+where)...) || l.put(spots, sizes([]float64{6, 5}, where)...) ||
-		l.put(l.anywhere(), sizes([]float64{6, 5}, "edge "+where)...)
 }
 
 // meetings writes at each match line which pieces meet there.
@@ -131,9 +97,9 @@ func (l *labels) tabWords() {
 	}
 }
 
-// blankName writes the blank's name, and the side where it is not the outside, inside
-// the paper's outline so that they stay on it when it is cut out: together if there
-// is room, else each by itself.
+// blankName writes whose paper it is, which its outline holds when it is cut
+// out: the blank, and the side where it is not the outside; together if they
+// find room, else each by itself.
 func (l *labels) blankName() {
 	name := l.plan.Blank.Name
 	if l.side != Inside {
@@ -165,7 +131,10 @@ func (l *labels) folded(words ...string) []wording {
 	return wordings
 }
 
-// bandWords writes at the limits of the band which they are, and how high.
+// bandNear is how far from a limit of the band its words may stand, in millimetres.
+const bandNear = 6.0
+
+// bandWords says at the limits of the band which they are, and how high.
 func (l *labels) bandWords() {
 	for _, b := range []struct {
 		name   string
@@ -204,11 +173,12 @@ func (l *labels) bandWords() {
 		}
 		whole := sizes([]float64{6, 5}, b.name+" "+height)
 		_ = l.put(level, append(whole, sizes([]float64{6, 5}, b.name, height)...)...) ||
-			l.put(upright, whole...) || l.put(level, sizes([]float64{6, 5}, b.name)...)
+			l.put(upright, whole...) || l.put(l.near(b.height, bandNear), sizes([]float64{6, 5, 4}, b.name, height)...) ||
+			l.put(level, sizes([]float64{6, 5}, b.name)...)
 	}
 }
 
-// thinWords writes on the hatching what it means.
+// thinWords says on the hatching what it is.
 func (l *labels) thinWords() {
 	for _, thin := range l.facePaper.thin {
 		if thin.To <= l.piece.low || thin.From >= l.piece.high {

@@ -47,7 +47,7 @@ func continues(before, after []int) string {
 		words = append(words, "continues from "+pagesOf(before))
 	}
 	if len(after) > 0 {
-		words = append(words, "goes on on "+pagesOf(after))
+		words = append(words, "continues on "+pagesOf(after))
 	}
 	if words == nil {
 		return ""

@@ -34,14 +34,15 @@ type facePaper struct {
 	gores          pattern.Gores
 	joint          float64 // the height at which they are
 
-	mirror    bool
-	thickness float64
-	traces    []trace
-	thin      []pattern.ThinGlass
-	rings     []ring
-	letters   *lettering.Letters
-	drawn     map[piece]drawing.Drawing // what was drawn already: pages and the picture show the same papers
-	numbering map[piece]numbering       // of the pieces that are drawn
+	mirror      bool
+	thickness   float64
+	traces      []trace
+	thin        []pattern.ThinGlass
+	rings       []ring
+	worstRinged bool // whether they are of the worst of each letter only
+	letters     *lettering.Letters
+	drawn       map[piece]drawing.Drawing // what was drawn already: pages and the picture show the same papers
+	numbering   map[piece]numbering       // of the pieces that are drawn
 }
 
 // newFacePaper returns the paper for a plan's blank.
@@ -74,7 +75,7 @@ func newFacePaper(p *pattern.Plan, o Options, letters *lettering.Letters) (*face
 	}
 	s.traces, s.thin = traces(p, s.face), thinOn(p, s.face)
 	if !o.NoRings {
-		s.rings = s.findRings()
+		s.ringFindings()
 	}
 	return s, nil
 }

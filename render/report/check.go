@@ -63,13 +63,11 @@ func Check(w io.Writer, p *pattern.Plan) error {
 		group(&b, p, g)
 	}
 	if len(groups) == 0 {
-		b.WriteString(clearWords)
+		b.WriteString(wrap(Verdict("Clear", p), 79, "") + "\n")
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
 }
-
-const clearWords = "Clear: nothing is crowded, thin, shallow or out of place.\n"
 
 // Heading writes what is laid out on which glass.
 func Heading(b *strings.Builder, p *pattern.Plan) {

@@ -208,11 +208,11 @@ func group(b *strings.Builder, p *pattern.Plan, g pattern.Group) {
 	fmt.Fprintf(b, "\n%s  %s\n", g.Letter, heading(p, g))
 	indented(b, Measured(p, g.Worst()))
 	placed(b, p, g)
-	if len(g.Worst().Cuts) > 0 {
-		indented(b, cutsAre(g)+": "+strings.Join(cutItems(g), ", "))
-	}
 	if cure := Cure(p, g.Worst()); cure != "" {
 		indented(b, "cure: "+cure)
+	}
+	if len(g.Worst().Cuts) > 0 {
+		indented(b, cutsAre(g)+": "+listed(cutItems(g)))
 	}
 }
 
@@ -250,6 +250,15 @@ func cutsAre(g pattern.Group) string {
 		return "pairs of cuts"
 	}
 	return "cuts"
+}
+
+// listed writes cuts or pairs of cuts, of many the first.
+func listed(items []string) string {
+	const most = 20 // nobody reads more of them at the bench
+	if more := len(items) - most; more > 0 {
+		return fmt.Sprintf("%s and %d more; plan --json lists all", strings.Join(items[:most], ", "), more)
+	}
+	return strings.Join(items, ", ")
 }
 
 // cutItems names the cuts or pairs of cuts of a group; none of a finding on the

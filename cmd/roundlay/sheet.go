@@ -13,6 +13,7 @@ import (
 	"roundlay/pattern/job"
 	"roundlay/render/bench"
 	"roundlay/render/page"
+	"roundlay/render/report"
 )
 
 // sheet writes the sheet that goes to the wheel, and learns from a timed piece
@@ -75,6 +76,9 @@ func sheet(s *session, args []string) error {
 		return nil
 	}
 	for _, p := range plans {
+		for _, words := range report.Remeasure(p) {
+			fmt.Fprintln(s.stderr, words)
+		}
 		if n := len(p.Groups()); n > 0 {
 			fmt.Fprintf(s.stderr, "Blank %q has findings (%d): roundlay check lists them. Mend the job before you cut.\n", p.Blank.Name, n)
 		}

@@ -16,6 +16,7 @@ import (
 	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
 	"roundlay/render/picture"
+	"roundlay/render/report"
 )
 
 // view writes a picture of each cut glass as it looks from the side.
@@ -72,6 +73,9 @@ func view(s *session, args []string) error {
 		return err
 	}
 	for _, p := range plans {
+		for _, words := range report.Remeasure(p) {
+			fmt.Fprintln(s.stderr, words)
+		}
 		if words := notClear(p, *findings); words != "" {
 			fmt.Fprintln(s.stderr, words)
 		}

@@ -14,6 +14,7 @@ import (
 	"roundlay/pattern"
 	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
+	"roundlay/render/report"
 	"roundlay/render/wrap"
 )
 
@@ -137,6 +138,7 @@ func remarksOn(p *pattern.Plan, w *wrap.Wrap, rings bool) []string {
 	for _, words := range w.Remarks {
 		said = append(said, prefix+words)
 	}
+	said = append(said, report.Remeasure(p)...)
 	if n := len(p.Groups()); n > 0 {
 		told := "the paper lists them"
 		if rings {

@@ -92,6 +92,11 @@ func (f format) paragraph(words string, width float64) []block {
 	return f.item("", words, width)
 }
 
+// warning sets words that nobody is to pass over.
+func (f format) warning(words string, width float64) []block {
+	return append(together(f.note(page.Note{Words: words, Size: bodySize, Bold: true}, width)), space(1.2))
+}
+
 // item sets words with a mark hung before them, if it has one.
 func (f format) item(mark, words string, width float64) []block {
 	return append(together(f.note(page.Note{Words: words, Mark: mark, Size: bodySize}, width)), space(1.2))

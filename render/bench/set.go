@@ -20,18 +20,28 @@ func (f format) set(standings []pattern.Standing) []block {
 		for _, l := range f.Letters.Lines(report.Why(f.Unit, s), bodySize, false, width-boxSide-boxNumber) {
 			blocks = append(blocks, line(body(boxSide+boxNumber, l)))
 		}
+		for _, words := range report.Remeasure(s.Member.Plan) {
+			for _, l := range f.Letters.Lines(words, bodySize, true, width-boxSide-boxNumber) {
+				blocks = append(blocks, line(bold(body(boxSide+boxNumber, l))))
+			}
+		}
 	}
 	return blocks
 }
 
 // standing sets the box to tick of one blank and, at the end of its line, a note
-// when it is not clear.
+// when it is not clear or has to be measured again.
 func (f format) standing(s pattern.Standing, width float64) block {
 	const apart = 3
 	room := width - boxSide - boxNumber
 	found := ""
-	if n := len(s.Member.Groups()); n > 0 {
+	switch n := len(s.Member.Groups()); {
+	case n > 0:
 		found = fmt.Sprintf("%s: %s", notClear, count(n, "finding"))
+	case len(s.Member.Doubts()) > 0:
+		found = remeasure
+	}
+	if found != "" {
 		room -= f.Letters.Width(found, bodySize, true) + apart
 	}
 	name := f.Letters.Shortened(s.Member.Blank.Name, bodySize, false, room)

@@ -3,6 +3,7 @@ package bench
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"roundlay/geometry"
@@ -43,7 +44,7 @@ func (g glass) settings() []block {
 	for _, words := range g.notes() {
 		blocks = append(blocks, g.paragraph(words, g.column())...)
 	}
-	return append(blocks, g.findings()...)
+	return slices.Concat(blocks, g.doubted(), g.findings())
 }
 
 // steps sets the divider settings and where to mark, in a width.
@@ -115,13 +116,23 @@ func (g glass) notes() []string {
 	if words := report.Calibrated(p); words != "" {
 		said = append(said, words)
 	}
-	for _, words := range report.Doubts(p) {
-		said = append(said, strings.ToUpper(words[:1])+words[1:])
-	}
 	if words := g.round(); words != "" {
 		said = append(said, words)
 	}
 	return said
+}
+
+// doubted lists what to measure again before cutting, as large as NOT CLEAR.
+func (g glass) doubted() []block {
+	said := report.Remeasure(g.plan)
+	if len(said) == 0 {
+		return nil
+	}
+	blocks := g.heading(remeasure+" before you cut:", g.column())
+	for _, words := range said {
+		blocks = append(blocks, g.warning(words, g.column())...)
+	}
+	return blocks
 }
 
 // findings lists what the check found. That a job is not clear is as large as a
@@ -130,7 +141,10 @@ func (g glass) findings() []block {
 	width := g.column()
 	told, more := report.Listed(g.plan)
 	if len(told) == 0 {
-		return g.paragraph("Checked: nothing is crowded, thin, shallow or out of place.", width)
+		if len(g.plan.Doubts()) > 0 {
+			return nil // doubted has said on what it hangs
+		}
+		return g.paragraph(report.Verdict("Checked", g.plan), width)
 	}
 	blocks := g.heading(notClear+". Mend the job before you cut:", width)
 	for _, f := range told {
@@ -144,6 +158,9 @@ func (g glass) findings() []block {
 
 // notClear marks what must not be cut as it is.
 const notClear = "NOT CLEAR"
+
+// remeasure marks what must be measured again before it is cut.
+const remeasure = "MEASURE AGAIN"
 
 // round says how much being out of round upsets equal steps at the worst station.
 func (g glass) round() string {

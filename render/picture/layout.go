@@ -151,7 +151,7 @@ func (l layout) foot() []page.Note {
 		return notes
 	}
 	if len(p.Findings) == 0 {
-		notes = append(notes, page.Note{Words: "Checked: nothing is crowded, thin, shallow or out of place.", Size: 8, Bold: true})
+		notes = append(notes, page.Note{Words: report.Verdict("Checked", p), Size: 8, Bold: true})
 	}
 	told, more := report.Listed(p)
 	for _, g := range told {

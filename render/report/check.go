@@ -63,13 +63,11 @@ func Check(w io.Writer, p *pattern.Plan) error {
 		group(&b, p, g)
 	}
 	if len(groups) == 0 {
-		b.WriteString(clearWords)
+		b.WriteString(wrap(Verdict("Clear", p), 79, "") + "\n")
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
 }
-
-const clearWords = "Clear: nothing is crowded, thin, shallow or out of place.\n"
 
 // Heading writes what is laid out on which glass.
 func Heading(b *strings.Builder, p *pattern.Plan) {
@@ -210,11 +208,11 @@ func group(b *strings.Builder, p *pattern.Plan, g pattern.Group) {
 	fmt.Fprintf(b, "\n%s  %s\n", g.Letter, heading(p, g))
 	indented(b, Measured(p, g.Worst()))
 	placed(b, p, g)
-	if len(g.Worst().Cuts) > 0 {
-		indented(b, cutsAre(g)+": "+strings.Join(cutItems(g), ", "))
-	}
 	if cure := Cure(p, g.Worst()); cure != "" {
 		indented(b, "cure: "+cure)
+	}
+	if len(g.Worst().Cuts) > 0 {
+		indented(b, cutsAre(g)+": "+listed(cutItems(g)))
 	}
 }
 
@@ -252,6 +250,15 @@ func cutsAre(g pattern.Group) string {
 		return "pairs of cuts"
 	}
 	return "cuts"
+}
+
+// listed writes cuts or pairs of cuts, the first of them if they are many.
+func listed(items []string) string {
+	const most = 20 // nobody reads more of them at the bench
+	if more := len(items) - most; more > 0 {
+		return fmt.Sprintf("%s and %d more; plan --json lists all", strings.Join(items[:most], ", "), more)
+	}
+	return strings.Join(items, ", ")
 }
 
 // cutItems names the cuts or pairs of cuts of a group. A finding on the whole

@@ -16,7 +16,7 @@ import (
 // for each blank whether it clears and what is its own.
 func CheckSet(w io.Writer, plans []*pattern.Plan) error {
 	var b strings.Builder
-	b.WriteString(setHeading(plans) + "\n")
+	b.WriteString(wrap(setHeading(plans), 79, "") + "\n")
 	for _, lines := range []func(*pattern.Plan) []string{
 		func(p *pattern.Plan) []string { return []string{band(p) + "."} }, notes, counted, calibrated, shortMarks,
 	} {
@@ -29,7 +29,7 @@ func CheckSet(w io.Writer, plans []*pattern.Plan) error {
 		t.words(&b, plans)
 	}
 	if len(all) == 0 {
-		b.WriteString("\n" + clearWords)
+		b.WriteString("\n" + wrap(Verdict("Clear", plans...), 79, "") + "\n")
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
@@ -37,21 +37,9 @@ func CheckSet(w io.Writer, plans []*pattern.Plan) error {
 
 // setHeading says what is laid out on how many glasses, and how many clear.
 func setHeading(plans []*pattern.Plan) string {
-	p, isClear := plans[0], 0
-	for _, p := range plans {
-		if len(p.Findings) == 0 {
-			isClear++
-		}
-	}
-	words := fmt.Sprintf("%s, %s: %s and %s on each. ", p.Job.Title, count(len(plans), "blank"),
-		count(p.Repeats, "repeat"), count(p.Totals().Cuts, "cut"))
-	switch isClear {
-	case len(plans):
-		return words + "All clear."
-	case 0:
-		return words + "None clears."
-	}
-	return words + fmt.Sprintf("%d of %d clear.", isClear, len(plans))
+	p := plans[0]
+	return fmt.Sprintf("%s, %s: %s and %s on each. %s", p.Job.Title, count(len(plans), "blank"),
+		count(p.Repeats, "repeat"), count(p.Totals().Cuts, "cut"), howManyClear(plans))
 }
 
 // calibrated is Calibrated as a list.
@@ -122,15 +110,14 @@ func verdicts(b *strings.Builder, plans []*pattern.Plan) {
 	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
 	fmt.Fprintln(t, "  blank\t\tleast land\tleast glass left\tsides\tfindings, each with its worst")
 	for _, p := range plans {
-		verdict := "clear"
-		if len(p.Findings) > 0 {
-			verdict = "NOT CLEAR"
-		}
-		fmt.Fprintf(t, "  %s\t%s\t%s\t%s\t%s\t%s\n", p.Blank.Name, verdict, minLand(p), minLeft(p), sides(p), worsts(p))
+		fmt.Fprintf(t, "  %s\t%s\t%s\t%s\t%s\t%s\n", p.Blank.Name, shortVerdict(p), minLand(p), minLeft(p), sides(p), worsts(p))
 	}
 	t.Flush()
 	b.WriteString("  (least land: between two cuts that do not join, of those that are to have land between them;\n" +
 		"  letters: as on that blank's paper)\n")
+	if anyOnlyIf(plans) {
+		fmt.Fprintf(b, "  (%s: a reading of it is questioned, and so is its glass left and its land)\n", ifRight)
+	}
 }
 
 // minLand writes the least land of a plan.

@@ -73,9 +73,13 @@ func TestCheckSetOnce(t *testing.T) {
 	}
 	one := strings.Join(strings.Fields(said), " ") + " "
 	for _, g := range plans[0].Groups() {
-		for _, item := range cutItems(g) {
-			if len(g.Findings[0].Cuts) > 1 && strings.Count(one, " "+item+", ")+strings.Count(one, " "+item+" ") != 1 {
-				t.Errorf("%s is not listed once", item)
+		for i, item := range cutItems(g) {
+			if len(g.Findings[0].Cuts) < 2 {
+				continue
+			}
+			n := strings.Count(one, " "+item+", ") + strings.Count(one, " "+item+" ")
+			if n > 1 || n < 1 && i < 20 { // of many the first 20
+				t.Errorf("%s is listed %d times", item, n)
 			}
 		}
 	}

@@ -51,7 +51,7 @@ func Plan(w io.Writer, p *pattern.Plan) error {
 func verdict(b *strings.Builder, p *pattern.Plan) {
 	switch n := len(p.Groups()); n {
 	case 0:
-		b.WriteString(clearWords)
+		b.WriteString(wrap(Verdict("Clear", p), 79, "") + "\n")
 	case 1:
 		b.WriteString("Not clear: 1 finding; roundlay check lists it.\n")
 	default:

@@ -21,24 +21,36 @@ func Doubts(p *pattern.Plan) []string {
 
 func doubt(p *pattern.Plan, d slips.Doubt) string {
 	u, key, times := p.Job.Length, p.Doubted(d), 1.0
-	var what string
-	switch d.Of {
-	case slips.OfHeight:
-		what = fmt.Sprintf("the height of %q", d.Blank.Name)
-	case slips.OfFloor:
-		what = fmt.Sprintf("the floor of %q", d.Blank.Name)
-	case slips.OfWall:
-		what = fmt.Sprintf("the wall of %q at %s", d.Blank.Name, u.Format(d.Height))
-	default:
-		what = fmt.Sprintf("the diameter of %q at %s", d.Blank.Name, u.Format(d.Height))
-		if strings.HasSuffix(key, ".around") {
-			what, times = fmt.Sprintf("the girth of %q at %s", d.Blank.Name, u.Format(d.Height)), math.Pi
-		}
+	what := reading(p, d)
+	if girth(key) {
+		times = math.Pi
 	}
 	sisters := fmt.Sprintf("its %d sisters have", d.Sisters)
 	least, most := u.Format(times*d.Min), u.Format(times*d.Max)
 	if least != most {
 		least += " to " + most
 	}
-	return fmt.Sprintf("measure again: %s was read as %s, where %s %s (%s).", what, u.FormatChosen(times*d.Read), sisters, least, p.Job.Where(key))
+	return fmt.Sprintf(again+"%s was read as %s, where %s %s (%s).", what, u.FormatChosen(times*d.Read), sisters, least, p.Job.Where(key))
+}
+
+// again begins what is said of a reading in doubt.
+const again = "measure again: "
+
+// girth reports whether a job's key is of a glass measured round.
+func girth(key string) bool { return strings.HasSuffix(key, ".around") }
+
+// reading names a reading in doubt.
+func reading(p *pattern.Plan, d slips.Doubt) string {
+	at := fmt.Sprintf(" of %q at %s", d.Blank.Name, p.Job.Length.Format(d.Height))
+	switch {
+	case d.Of == slips.OfHeight:
+		return fmt.Sprintf("the height of %q", d.Blank.Name)
+	case d.Of == slips.OfFloor:
+		return fmt.Sprintf("the floor of %q", d.Blank.Name)
+	case d.Of == slips.OfWall:
+		return "the wall" + at
+	case girth(p.Doubted(d)):
+		return "the girth" + at
+	}
+	return "the diameter" + at
 }

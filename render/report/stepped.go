@@ -74,8 +74,8 @@ func (s Stepped) misread(unit geometry.Unit, c Circle) (m misread, ok bool) {
 
 // words says so, and what to measure again.
 func (m misread) words(unit geometry.Unit, used float64) string {
-	text := fmt.Sprintf("That does not go with a setting of %s, with which the last step would %s: "+
-		"the diameter or the setting was probably misread.", unit.FormatWithRest(used), Closing(unit, m.gap))
+	text := fmt.Sprintf("does not go with a setting of %s, with which the last step would %s: "+
+		"the gap, the diameter or the setting was probably misread.", unit.FormatWithRest(used), Closing(unit, m.gap))
 	var means []string
 	if !math.IsNaN(m.radius) {
 		means = append(means, fmt.Sprintf("a circle %s across", unit.Format(2*m.radius)))
@@ -139,16 +139,25 @@ func (s Stepped) words(b *strings.Builder, unit geometry.Unit, c Circle) {
 		}
 		fmt.Fprintf(b, "%s:\n", name)
 	}
-	for i, r := range slices.Backward(s.rounds(unit, c)) {
+	m, misread := s.misread(unit, c)
+	if misread { // nobody is to set dividers by a gap before they have read that it can't be
+		what := "A gap"
 		if len(s.Gaps) > 1 {
-			fmt.Fprintf(b, "Round %d: with", i+1)
-		} else {
-			b.WriteString("With")
+			what = "Round 1: a gap"
 		}
-		fmt.Fprintf(b, " a gap of %s left, %s.\n", unit.FormatDecimal(r.gap), opened(unit, r))
-		if m, misread := s.misread(unit, c); misread && i == 0 {
-			fmt.Fprintf(b, "%s\n", wrap(m.words(unit, r.used), 76, ""))
+		fmt.Fprintf(b, "%s\n", wrap(fmt.Sprintf("%s of %s %s", what, unit.FormatDecimal(s.Gaps[0]), m.words(unit, s.start(unit, c))), 76, ""))
+	}
+	for i, r := range slices.Backward(s.rounds(unit, c)) {
+		with := "With"
+		switch {
+		case len(s.Gaps) > 1 && i == 0 && misread:
+			with = "Round 1: if all was read right, with"
+		case len(s.Gaps) > 1:
+			with = fmt.Sprintf("Round %d: with", i+1)
+		case misread:
+			with = "If all was read right, with"
 		}
+		fmt.Fprintf(b, "%s a gap of %s left, %s.\n", with, unit.FormatDecimal(r.gap), opened(unit, r))
 	}
 	if s.Used > 0 {
 		fmt.Fprintf(b, "Set to %s, %d steps %s.\n", unit.FormatWithRest(s.Used), c.Parts,

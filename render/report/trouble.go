@@ -60,7 +60,12 @@ func (t trouble) words(b *strings.Builder, plans []*pattern.Plan) {
 	}
 	indented(b, where+": "+Measured(p, t.groups[worst].Worst()))
 	placed(b, p, t.groups[worst])
+	t.cures(b, plans)
 	t.cuts(b, plans)
+}
+
+// cures writes what would cure a trouble: once what would on all its blanks.
+func (t trouble) cures(b *strings.Builder, plans []*pattern.Plan) {
 	cures := t.apart(func(i int) string { return Cure(plans[t.on[i]], t.groups[i].Worst()) })
 	for _, c := range cures {
 		switch {
@@ -111,10 +116,10 @@ func (t trouble) cuts(b *strings.Builder, plans []*pattern.Plan) {
 	}
 	what := cutsAre(t.groups[0])
 	if len(shared) > 0 {
-		indented(b, what+": "+strings.Join(shared, ", "))
+		indented(b, what+": "+listed(shared))
 		what = "and"
 	}
-	for _, l := range t.apart(func(i int) string { return strings.Join(own[i], ", ") }) {
+	for _, l := range t.apart(func(i int) string { return listed(own[i]) }) {
 		if l.words != "" {
 			indented(b, fmt.Sprintf("%s on %s: %s", what, onBlanks(plans, l.on), l.words))
 		}

@@ -11,8 +11,15 @@ import (
 
 func (a composer) findings() []page.Note {
 	p := a.sheet.plan
+	var doubted []page.Note
+	for _, words := range report.Remeasure(p) {
+		doubted = append(doubted, page.Note{Words: words, Size: 9, Bold: true})
+	}
 	if len(p.Findings) == 0 {
-		return []page.Note{{Words: "Checked: nothing is crowded, thin, shallow or out of place.", Size: 9, Bold: true}}
+		if len(doubted) > 0 {
+			return doubted
+		}
+		return []page.Note{{Words: report.Verdict("Checked", p), Size: 9, Bold: true}}
 	}
 	var notes []page.Note
 	ringed := 0
@@ -43,7 +50,7 @@ func (a composer) findings() []page.Note {
 	if more != "" {
 		notes = append(notes, page.Note{Size: 9, Words: more})
 	}
-	return append([]page.Note{{Words: heading, Size: 10, Bold: true}}, notes...)
+	return slices.Concat(doubted, []page.Note{{Words: heading, Size: 10, Bold: true}}, notes)
 }
 
 // unringed says why a group of findings has no ring on the paper, "" if it has one.

@@ -3,6 +3,7 @@ package geometry
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -61,8 +62,14 @@ var marks = []struct {
 // vulgar holds the single-sign fractions of Unicode that calipers and rulers use.
 var vulgar = map[rune]string{
 	'½': "1/2", '¼': "1/4", '¾': "3/4", '⅛': "1/8", '⅜': "3/8", '⅝': "5/8", '⅞': "7/8",
-	'⅓': "1/3", '⅔': "2/3", '⅕': "1/5", '⅖': "2/5", '⅗': "3/5", '⅘': "4/5", '⅙': "1/6", '⅚': "5/6", '⅒': "1/10",
+	'⅒': "1/10",
+	// No ruler has these. They are read so that they can be refused as what they are.
+	'⅓': "1/3", '⅔': "2/3", '⅕': "1/5", '⅖': "2/5", '⅗': "3/5", '⅘': "4/5", '⅙': "1/6", '⅚': "5/6",
 }
+
+// unders are the numbers that stand below the line in a fraction on a ruler or in a
+// table of cuts. Any other is a slip, such as 3/23 for 3/32.
+var unders = []float64{1, 2, 4, 8, 16, 32, 64, 128, 10, 100, 1000}
 
 // LengthError says why a text is not a length.
 type LengthError struct{ Text, Reason string }
@@ -144,6 +151,9 @@ func mixedNumber(text string) (value float64, reason string) {
 			}
 			if len(parts) == 2 && a >= b {
 				return 0, "the fraction beside a whole number must be less than one"
+			}
+			if !slices.Contains(unders, b) {
+				return 0, noSuchFraction(over, under)
 			}
 			a /= b
 		}

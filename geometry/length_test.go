@@ -75,14 +75,22 @@ func TestParse(t *testing.T) {
 	}
 }
 
-// Each single-sign fraction is worth what it says.
+// Each single-sign fraction is read as its two numbers are: those that a ruler has,
+// and those that it has not.
 func TestParseVulgar(t *testing.T) {
+	onRuler := 0
 	for sign, text := range vulgar {
 		got, err := Millimetre.Parse(string(sign))
 		want, wrong := Millimetre.Parse(text)
-		if err != nil || wrong != nil || got != want || got <= 0 || got >= 1 {
+		if (err == nil) != (wrong == nil) || got != want || err == nil && (got <= 0 || got >= 1) {
 			t.Errorf("%c: %v, %v; %s: %v, %v", sign, got, err, text, want, wrong)
 		}
+		if err == nil {
+			onRuler++
+		}
+	}
+	if onRuler != 8 { // a half, two quarters, four eighths and a tenth
+		t.Errorf("%d single signs are read", onRuler)
 	}
 }
 
@@ -129,6 +137,15 @@ func TestParseRefuses(t *testing.T) {
 		"1/0":                    "not zero below the line",
 		"3 1/0":                  "not zero below the line",
 		"0/0":                    "not zero below the line",
+		"3/23":                   "no ruler has 3/23: write halves, quarters, 8ths, 16ths, 32nds, 64ths or 128ths, or a decimal; is it 3/32?",
+		"5/61":                   "is it 5/16?",
+		"3/46 in":                "is it 3/64?",
+		"2 3/23":                 "is it 3/32?",
+		"1/12":                   "no ruler has 1/12",
+		"1/3":                    "no ruler has 1/3",
+		"⅓":                      "no ruler has 1/3",
+		"5/6 mm":                 "no ruler has 5/6",
+		"1/40":                   "no ruler has 1/40",
 		"3 5/4":                  "less than one",
 		"3 8/8":                  "less than one",
 		strings.Repeat("9", 400): "too large",

@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"math"
 	"strconv"
-
-	"roundlay/geometry"
 )
 
 // Price is how a change is weighed against others.
@@ -199,14 +197,3 @@ func measured(j *Job, m Measure) string {
 }
 
 func quote(j *Job, mm float64) string { return strconv.Quote(lengthText(j.Length, mm)) }
-
-// lengthText returns a length as a job file has it: as calipers show it, or as a
-// decimal of its owner's unit, where that is all of it.
-func lengthText(u geometry.Unit, mm float64) string {
-	for _, text := range []string{u.Format(mm), u.FormatDecimal(mm)} {
-		if read, err := u.Parse(text); err == nil && math.Abs(read-mm) < 1e-6 {
-			return text
-		}
-	}
-	return strconv.FormatFloat(mm, 'g', 8, 64) + " mm"
-}

@@ -54,7 +54,7 @@ func value(b *glass.Blank, of Quantity, station int) float64 {
 	if of == OfWidth {
 		return 2 * s.Radius
 	}
-	return s.Wall / b.Factor // as it was before the scale corrected it
+	return s.Wall // as measured: the scale's factor is not in it
 }
 
 // there is the value that a blank has at a share of its height: on a straight line

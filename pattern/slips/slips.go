@@ -19,7 +19,8 @@ const (
 	OfFloor
 )
 
-// Doubt is a reading that does not agree with the other blanks of the set.
+// Doubt is a reading that does not agree with the other blanks of the set, or a wall
+// that does not agree with the walls next to it.
 type Doubt struct {
 	Blank   *glass.Blank
 	Of      Quantity
@@ -31,14 +32,40 @@ type Doubt struct {
 	// those that were measured near that height.
 	Sisters  int
 	Min, Max float64
+	// Below and Above are the walls next to it, where they speak against it and no
+	// sisters were compared; 0 where there is none.
+	Below, Above float64
 }
 
 // minSisters is how many sisters it takes to doubt a reading.
 const minSisters = 2
 
-// Doubts returns the readings that do not agree with the other blanks of a set,
-// blank by blank.
+// Doubts returns the readings that do not agree with the other blanks of a set, and
+// the walls that do not agree with those next to them, blank by blank. A single blank
+// is a set of one.
 func Doubts(set []*glass.Blank) []Doubt {
+	bySet := againstSisters(set)
+	var all []Doubt
+	for i, blank := range set {
+		var own []Doubt
+		for _, d := range bySet {
+			if d.Blank == blank {
+				own = append(own, d)
+			}
+		}
+		for _, d := range Beside(blank) {
+			told := func(o Doubt) bool { return o.Of == OfWall && o.Station == d.Station }
+			if !slices.ContainsFunc(own, told) && !d.borneOut(but(set, i)) {
+				own = append(own, d)
+			}
+		}
+		all = append(all, own...)
+	}
+	return all
+}
+
+// againstSisters returns the readings that do not agree with the other blanks.
+func againstSisters(set []*glass.Blank) []Doubt {
 	if len(set) < minSisters+1 {
 		return nil
 	}

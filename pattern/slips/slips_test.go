@@ -113,18 +113,23 @@ func TestDoubts(t *testing.T) {
 	}
 }
 
-// A wall is compared as it was read, not as the scale corrected it.
+// A wall is compared, and told, as it was read and not as the scale corrected it.
 func TestDoubtsOfWeighed(t *testing.T) {
-	blanks := sisters(t, func(i int, s []glass.Station) {
-		if i == 5 {
-			for k := range s {
-				s[k].Wall *= 1.38
+	for _, rim := range []float64{2.2, 24} {
+		blanks := sisters(t, func(i int, s []glass.Station) {
+			if i == 5 {
+				s[len(s)-1].Wall = rim
 			}
+		})
+		weighed, err := blanks[5].CalibrateWalls(1.2 * blanks[5].Weight())
+		if err != nil {
+			t.Fatal(err)
 		}
-	})
-	blanks[5].Factor = 1.38
-	if got := Doubts(blanks); got != nil {
-		t.Errorf("%+v", got)
+		blanks[5] = weighed
+		got := Doubts(blanks)
+		if rim == 2.2 && got != nil || rim == 24 && (len(got) != 1 || got[0].Read != 24) {
+			t.Errorf("a factor of %.2f, a rim wall of %g: %+v", weighed.Factor, rim, got)
+		}
 	}
 }
 

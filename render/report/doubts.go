@@ -5,12 +5,13 @@ import (
 	"math"
 	"strings"
 
+	"roundlay/geometry"
 	"roundlay/pattern"
 	"roundlay/pattern/slips"
 )
 
-// Doubts lists the readings of a blank that its sisters contradict: which reading,
-// what was read, and what the sisters have there.
+// Doubts lists the readings of a blank that its sisters or its own walls contradict:
+// which reading, what was read, and what the others are.
 func Doubts(p *pattern.Plan) []string {
 	var all []string
 	for _, d := range p.Doubts() {
@@ -25,12 +26,26 @@ func doubt(p *pattern.Plan, d slips.Doubt) string {
 	if girth(key) {
 		times = math.Pi
 	}
-	sisters := fmt.Sprintf("its %d sisters have", d.Sisters)
+	return fmt.Sprintf(again+"%s was read as %s, where %s (%s).", what, u.FormatChosen(times*d.Read), against(u, d, times), p.Job.Where(key))
+}
+
+// against says what speaks against a reading, times what it takes to make a width a
+// girth.
+func against(u geometry.Unit, d slips.Doubt, times float64) string {
+	below, above := u.FormatChosen(d.Below), u.FormatChosen(d.Above)
+	switch {
+	case d.Below > 0 && d.Above > 0:
+		return fmt.Sprintf("the walls below and above are %s and %s", below, above)
+	case d.Below > 0:
+		return "the wall below is " + below
+	case d.Above > 0:
+		return "the wall above is " + above
+	}
 	least, most := u.Format(times*d.Min), u.Format(times*d.Max)
 	if least != most {
 		least += " to " + most
 	}
-	return fmt.Sprintf(again+"%s was read as %s, where %s %s (%s).", what, u.FormatChosen(times*d.Read), sisters, least, p.Job.Where(key))
+	return fmt.Sprintf("its %d sisters have %s", d.Sisters, least)
 }
 
 // again begins what is said of a reading in doubt.

@@ -137,8 +137,8 @@ func below(top string) string { return "keep it below " + top }
 func alternative(p *pattern.Plan, f pattern.Finding, a pattern.Alternative) string {
 	u := p.Job.Length
 	switch {
-	case len(a.Changes) == 0:
-		return fmt.Sprintf("a wheel up to %s across", u.Format(a.Diameter))
+	case ofWheel(a):
+		return fmt.Sprintf("a wheel up to %s across", u.FormatDown(a.Diameter))
 	case a.Changes[0].Motif == job.OfLimits:
 		return accepted(p, a)
 	case a.Changes[0].Key != "band":

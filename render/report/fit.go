@@ -117,7 +117,7 @@ func averages(j *job.Job) string {
 func newWheels(f *search.Fit) string {
 	all := make([]string, len(f.Wheels))
 	for i, w := range f.Wheels {
-		all[i] = fmt.Sprintf("a wheel up to %s across, otherwise like %q, for %s", f.Job.Length.Format(w.Diameter),
+		all[i] = fmt.Sprintf("a wheel up to %s across, otherwise like %q, for %s", f.Job.Length.FormatDown(w.Diameter),
 			f.Job.Rack[f.Job.Motifs[w.Motif].Wheel].Name, job.Change{Motif: w.Motif}.Name(f.Job))
 	}
 	return strings.Join(all, ", and ")

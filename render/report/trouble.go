@@ -66,7 +66,8 @@ func (t trouble) words(b *strings.Builder, plans []*pattern.Plan) {
 
 // cures writes what would cure a trouble: once what would on all its blanks.
 func (t trouble) cures(b *strings.Builder, plans []*pattern.Plan) {
-	cures := t.apart(func(i int) string { return Cure(plans[t.on[i]], t.groups[i].Worst()) })
+	words := t.cureWords(plans)
+	cures := t.apart(func(i int) string { return words[i] })
 	for _, c := range cures {
 		switch {
 		case c.words == "": // none was sought
@@ -76,6 +77,55 @@ func (t trouble) cures(b *strings.Builder, plans []*pattern.Plan) {
 			indented(b, fmt.Sprintf("cure on %s: %s", onBlanks(plans, c.on), c.words))
 		}
 	}
+}
+
+// cureWords says of each of a trouble's blanks what would cure it. Of cures that are
+// the same but for how large a wheel may be, all say the smallest: it does on each.
+func (t trouble) cureWords(plans []*pattern.Plan) []string {
+	same := make([]string, len(t.groups))
+	least := map[string]float64{}
+	for i, g := range t.groups {
+		worst := g.Worst()
+		same[i] = Cure(plans[t.on[i]], withWheel(worst, 0))
+		wheel := widestWheel(worst)
+		if known, ok := least[same[i]]; ok {
+			wheel = min(wheel, known)
+		}
+		least[same[i]] = wheel
+	}
+	words := make([]string, len(t.groups))
+	for i, g := range t.groups {
+		words[i] = Cure(plans[t.on[i]], withWheel(g.Worst(), least[same[i]]))
+	}
+	return words
+}
+
+// ofWheel reports whether an alternative is a smaller wheel.
+func ofWheel(a pattern.Alternative) bool { return len(a.Changes) == 0 }
+
+// widestWheel returns how large a wheel a finding's cure allows, 0 where that is
+// none of its ways.
+func widestWheel(f pattern.Finding) float64 {
+	if f.Cure == nil {
+		return 0
+	}
+	if i := slices.IndexFunc(f.Cure.Or, ofWheel); i >= 0 {
+		return f.Cure.Or[i].Diameter
+	}
+	return 0
+}
+
+// withWheel returns a finding whose cure allows a wheel of another size, where it
+// allows one at all.
+func withWheel(f pattern.Finding, across float64) pattern.Finding {
+	if widestWheel(f) == 0 {
+		return f
+	}
+	cure := *f.Cure
+	cure.Or = slices.Clone(cure.Or)
+	cure.Or[slices.IndexFunc(cure.Or, ofWheel)].Diameter = across
+	f.Cure = &cure
+	return f
 }
 
 // worst returns the blank on which a trouble misses what is wanted by most.

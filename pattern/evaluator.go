@@ -39,7 +39,7 @@ type expense struct {
 // MaxTried is the most work that an evaluator does, as Plan.Work counts it. After that it
 // tries nothing more. It counts work, not time, so that results are the same on every
 // machine.
-const MaxTried = 5_000_000
+const MaxTried = 4_000_000
 
 // ErrSpent is returned once an evaluator has reached MaxTried.
 var ErrSpent = errors.New("the search has reached its limit")

@@ -19,10 +19,10 @@ func TestPiecesSayWhatTheyContinue(t *testing.T) {
 	}
 	all = append(all, drawn{}) // the notes
 	for i, want := range []string{
-		" This page goes on on pages 2, 3.",
-		" This page continues from page 1 and goes on on page 4.",
-		" This page continues from page 1 and goes on on page 4.",
-		" This page continues from pages 2, 3 and goes on on page 5.",
+		" This page continues on pages 2, 3.",
+		" This page continues from page 1 and continues on page 4.",
+		" This page continues from page 1 and continues on page 4.",
+		" This page continues from pages 2, 3 and continues on page 5.",
 		" This page continues from page 4.",
 	} {
 		if got := continuing(i, all); got != want {
@@ -34,7 +34,7 @@ func TestPiecesSayWhatTheyContinue(t *testing.T) {
 	}
 }
 
-// Each page names the paper it is to be printed on, and pages of one paper name
+// Each page names the paper it is to be printed on, and pages of one paper tell of
 // each other.
 func TestPagesNameTheirPaper(t *testing.T) {
 	t.Parallel()
@@ -53,7 +53,7 @@ func TestPagesNameTheirPaper(t *testing.T) {
 			}
 			if len(pages) > 1 {
 				several++
-				if !says(pages[0], "This page goes on on page") {
+				if !says(pages[0], "This page continues on page") {
 					t.Errorf("%v, %s: page 1 does not say that it goes on", Side(side), sheet)
 				}
 			} else if says(pages[0], "This page") {
@@ -120,7 +120,7 @@ func TestNearMissNamesWhatWouldFit(t *testing.T) {
 			}
 			offered[flag]++
 			if n := parts(across, change); n != 1 {
-				t.Errorf("%g mm: with %s it is in %d pieces; the remark is %q", across, flag, n, words)
+				t.Errorf("%g mm: with %s it is in %d pieces; told %q", across, flag, n, words)
 			}
 		}
 	}
@@ -130,6 +130,6 @@ func TestNearMissNamesWhatWouldFit(t *testing.T) {
 		}
 	}
 	if words := remark(110); words != "" {
-		t.Errorf("a wrap that is far too large gets the remark %q", words)
+		t.Errorf("a wrap that is far too large is told %q", words)
 	}
 }

@@ -96,7 +96,7 @@ func byMotif(p *pattern.Plan, changes []job.Change, words []string) []string {
 			name = c.Name(p.Job)
 		}
 		if n := len(names); i > 0 && names[n-1] == name {
-			said[n-1] += ", " + words[i]
+			said[n-1] += " and " + words[i]
 		} else {
 			names, said = append(names, name), append(said, words[i])
 		}

@@ -35,7 +35,7 @@ func TestCureWords(t *testing.T) {
 		{pattern.Crowded, nil, ""},
 		{pattern.Crowded, &pattern.Cure{Changes: fewer}, "motif 1 (leaf): fronds = 15"},
 		{pattern.Off, &pattern.Cure{Changes: []job.Change{{Key: "width", Value: 0.9, Fraction: true}, {Key: "height", Value: 40}}},
-			`motif 1 (leaf): width = 0.9, height = "40.0 mm"`},
+			`motif 1 (leaf): width = 0.9 and height = "40.0 mm"`},
 		{pattern.Tight, &pattern.Cure{Changes: []job.Change{{Key: "wheel", Value: jobtest.Mitre}}, Or: []pattern.Alternative{{Diameter: 46.9}}},
 			`motif 1 (leaf): wheel "mitre", or a wheel up to 46.9 mm across`},
 		{pattern.Tight, &pattern.Cure{Or: []pattern.Alternative{{Diameter: 46.9}}, Known: []pattern.Fact{{Kind: pattern.CurveRadius, Length: 45}}},
@@ -59,7 +59,7 @@ func TestCureWords(t *testing.T) {
 		{pattern.Crowded, &pattern.Cure{Changes: []job.Change{{Motif: -1, Key: "repeats", Value: 3}}}, "repeats = 3"},
 		{pattern.Off, &pattern.Cure{Changes: []job.Change{
 			{Key: "width", Value: 0.9, Fraction: true}, {Key: "height", Value: 40}, {Motif: 1, Key: "width", Value: 0.9, Fraction: true}, {Motif: 1, Key: "height", Value: 40},
-		}}, `motif 1 (leaf) and motif 2 (fan): width = 0.9, height = "40.0 mm"`},
+		}}, `motif 1 (leaf) and motif 2 (fan): width = 0.9 and height = "40.0 mm"`},
 		{pattern.Off, &pattern.Cure{Changes: []job.Change{{Key: "depth", Value: 0.4}, {Motif: 1, Key: "rays", Value: 3}}},
 			"motif 1 (leaf): depth 0.4 mm; motif 2 (fan): rays = 3"},
 		{pattern.Crowded, &pattern.Cure{Changes: fewer, Or: []pattern.Alternative{{Diameter: 40}}, Brings: []pattern.Brought{

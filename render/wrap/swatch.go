@@ -143,7 +143,7 @@ func (w swatch) draw(ctx context.Context, letters *lettering.Letters) (drawing.D
 		from: -half, to: half, low: low, high: high, first: true, last: true, lowest: true, highest: true,
 	}))
 	corner := s.cone.Forward(0, low)
-	d = d.Moved(geometry.Motion{Cos: 1, X: wide(w.repeats)/2 - corner.X, Y: -corner.Y})
+	d = d.EdgesFirst(drawing.Footprints).Moved(geometry.Motion{Cos: 1, X: wide(w.repeats)/2 - corner.X, Y: -corner.Y})
 	frame := geometry.Box{Max: geometry.Point{X: wide(w.repeats), Y: w.tall}}
 	d.Add(drawing.Marks, drawing.Stroke{Points: drawing.Rectangle(frame), Closed: true, Pen: drawing.Pen{Width: 0.15, Ink: 150}})
 	return d, nil

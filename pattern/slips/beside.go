@@ -11,8 +11,9 @@ import (
 // common practice, no source. A wall falls from the foot to the rim, and a foot may
 // be much thicker than the wall above it, so that a step down is doubted late.
 const (
-	besideBoth   = 2.5 // thicker or thinner than the wall below and the wall above
-	besideFoot   = 2.0 // thicker than a foot that is the wall below
+	thickBoth    = 2.0 // thicker than the wall below and the wall above: a cut can go through it
+	thinBoth     = 2.5 // thinner than both
+	thickOnFoot  = 2.0 // a rim that is thicker than a foot, with nothing between them
 	rimThick     = 3.0 // a rim that is thicker than the wall below, or a foot thinner than the wall above
 	rimThin      = 6.0 // a rim that is thinner than the wall below
 	rimUnderFoot = 12. // a rim that is thinner than a foot, with nothing between them
@@ -75,17 +76,13 @@ func step(b *glass.Blank, walls []reading, i int) float64 {
 	case last:
 		below, thick, thin := walls[last-1], rimThick, rimThin
 		if below.station == 0 {
-			thick, thin = besideFoot, rimUnderFoot
+			thick, thin = thickOnFoot, rimUnderFoot
 		}
 		return max(wall/below.value/thick, thinner(b, wall, below)/thin)
 	}
 	below, above := walls[i-1], walls[i+1]
-	most := besideBoth
-	if below.station == 0 {
-		most = besideFoot
-	}
-	thick := min(wall/below.value/most, wall/above.value/besideBoth)
-	thin := min(thinner(b, wall, below), thinner(b, wall, above)) / besideBoth
+	thick := min(wall/below.value, wall/above.value) / thickBoth
+	thin := min(thinner(b, wall, below), thinner(b, wall, above)) / thinBoth
 	return max(thick, thin)
 }
 

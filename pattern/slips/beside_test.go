@@ -46,6 +46,7 @@ func TestBeside(t *testing.T) {
 		{"0.8 for 8 at the foot", []float64{0.8, 4, 2.4}, 0, 0, 4},
 		{"0.24 for 2.4 at the rim", []float64{8, 4, 0.24}, 2, 4, 0},
 		{"between others", []float64{8, 5, 20, 3, 2.4}, 2, 5, 3},
+		{"14 for 4.4", []float64{9, 6, 14, 3.4, 2.8}, 2, 6, 3.4},
 	} {
 		blank := walled(t, c.walls...)
 		for _, set := range [][]*glass.Blank{{blank}, {walled(t, 8, 4, 2.4), blank}} {

@@ -61,25 +61,26 @@ func ParsePaper(text string) (Paper, error) {
 			return p, nil
 		}
 	}
+	unread := fmt.Errorf("read %q; accepted: %s", text, PaperForms)
 	sides := by().Split(text, -1)
 	if len(sides) != 2 {
-		return Paper{}, fmt.Errorf("paper %q is not one of %s", text, PaperForms)
+		return Paper{}, unread
 	}
 	width, height := sides[0]+missing(sides[0], sides[1]), sides[1]+missing(sides[1], sides[0])
 	var across, up float64
 	for _, unit := range []geometry.Unit{geometry.Inch, geometry.Millimetre} {
 		var err error
 		if across, err = unit.Parse(width); err != nil {
-			return Paper{}, fmt.Errorf("paper %q: %w", text, err)
+			return Paper{}, fmt.Errorf("%w; %w", unread, err)
 		}
 		if up, err = unit.Parse(height); err != nil {
-			return Paper{}, fmt.Errorf("paper %q: %w", text, err)
+			return Paper{}, fmt.Errorf("%w; %w", unread, err)
 		}
 		if min(across, up) >= minSide && max(across, up) <= maxSide {
 			return Paper{text, across, up}, nil
 		}
 	}
-	return Paper{}, fmt.Errorf("paper %q is %.4g by %.4g mm: a sheet has from %d to %.0f mm a side", text, across, up, minSide, maxSide)
+	return Paper{}, fmt.Errorf("read %q, which is %.4g by %.4g mm; accepted: a sheet of %d to %.0f mm a side", text, across, up, minSide, maxSide)
 }
 
 // missing returns the unit behind the other side, where this one has none.

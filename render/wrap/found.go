@@ -45,7 +45,7 @@ func (a composer) findings() []page.Note {
 		heading = "Findings, ringed on the paper where they have a place on it"
 	}
 	if a.sheet.worstRinged && ringed > 0 {
-		notes = append(notes, page.Note{Size: 9, Words: "So many rings would lie on each other. Only the worst of each letter is ringed; roundlay check lists them all."})
+		notes = append(notes, page.Note{Size: 9, Words: "Too many rings to draw. Only the worst of each letter is ringed; roundlay check lists them all."})
 	}
 	if more != "" {
 		notes = append(notes, page.Note{Size: 9, Words: more})

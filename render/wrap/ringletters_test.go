@@ -73,7 +73,7 @@ func TestManyRingsAreThinnedToTheWorst(t *testing.T) {
 		o := on(t, Outside, huge)
 		s := sheetOf(t, text, o)
 		all := s.findRings(false)
-		says := says(wrapOf(t, s.plan, o).Pages[0], "of each letter only the worst is ringed")
+		says := says(wrapOf(t, s.plan, o).Pages[0], "nly the worst of each letter is ringed")
 		if says != s.worstRinged {
 			t.Errorf("%s: thinned %v, and the notes say it: %v", name, s.worstRinged, says)
 		}

@@ -281,7 +281,7 @@ func (u Unit) FormatChosen(mm float64) string {
 	return u.FormatDecimal(mm)
 }
 
-// decimals is how many decimals Fine gives.
+// decimals is how many decimals FormatDecimal gives.
 func (u Unit) decimals() int {
 	if u == Inch {
 		return 3
@@ -306,8 +306,8 @@ func Decimal(x float64, digits int) string {
 type Breach struct{ Measured, Bound float64 }
 
 // FormatAgainst returns what was measured and the bound, both as decimals: as fine as
-// Fine, or finer where they would look the same or one of them would look like
-// zero. The bound is rounded to its safe side, so that a length that keeps to the
+// FormatDecimal's, or finer where they would look the same or one of them would look
+// like zero. The bound is rounded to its safe side, so that a length that keeps to the
 // text keeps to the bound.
 func (u Unit) FormatAgainst(by Breach) (measured, bound string) {
 	const most = 7 // decimals: finer than a wave of light

@@ -20,9 +20,6 @@ type Stepping struct {
 	Off, Gap float64
 }
 
-// Girth returns the length of the oval's outline.
-func (o Oval) Girth() float64 { return o.measured().girth }
-
 // Step divides the oval into parts equal along its outline, and steps it with a
 // setting, from starts all round it. Off and Gap are NaN for fewer than three
 // parts: with two, a setting for the mean diameter does not fit every oval.

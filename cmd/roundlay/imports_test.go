@@ -86,8 +86,8 @@ func wrongImports(root string) ([]string, error) {
 	return wrong, err
 }
 
-// TestImports holds the module to design.md, section 7: geometry ← motifs ←
-// pattern ← render ← cmd, and no other folder.
+// TestImports holds the module to the order that DEVELOPERS.md gives: geometry ←
+// motifs ← pattern ← render ← cmd, and no other folder.
 func TestImports(t *testing.T) {
 	const root = "../.."
 	if _, err := os.Stat(filepath.Join(root, "go.mod")); err != nil {

@@ -10,8 +10,8 @@
 //
 // In the code, start with main.go. Each command is a function in a file of its own. It
 // reads a job, asks the packages below for a plan or a picture of it, and writes what
-// they return. Errors go back to run and start, which print them and pick the exit
-// status: 0 done and clear, 1 done with findings, 2 not done.
+// they return. Errors go back to start, which prints them and picks the exit status: 0
+// done and clear, 1 done with findings, 2 not done.
 package main
 
 import (
@@ -90,11 +90,6 @@ const (
 	exitFindings = 1
 	exitNotDone  = 2
 )
-
-// run runs a command to its end.
-func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
-	return start(context.Background(), realDisk{}, args, stdin, stdout, stderr)
-}
 
 // start runs a command until it is done or stopped.
 func start(ctx context.Context, d disk, args []string, stdin io.Reader, stdout, stderr io.Writer) int {

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"context"
+	"io"
 	"os"
 	"testing"
 
@@ -9,6 +11,11 @@ import (
 
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){"roundlay": main})
+}
+
+// run runs a command to its end.
+func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	return start(context.Background(), realDisk{}, args, stdin, stdout, stderr)
 }
 
 // The scripts use the program as a person at a shell does.

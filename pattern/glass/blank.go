@@ -15,7 +15,7 @@ import (
 // millimetres and as measured: weighing the blank does not change them.
 type Station struct {
 	Height, Radius, Wall float64
-	// Min and Most are the smallest and the greatest diameter where more than one
+	// Min and Max are the smallest and the greatest diameter where more than one
 	// was read: they show how far the glass is out of round. Otherwise both are 0.
 	Min, Max float64
 }

@@ -11,7 +11,7 @@ import (
 // the glass weighs a little more.
 
 // Volume returns the volume of the glass itself. If the floor was not measured it
-// counts the inside as glass, so ask Hollow first.
+// counts the inside as glass, so ask FloorKnown first.
 func (b *Blank) Volume() float64 {
 	return b.outside() - b.Capacity(b.Height())
 }

@@ -24,12 +24,11 @@ type Cutter struct {
 	// The most by which the chart lengthens anything, as a factor, and the least curvature
 	// of the profile.
 	stretch, hollowest float64
-	// For a glass with a hollow: its lowest and highest height, and a radius larger than
-	// any of its own.
-	foot, rim, wide float64
-	stations        []station
-	poses           []pose
-	sections        footprint
+	foot, rim          float64 // the heights between which there is glass
+	wide               float64 // for a glass with a hollow: a radius larger than any of its own
+	stations           []station
+	poses              []pose
+	sections           footprint
 	// Memory that the grooves keep.
 	samples  arena[Sample]
 	points   arena[geometry.Point]
@@ -43,9 +42,9 @@ func NewCutter(outside *geometry.Surface, inside Inside) *Cutter {
 		surface: outside, inside: inside,
 		stretch: outside.Stretch(0, outside.Length()), hollowest: outside.Hollowest(0, outside.Length()),
 	}
+	_, l.foot = outside.At(0)
+	_, l.rim = outside.At(outside.Length())
 	if l.hollowest < 0 {
-		_, l.foot = outside.At(0)
-		_, l.rim = outside.At(outside.Length())
 		for along := 0.0; along < outside.Length()+span; along += span {
 			radius, _ := outside.At(along)
 			l.wide = max(l.wide, radius+span) // it widens by no more than span to the next place

@@ -19,7 +19,6 @@ type remains struct {
 	blade       blade
 	own         *pose
 	ahead, left float64
-	foot, rim   float64 // the heights between which there is glass
 	deepest     float64 // beside the cut's own line, on glass that is hollow across it
 }
 
@@ -143,10 +142,7 @@ func (r *remains) edge(own *pose, ahead, left float64) bool {
 
 // newRemains returns the remains before anything is measured.
 func newRemains(k *stroke) remains {
-	r := remains{Remains: Remains{Min: math.Inf(1)}, stroke: k}
-	_, r.foot = k.surface.At(0)
-	_, r.rim = k.surface.At(k.surface.Length())
-	return r
+	return remains{Remains: Remains{Min: math.Inf(1)}, stroke: k}
 }
 
 // refine searches round the place that leaves least, on the same wheel, for one that leaves

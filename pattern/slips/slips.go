@@ -27,7 +27,7 @@ type Doubt struct {
 	Station int     // by number from 0; the last one for OfHeight, -1 for OfFloor
 	Height  float64 // where it was read
 	Read    float64 // a width is a diameter
-	// Least and Most are the smallest and the greatest value that the other blanks,
+	// Min and Max are the smallest and the greatest value that the other blanks,
 	// its sisters, have there. Sisters is how many were compared: all of them, or
 	// those that were measured near that height.
 	Sisters  int

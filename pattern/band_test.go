@@ -198,9 +198,13 @@ func TestChosenBand(t *testing.T) {
 					if err != nil {
 						t.Fatal(err)
 					}
-					got, as, err := known.share(j, b)
-					if err != nil || got != band || as[0].Height != sized[0].Height || as[1].Width != sized[1].Width {
-						t.Errorf("%v of %s: %v, sizes %+v and %+v; wanted %v, %+v", err, b.Name, got, as[0].Height, as[1].Width, band, sized)
+					a, err := known.arrange(j, b)
+					if err != nil {
+						t.Fatal(err)
+					}
+					got, as := a.band, a.sized(j)
+					if got != band || as[0].Height != sized[0].Height || as[1].Width != sized[1].Width {
+						t.Errorf("%s: %v, sizes %+v and %+v; wanted %v, %+v", b.Name, got, as[0].Height, as[1].Width, band, sized)
 					}
 				}
 			}

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"slices"
 
-	"roundlay/motifs"
 	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
 )
@@ -37,13 +36,6 @@ type Editor struct {
 type numbered struct {
 	*figure
 	number int
-}
-
-// arrangement is the band and the sizes, width and height, that a job's motifs are
-// given on a blank.
-type arrangement struct {
-	band  job.Band
-	sizes [][2]job.Measure
 }
 
 // Lay lays a job out on each of its blanks, in their order, and checks it; or only on the
@@ -99,15 +91,15 @@ func (e *Editor) lay(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan
 	if err := ctx.Err(); err != nil {
 		return nil, nil, layingOut(blank, err)
 	}
-	band, sized, err := e.arrange(j, blank)
+	a, err := e.arrange(j, blank)
 	if err != nil {
 		return nil, nil, err
 	}
-	p, stage, err := e.stage(j, blank, band)
+	p, stage, err := e.stage(j, blank, a.band)
 	if err != nil {
 		return nil, nil, err
 	}
-	p.sized = sized
+	p.sized = a.sized(j)
 	figures, err := e.figured(ctx, p, stage)
 	if err != nil {
 		return nil, nil, err
@@ -122,9 +114,9 @@ func (e *Editor) lay(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan
 	return p, figures, nil
 }
 
-// arrange is share with its results kept. Errors aren't kept: they name a place in the
-// job's file.
-func (e *Editor) arrange(j *job.Job, blank *glass.Blank) (job.Band, []job.Motif, error) {
+// arrange is the function arrange with its results kept. Errors aren't kept: they name a
+// place in the job's file.
+func (e *Editor) arrange(j *job.Job, blank *glass.Blank) (arrangement, error) {
 	of := []*glass.Blank{blank}
 	if matched(j) {
 		of = j.Blanks
@@ -132,21 +124,13 @@ func (e *Editor) arrange(j *job.Job, blank *glass.Blank) (job.Band, []job.Motif,
 	k := string(keyOf(of, j.Limits, j.Layout, placings(j)))
 	a, known := e.arrangements.get(k)
 	if !known {
-		band, sized, err := share(j, blank)
-		if err != nil {
-			return band, nil, err
-		}
-		a.band = band
-		for _, m := range sized {
-			a.sizes = append(a.sizes, [2]job.Measure{m.Width, m.Height})
+		var err error
+		if a, err = arrange(j, blank); err != nil {
+			return a, err
 		}
 		e.arrangements.put(k, a)
 	}
-	sized := slices.Clone(j.Motifs)
-	for i, size := range a.sizes {
-		sized[i].Width, sized[i].Height = size[0], size[1]
-	}
-	return a.band, sized, nil
+	return a, nil
 }
 
 // stage is bare with its results kept, and with the divider settings. It also returns the
@@ -167,18 +151,6 @@ func (e *Editor) stage(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, ke
 	p.Job, p.Blank = j, blank
 	p.Chords = slices.Clone(base.Chords)
 	return &p, k, nil
-}
-
-// placings returns a job's motifs with only what the band and the motifs' sizes depend
-// on: without what is drawn, the wheel and the motif's own limits.
-func placings(j *job.Job) []job.Motif {
-	all := slices.Clone(j.Motifs)
-	for i := range all {
-		inside := all[i].Inside
-		all[i] = shaping(all[i])
-		all[i].Kind, all[i].Values, all[i].Inside = motifs.Kind{}, nil, inside
-	}
-	return all
 }
 
 // layingOut and checking wrap a context's error with what it interrupted.

@@ -171,7 +171,7 @@ func TestKey(t *testing.T) {
 	other, _ := motifs.Find("fan")
 	all := []any{
 		&one, &two, 1, 2, 1.0, "1", "", "ab", []string{"a", "b"}, []string{"ab", ""}, []string{"ab"}, true, false,
-		map[string]float64{"a": 1, "b": 2}, map[string]float64{"a": 2, "b": 1}, map[string]float64{"a": 1},
+		motifs.Values{"a": 1, "b": 2}, motifs.Values{"a": 2, "b": 1}, motifs.Values{"a": 1},
 		job.Measure{Value: 1}, job.Measure{Value: 1, Fraction: true}, kind, other,
 		job.Motif{Kind: kind, Depth: 1}, job.Motif{Kind: kind, Turn: 1},
 	}
@@ -182,7 +182,7 @@ func TestKey(t *testing.T) {
 			}
 		}
 	}
-	if same := keyOf(map[string]float64{"b": 2, "a": 1}); !slices.Equal(same, keyOf(all[13])) {
+	if same := keyOf(motifs.Values{"b": 2, "a": 1}); !slices.Equal(same, keyOf(all[13])) {
 		t.Error("a map's key depends on its order")
 	}
 }

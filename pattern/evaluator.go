@@ -83,15 +83,15 @@ func (e *Evaluator) Draft(ctx context.Context, j *job.Job, blank *glass.Blank) (
 	}
 	// Every motif is sized on every blank, and looked up together with every other.
 	e.spent.work += len(j.Motifs) * (len(j.Blanks) + len(j.Motifs)/8 + 8) / 4
-	band, sized, err := e.share(j, blank)
+	a, err := e.arrange(j, blank)
 	if err != nil {
 		return nil, err
 	}
-	p, err := e.bare(j, blank, band)
+	p, err := e.bare(j, blank, a.band)
 	if err != nil {
 		return nil, err
 	}
-	d := e.draft(ctx, p, sized)
+	d := e.draft(ctx, p, a.sized(j))
 	return d, d.drawable()
 }
 
@@ -164,18 +164,17 @@ type placedMotif struct {
 func (e *Evaluator) draft(ctx context.Context, p *Plan, sized []job.Motif) *Draft {
 	p.sized = sized
 	d := &Draft{ctx: ctx, of: e, Plan: p, Motifs: sized, ids: make([]int, len(sized))}
-	b := number(nil, float64(slices.Index(p.Job.Blanks, p.Blank)), float64(p.Repeats), float64(p.Period), p.Band.Foot, p.Band.Top)
+	stage := keyOf(slices.Index(p.Job.Blanks, p.Blank), p.Repeats, p.Period, p.Band)
 	for i, m := range sized {
-		about := describe(slices.Clone(b), i, m)
+		k := stage.and(i, m)
 		for m.Inside > 0 {
 			m = sized[m.Inside-1]
-			about = describe(about, -1, m)
+			k = k.and(m)
 		}
-		key := string(about)
-		id, ok := e.ids[key]
+		id, ok := e.ids[string(k)]
 		if !ok {
 			id = len(e.placed)
-			e.ids[key] = id
+			e.ids[string(k)] = id
 			e.placed = append(e.placed, e.stands(p, i))
 		}
 		d.ids[i] = id

@@ -19,9 +19,6 @@ func (e *Editor) figured(ctx context.Context, p *Plan, stage key) ([]numbered, e
 		if err := ctx.Err(); err != nil {
 			return nil, layingOut(p.Blank, err)
 		}
-		if err := p.tooDeep(i); err != nil {
-			return nil, err
-		}
 		var f numbered
 		known := false
 		if !e.once {
@@ -65,10 +62,10 @@ func (e *Editor) figured(ctx context.Context, p *Plan, stage key) ([]numbered, e
 
 // figureKey returns the key of everything that a motif's grooves depend on.
 func (p *Plan) figureKey(stage key, i int) key {
-	k := append(stage[:len(stage):len(stage)], keyOf(p.Job.Limits.Polish, p.Job.Rack[p.sized[i].Wheel])...)
+	k := stage.and(p.Job.Limits.Polish, p.Job.Rack[p.sized[i].Wheel])
 	for {
 		m := p.sized[i]
-		k = append(k, keyOf(shaping(m))...)
+		k = k.and(shaping(m))
 		if m.Inside == 0 {
 			return k
 		}

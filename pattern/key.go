@@ -6,19 +6,22 @@ import (
 	"math"
 	"reflect"
 	"slices"
-	"strings"
 
 	"roundlay/motifs"
 )
 
 // key is values as bytes, equal where all their exported fields are. Fields are read by
 // reflection, so a field added later counts without a change here. Unexported fields
-// depend on the exported ones.
+// depend on the exported ones. A kind of motif counts by its name.
 type key []byte
 
 // keyOf returns the key of some values.
-func keyOf(values ...any) key {
-	var k key
+func keyOf(values ...any) key { return key(nil).and(values...) }
+
+// and returns a key with values added.
+func (k key) and(values ...any) key {
+	const room = 512 // for most of what is added
+	k = append(make(key, 0, len(k)+room), k...)
 	for _, v := range values {
 		k = k.add(reflect.ValueOf(v))
 	}
@@ -54,32 +57,37 @@ func (k key) add(v reflect.Value) key {
 		}
 		return k
 	case reflect.Map:
-		return k.entries(v)
+		if m, ok := v.Interface().(motifs.Values); ok {
+			return k.values(m)
+		}
 	case reflect.Struct:
 		return k.fields(v)
 	}
 	panic(fmt.Sprintf("pattern: a %s can't be part of a key", v.Type()))
 }
 
-// entries adds the entries of a map in the order of their names.
-func (k key) entries(v reflect.Value) key {
-	names := v.MapKeys()
-	slices.SortFunc(names, func(a, b reflect.Value) int { return strings.Compare(a.String(), b.String()) })
+// values adds a motif's values in the order of their names.
+func (k key) values(of motifs.Values) key {
+	var few [16]string // more than any kind has
+	names := few[:0]
+	for name := range of {
+		names = append(names, name)
+	}
+	slices.Sort(names)
 	k = k.bits(uint64(len(names)))
 	for _, name := range names {
-		k = k.text(name.String()).add(v.MapIndex(name))
+		k = k.text(name).bits(math.Float64bits(of[name]))
 	}
 	return k
 }
 
 func (k key) fields(v reflect.Value) key {
-	t := v.Type()
-	for i := range t.NumField() {
-		switch f := t.Field(i); {
-		case !f.IsExported():
-		case t == kindType && f.Type.Kind() == reflect.Func: // draws the same for the same name and values
-		default:
-			k = k.add(v.Field(i))
+	if v.Type() == kindType {
+		return k.text(v.FieldByName("Name").String())
+	}
+	for i := range v.NumField() {
+		if f := v.Field(i); f.CanInterface() { // it is exported
+			k = k.add(f)
 		}
 	}
 	return k

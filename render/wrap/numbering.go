@@ -12,10 +12,16 @@ import (
 	"roundlay/render/drawing"
 )
 
-// ways returns how a number may be set, the best first: its size in points, and its
-// distance from other cuts in millimetres.
-func ways() []struct{ size, gap float64 } {
-	return []struct{ size, gap float64 }{{6, 5}, {6, 3}, {6, 1.5}, {6, 0.8}, {6, 0.35}, {5, 0.35}, {5, 0.2}}
+// way is how a number may be set: its size in points, and its distances from other
+// cuts in millimetres, the best first.
+type way struct {
+	size float64
+	gaps []float64
+}
+
+// ways returns how a number may be set, the best first.
+func ways() []way {
+	return []way{{6, []float64{5, 3, 1.5, 0.8, 0.35}}, {5, []float64{0.35, 0.2}}}
 }
 
 // Distances from a number to its own line, and to the outlines of footprints.
@@ -132,7 +138,13 @@ func (o *obstacles) number(l numbered) (drawing.Text, bool) {
 		{besideOwn, offOutline, 0}, {besideOwn, -1, 0},
 	} {
 		for _, way := range ways() {
-			if text, ok := o.numberAt(l, way.size, max(way.gap, off.cuts), off.line, off.outline); ok {
+			isClear := func(at numberPlace, gap float64) bool {
+				cuts := max(gap, off.cuts)
+				near := min(clearOfOwn, cuts)
+				c := clearance{own: near, cuts: cuts, ink: near, faint: near, hatching: -1, outlines: off.outline}
+				return o.clear(at.outline, owner(l.number), c)
+			}
+			if text, ok := roomiest(o.numberPlaces(l, way.size, off.line), way.gaps, isClear); ok {
 				return text, true
 			}
 		}
@@ -140,21 +152,43 @@ func (o *obstacles) number(l numbered) (drawing.Text, bool) {
 	return drawing.Text{}, false
 }
 
-// numberAt finds where a cut's number stands at a size, with the given distances to
-// other cuts, its own line and outlines.
-func (o *obstacles) numberAt(l numbered, size, cuts, line, outline float64) (drawing.Text, bool) {
+// numberPlace is a place for a cut's number.
+type numberPlace struct {
+	text    drawing.Text
+	outline geometry.Outline // of its figures
+}
+
+// numberPlaces returns the places on the paper for a cut's number of a size, at a
+// distance from its line.
+func (o *obstacles) numberPlaces(l numbered, size, line float64) []numberPlace {
 	text := drawing.Text{Words: fmt.Sprint(l.number), Size: size, Align: drawing.Centre, Turn: l.tilt}
 	width, tall := o.size(text)
-	near := min(clearOfOwn, cuts)
-	c := clearance{own: near, cuts: cuts, ink: near, faint: near, hatching: -1, outlines: outline}
+	down := r2.Rotate(geometry.Point{Y: -tall / 2}, l.tilt, geometry.Point{}) // words stand on their baseline
+	var places []numberPlace
 	for _, middle := range beside(l.own, l.tilt, width, tall, line) {
-		// Words stand on their baseline.
-		text.At = r2.Add(middle, r2.Rotate(geometry.Point{Y: -tall / 2}, l.tilt, geometry.Point{}))
-		if l.paper.Contains(middle) && o.clear(o.figures(text), owner(l.number), c) {
-			return text, true
+		if l.paper.Contains(middle) {
+			text.At = r2.Add(middle, down)
+			places = append(places, numberPlace{text, o.figures(text)})
 		}
 	}
-	return drawing.Text{}, false
+	return places
+}
+
+// roomiest returns the first place that is clear at the first of some gaps at which
+// one is; each gap is less than the one before. What isn't clear at the last is
+// clear at none, so most places of a crowded cut are looked at once.
+func roomiest(places []numberPlace, gaps []float64, isClear func(at numberPlace, gap float64) bool) (drawing.Text, bool) {
+	last := len(gaps) - 1
+	places = slices.DeleteFunc(places, func(at numberPlace) bool { return !isClear(at, gaps[last]) })
+	if len(places) == 0 {
+		return drawing.Text{}, false
+	}
+	for _, gap := range gaps[:last] {
+		if i := slices.IndexFunc(places, func(at numberPlace) bool { return isClear(at, gap) }); i >= 0 {
+			return places[i].text, true
+		}
+	}
+	return places[0].text, true
 }
 
 // beside returns the places beside a line for the middle of a number of a size at a

@@ -127,9 +127,9 @@ func (o *obstacles) ground(t drawing.Text, above float64) geometry.Outline {
 
 func (o *obstacles) turned(t drawing.Text, box geometry.Box) geometry.Outline {
 	start := o.fonts.Start(t)
-	corners := drawing.Rectangle(box)
+	corners, turn := drawing.Rectangle(box), r2.NewRotation(t.Turn, geometry.Point{})
 	for i, q := range corners {
-		corners[i] = r2.Add(start, r2.Rotate(q, t.Turn, geometry.Point{}))
+		corners[i] = r2.Add(start, turn.Rotate(q))
 	}
 	return geometry.NewOutline(corners)
 }

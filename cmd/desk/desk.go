@@ -56,6 +56,11 @@ func requests() []request {
 	return []request{
 		{"describe", (*Desk).describe},
 		{"lay", (*Desk).lay},
+		{wantMost, (*Desk).most},
+		{"cures", (*Desk).cures},
+		{"fit", (*Desk).fit},
+		{"set", (*Desk).set},
+		{"picture", (*Desk).picture},
 	}
 }
 

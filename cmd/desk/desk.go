@@ -61,6 +61,8 @@ func requests() []request {
 		{"fit", (*Desk).fit},
 		{"set", (*Desk).set},
 		{"picture", (*Desk).picture},
+		{"download", (*Desk).download},
+		{"pages", (*Desk).pages},
 	}
 }
 

@@ -127,14 +127,6 @@ func (k Key) startFor(u geometry.Unit, thick float64) string {
 	return k.start(u)
 }
 
-// start is how the starter job writes the key.
-func (k Key) start(u geometry.Unit) string {
-	if u == geometry.Inch {
-		return k.inches
-	}
-	return k.mm
-}
-
 // lengthTOML writes a length as a job in the unit does: no unit where it is the job's.
 func lengthTOML(u geometry.Unit, mm float64) string {
 	text := strings.TrimSuffix(lengthText(u, mm), " "+u.String())
@@ -143,8 +135,8 @@ func lengthTOML(u geometry.Unit, mm float64) string {
 
 // newKind takes from a motif the parameters that its new kind doesn't have or take.
 func (r *revising) newKind(p place, was string) error {
-	kind, known := motifs.Find(p.says("kind"))
-	old, _ := motifs.Find(was)
+	kind, known := kindNamed(p.says("kind"))
+	old, _ := kindNamed(was)
 	if !known {
 		return nil
 	}

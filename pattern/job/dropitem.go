@@ -54,7 +54,12 @@ func (r *revising) dropWheel(path string, owner place, i int, all []place) error
 	if err := r.take(owner, "wheel", i); err != nil {
 		return err
 	}
-	return r.eachOrdered(func(wheel string) (string, bool) { return wheel, wheel != name })
+	if shop, ok := r.place("shop"); ok {
+		if e := shop.find("order"); e != nil && len(e.value.items) == 1 && e.value.items[0].text == name {
+			return r.unset("shop", "order") // it may not be empty
+		}
+	}
+	return r.ordered(name, func(list []part, i int) []patch { return dropPart(r.text, list, i) })
 }
 
 // and joins words: a, b and c.

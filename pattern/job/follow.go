@@ -50,37 +50,27 @@ func (r *revising) renameWheel(was, name string) error {
 			}
 		}
 	}
-	return r.eachOrdered(func(wheel string) (string, bool) {
-		if wheel == was {
-			return name, true
-		}
-		return wheel, true
+	return r.ordered(was, func(list []part, i int) []patch {
+		return []patch{{list[i].from, list[i].to, inTOML(name)}}
 	})
 }
 
-// eachOrdered changes or drops the wheels in shop.order.
-func (r *revising) eachOrdered(change func(wheel string) (string, bool)) error {
+// ordered changes or drops a wheel in shop.order, if it is there.
+func (r *revising) ordered(wheel string, change func(list []part, i int) []patch) error {
 	shop, ok := r.place("shop")
 	if !ok || shop.find("order") == nil {
 		return nil
 	}
 	e := shop.find("order")
-	var order []string
-	same := true
-	for _, item := range e.value.items {
-		name, stays := change(item.text)
-		same = same && stays && name == item.text
-		if stays {
-			order = append(order, inTOML(name))
-		}
-	}
-	switch {
-	case same:
+	i := slices.IndexFunc(e.value.items, func(v *value) bool { return v.text == wheel })
+	from, _, ok := extent(r.text, e.at)
+	if i < 0 || !ok {
 		return nil
-	case order == nil:
-		return r.unset("shop", "order")
 	}
-	return r.set("shop", "order", "["+strings.Join(order, ", ")+"]")
+	if !r.splice(change(parts(r.text, from), i)...) {
+		return r.strange("shop.order")
+	}
+	return nil
 }
 
 // newEdge gives a wheel what its new edge needs, and takes away what only another takes.

@@ -14,6 +14,9 @@ import (
 // plainNumber is a number as both a person and TOML write it.
 var plainNumber = regexp.MustCompile(`^-?(0|[1-9][0-9]*)(\.[0-9]+)?$`)
 
+// number is a number as TOML has it in digits.
+var number = regexp.MustCompile(`^[-+]?(0|[1-9][0-9]*)(\.[0-9]+)?([eE][-+]?[0-9]+)?$`)
+
 // item returns the key for one item of the list that a key takes.
 func (k Key) item() Key {
 	switch k.Sort {
@@ -112,7 +115,7 @@ func (k Key) scalar(typed string) string {
 	text := strings.TrimSpace(typed)
 	switch k.Sort {
 	case OfNumber, OfWhole, OfShare, OfDegrees, OfMotif:
-		if plainNumber.MatchString(text) {
+		if number.MatchString(text) {
 			return text
 		}
 		if x, err := strconv.ParseFloat(text, 64); err == nil && !math.IsInf(x, 0) && !math.IsNaN(x) {

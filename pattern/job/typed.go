@@ -118,10 +118,14 @@ func (k Key) scalar(typed string) string {
 		if number.MatchString(text) {
 			return text
 		}
-		if x, err := strconv.ParseFloat(text, 64); err == nil && !math.IsInf(x, 0) && !math.IsNaN(x) {
-			return strconv.FormatFloat(x, 'f', -1, 64)
+		if digits, ok := inFullDigits(text); ok {
+			return digits
 		}
-	case OfLength, OfLengths, OfHeights, OfMeasure, OfPlace:
+	case OfMeasure, OfPlace:
+		if digits, ok := inFullDigits(text); ok {
+			return digits
+		}
+	case OfLength, OfLengths, OfHeights:
 		if plainNumber.MatchString(text) {
 			return text
 		}
@@ -133,6 +137,18 @@ func (k Key) scalar(typed string) string {
 		text = typed
 	}
 	return inTOML(text)
+}
+
+// inFullDigits writes a number with the digits that TOML asks for: .5 as 0.5.
+func inFullDigits(text string) (string, bool) {
+	if plainNumber.MatchString(text) {
+		return text, true
+	}
+	x, err := strconv.ParseFloat(text, 64)
+	if err != nil || math.IsInf(x, 0) || strings.Trim(text, "-+.0123456789") != "" {
+		return "", false
+	}
+	return strconv.FormatFloat(x, 'f', -1, 64), true
 }
 
 // inTOML writes a text as TOML does. One with an inch mark is easier to read in single

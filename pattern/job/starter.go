@@ -108,7 +108,7 @@ func (k Key) note() string {
 			note += "; " + more
 		}
 	}
-	if k.For != nil {
+	if len(k.For) > 0 {
 		note = strings.Join(k.For, " and ") + ": " + note
 	}
 	return note

@@ -4,8 +4,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-
-	"roundlay/motifs"
 )
 
 // add puts a new table into a list: what was given for it, and what it needs besides so
@@ -25,17 +23,22 @@ func (r *revising) add(e Revision) error {
 	}
 	count := len(owner.places(name))
 	if e.At < 0 || e.At > count+1 {
-		return r.refuse(e.Path, "there are %d, so a new one can be the first to the %dth, not number %d", count, count+1, e.At)
+		return r.refuse(e.Path, "there are %d, so a new one can be number 1 to %d and not %d", count, count+1, e.At)
 	}
 	switch name {
 	case "blank":
 		return r.addBlank(owner, asked)
-	case "wheel":
-		return r.insert(owner, name, count, r.wheelFor(owner, asked))
-	case "motif":
-		return r.insert(owner, name, count, r.motifFor(owner, asked))
+	case "station":
+		return r.addStation(owner, e.At, asked)
 	}
-	return r.addStation(owner, e.At, asked)
+	if err := r.makeMany(owner, name); err != nil {
+		return err
+	}
+	owner.table = r.doc.root
+	if name == "wheel" {
+		return r.insert(owner, name, count, r.wheelFor(owner, asked))
+	}
+	return r.insert(owner, name, count, r.motifFor(owner, asked))
 }
 
 // askedFor returns the keys that were given for a new table, in the order of its keys.
@@ -45,7 +48,11 @@ func (r *revising) askedFor(e Revision, name string) ([]given, error) {
 		return nil, r.refuse(e.Path, "a new %s has keys and values, and not %T", name, e.Value)
 	}
 	p := place{name: name, table: &table{}}
-	if kind, ok := values["kind"].(string); ok {
+	kind := allKinds()[0].Name
+	if named, ok := values["kind"].(string); ok {
+		kind = named
+	}
+	if name == "motif" {
 		p.table.put("kind", 0, &value{text: kind})
 	}
 	var asked []given
@@ -93,7 +100,7 @@ func filled(table string, asked []given, needed ...given) []given {
 // motifFor returns the keys of a new motif: a leaf in the middle of the repeat where no
 // more was asked for, cut as the last one is.
 func (r *revising) motifFor(owner place, asked []given) []given {
-	kind, wheel, depth := motifs.All()[0].Name, "", `"1/64 in"`
+	kind, wheel, depth := allKinds()[0].Name, "", `"1/64 in"`
 	if wheels := owner.places("wheel"); len(wheels) > 0 {
 		wheel = wheels[0].says("name")
 	}

@@ -36,11 +36,25 @@ func (r *revising) follow(table, key, was string) error {
 	return nil
 }
 
+// mayRename refuses a wheel's name that another wheel has: it would no longer be known
+// which of the two a motif is cut with.
+func (r *revising) mayRename(p place, k Key, written string) error {
+	if p.name != "wheel" || k.Name != "name" {
+		return nil
+	}
+	for _, other := range (place{table: r.doc.root}).places("wheel") {
+		if other.path != p.path && other.find("name") != nil && inTOML(other.says("name")) == written {
+			return r.refuse(joined(p.path, k.Name), "another wheel is called %s", quoted(other.says("name")))
+		}
+	}
+	return nil
+}
+
 // renameWheel gives a wheel's new name to all that use it, where no other wheel has the
 // old one.
 func (r *revising) renameWheel(was, name string) error {
 	top := place{table: r.doc.root}
-	if slices.ContainsFunc(top.places("wheel"), func(w place) bool { return w.says("name") == was }) {
+	if was == "" || slices.ContainsFunc(top.places("wheel"), func(w place) bool { return w.says("name") == was }) {
 		return nil
 	}
 	for _, m := range top.places("motif") {
@@ -50,37 +64,27 @@ func (r *revising) renameWheel(was, name string) error {
 			}
 		}
 	}
-	return r.eachOrdered(func(wheel string) (string, bool) {
-		if wheel == was {
-			return name, true
-		}
-		return wheel, true
+	return r.ordered(was, func(list []part, i int) []patch {
+		return []patch{{list[i].from, list[i].to, inTOML(name)}}
 	})
 }
 
-// eachOrdered changes or drops the wheels in shop.order.
-func (r *revising) eachOrdered(change func(wheel string) (string, bool)) error {
+// ordered changes or drops a wheel in shop.order, if it is there.
+func (r *revising) ordered(wheel string, change func(list []part, i int) []patch) error {
 	shop, ok := r.place("shop")
 	if !ok || shop.find("order") == nil {
 		return nil
 	}
 	e := shop.find("order")
-	var order []string
-	same := true
-	for _, item := range e.value.items {
-		name, stays := change(item.text)
-		same = same && stays && name == item.text
-		if stays {
-			order = append(order, inTOML(name))
-		}
-	}
-	switch {
-	case same:
+	i := slices.IndexFunc(e.value.items, func(v *value) bool { return v.text == wheel })
+	from, _, ok := extent(r.text, e.at)
+	if i < 0 || !ok {
 		return nil
-	case order == nil:
-		return r.unset("shop", "order")
 	}
-	return r.set("shop", "order", "["+strings.Join(order, ", ")+"]")
+	if !r.splice(change(parts(r.text, from), i)...) {
+		return r.strange("shop.order")
+	}
+	return nil
 }
 
 // newEdge gives a wheel what its new edge needs, and takes away what only another takes.
@@ -97,7 +101,7 @@ func (r *revising) newEdge(p place) error {
 		switch given := p.find(k.Name) != nil; {
 		case given && !k.suits(edge):
 			err = r.unset(p.path, k.Name)
-		case !given && k.Needed && k.For != nil && slices.Contains(k.For, edge):
+		case !given && k.Needed && slices.Contains(k.For, edge):
 			err = r.set(p.path, k.Name, k.startFor(u, thick))
 		}
 		if err != nil {
@@ -127,14 +131,6 @@ func (k Key) startFor(u geometry.Unit, thick float64) string {
 	return k.start(u)
 }
 
-// start is how the starter job writes the key.
-func (k Key) start(u geometry.Unit) string {
-	if u == geometry.Inch {
-		return k.inches
-	}
-	return k.mm
-}
-
 // lengthTOML writes a length as a job in the unit does: no unit where it is the job's.
 func lengthTOML(u geometry.Unit, mm float64) string {
 	text := strings.TrimSuffix(lengthText(u, mm), " "+u.String())
@@ -144,19 +140,18 @@ func lengthTOML(u geometry.Unit, mm float64) string {
 // newKind takes from a motif the parameters that its new kind doesn't have or take.
 func (r *revising) newKind(p place, was string) error {
 	kind, known := motifs.Find(p.says("kind"))
-	old, _ := motifs.Find(was)
 	if !known {
 		return nil
 	}
-	for _, param := range old.Params {
-		e := p.find(param.Name)
+	for _, old := range ofKinds()[was] {
+		e := p.find(old.Name)
 		if e == nil {
 			continue
 		}
-		if same, has := kind.Param(param.Name); has && takes(same, e.value) {
+		if same, has := kind.Param(old.Name); has && takes(same, e.value) {
 			continue
 		}
-		if err := r.unset(p.path, param.Name); err != nil {
+		if err := r.unset(p.path, old.Name); err != nil {
 			return err
 		}
 		p, _ = r.place(p.path)

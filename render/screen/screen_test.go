@@ -207,6 +207,14 @@ func TestBoxes(t *testing.T) {
 				}
 			}
 		}
+		// The copy before the first is the last one, a whole turn earlier.
+		m := f.turned(float64(f.leftmost()+p.Periods()-1)*float64(p.Period)*p.PitchAngle() - 2*math.Pi)
+		if got := w.Before; math.Hypot(float64(got[2])-m.X, float64(got[3])-m.Y) > 1e-6 || math.Abs(float64(got[0])-m.Cos) > 1e-6 {
+			t.Errorf("%s: before is %v; want %v", name, got, m)
+		}
+		if sheet := points(t, w.Paper); len(sheet) != 1 || geometry.BoxOf(sheet[0]...).Max.X < float64(w.Box[2])-0.01 {
+			t.Errorf("%s: the paper's outline does not reach all of its box", name)
+		}
 		if edges := len(points(t, w.Edges)); edges != p.Repeats-1 {
 			t.Errorf("%s: %d edges between %d repeats", name, edges, p.Repeats)
 		}

@@ -15,8 +15,9 @@ import (
 type fitJSON struct {
 	Schema int            `json:"schema"`
 	Title  string         `json:"title"`
-	Clear  bool           `json:"clear"` // as it is; the offers are what it has room for then
-	Short  bool           `json:"short"` // whether there was too much to try everything
+	Clear  bool           `json:"clear"`   // as it is; the offers are what it has room for then
+	OnlyIf []string       `json:"only_if"` // the readings in doubt on which all of this hangs
+	Short  bool           `json:"short"`   // whether there was too much to try everything
 	Offers []offerJSON    `json:"offers"`
 	Wheels []newWheelJSON `json:"wheels,omitempty"` // to buy, where there are no offers
 }
@@ -54,7 +55,7 @@ type costJSON struct {
 
 // FitJSON writes what can be done about a job.
 func FitJSON(w io.Writer, f *search.Fit) error {
-	out := fitJSON{Schema: schema, Title: f.Job.Title, Clear: f.Clear, Short: f.Short, Offers: []offerJSON{}}
+	out := fitJSON{Schema: schema, Title: f.Job.Title, Clear: f.Clear, OnlyIf: doubtedIn(f.Job), Short: f.Short, Offers: []offerJSON{}}
 	for _, o := range f.Offers {
 		one := offerJSON{Changes: []changeJSON{}, Cost: costJSON{
 			o.Cuts, number(o.Depth), number(o.Groove), number(o.Width), number(o.Height), number(o.Moved), number(o.Bent), number(o.Redrawn), known(o.Score),
@@ -76,19 +77,8 @@ func FitJSON(w io.Writer, f *search.Fit) error {
 func Fit(w io.Writer, f *search.Fit) error {
 	var b strings.Builder
 	u := f.Job.Length
-	switch {
-	case f.Clear && len(f.Offers) == 0:
-		fmt.Fprintf(&b, "%s clears, and has no room for more.\n", f.Job.Title)
-	case f.Clear:
-		fmt.Fprintf(&b, "%s clears. It has room for any one of these:\n", f.Job.Title)
-	case len(f.Wheels) > 0:
-		fmt.Fprintf(&b, "%s does not clear, and no change was found with which it does on the wheels of the rack.\n", f.Job.Title)
-		fmt.Fprintf(&b, "%s\n", wrap("All else as it is, it clears with "+newWheels(f)+".", 79, ""))
-	case len(f.Offers) == 0:
-		fmt.Fprintf(&b, "%s does not clear, and no change was found with which it does: check says what is wrong.\n", f.Job.Title)
-	default:
-		fmt.Fprintf(&b, "%s does not clear. With any one of these it does, the least loss first:\n", f.Job.Title)
-	}
+	questioned(&b, f.Job)
+	fitHead(&b, f)
 	if f.Short {
 		b.WriteString("With so many cuts not everything could be tried: there may be other changes.\n")
 	}
@@ -101,6 +91,44 @@ func Fit(w io.Writer, f *search.Fit) error {
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// fitHead writes whether a job clears, and what the offers are for. Where a reading is
+// in doubt, neither is said without the condition that it is right.
+func fitHead(b *strings.Builder, f *search.Fit) {
+	title, none := f.Job.Title, len(f.Offers) == 0
+	only := ""
+	if all := doubtedIn(f.Job); len(all) > 0 {
+		only = areRight(all)
+	}
+	say := func(words string) { fmt.Fprintf(b, "%s\n", wrap(words, 79, "")) }
+	switch {
+	case f.Clear && only != "" && none:
+		say(title + " clears " + only + " It has no room for more.")
+	case f.Clear && only != "":
+		say(title + " clears " + only + " It has room for any one of these:")
+	case f.Clear && none:
+		fmt.Fprintf(b, "%s clears, and has no room for more.\n", title)
+	case f.Clear:
+		fmt.Fprintf(b, "%s clears. It has room for any one of these:\n", title)
+	case len(f.Wheels) > 0:
+		fmt.Fprintf(b, "%s does not clear, and no change was found with which it does on the wheels of the rack.\n", title)
+		say("All else as it is, it clears with " + newWheels(f) + but(only))
+	case none:
+		fmt.Fprintf(b, "%s does not clear, and no change was found with which it does: check says what is wrong.\n", title)
+	case only != "":
+		say(title + " does not clear. With any one of these it does" + but(only) + " The least loss comes first:")
+	default:
+		fmt.Fprintf(b, "%s does not clear. With any one of these it does, the least loss first:\n", title)
+	}
+}
+
+// but ends a sentence with a condition, where there is one.
+func but(only string) string {
+	if only == "" {
+		return "."
+	}
+	return ", but " + only
 }
 
 // averages explains the depth and the width that an offer loses or gains.

@@ -14,6 +14,7 @@ type rackJSON struct {
 	Schema int             `json:"schema"`
 	Title  string          `json:"title"`
 	Count  *countJSON      `json:"count,omitempty"` // that most is of, where a motif has one
+	OnlyIf []string        `json:"only_if"`         // the readings in doubt on which it hangs what clears
 	Wheels []wheelOnesJSON `json:"wheels"`
 }
 
@@ -35,7 +36,7 @@ type wheelOnesJSON struct {
 
 // RackJSON writes what each wheel of the rack makes of a design.
 func RackJSON(w io.Writer, j *job.Job, wheels []search.OnWheel) error {
-	out := rackJSON{Schema: schema, Title: j.Title, Wheels: []wheelOnesJSON{}}
+	out := rackJSON{Schema: schema, Title: j.Title, OnlyIf: doubtedIn(j), Wheels: []wheelOnesJSON{}}
 	for _, f := range wheels {
 		one := wheelOnesJSON{Wheel: j.Rack[f.Wheel].Name, Most: f.Max, Short: f.Short,
 			Depth: where(f.Depth > 0, f.Depth), Groove: where(f.Unfit == nil, f.Groove),
@@ -58,7 +59,13 @@ func RackJSON(w io.Writer, j *job.Job, wheels []search.OnWheel) error {
 func Rack(w io.Writer, j *job.Job, wheels []search.OnWheel) error {
 	u := j.Length
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s, all of it on each wheel of the rack:\n\n", j.Title)
+	questioned(&b, j)
+	head := j.Title + ", all of it on each wheel of the rack"
+	if all := doubtedIn(j); len(all) > 0 {
+		fmt.Fprintf(&b, "%s\n\n", wrap(head+". It clears on any of them "+areRight(all), 79, ""))
+	} else {
+		fmt.Fprintf(&b, "%s:\n\n", head)
+	}
 	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
 	count, key := wheels[0].Count, "count"
 	if count.Key != "" {

@@ -273,14 +273,19 @@ func findings(p *pattern.Plan) []findingJSON {
 	out := []findingJSON{}
 	for _, g := range p.Groups() {
 		for _, f := range g.Findings {
-			out = append(out, findingJSON{
-				Kind: f.Kind.String(), Cuts: append([]int{}, f.Cuts...), Repeat: f.Repeat, Theta: degrees(f.Theta),
-				Height: number(f.Height), Measured: number(f.Measured), Wanted: number(f.Wanted), Share: f.Share,
-				Cure: Cure(p, f), Letter: g.Letter, Recurs: p.Periods(),
-			})
+			out = append(out, finding(p, g, f))
 		}
 	}
 	return out
+}
+
+// finding returns one of a group's findings.
+func finding(p *pattern.Plan, g pattern.Group, f pattern.Finding) findingJSON {
+	return findingJSON{
+		Kind: f.Kind.String(), Cuts: append([]int{}, f.Cuts...), Repeat: f.Repeat, Theta: degrees(f.Theta),
+		Height: number(f.Height), Measured: number(f.Measured), Wanted: number(f.Wanted), Share: f.Share,
+		Cure: Cure(p, f), Letter: g.Letter, Recurs: p.Periods(),
+	}
 }
 
 func chords(p *pattern.Plan) []chordJSON {

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"text/tabwriter"
 
+	"roundlay/pattern"
 	"roundlay/pattern/job"
 	"roundlay/pattern/search"
 )
@@ -24,14 +25,18 @@ type countJSON struct {
 }
 
 type wheelOnesJSON struct {
-	Wheel  string  `json:"wheel"`
-	Clear  *bool   `json:"clear,omitempty"`  // left out where there was too much to try
-	Most   int     `json:"most,omitempty"`   // where a count clears
-	Depth  *number `json:"depth,omitempty"`  // where a depth clears
-	Groove *number `json:"groove,omitempty"` // the widest, where it can be laid out
-	Unfit  string  `json:"unfit,omitempty"`  // why it can't be laid out as asked
-	Short  bool    `json:"short"`            // whether there was too much to try every count and depth
-	Land   *number `json:"land,omitempty"`   // the least; where it is not more than anyone looks for
+	Wheel string `json:"wheel"`
+	Clear *bool  `json:"clear,omitempty"` // left out where there was too much to try
+	// What stands in the way, the worst finding of each letter, and on which blank: left
+	// out where that isn't known.
+	Blank    string        `json:"blank,omitempty"`
+	Findings []findingJSON `json:"findings,omitzero"`
+	Most     int           `json:"most,omitempty"`   // where a count clears
+	Depth    *number       `json:"depth,omitempty"`  // where a depth clears
+	Groove   *number       `json:"groove,omitempty"` // the widest, where it can be laid out
+	Unfit    string        `json:"unfit,omitempty"`  // why it can't be laid out as asked
+	Short    bool          `json:"short"`            // whether there was too much to try every count and depth
+	Land     *number       `json:"land,omitempty"`   // the least; where it is not more than anyone looks for
 }
 
 // RackJSON writes what each wheel of the rack makes of a design.
@@ -43,6 +48,15 @@ func RackJSON(w io.Writer, j *job.Job, wheels []search.OnWheel) error {
 			Land: where(f.Land < search.Within && f.Unfit == nil, f.Land)}
 		if f.Clear || !f.Short {
 			one.Clear = &f.Clear
+		}
+		if f.Clear {
+			one.Findings = []findingJSON{}
+		}
+		if f.Against != nil {
+			one.Blank = f.Against.Blank.Name
+			for _, g := range f.Against.Groups() {
+				one.Findings = append(one.Findings, finding(f.Against, g, g.Worst()))
+			}
 		}
 		if f.Unfit != nil {
 			one.Unfit = f.Unfit.Error()
@@ -97,6 +111,7 @@ func Rack(w io.Writer, j *job.Job, wheels []search.OnWheel) error {
 		fmt.Fprintf(t, "  %s\t%s\t%s\t%s\t%s\t%s\n", j.Rack[f.Wheel].Name, clears, most, depth, groove, land)
 	}
 	t.Flush()
+	inTheWay(&b, j, wheels)
 	explained := []string{
 		"Clears as asked: with the counts and the depths the job asks for.",
 		"Most: the largest count with which all of it clears, at the depths asked.",
@@ -116,4 +131,38 @@ func Rack(w io.Writer, j *job.Job, wheels []search.OnWheel) error {
 	b.WriteByte('\n')
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// inTheWay says of each wheel on which a design doesn't clear as asked what stands in
+// the way there.
+func inTheWay(b *strings.Builder, j *job.Job, wheels []search.OnWheel) {
+	head := "\nWhat stands in the way, as asked:\n"
+	for _, f := range wheels {
+		if f.Against != nil {
+			fmt.Fprintf(b, "%s  %s\n", head, wrap(j.Rack[f.Wheel].Name+": "+obstacles(f.Against), 98, "    "))
+			head = ""
+		}
+	}
+}
+
+// obstacles names the first kinds of finding of a plan, each with what was measured and
+// what is wanted.
+func obstacles(p *pattern.Plan) string {
+	const most = 2 // check lists all
+	var words []string
+	groups, kinds := p.Groups(), map[pattern.Kind]bool{}
+	for _, g := range groups {
+		if !kinds[g.Kind] && len(kinds) < most {
+			kinds[g.Kind] = true
+			words = append(words, fmt.Sprintf("%s, %s", g.Kind, Measured(p, g.Worst())))
+		}
+	}
+	said := strings.Join(words, "; ")
+	if more := len(groups) - len(words); more > 0 {
+		said += fmt.Sprintf("; and %d more", more)
+	}
+	if len(p.Job.Blanks) > 1 {
+		said += fmt.Sprintf(" (blank %q)", p.Blank.Name)
+	}
+	return said
 }

@@ -42,11 +42,13 @@ func (s *cureSearch) orOnRack(g pattern.Group, cure pattern.Cure) pattern.Cure {
 	return cure
 }
 
+// hardly is the share of its depth below which a mark hardly marks the glass.
+const hardly = 0.1
+
 // orAccept adds to a cure of marks that are too short that they are accepted as they
 // come out, on all blanks of a set: what limits.reach has to be for that, and how deep
 // they are then. It doesn't where they hardly mark the glass.
 func (s *cureSearch) orAccept(g pattern.Group, cure pattern.Cure) pattern.Cure {
-	const hardly = 0.1
 	reach, depths := s.shortOnAll(g)
 	reach = math.Floor(reach*100+1e-9) / 100
 	if reach < hardly {

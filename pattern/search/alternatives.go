@@ -142,7 +142,10 @@ func (s *cureSearch) orWheel(g pattern.Group, cure pattern.Cure) pattern.Cure {
 func (s *cureSearch) largestWheel(g pattern.Group) float64 {
 	most := math.Inf(1)
 	for _, f := range g.Findings {
-		most = min(most, wheelThatFits(s.Plan, s.cut(f), g.Kind == pattern.Tight))
+		if s.ctx.Err() != nil {
+			return math.Inf(1)
+		}
+		most = min(most, wheelThatFits(s.ctx, s.Plan, s.cut(f), g.Kind == pattern.Tight))
 	}
 	return most
 }

@@ -1,7 +1,7 @@
 package page
 
-// cautions go on every page that may be used at the bench, the short ones where
-// there is little room.
+// cautions go on every page that is printed, for it may be used at the bench; the short
+// ones where there is little room.
 const (
 	cautions = "Cutting glass can hurt. Keep wheel and glass wet: dry glass dust harms the lungs, and lead glass poisons. " +
 		"Wear eye protection. Keep electricity away from water, behind a residual-current switch. Cut annealed glass only. " +
@@ -9,3 +9,6 @@ const (
 	cautionsShort = "Keep wheel and glass wet; dust harms the lungs, lead glass poisons. Wear eye protection. " +
 		"Keep electricity off the water. Cut annealed glass only. Depths are geometry, no promise of strength."
 )
+
+// Cautions returns them as a note, for a printed page without a frame's foot.
+func Cautions() Note { return Note{Words: cautions, Size: 7.5} }

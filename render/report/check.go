@@ -283,6 +283,9 @@ func Measured(p *pattern.Plan, f pattern.Finding) string {
 	}
 	switch f.Kind {
 	case pattern.Crowded, pattern.Off:
+		if words := overlapping(p, f); words != "" {
+			return words
+		}
 		if ofLand(f) {
 			return fmt.Sprintf("land of %s where %s is the least", measured, wanted)
 		}

@@ -56,7 +56,7 @@ func profile(p *pattern.Plan) screen.Profile {
 	words := report.Doubts(p)
 	for i, d := range p.Doubts() {
 		for k, s := range out.Stations {
-			if strings.HasPrefix(p.Doubted(d)+".", numbered(p, s.Path)+".") {
+			if strings.HasPrefix(pattern.Doubted(p.Job, d)+".", numbered(p, s.Path)+".") {
 				out.Stations[k].Doubt = words[i]
 			}
 		}

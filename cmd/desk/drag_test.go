@@ -156,10 +156,10 @@ func TestDragTurns(t *testing.T) {
 			turned := math.Atan2(got.Y-middle.Y, got.X-middle.X) - math.Atan2(d.Y, d.X)
 			off := geometry.Angle(math.Remainder(turned-by, 2*math.Pi)).Degrees()
 			// Half a degree is what is rounded to; what is drawn along a taper or a chart of
-			// curved glass turns a little otherwise.
+			// curved glass turns a degree otherwise.
 			most := 0.6
 			if glass != "straight" {
-				most = 4
+				most = 1.5
 			}
 			if math.Abs(off) > most {
 				t.Errorf("%s: turned %.2f° too far\n%s\n%s", glass, off, text, after)

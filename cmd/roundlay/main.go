@@ -26,12 +26,14 @@ import (
 	"sync"
 
 	"github.com/spf13/pflag"
+
+	"roundlay/cmd/desk/disk"
 )
 
 func main() {
 	collectLate()
 	ctx, stop := stoppable()
-	status := start(ctx, realDisk{}, os.Args[1:], os.Stdin, os.Stdout, os.Stderr)
+	status := start(ctx, disk.Real{}, os.Args[1:], os.Stdin, os.Stdout, os.Stderr)
 	stop()
 	os.Exit(status)
 }
@@ -70,7 +72,7 @@ func commands() []command {
 // session is one run of a command: its flags, its streams, and the disk it writes to.
 type session struct {
 	ctx            context.Context // done when the person stops the run
-	disk           disk
+	disk           disk.Disk
 	flags          *pflag.FlagSet
 	argument       string // the name of the argument that is not a flag
 	stdin          io.Reader
@@ -92,11 +94,11 @@ const (
 )
 
 // start runs a command until it is done or stopped.
-func start(ctx context.Context, d disk, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+func start(ctx context.Context, d disk.Disk, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	out := &printer{to: stdout}
 	err := dispatch(&session{ctx: ctx, disk: d, stdin: stdin, stdout: out, stderr: stderr}, args)
 	if lost := out.failed(); lost != nil && (err == nil || errors.Is(err, errFindings) || errors.Is(err, lost)) {
-		err = fmt.Errorf("standard output: %w", bare(lost))
+		err = fmt.Errorf("standard output: %w", disk.Bare(lost))
 	}
 	switch {
 	case err == nil:

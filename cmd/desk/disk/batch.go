@@ -15,6 +15,7 @@ type Output struct {
 	Path string // as a person knows it, for messages
 	Place
 	Data []byte
+	New  bool // whether to fail with fs.ErrExist rather than overwrite what has come there meanwhile
 
 	// Ready, if there is one, is asked when the file waits beside its place and nothing
 	// has been touched yet. Nothing is written if it returns an error.
@@ -119,10 +120,10 @@ func (b *batch) settle() error {
 			}
 			o.aside = aside
 		}
-		if err := b.disk.Rename(o.temp, o.File); err != nil {
+		if err := b.move(o); err != nil {
 			return fmt.Errorf("%s can't be written: %w", o.Path, Bare(err))
 		}
-		o.temp, o.done = "", true
+		o.done = true
 	}
 	for _, o := range b.outs {
 		if o.aside != "" {
@@ -130,6 +131,27 @@ func (b *batch) settle() error {
 		}
 	}
 	return nil
+}
+
+// move gives a hidden file its place. A rename overwrites what is there, a second name
+// doesn't, but not every file system has those.
+func (b *batch) move(o *output) error {
+	if o.New {
+		err := b.disk.Link(o.temp, o.File)
+		if err == nil || errors.Is(err, fs.ErrExist) {
+			os.Remove(o.temp)
+			o.temp = ""
+			return err
+		}
+		if _, err := os.Lstat(o.File); err == nil {
+			return fs.ErrExist
+		}
+	}
+	err := b.disk.Rename(o.temp, o.File)
+	if err == nil {
+		o.temp = ""
+	}
+	return err
 }
 
 // undo takes back what has been done. It returns why, with the names under which older

@@ -11,6 +11,7 @@ import (
 	"testing"
 	"time"
 
+	"roundlay/cmd/desk"
 	"roundlay/pattern/job"
 )
 
@@ -113,9 +114,9 @@ func TestSlowReader(t *testing.T) {
 	const size = 64 << 20 // more than the system keeps for a connection
 	s := open(t, func(c *Config) {
 		c.Bounds = Bounds{Read: 200 * time.Millisecond, FastTime: 200 * time.Millisecond, SlowTime: 200 * time.Millisecond, Wait: 200 * time.Millisecond}
-		c.Engine = func(context.Context, string, []byte) (Answer, error) {
-			return Answer{ContentType: "application/json", Data: make([]byte, size)}, nil
-		}
+		c.Engine = engine(func(context.Context, string, []byte) (*desk.Reply, error) {
+			return &desk.Reply{ContentType: "application/json", Data: make([]byte, size)}, nil
+		})
 	})
 	c, err := net.Dial("tcp", s.host)
 	if err != nil {
@@ -140,17 +141,17 @@ func newBusy() *busy {
 	return &busy{begun: make(chan string, 100), ended: make(chan string, 100), end: make(chan bool)}
 }
 
-func (b *busy) engine(ctx context.Context, name string, _ []byte) (Answer, error) {
+func (b *busy) answer(ctx context.Context, name string, _ []byte) (*desk.Reply, error) {
 	if name == "lay" {
-		return Answer{ContentType: "application/json", Data: []byte("{}")}, nil
+		return &desk.Reply{ContentType: "application/json", Data: []byte("{}")}, nil
 	}
 	b.begun <- name
 	defer func() { b.ended <- name }()
 	select {
 	case <-ctx.Done():
-		return Answer{}, ctx.Err()
+		return nil, ctx.Err()
 	case <-b.end:
-		return Answer{ContentType: "application/json", Data: []byte("{}")}, nil
+		return &desk.Reply{ContentType: "application/json", Data: []byte("{}")}, nil
 	}
 }
 
@@ -170,7 +171,7 @@ func within[T any](t *testing.T, what string, c <-chan T) T {
 // and none of it keeps a layout waiting.
 func TestTooMuchAtOnce(t *testing.T) {
 	b := newBusy()
-	s := open(t, func(c *Config) { c.Engine, c.Bounds = b.engine, Bounds{Slow: 2, Queue: 3} })
+	s := open(t, func(c *Config) { c.Engine, c.Bounds = engine(b.answer), Bounds{Slow: 2, Queue: 3} })
 	answers := make(chan reply, 8)
 	for range 8 { // for five there is room
 		go func() { answers <- s.ask("POST", "/ask/cures", "{}") }()
@@ -217,7 +218,7 @@ func (s *site) askFor(ctx context.Context, path string) reply {
 // free again.
 func TestStaleWork(t *testing.T) {
 	b := newBusy()
-	s := open(t, func(c *Config) { c.Engine, c.Bounds = b.engine, Bounds{Slow: 1, Queue: 1} })
+	s := open(t, func(c *Config) { c.Engine, c.Bounds = engine(b.answer), Bounds{Slow: 1, Queue: 1} })
 	for range 5 {
 		ctx, leave := context.WithCancel(t.Context())
 		gone := make(chan bool, 2)
@@ -247,7 +248,7 @@ func TestStaleWork(t *testing.T) {
 
 func TestTooLong(t *testing.T) {
 	b := newBusy()
-	s := open(t, func(c *Config) { c.Engine, c.Bounds = b.engine, Bounds{SlowTime: 50 * time.Millisecond} })
+	s := open(t, func(c *Config) { c.Engine, c.Bounds = engine(b.answer), Bounds{SlowTime: 50 * time.Millisecond} })
 	got := s.ask("POST", "/ask/fit", "{}")
 	if got.status != http.StatusServiceUnavailable || got.json(t).Error != "fit took longer than 50ms and was stopped" {
 		t.Errorf("%d, %q", got.status, got.text)
@@ -281,7 +282,7 @@ func TestConnections(t *testing.T) {
 // A fault in the engine is told, and doesn't end the server.
 func TestFault(t *testing.T) {
 	s := open(t, func(c *Config) {
-		c.Engine = func(context.Context, string, []byte) (Answer, error) { panic("a slip") }
+		c.Engine = engine(func(context.Context, string, []byte) (*desk.Reply, error) { panic("a slip") })
 	})
 	for range 2 {
 		if got := s.ask("POST", "/ask/lay", "{}"); got.status != http.StatusInternalServerError || !strings.Contains(got.json(t).Error, "a slip") {
@@ -293,7 +294,7 @@ func TestFault(t *testing.T) {
 // A server that is stopped ends the work it has begun.
 func TestStopped(t *testing.T) {
 	b := newBusy()
-	s := open(t, func(c *Config) { c.Engine = b.engine })
+	s := open(t, func(c *Config) { c.Engine = engine(b.answer) })
 	go s.askFor(context.Background(), "/ask/cures")
 	within(t, "the work begins", b.begun)
 	began := time.Now()
@@ -309,9 +310,9 @@ func TestStopped(t *testing.T) {
 
 func TestFileAnswer(t *testing.T) {
 	s := open(t, func(c *Config) {
-		c.Engine = func(context.Context, string, []byte) (Answer, error) {
-			return Answer{ContentType: "application/pdf", Name: "weißes glas-wrap.pdf", Data: []byte("%PDF")}, nil
-		}
+		c.Engine = engine(func(context.Context, string, []byte) (*desk.Reply, error) {
+			return &desk.Reply{ContentType: "application/pdf", Name: "weißes glas-wrap.pdf", Data: []byte("%PDF")}, nil
+		})
 	})
 	got := s.ask("POST", "/ask/download", "{}")
 	if want := "attachment; filename*=UTF-8''wei%C3%9Fes%20glas-wrap.pdf"; got.header.Get("Content-Disposition") != want || !bytes.Equal([]byte(got.text), []byte("%PDF")) || got.header.Get("Content-Type") != "application/pdf" {

@@ -142,8 +142,10 @@ func TestUnknownPaths(t *testing.T) {
 			t.Errorf("%s %s: %d", e.method, e.path, got.status)
 		}
 	}
-	if got := s.post("/ask/nothing", object{}); got.status != http.StatusNotFound {
-		t.Errorf("an unknown question: %d, %q", got.status, got.text)
+	for name, want := range map[string]int{"unclear": http.StatusBadRequest, "impossible": http.StatusUnprocessableEntity, "a/b": http.StatusNotFound} {
+		if got := s.post("/ask/"+name, object{}); got.status != want {
+			t.Errorf("%s: %d, %q", name, got.status, got.text)
+		}
 	}
 }
 

@@ -16,7 +16,7 @@ import (
 	"testing/fstest"
 	"time"
 
-	"roundlay/cmd/desk/disk"
+	"roundlay/cmd/disk"
 )
 
 // servedJob is the variable that makes the test binary a server of a job file.
@@ -39,7 +39,7 @@ func TestMain(m *testing.M) {
 
 // text is version n of a job that takes a while to write.
 func text(n int) string {
-	return fmt.Sprintf("# version %d\n", n) + strings.Repeat(fmt.Sprintf("# %07d\n", n), 60_000)
+	return fmt.Sprintf("# version %d\n", n) + strings.Repeat(fmt.Sprintf("# %07d\n", n), 12_000)
 }
 
 // saveUntilKilled starts a server and saves one version after the other, until the server is
@@ -88,7 +88,7 @@ func TestKilledWhileSaving(t *testing.T) {
 	write(t, job, text(0))
 	saved, midway := 0, 0
 	for range 25 {
-		saved = saveUntilKilled(t, job, saved, time.Duration(rand.IntN(60_000))*time.Microsecond)
+		saved = saveUntilKilled(t, job, saved, time.Duration(rand.IntN(250_000))*time.Microsecond)
 		found, err := os.ReadFile(job)
 		switch {
 		case err != nil:

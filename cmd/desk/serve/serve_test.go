@@ -14,7 +14,7 @@ import (
 	"time"
 
 	"roundlay/cmd/desk"
-	"roundlay/cmd/desk/disk"
+	"roundlay/cmd/disk"
 )
 
 // patience is how long a test waits for what should come at once: the machine may be busy.

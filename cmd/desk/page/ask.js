@@ -1,0 +1,79 @@
+// The only place that talks to the engine.
+
+const running = new Map(); // slot → AbortController of its newest request
+
+/** An answer that was not waited for: a newer question took its place. */
+export class Cancelled extends Error {
+  constructor() {
+    super("cancelled");
+    this.cancelled = true;
+  }
+}
+
+/**
+ * ask puts a question to the engine and returns its answer, read from JSON.
+ * A newer question in the same slot gives the older one up.
+ */
+export async function ask(name, body, options = {}) {
+  const reply = await post("ask/" + name, body, options);
+  return reply.json();
+}
+
+/** askFile is for answers that are files: {name, blob}. */
+export async function askFile(name, body, options = {}) {
+  const reply = await post("ask/" + name, body, options);
+  return { name: fileName(reply.headers), blob: await reply.blob() };
+}
+
+/** giveUp ends what a slot is waiting for. */
+export function giveUp(slot) {
+  running.get(slot)?.abort();
+  running.delete(slot);
+}
+
+/** disk speaks with the job's file; null where there is none to speak with. */
+export async function disk(path, body, signal) {
+  const sent = body === undefined ? { signal } : { ...posted(body), signal };
+  const reply = await fetch(path, sent);
+  if (reply.status === 404) return null;
+  if (reply.status === 204) return { status: 204 };
+  if (!reply.ok && reply.status !== 409) throw new Error(await words(reply));
+  return { status: reply.status, ...(await reply.json()) };
+}
+
+async function post(path, body, { slot }) {
+  const stop = new AbortController();
+  if (slot) {
+    running.get(slot)?.abort();
+    running.set(slot, stop);
+  }
+  try {
+    const reply = await fetch(path, { ...posted(body), signal: stop.signal });
+    if (!reply.ok) throw new Error(await words(reply));
+    return reply;
+  } catch (err) {
+    throw stop.signal.aborted ? new Cancelled() : err;
+  } finally {
+    if (running.get(slot) === stop) running.delete(slot);
+  }
+}
+
+function posted(body) {
+  return {
+    method: "POST",
+    headers: { "Content-Type": "application/json" },
+    body: JSON.stringify(body),
+  };
+}
+
+async function words(reply) {
+  const text = (await reply.text()).trim();
+  return text || `The engine answered ${reply.status}.`;
+}
+
+function fileName(headers) {
+  const said = headers.get("Content-Disposition") || "";
+  const long = /filename\*=UTF-8''([^;]+)/i.exec(said);
+  if (long) return decodeURIComponent(long[1]);
+  return /filename="?([^";]+)"?/i.exec(said)?.[1] || "roundlay";
+}

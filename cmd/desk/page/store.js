@@ -9,6 +9,8 @@
 // state.blank, state.side, state.chosen (a motif's number, or 0)
 // state.trouble   words when the engine can't be reached, else ""
 // state.dragging  between begin() and end()
+// state.letter    of the finding that is chosen, in the list or by its ring, or ""
+// state.look      {turn, tilt} in degrees: how the glass is looked at
 
 import { ask } from "./ask.js";
 import { History } from "./history.js";
@@ -26,6 +28,7 @@ export class Store {
     this.state = {
       text, answer: null, form: null, mistake: null, fresh: false, settled: false,
       blank: "", side: "outside", chosen: 0, trouble: "", dragging: false,
+      letter: "", look: { turn: 0, tilt: 7 },
     };
   }
 
@@ -56,9 +59,12 @@ export class Store {
     this.set({ dragging: true });
   }
 
-  end() {
+  /** end ends a drag: what it reached is one step, or none if it is given up. */
+  end({ giveUp = false } = {}) {
+    const back = giveUp && this.history.giveUp(this.dragKey());
     this.history.rest();
     this.set({ dragging: false });
+    if (back) this.moved();
   }
 
   dragKey() {
@@ -84,6 +90,14 @@ export class Store {
 
   choose(number) {
     if (number !== this.state.chosen) this.set({ chosen: number });
+  }
+
+  chooseFinding(letter) {
+    if (letter !== this.state.letter) this.set({ letter });
+  }
+
+  lookFrom(turn, tilt) {
+    this.set({ look: { turn, tilt } });
   }
 
   setBlank(name) {

@@ -1,6 +1,6 @@
 // The frame round the chosen motif, and its handles: middle, corners and a knob to turn it by.
 
-import { shape, put, apart, between, matrix, polygon } from "./shapes.js";
+import { shape, put, apart, between, matrix, placed, polygon } from "./shapes.js";
 
 const room = 46; // pixels between two handles, so that a wet finger meets one
 const arm = 36; // pixels from the frame to its knob
@@ -22,15 +22,15 @@ export class Frame {
     put(this.group, "display", "none");
   }
 
-  /** show draws the frame of a motif in one of the wrap's copies. */
-  show(motif, copy, perMillimetre) {
+  /** show draws the frame of a motif in one of the wrap's copies. sees says whether a place of the wrap is in sight. */
+  show(motif, copy, perMillimetre, sees) {
     if (!motif?.box?.length) return this.hide();
-    Object.assign(this, { motif, copy, perMillimetre });
+    Object.assign(this, { motif, copy, perMillimetre, sees });
     put(this.group, "display", null);
     put(this.group, "transform", matrix(copy));
     put(this.outline, "d", polygon(motif.box));
     const knob = this.place("turn");
-    put(this.arm, "d", polygon([between(motif.box[2], motif.box[3]), knob]));
+    put(this.arm, "d", polygon([this.#armFrom(knob), knob]));
     this.#at(this.middle, motif.middle);
     this.#at(this.turn, knob);
     const one = this.#narrow();
@@ -45,15 +45,22 @@ export class Frame {
     const { box, middle } = this.motif;
     if (grab === "middle") return middle;
     if (grab === "corner") return farther(middle, box[corner], room / this.perMillimetre);
-    const top = between(box[2], box[3]), up = this.#up();
-    const out = Math.max(arm / this.perMillimetre, room / this.perMillimetre - apart(top, middle));
-    return [top[0] + up[0] * out, top[1] + up[1] * out];
+    const ways = [this.#beyond(1), this.#beyond(-1), this.#beyond(1, -1)];
+    return ways.find((way) => this.sees(placed(way, this.copy))) ?? ways[0];
   }
 
-  #up() {
-    const { box } = this.motif;
-    const foot = between(box[0], box[1]), top = between(box[2], box[3]), length = apart(foot, top) || 1;
-    return [(top[0] - foot[0]) / length, (top[1] - foot[1]) / length];
+  /** beyond returns a place above the frame (side 1) or below it (-1), or as far inside it. */
+  #beyond(side, out = 1) {
+    const { box, middle } = this.motif;
+    const foot = between(box[0], box[1]), top = between(box[2], box[3]), tall = apart(foot, top) || 1;
+    const end = side > 0 ? top : foot, up = [(top[0] - foot[0]) / tall, (top[1] - foot[1]) / tall];
+    const far = Math.max(arm / this.perMillimetre, room / this.perMillimetre - apart(end, middle));
+    return [end[0] + side * out * up[0] * far, end[1] + side * out * up[1] * far];
+  }
+
+  #armFrom(knob) {
+    const { box } = this.motif, ends = [between(box[2], box[3]), between(box[0], box[1])];
+    return apart(ends[0], knob) < apart(ends[1], knob) ? ends[0] : ends[1];
   }
 
   #narrow() {

@@ -32,8 +32,8 @@ export class Sheet {
   /** mark sets the chosen motif apart, in all its copies. */
   mark(number) {
     if (this.marked === number) return;
-    this.motifs.get(this.marked)?.group.classList.remove("chosen");
-    this.motifs.get(number)?.group.classList.add("chosen");
+    this.motifs.get(this.marked)?.group.classList.remove("drawn-chosen");
+    this.motifs.get(number)?.group.classList.add("drawn-chosen");
     this.marked = number;
   }
 
@@ -52,8 +52,8 @@ export class Sheet {
   }
 
   #add(number) {
-    const footprint = shape("path", { class: "footprint" }), line = shape("path", { class: "line" });
-    const group = shape("g", { class: number === this.marked ? "chosen" : null, "data-drawn": number }, footprint, line);
+    const footprint = shape("path", { class: "drawn-footprint" }), line = shape("path", { class: "drawn-line" });
+    const group = shape("g", { class: number === this.marked ? "drawn-chosen" : null, "data-drawn": number }, footprint, line);
     this.period.append(group);
     const motif = { group, footprint, line };
     this.motifs.set(number, motif);
@@ -67,4 +67,10 @@ export const margin = 5;
 /** viewOf returns what of a drawing is seen when all of it is: x, y, width and height, y down. */
 export function viewOf([x0, y0, x1, y1], air = margin) {
   return { x: x0 - air, y: -y1 - air, width: x1 - x0 + 2 * air, height: y1 - y0 + 2 * air };
+}
+
+/** homeOf returns which of a wrap's copies is that of repeat 1, which stands as its shapes are given. */
+export function homeOf({ copies }) {
+  const away = ([cos, , dx, dy]) => Math.abs(dx) + Math.abs(dy) + 1 - cos;
+  return copies.reduce((best, copy, i) => (away(copy) < away(copies[best]) ? i : best), 0);
 }

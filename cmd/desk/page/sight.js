@@ -38,6 +38,12 @@ export class Sight {
     return [x / m.a, -y / m.d];
   }
 
+  /** sees reports whether a place, y up, is in sight, with room for a finger round it. */
+  sees([x, y]) {
+    const air = 12 / this.perMillimetre, width = this.all.width / this.scale, height = this.all.height / this.scale;
+    return Math.abs(x - this.middle.x) < width / 2 - air && Math.abs(-y - this.middle.y) < height / 2 - air;
+  }
+
   /** magnify goes closer by a factor. What lies at the place stays where it is seen. */
   magnify(factor, [x, y] = [this.middle.x, -this.middle.y]) {
     const scale = Math.min(Math.max(this.scale * factor, 1), closest), by = this.scale / scale;

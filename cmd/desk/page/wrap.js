@@ -7,7 +7,7 @@ import { Nudge } from "./nudge.js";
 import { Pointers } from "./pointers.js";
 import { showRings, toggleFinding } from "./rings.js";
 import { keep, matrix, placed, polygon, put, shape } from "./shapes.js";
-import { Sheet, viewOf } from "./sheet.js";
+import { homeOf, Sheet, viewOf } from "./sheet.js";
 import { Sight } from "./sight.js";
 
 const keys = "Enter chooses a motif. Arrow keys move it by one step of the calipers, with Shift by ten. "
@@ -54,7 +54,7 @@ class Wrap {
   #listen() {
     this.pointers = new Pointers(this.sheet.svg, this.sight, this.store, {
       wrap: () => this.wrap,
-      active: () => this.copies.get(this.store.state.chosen) ?? 0,
+      active: () => this.#indexOf(this.store.state.chosen),
       frame: this.frame,
       choose: (number, copy) => this.#choose(number, copy),
       finding: (letter) => toggleFinding(this.store, letter),
@@ -72,10 +72,11 @@ class Wrap {
 
   #show(state) {
     this.late.follow(state);
-    if (!state.answer) return;
-    const { wrap } = state.answer;
+    const wrap = state.answer?.wrap;
+    if (!wrap) return;
     if (wrap !== this.wrap) {
       this.wrap = wrap;
+      this.home = homeOf(wrap);
       this.sheet.show(wrap);
       this.sight.over(viewOf(wrap.box));
       put(this.sheet.svg, "aria-label", wrapWords(wrap));
@@ -99,7 +100,7 @@ class Wrap {
       put(path, "transform", matrix(this.#copyOf(motif.motif)));
     });
     const chosen = this.#motif(state.chosen);
-    if (chosen) this.frame.show(chosen, this.#copyOf(state.chosen), per);
+    if (chosen) this.frame.show(chosen, this.#copyOf(state.chosen), per, (place) => this.sight.sees(place));
     else this.frame.hide();
     showRings(this.rings, wrap.rings, state, per);
     this.back.disabled = !this.sight.closer;
@@ -110,8 +111,13 @@ class Wrap {
     return this.wrap?.motifs.find((motif) => motif.motif === number);
   }
 
+  #indexOf(number) {
+    const index = this.copies.get(number);
+    return index in this.wrap.copies ? index : this.home;
+  }
+
   #copyOf(number) {
-    return this.wrap.copies[this.copies.get(number) ?? 0] ?? this.wrap.copies[0];
+    return this.wrap.copies[this.#indexOf(number)];
   }
 
   /** middle is where "closer" goes: to the chosen motif, if there is one. */

@@ -51,6 +51,13 @@ export class History {
     this.now.key = null;
   }
 
+  /** giveUp forgets the newest moment, if it is the step of that key. */
+  giveUp(key) {
+    if (this.now.key !== key || this.canRedo || this.at === 0) return false;
+    this.moments.length = this.at--;
+    return true;
+  }
+
   undo() {
     if (this.canUndo) this.move(-1);
   }

@@ -4,7 +4,7 @@ import { el } from "./dom.js";
 import { typed } from "./boxes.js";
 
 export function slider({ id, desc, store, send }) {
-  const ranged = Number.isFinite(desc.min) && Number.isFinite(desc.max);
+  const ranged = isRanged(desc);
   const step = ranged ? stepOf(desc.max - desc.min) : 0;
   const number = typed({ id, inputmode: "decimal", class: "figure" }, store, (text) => send(asNumber(text), { typing: true }));
   const range = ranged ? rangeOf(desc, step, id) : null;
@@ -21,16 +21,17 @@ export function slider({ id, desc, store, send }) {
       const text = entry.text ?? String(desc.default ?? "");
       number.put(text, state);
       const value = Number.parseFloat(text);
-      if (range && Number.isFinite(value) && document.activeElement !== range) range.value = String(value);
-      if (range && document.activeElement === range && range.valueAsNumber !== value && Number.isFinite(value)) range.value = String(value);
+      if (range && Number.isFinite(value) && range.valueAsNumber !== value) range.value = String(value);
     },
   };
 }
 
 function rangeOf(desc, step, id) {
-  const range = el("input", { type: "range", min: desc.min, max: desc.max, step, "aria-labelledby": id + "-name" });
-  return range;
+  return el("input", { type: "range", min: desc.min, max: desc.max, step, "aria-labelledby": id + "-name" });
 }
+
+/** isRanged is whether a key has a least and a most. */
+export const isRanged = ({ min, max }) => max > min;
 
 /** stepOf is about a hundredth of a range: 1, 2 or 5 times a power of ten. */
 export function stepOf(width) {

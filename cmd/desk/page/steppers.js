@@ -1,7 +1,7 @@
 // Whole numbers, one up and one down; and "most" where the engine may count.
 
 import { el } from "./dom.js";
-import { asNumber } from "./sliders.js";
+import { asNumber, isRanged } from "./sliders.js";
 import { title } from "./field.js";
 import { typed } from "./boxes.js";
 
@@ -25,8 +25,8 @@ export function stepper({ id, desc, store, send }) {
       const found = Number.parseInt(text === "most" ? entry.understood : text, 10);
       if (Number.isFinite(found)) now.value = found;
       input.put(text, state);
-      fewer.disabled = Number.isFinite(desc.min) && now.value <= desc.min;
-      more.disabled = Number.isFinite(desc.max) && now.value >= desc.max;
+      fewer.disabled = isRanged(desc) && now.value <= desc.min;
+      more.disabled = isRanged(desc) && now.value >= desc.max;
       if (most) most.box.checked = text === "most";
     },
   };
@@ -37,6 +37,6 @@ function mostSwitch(now, send) {
   return { box, node: el("label", { class: "tick" }, box, "as many as clear") };
 }
 
-function within(value, { min, max }) {
-  return Math.min(Number.isFinite(max) ? max : value, Math.max(Number.isFinite(min) ? min : value, value));
+function within(value, desc) {
+  return isRanged(desc) ? Math.min(desc.max, Math.max(desc.min, value)) : value;
 }

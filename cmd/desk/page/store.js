@@ -11,6 +11,8 @@
 // state.dragging  between begin() and end()
 // state.epoch     grows when the text changes otherwise than by typing or
 //                 dragging: then boxes show the engine's text, not what was typed
+// state.letter    of the finding that is chosen, in the list or by its ring, or ""
+// state.look      {turn, tilt} in degrees: how the glass is looked at
 
 import { ask } from "./ask.js";
 import { History } from "./history.js";
@@ -28,6 +30,7 @@ export class Store {
     this.state = {
       text, answer: null, form: null, mistake: null, fresh: false, settled: false,
       blank: "", side: "outside", chosen: 0, trouble: "", dragging: false, epoch: 0,
+      letter: "", look: { turn: 0, tilt: 7 },
     };
   }
 
@@ -58,9 +61,12 @@ export class Store {
     this.set({ dragging: true });
   }
 
-  end() {
+  /** end ends a drag: what it reached is one step, or none if it is given up. */
+  end({ giveUp = false } = {}) {
+    const back = giveUp && this.history.giveUp(this.dragKey());
     this.history.rest();
     this.set({ dragging: false });
+    if (back) this.moved();
   }
 
   dragKey() {
@@ -86,6 +92,14 @@ export class Store {
 
   choose(number) {
     if (number !== this.state.chosen) this.set({ chosen: number });
+  }
+
+  chooseFinding(letter) {
+    if (letter !== this.state.letter) this.set({ letter });
+  }
+
+  lookFrom(turn, tilt) {
+    this.set({ look: { turn, tilt } });
   }
 
   setBlank(name) {

@@ -15,13 +15,34 @@ export function svg(tag, attrs, ...children) {
   return filled(document.createElementNS(svgSpace, tag), attrs, children);
 }
 
-/** picture reads a drawing of the engine's: its elements, nothing that runs. */
+/**
+ * picture reads a drawing of the engine's: its elements, nothing that runs.
+ * Its ids get a beginning of their own, because every drawing names its
+ * letters a, b, c; the id it had stays readable as data-id.
+ */
 export function picture(text) {
   const doc = new DOMParser().parseFromString(text, "image/svg+xml");
   const root = doc.documentElement;
   if (root.localName !== "svg") throw new Error("The engine's drawing can't be read.");
   for (const script of root.querySelectorAll("script, foreignObject")) script.remove();
+  rename(root, `p${picture.count++}-`);
   return document.importNode(root, true);
+}
+picture.count = 0;
+
+function rename(root, begin) {
+  for (const node of [root, ...root.querySelectorAll("*")]) {
+    for (const { name, value } of [...node.attributes]) {
+      if (name === "id") {
+        node.setAttribute("data-id", value);
+        node.setAttribute(name, begin + value);
+      } else if ((name === "href" || name === "xlink:href") && value.startsWith("#")) {
+        node.setAttribute(name, "#" + begin + value.slice(1));
+      } else if (value.includes("url(#")) {
+        node.setAttribute(name, value.replaceAll("url(#", "url(#" + begin));
+      }
+    }
+  }
 }
 
 /** say sets an element's text, and leaves it alone where it says so already. */

@@ -9,6 +9,8 @@
 // state.blank, state.side, state.chosen (a motif's number, or 0)
 // state.trouble   words when the engine can't be reached, else ""
 // state.dragging  between begin() and end()
+// state.epoch     grows when the text changes otherwise than by typing or
+//                 dragging: then boxes show the engine's text, not what was typed
 // state.letter    of the finding that is chosen, in the list or by its ring, or ""
 // state.look      {turn, tilt} in degrees: how the glass is looked at
 
@@ -27,7 +29,7 @@ export class Store {
     this.drags = 0;
     this.state = {
       text, answer: null, form: null, mistake: null, fresh: false, settled: false,
-      blank: "", side: "outside", chosen: 0, trouble: "", dragging: false,
+      blank: "", side: "outside", chosen: 0, trouble: "", dragging: false, epoch: 0,
       letter: "", look: { turn: 0, tilt: 7 },
     };
   }
@@ -74,18 +76,18 @@ export class Store {
   undo() {
     if (!this.history.canUndo) return;
     this.history.undo();
-    this.moved();
+    this.jumped();
   }
 
   redo() {
     if (!this.history.canRedo) return;
     this.history.redo();
-    this.moved();
+    this.jumped();
   }
 
   setText(text, { key = null } = {}) {
     this.history.write(text, key);
-    this.moved();
+    this.jumped();
   }
 
   choose(number) {
@@ -124,6 +126,11 @@ export class Store {
 
   get canRedo() {
     return this.history.canRedo;
+  }
+
+  jumped() {
+    this.state.epoch++;
+    this.moved();
   }
 
   moved() {

@@ -15,6 +15,7 @@ export class Frame {
     this.corners = [0, 1, 2, 3].map((i) => handle("corner", null, i));
     this.group = shape("g", { class: "frame", "aria-hidden": "true" },
       this.outline, this.arm, this.middle, ...this.corners, this.turn);
+    this.hide();
   }
 
   hide() {

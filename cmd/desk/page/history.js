@@ -72,10 +72,10 @@ export class History {
     this.rest();
   }
 
-  /** question is the text and edits that lead to this moment. */
-  question() {
+  /** question is the text and edits that lead to a moment, this one if none is named. */
+  question(at = this.at) {
     const edits = [];
-    let i = this.at;
+    let i = at;
     for (; this.moments[i].text === null; i--) edits.unshift(...this.moments[i].edits);
     return { job: this.moments[i].text, edits };
   }

@@ -9,7 +9,7 @@ const again = 3000; // ms to wait after the watch failed
 
 /** The file that is open. There is one in a page. */
 export const file = {
-  store: null, name: "", stamp: "", text: "", demo: true, present: false, saving: false, said: "",
+  store: null, name: "", stamp: "", text: "", demo: true, copy: false, present: false, saving: false, said: "",
   listeners: new Set(),
 
   follow(fn) {
@@ -40,7 +40,7 @@ export const file = {
     if (!this.present || this.saving) return;
     if (this.demo || !this.name) return this.saveAs();
     await this.writing(async (text) => {
-      const reply = await disk("file", { text, stamp: this.stamp });
+      const reply = await disk("file", { text, stamp: this.stamp, ...(this.copy ? { name: this.name } : {}) });
       if (reply.status === 409) return changed(reply);
       this.saved(text, reply);
     });
@@ -53,6 +53,7 @@ export const file = {
     if (!given) return;
     await this.writing(async (text) => {
       const reply = await disk("file-as", { name: given, text });
+      this.copy = !this.demo; // the demo's first file is the one that is open
       this.name = reply.name;
       this.demo = false;
       this.saved(text, reply);
@@ -83,7 +84,7 @@ export const file = {
 };
 
 export function mount(root, store, about) {
-  Object.assign(file, about.file, { store, present: about.file.stamp !== "" || about.file.name !== "" || about.served });
+  Object.assign(file, about.file, { store });
   file.root = root;
   store.subscribe(() => {
     if (!file.saving) file.said = "";
@@ -92,6 +93,7 @@ export function mount(root, store, about) {
   addEventListener("beforeunload", (event) => {
     if (file.dirty() && store.canUndo) event.preventDefault();
   });
+  document.addEventListener("visibilitychange", watch);
   watch();
 }
 
@@ -100,13 +102,14 @@ let watching = null; // AbortController of the watch
 /** watch waits for the file to be another on disk than the page knows. */
 async function watch() {
   watching?.abort();
-  if (!file.present || !file.name || file.demo) return;
+  if (!file.present || !file.name || file.demo || document.hidden) return;
   const own = (watching = new AbortController());
   while (!own.signal.aborted) {
     try {
-      const seen = await disk("file/changes?stamp=" + encodeURIComponent(file.stamp), undefined, own.signal);
+      const asked = new URLSearchParams({ name: file.copy ? file.name : "", stamp: file.stamp });
+      const seen = await disk("file/changes?" + asked, undefined, own.signal);
       if (own.signal.aborted || seen === null) return;
-      if (seen.stamp && seen.stamp !== file.stamp && !file.saving) changed(seen);
+      if (seen.stamp !== file.stamp && !file.saving) changed(seen);
     } catch {
       if (own.signal.aborted) return;
       await new Promise((done) => setTimeout(done, again));
@@ -114,8 +117,13 @@ async function watch() {
   }
 }
 
-/** changed meets a file that another has written. */
-function changed({ text, stamp }) {
+/** changed meets a file that another has written, or taken away. */
+function changed({ text, stamp, gone }) {
+  if (gone) {
+    file.stamp = "";
+    file.text = null;
+    return notice("The file is gone from the disk. What you see is still here: Save writes it anew.", [["Good", () => notice(null)]]);
+  }
   const mine = file.store.state.text;
   const was = file.text;
   file.stamp = stamp;

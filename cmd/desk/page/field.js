@@ -16,8 +16,8 @@ export function field(desc, store, about, { compact = false } = {}) {
   const control = controlFor(desc)({ id, desc, store, about, ...senders(desc, store, now) });
   const parts = around(id, desc, control, compact);
   parts.usual.addEventListener("click", () => {
-    store.change([{ op: "remove", path: now.path }]);
     control.inputs[0]?.focus();
+    store.change([{ op: "remove", path: now.path }]);
   });
   quietly(parts.node, parts.said, store);
   return {
@@ -43,10 +43,9 @@ function around(id, desc, control, compact) {
   const about = el("p", { class: compact ? "unseen" : "about", id: id + "-about" }, desc.about || "");
   const said = el("span", { class: "said", id: id + "-said" });
   const wrong = el("p", { class: "wrong", id: id + "-wrong", hidden: true });
-  const usual = el("button", { type: "button", class: "words usual-button", hidden: true }, "back to the usual");
-  usual.setAttribute("aria-describedby", id + "-name");
+  const usual = el("button", { type: "button", class: "words usual-button", hidden: true, "aria-label": `${title(desc.name)}: ${away(desc)}` }, away(desc));
   const node = el("div", { class: "field" + (compact ? " compact" : ""), "data-key": desc.name, "data-sort": desc.sort },
-    name, control.node, el("div", { class: "under" }, said, usual), wrong, compact ? null : about);
+    name, about, el("div", { class: "held" }, control.node, usual), said, wrong);
   for (const input of control.inputs) input.setAttribute("aria-describedby", `${id}-said ${id}-about`);
   if (control.group) {
     control.node.setAttribute("role", control.group);
@@ -54,6 +53,9 @@ function around(id, desc, control, compact) {
   }
   return { node, name, said, wrong, usual, id };
 }
+
+/** away is what taking a value away comes to. */
+const away = (desc) => (desc.default ? "usual" : "leave out");
 
 /** quietly lets what was understood be read out, of the field one is in alone. */
 function quietly(node, said, store) {
@@ -70,6 +72,7 @@ function show(parts, control, now, entry, table, state) {
   if (parts.node.dataset.path !== entry.path) parts.node.dataset.path = entry.path;
   parts.node.classList.toggle("usual", !entry.given);
   parts.usual.hidden = !entry.given || control.needed;
+  if (parts.usual.hidden && document.activeElement === parts.usual) control.inputs[0]?.focus();
   say(parts.said, entry.understood || "");
   control.show(entry, table, state);
   mistaken(parts, control, state.mistake, entry.path);

@@ -39,7 +39,7 @@ async function boot() {
   const about = await ask("describe", {});
   const file = await disk("file").catch(() => null);
   const store = new Store(file?.text ?? about.demo);
-  about.file = file || { name: "", text: about.demo, stamp: "", demo: true };
+  about.file = { name: "", text: about.demo, stamp: "", demo: true, ...file, present: file !== null };
   headings.mount(document.querySelector("#headings"));
   for (const [part, root] of parts) part.mount(document.querySelector(root), store, about);
   store.lay();

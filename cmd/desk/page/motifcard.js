@@ -51,7 +51,7 @@ motifCard.follow = (store, cards) => {
 
 /** near brings a card into view where the numbers stand beside the drawing. */
 function near(node) {
-  if (matchMedia("(min-width: 1200px)").matches) node.scrollIntoView({ block: "nearest" });
+  if (matchMedia("(min-width: 1200px)").matches) node.scrollIntoView({ block: "start" });
 }
 
 function nameOf(table, number) {

@@ -59,8 +59,8 @@ function radios(name, label, words, now, put) {
 function text(name, label, about, now, put) {
   const id = "paper-" + name;
   return el("div", { class: "field" }, el("label", { class: "name", for: id }, label),
-    el("input", { type: "text", id, value: now[name] || "", autocomplete: "off", "aria-describedby": id + "-about", onchange: (e) => put(name, e.target.value.trim()) }),
-    el("p", { class: "about", id: id + "-about" }, about));
+    el("p", { class: "about", id: id + "-about" }, about),
+    el("input", { type: "text", id, value: now[name] || "", autocomplete: "off", "aria-describedby": id + "-about", onchange: (e) => put(name, e.target.value.trim()) }));
 }
 
 function number(name, label, now, put) {

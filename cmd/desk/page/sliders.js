@@ -21,6 +21,7 @@ export function slider({ id, desc, store, send }) {
       const text = entry.text ?? String(desc.default ?? "");
       number.put(text, state);
       const value = Number.parseFloat(text);
+      if (range) range.hidden = !Number.isFinite(value);
       if (range && Number.isFinite(value) && range.valueAsNumber !== value) range.value = String(value);
     },
   };

@@ -16,7 +16,8 @@ type Revision struct {
 	// Value is what was typed: a text, a number, a switch, a list of these, or for add the
 	// keys of the new table.
 	Value any `json:"value,omitempty"`
-	// At is the number that a new table gets in its list, 0 for the last.
+	// At is the number that a new station gets; 0 is where its height puts it, or the
+	// widest gap. Other new tables come last.
 	At int `json:"at,omitempty"`
 }
 

@@ -44,10 +44,15 @@ func JobFile(j *job.Job) string { return fileName(j.Title, maxTitle) }
 
 // SheetFile returns the stem of a bench sheet's name: a blank's where it is for one.
 func SheetFile(j *job.Job, of []*glass.Blank) string {
+	return ListFile(j, of, "sheet")
+}
+
+// ListFile returns the stem of a list's name, such as cuts: a blank's where it is of one.
+func ListFile(j *job.Job, of []*glass.Blank, what string) string {
 	if len(of) == 1 {
-		return BlankFile(j, of[0]) + "-sheet"
+		return BlankFile(j, of[0]) + "-" + what
 	}
-	return JobFile(j) + "-sheet"
+	return JobFile(j) + "-" + what
 }
 
 // WrapFile returns the stem of the name of a blank's paper for a side.

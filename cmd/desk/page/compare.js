@@ -89,7 +89,7 @@ class Beside {
     if (good) this.right.show(answer, true);
     else this.right.stale();
     this.#show(this.store.state);
-    this.pictures?.[1].look();
+    for (const picture of this.pictures ?? []) picture.look();
   }
 
   #pictureOf(what, { look }) {

@@ -56,7 +56,7 @@ class Glass {
     root.classList.add("glass");
     root.append(
       this.stand,
-      el("div", { class: "below" }, el("div", { class: "row" },
+      el("div", { class: "below" }, el("div", { class: "turns" },
         button("Turn left", () => this.#press(step, 0)), button("Turn right", () => this.#press(-step, 0)),
         button("From above", () => this.#press(0, 7)), button("From the side", () => this.#press(0, -7))), note),
       el("p", { id: "glass-keys", class: "unseen" },
@@ -71,7 +71,7 @@ class Glass {
       this.glass = glass;
       this.vessel.take(glass);
       const { x, y, width, height } = this.vessel.view;
-      this.stand.style.setProperty("--shape", `${width} / ${height}`);
+      this.stand.style.setProperty("--shape", width / height);
       put(this.over, "viewBox", [x, y, width, height].join(" "));
     }
     this.#soon();

@@ -33,7 +33,7 @@ class Chosen {
     this.title = el("h3", {});
     const button = (words, press) => el("button", { type: "button", onclick: press }, words);
     this.copy = button("Copy", () => addAndChoose(store, { op: "copy", path: this.path }));
-    this.takeOut = button("Take out", () => store.change([{ op: "remove", path: `${this.path}.inside` }]));
+    this.takeOut = button("", () => store.change([{ op: "remove", path: `${this.path}.inside` }]));
     this.remove = button("Remove", () => this.#remove());
     this.into = el("select", { onchange: () => this.#putInside() });
     this.inside = el("label", { class: "put-inside" }, "Put inside ", this.into);
@@ -51,6 +51,7 @@ class Chosen {
     if (!motif) return;
     say(this.title, `Motif ${motif.motif}, ${motif.kind}`);
     this.takeOut.hidden = !motif.inside;
+    say(this.takeOut, `Take out of motif ${motif.inside}`);
     const earlier = motifs.filter(({ motif: number }) => number < motif.motif);
     this.inside.hidden = earlier.length === 0;
     this.#offer(earlier, motif.inside);

@@ -39,6 +39,7 @@ class Wrap {
     const button = (words, press) => el("button", { type: "button", onclick: press }, words);
     this.back = button("Whole", () => this.sight.whole());
     this.caption = el("p", { class: "caption faint small", hidden: true });
+    const legend = el("p", { class: "caption faint small" }, "Broken lines: the band. Thin lines: between repeats. The stronger one: the seam.");
     const note = el("p", { class: "of-before", role: "status", hidden: true });
     this.late = new Late(root, note);
     root.classList.add("wrap");
@@ -47,7 +48,7 @@ class Wrap {
       el("div", { class: "below" },
         el("div", { class: "row" }, button("Closer", () => this.sight.magnify(1.6, this.#middle())), this.back),
         note),
-      this.caption,
+      this.caption, legend,
       el("p", { id: "wrap-keys", class: "unseen" }, keys));
   }
 

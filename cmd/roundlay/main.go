@@ -27,7 +27,7 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"roundlay/cmd/desk/disk"
+	"roundlay/cmd/disk"
 )
 
 func main() {

@@ -8,7 +8,7 @@ import (
 
 	"github.com/rogpeppe/go-internal/testscript"
 
-	"roundlay/cmd/desk/disk"
+	"roundlay/cmd/disk"
 )
 
 func TestMain(m *testing.M) {

@@ -3,7 +3,9 @@ package main
 import (
 	"errors"
 	"fmt"
+	"runtime/debug"
 
+	"roundlay/cmd/desk"
 	"roundlay/cmd/desk/page"
 	"roundlay/cmd/desk/serve"
 	"roundlay/pattern/job"
@@ -25,9 +27,12 @@ func openPage(s *session, args []string) error {
 		return err
 	}
 	_, demo := job.Demo()
+	engine := desk.New()
+	info, _ := debug.ReadBuildInfo()
+	engine.Version = version(info)
 	server, err := serve.Open(serve.Config{
 		Listen: *listen, Token: *token,
-		Page: page.Files, Engine: engine(), Disk: s.disk,
+		Page: page.Files, Engine: engine, Disk: s.disk,
 		Job: file, Demo: demo, Folder: ".",
 	})
 	if err != nil {

@@ -4,7 +4,7 @@ import (
 	"errors"
 	"fmt"
 
-	"roundlay/cmd/desk/disk"
+	"roundlay/cmd/disk"
 )
 
 // document is a finished file that is not on disk yet.

@@ -15,7 +15,7 @@ import (
 	"testing"
 	"time"
 
-	"roundlay/cmd/desk/disk"
+	"roundlay/cmd/disk"
 )
 
 // badDisk is the disk of this machine until something on it fails.

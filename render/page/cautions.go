@@ -1,5 +1,7 @@
 package page
 
+import "strings"
+
 // cautions go on every page that may be used at the bench, the short ones where
 // there is little room.
 const (
@@ -9,3 +11,8 @@ const (
 	cautionsShort = "Keep wheel and glass wet; dust harms the lungs, lead glass poisons. Wear eye protection. " +
 		"Keep electricity off the water. Cut annealed glass only. Depths are geometry, no promise of strength."
 )
+
+// Cautions returns the cautions one by one, as sentences: what a screen says of them.
+func Cautions() []string {
+	return strings.Split(strings.ReplaceAll(cautions, ". ", ".\n"), "\n")
+}

@@ -72,25 +72,41 @@ func FitJSON(w io.Writer, f *search.Fit) error {
 	return write(w, out)
 }
 
+// FitWords says whether a job clears and what its fit has to offer, in lines.
+func FitWords(f *search.Fit) []string {
+	var said []string
+	say := func(format string, of ...any) { said = append(said, fmt.Sprintf(format, of...)) }
+	switch {
+	case f.Clear && len(f.Offers) == 0:
+		say("%s clears, and has no room for more.", f.Job.Title)
+	case f.Clear:
+		say("%s clears. It has room for any one of these:", f.Job.Title)
+	case len(f.Wheels) > 0:
+		say("%s does not clear, and no change was found with which it does on the wheels of the rack.", f.Job.Title)
+		say("%s", wrap("All else as it is, it clears with "+strings.Join(NewWheels(f), ", and ")+".", 79, ""))
+	case len(f.Offers) == 0:
+		say("%s does not clear, and no change was found with which it does: check says what is wrong.", f.Job.Title)
+	default:
+		say("%s does not clear. With any one of these it does, the least loss first:", f.Job.Title)
+	}
+	if f.Short {
+		say("With so many cuts not everything could be tried: there may be other changes.")
+	}
+	return said
+}
+
+// OfferWords says what an offer changes, and CostWords how that changes the look.
+func OfferWords(f *search.Fit, o search.Offer) string { return strings.Join(offered(f.Job, o), "; ") }
+
+// CostWords says how an offer changes the look.
+func CostWords(f *search.Fit, o search.Offer) string { return costs(f.Job.Length, o.Cost) }
+
 // Fit writes it for reading.
 func Fit(w io.Writer, f *search.Fit) error {
 	var b strings.Builder
 	u := f.Job.Length
-	switch {
-	case f.Clear && len(f.Offers) == 0:
-		fmt.Fprintf(&b, "%s clears, and has no room for more.\n", f.Job.Title)
-	case f.Clear:
-		fmt.Fprintf(&b, "%s clears. It has room for any one of these:\n", f.Job.Title)
-	case len(f.Wheels) > 0:
-		fmt.Fprintf(&b, "%s does not clear, and no change was found with which it does on the wheels of the rack.\n", f.Job.Title)
-		fmt.Fprintf(&b, "%s\n", wrap("All else as it is, it clears with "+newWheels(f)+".", 79, ""))
-	case len(f.Offers) == 0:
-		fmt.Fprintf(&b, "%s does not clear, and no change was found with which it does: check says what is wrong.\n", f.Job.Title)
-	default:
-		fmt.Fprintf(&b, "%s does not clear. With any one of these it does, the least loss first:\n", f.Job.Title)
-	}
-	if f.Short {
-		b.WriteString("With so many cuts not everything could be tried: there may be other changes.\n")
+	for _, words := range FitWords(f) {
+		fmt.Fprintf(&b, "%s\n", words)
 	}
 	for i, o := range f.Offers {
 		fmt.Fprintf(&b, "\n%d  %s\n", i+1, strings.Join(offered(f.Job, o), "\n   "))
@@ -113,14 +129,14 @@ func averages(j *job.Job) string {
 	return words + "."
 }
 
-// newWheels names wheels that would do and that the rack lacks.
-func newWheels(f *search.Fit) string {
+// NewWheels names wheels that would do and that the rack lacks: all of them together.
+func NewWheels(f *search.Fit) []string {
 	all := make([]string, len(f.Wheels))
 	for i, w := range f.Wheels {
 		all[i] = fmt.Sprintf("a wheel up to %s across, otherwise like %q, for %s", f.Job.Length.FormatDown(w.Diameter),
 			f.Job.Rack[f.Job.Motifs[w.Motif].Wheel].Name, job.Change{Motif: w.Motif}.Name(f.Job))
 	}
-	return strings.Join(all, ", and ")
+	return all
 }
 
 // costs says how an offer changes the look: what is lost, then what is gained.

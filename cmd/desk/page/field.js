@@ -73,9 +73,9 @@ function show(parts, control, now, entry, table, state) {
   parts.node.classList.toggle("usual", !entry.given);
   parts.usual.hidden = !entry.given || control.needed;
   if (parts.usual.hidden && document.activeElement === parts.usual) control.inputs[0]?.focus();
-  say(parts.said, entry.understood || "");
   control.show(entry, table, state);
-  mistaken(parts, control, state.mistake, entry.path);
+  const wrong = mistaken(parts, control, state.mistake, entry.path);
+  say(parts.said, wrong ? "" : entry.understood || "");
 }
 
 function mistaken(parts, control, mistake, path) {
@@ -88,6 +88,7 @@ function mistaken(parts, control, mistake, path) {
     const at = `${parts.id}-said ${parts.id}-about` + (here ? ` ${parts.id}-wrong` : "");
     if (input.getAttribute("aria-describedby") !== at) input.setAttribute("aria-describedby", at);
   }
+  return here;
 }
 
 /** isAt is whether a mistake's path is a field's, or a place in its list. */

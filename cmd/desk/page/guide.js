@@ -95,16 +95,28 @@ function editsTo(run, last) {
 }
 
 async function move(run, by) {
-  const step = steps[run.at];
-  if (by > 0) {
-    const missing = step.fields(run).find((f) => !f.optional && !run.answers[f.name]);
-    if (missing) return say(run.wrong, "Please answer: " + missing.label.toLowerCase() + ".");
-    await check(run);
-    if (run.wrong.textContent) return run.fields.querySelector("input")?.focus();
-  }
+  if (run.busy) return;
+  if (by > 0 && !(await answered(run))) return;
   if (run.at + by >= steps.length) return finish(run);
   run.at = Math.max(0, run.at + by);
   put(run);
+}
+
+/** answered is whether the question has an answer that the engine takes. */
+async function answered(run) {
+  const fields = steps[run.at].fields(run);
+  const missing = fields.find((f) => !f.optional && !run.answers[f.name]);
+  if (missing) {
+    say(run.wrong, "Still to answer: " + missing.label + ".");
+    run.fields.querySelector("#guide-" + missing.name)?.focus();
+    return false;
+  }
+  say(run.wrong, "");
+  run.busy = true;
+  await check(run);
+  run.busy = false;
+  if (run.wrong.textContent) run.fields.querySelector("input")?.focus();
+  return run.wrong.textContent === "";
 }
 
 function finish(run) {

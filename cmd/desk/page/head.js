@@ -26,6 +26,9 @@ export function mount(root, store, about) {
     judge(verdict, state);
     tell(wrong, state, store);
   });
+  const look = () => tell(wrong, store.state, store);
+  document.addEventListener("opened", look);
+  document.addEventListener("toggle", look, true);
   file.follow(() => {
     say(saved, file.words());
     save.disabled = !file.dirty() && !file.demo;

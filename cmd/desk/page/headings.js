@@ -5,6 +5,7 @@ export function open(name, { focus = false } = {}) {
   const tab = document.querySelector("#tab-" + name);
   for (const other of tab.parentNode.querySelectorAll("[role=tab]")) show(other, other === tab);
   if (focus) tab.focus();
+  tab.dispatchEvent(new CustomEvent("opened", { bubbles: true }));
 }
 
 export function mount(root) {

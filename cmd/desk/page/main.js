@@ -42,7 +42,14 @@ async function boot() {
   about.file = { name: "", text: about.demo, stamp: "", demo: true, ...file, present: file !== null };
   headings.mount(document.querySelector("#headings"));
   for (const [part, root] of parts) part.mount(document.querySelector(root), store, about);
+  store.subscribe(standing);
   store.lay();
+}
+
+/** standing says on the document how the text stands with the engine: asking, laid, mistaken or silent. */
+function standing({ settled, mistake, trouble }) {
+  const now = trouble ? "silent" : !settled ? "asking" : mistake ? "mistaken" : "laid";
+  document.documentElement.dataset.job = now;
 }
 
 boot().catch((err) => {

@@ -8,7 +8,7 @@ import (
 	"strconv"
 	"strings"
 
-	"roundlay/cmd/desk/disk"
+	"roundlay/cmd/disk"
 )
 
 // listen takes an address, which without a token must be one that only this machine

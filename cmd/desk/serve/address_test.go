@@ -7,7 +7,7 @@ import (
 	"testing"
 	"testing/fstest"
 
-	"roundlay/cmd/desk/disk"
+	"roundlay/cmd/disk"
 )
 
 // tryListen opens a server at an address and closes it again.

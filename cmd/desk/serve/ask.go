@@ -7,21 +7,14 @@ import (
 	"net/http"
 	"net/url"
 	"time"
+
+	"roundlay/cmd/desk"
 )
 
-// Engine answers what the page asks by a name. An error means that the question was not
-// understood, or the context's.
-type Engine func(ctx context.Context, name string, body []byte) (Answer, error)
-
-// Answer is what an engine answers: JSON or, with a name, a file.
-type Answer struct {
-	ContentType string
-	Name        string // of the file, "" for an answer that is none
-	Data        []byte
+// Engine answers what the page asks: a desk.Desk, or what stands in for one.
+type Engine interface {
+	Answer(ctx context.Context, name string, body []byte) (*desk.Reply, error)
 }
-
-// ErrUnknown is for an engine that has no answers by the name it was asked for.
-var ErrUnknown = errors.New("there is nothing to ask by that name")
 
 // asks hands questions to the engine, in two lanes.
 type asks struct {
@@ -52,8 +45,11 @@ func (a *asks) answer(w http.ResponseWriter, r *http.Request) {
 	lane, allowed := a.lane(name)
 	ctx, cancel := context.WithTimeout(r.Context(), allowed)
 	defer cancel()
-	answer, err := a.work(ctx, lane, name, body)
+	reply, err := a.work(ctx, lane, name, body)
+	var unclear *desk.BadRequest
 	switch {
+	case err == nil:
+		send(w, reply)
 	case r.Context().Err() != nil: // nobody is there to read an answer, or the server ends
 		refuse(w, r, http.StatusServiceUnavailable, "stopped")
 	case ctx.Err() != nil:
@@ -61,25 +57,23 @@ func (a *asks) answer(w http.ResponseWriter, r *http.Request) {
 	case errors.Is(err, errBusy):
 		w.Header().Set("Retry-After", "1")
 		refuse(w, r, http.StatusServiceUnavailable, err.Error())
-	case errors.Is(err, ErrUnknown):
-		refuse(w, r, http.StatusNotFound, err.Error())
-	case err != nil:
+	case errors.As(err, &unclear):
 		refuse(w, r, http.StatusBadRequest, err.Error())
 	default:
-		send(w, answer)
+		refuse(w, r, http.StatusUnprocessableEntity, err.Error())
 	}
 }
 
 // work waits for a turn and has the engine answer.
-func (a *asks) work(ctx context.Context, l *lane, name string, body []byte) (Answer, error) {
+func (a *asks) work(ctx context.Context, l *lane, name string, body []byte) (*desk.Reply, error) {
 	if err := l.enter(ctx); err != nil {
-		return Answer{}, err
+		return nil, err
 	}
 	defer l.leave()
-	return a.engine(ctx, name, body)
+	return a.engine.Answer(ctx, name, body)
 }
 
-func send(w http.ResponseWriter, a Answer) {
+func send(w http.ResponseWriter, a *desk.Reply) {
 	w.Header().Set("Content-Type", a.ContentType)
 	if a.Name != "" {
 		w.Header().Set("Content-Disposition", "attachment; filename*=UTF-8''"+url.PathEscape(a.Name))

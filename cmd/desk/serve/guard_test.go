@@ -119,7 +119,7 @@ func TestUnknownPaths(t *testing.T) {
 	s := open(t, nil)
 	write(t, filepath.Join(s.folder, "secret.txt"), "a secret")
 	for _, path := range []string{
-		"/nothing", "/main.js/", "//main.js", "/./main.js", "/%2e/main.js", "/notes.go", "/page.go", "/job.toml", "/secret.txt", "/file/", "/file/job.toml", "/ask", "/ask/",
+		"/nothing", "/main.js/", "//main.js", "/./main.js", "/%2e/main.js", "/notes.go", "/page.go", "/job.toml", "/secret.txt", "/file/", "/file/job.toml", "/ask", "/ask/", "/ask/a/b",
 		"/../etc/passwd", "/../../etc/passwd", "/%2e%2e/etc/passwd", "/..%2fetc%2fpasswd", "/%2e%2e%2f%2e%2e%2fetc%2fpasswd", `/..\etc\passwd`, "/..%5cetc%5cpasswd",
 		"/%2fetc%2fpasswd", "//etc/passwd", "/etc/passwd", "/main.js%00", "/c:/windows/win.ini", "/file:///etc/passwd",
 	} {
@@ -142,8 +142,10 @@ func TestUnknownPaths(t *testing.T) {
 			t.Errorf("%s %s: %d", e.method, e.path, got.status)
 		}
 	}
-	if got := s.post("/ask/nothing", object{}); got.status != http.StatusNotFound {
-		t.Errorf("an unknown question: %d, %q", got.status, got.text)
+	for name, want := range map[string]int{"unclear": http.StatusBadRequest, "impossible": http.StatusUnprocessableEntity} {
+		if got := s.post("/ask/"+name, object{}); got.status != want {
+			t.Errorf("%s: %d, %q", name, got.status, got.text)
+		}
 	}
 }
 

@@ -13,7 +13,7 @@ import (
 	"sync"
 	"unicode/utf8"
 
-	"roundlay/cmd/desk/disk"
+	"roundlay/cmd/disk"
 	"roundlay/pattern/job"
 )
 

@@ -3,6 +3,7 @@ package serve
 import (
 	"context"
 	"encoding/json"
+	"errors"
 	"io"
 	"net/http"
 	"os"
@@ -12,11 +13,19 @@ import (
 	"testing/fstest"
 	"time"
 
-	"roundlay/cmd/desk/disk"
+	"roundlay/cmd/desk"
+	"roundlay/cmd/disk"
 )
 
 // patience is how long a test waits for what should come at once: the machine may be busy.
 const patience = 20 * time.Second
+
+// engine answers as a function does.
+type engine func(ctx context.Context, name string, body []byte) (*desk.Reply, error)
+
+func (e engine) Answer(ctx context.Context, name string, body []byte) (*desk.Reply, error) {
+	return e(ctx, name, body)
+}
 
 // site is a running server, as a test asks it.
 type site struct {
@@ -36,12 +45,15 @@ func open(t *testing.T, change func(*Config)) *site {
 	c := Config{
 		Listen: "127.0.0.1:0",
 		Page:   fstest.MapFS{"index.html": {Data: []byte("the page")}, "main.js": {Data: []byte("// a script")}, "notes.go": {Data: []byte("package x")}},
-		Engine: func(_ context.Context, name string, body []byte) (Answer, error) {
-			if name == "nothing" {
-				return Answer{}, ErrUnknown
+		Engine: engine(func(_ context.Context, name string, body []byte) (*desk.Reply, error) {
+			switch name {
+			case "unclear":
+				return nil, &desk.BadRequest{Why: "no such thing"}
+			case "impossible":
+				return nil, errors.New("not on this glass")
 			}
-			return Answer{ContentType: "application/json", Data: body}, nil
-		},
+			return &desk.Reply{ContentType: "application/json", Data: body}, nil
+		}),
 		Job: filepath.Join(folder, "job.toml"), Demo: []byte("# the demo"), Folder: folder, Disk: disk.Real{},
 	}
 	write(t, c.Job, "# first")

@@ -18,7 +18,7 @@ import (
 	"net/http"
 	"time"
 
-	"roundlay/cmd/desk/disk"
+	"roundlay/cmd/disk"
 )
 
 // Config says what is served, and where.

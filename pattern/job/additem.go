@@ -4,8 +4,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-
-	"roundlay/motifs"
 )
 
 // add puts a new table into a list: what was given for it, and what it needs besides so
@@ -25,7 +23,7 @@ func (r *revising) add(e Revision) error {
 	}
 	count := len(owner.places(name))
 	if e.At < 0 || e.At > count+1 {
-		return r.refuse(e.Path, "there are %d, so a new one can be the first to the %dth, not number %d", count, count+1, e.At)
+		return r.refuse(e.Path, "there are %d, so a new one can be number 1 to %d and not %d", count, count+1, e.At)
 	}
 	switch name {
 	case "blank":
@@ -93,7 +91,7 @@ func filled(table string, asked []given, needed ...given) []given {
 // motifFor returns the keys of a new motif: a leaf in the middle of the repeat where no
 // more was asked for, cut as the last one is.
 func (r *revising) motifFor(owner place, asked []given) []given {
-	kind, wheel, depth := motifs.All()[0].Name, "", `"1/64 in"`
+	kind, wheel, depth := allKinds()[0].Name, "", `"1/64 in"`
 	if wheels := owner.places("wheel"); len(wheels) > 0 {
 		wheel = wheels[0].says("name")
 	}

@@ -1,7 +1,6 @@
 package job
 
 import (
-	"math"
 	"strconv"
 
 	"roundlay/geometry"
@@ -44,7 +43,7 @@ func (r *revising) shift(p place) error {
 // shifted moves a measure across a little on, or back where it would be more than a share
 // can be.
 func shifted(u geometry.Unit, text string) string {
-	const share, most = 0.05, 0.5
+	const on, most = 0.05, 0.5
 	step := 3.0 // mm
 	if u == geometry.Inch {
 		step = geometry.MillimetresPerInch / 8
@@ -57,10 +56,9 @@ func shifted(u geometry.Unit, text string) string {
 		return lengthText(u, mm+step)
 	}
 	x, _ := strconv.ParseFloat(text, 64)
-	moved := x + share
+	moved := x + on
 	if moved > most {
-		moved = x - share
+		moved = x - on
 	}
-	const fine = 1000
-	return strconv.FormatFloat(math.Round(moved*fine)/fine, 'f', -1, 64)
+	return share(moved)
 }

@@ -3,6 +3,8 @@ package job
 import (
 	"slices"
 	"sync"
+
+	"roundlay/pattern/groove"
 )
 
 // Table describes a table of a job file.
@@ -92,9 +94,7 @@ func (t Table) key(name string) (Key, bool) {
 // suits reports whether a key is for wheels of an edge. Where the edge is none that is
 // known, it is.
 func (k Key) suits(edge string) bool {
-	known, _ := tableOf("wheel")
-	edges, _ := known.key("edge")
-	return k.For == nil || slices.Contains(k.For, edge) || !slices.Contains(edges.Words, edge)
+	return k.For == nil || slices.Contains(k.For, edge) || !slices.Contains(groove.Edges(), edge)
 }
 
 // tableNames lists the tables of a job in the order in which they are usually

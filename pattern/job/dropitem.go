@@ -11,9 +11,8 @@ func (r *revising) drop(path string) error {
 	if err != nil {
 		return err
 	}
-	called := map[string]string{"blank": "blank", "wheel": "wheel", "motif": "motif", "station": "station"}[name]
 	if len(all) == 1 {
-		return r.refuse(path, "it is the only %s, and a job needs one", called)
+		return r.refuse(path, "it is the only %s, and a job needs one", name)
 	}
 	switch name {
 	case "station":
@@ -55,35 +54,16 @@ func (r *revising) dropWheel(path string, owner place, i int, all []place) error
 	if err := r.take(owner, "wheel", i); err != nil {
 		return err
 	}
-	return r.eachOrdered(func(wheel string) (string, bool) { return wheel, wheel != name })
+	if shop, ok := r.place("shop"); ok {
+		if e := shop.find("order"); e != nil && len(e.value.items) == 1 && e.value.items[0].text == name {
+			return r.unset("shop", "order") // it may not be empty
+		}
+	}
+	return r.ordered(name, func(list []part, i int) []patch { return dropPart(r.text, list, i) })
 }
 
 // and joins words: a, b and c.
 func and(words []string) string {
 	last := len(words) - 1
 	return strings.Join(words[:last], ", ") + " and " + words[last]
-}
-
-// dropMotif takes out a motif. Those inside it stand on their own from then on, and the
-// numbers in later ones follow.
-func (r *revising) dropMotif(owner place, i int) error {
-	if err := r.take(owner, "motif", i); err != nil {
-		return err
-	}
-	owner.table = r.doc.root
-	for _, m := range owner.places("motif") {
-		outer, err := strconv.Atoi(m.says("inside"))
-		switch {
-		case err != nil || outer < i+1:
-			continue
-		case outer == i+1:
-			err = r.unset(m.path, "inside")
-		default:
-			err = r.set(m.path, "inside", strconv.Itoa(outer-1))
-		}
-		if err != nil {
-			return err
-		}
-	}
-	return nil
 }

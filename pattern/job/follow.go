@@ -50,37 +50,27 @@ func (r *revising) renameWheel(was, name string) error {
 			}
 		}
 	}
-	return r.eachOrdered(func(wheel string) (string, bool) {
-		if wheel == was {
-			return name, true
-		}
-		return wheel, true
+	return r.ordered(was, func(list []part, i int) []patch {
+		return []patch{{list[i].from, list[i].to, inTOML(name)}}
 	})
 }
 
-// eachOrdered changes or drops the wheels in shop.order.
-func (r *revising) eachOrdered(change func(wheel string) (string, bool)) error {
+// ordered changes or drops a wheel in shop.order, if it is there.
+func (r *revising) ordered(wheel string, change func(list []part, i int) []patch) error {
 	shop, ok := r.place("shop")
 	if !ok || shop.find("order") == nil {
 		return nil
 	}
 	e := shop.find("order")
-	var order []string
-	same := true
-	for _, item := range e.value.items {
-		name, stays := change(item.text)
-		same = same && stays && name == item.text
-		if stays {
-			order = append(order, inTOML(name))
-		}
-	}
-	switch {
-	case same:
+	i := slices.IndexFunc(e.value.items, func(v *value) bool { return v.text == wheel })
+	from, _, ok := extent(r.text, e.at)
+	if i < 0 || !ok {
 		return nil
-	case order == nil:
-		return r.unset("shop", "order")
 	}
-	return r.set("shop", "order", "["+strings.Join(order, ", ")+"]")
+	if !r.splice(change(parts(r.text, from), i)...) {
+		return r.strange("shop.order")
+	}
+	return nil
 }
 
 // newEdge gives a wheel what its new edge needs, and takes away what only another takes.
@@ -127,14 +117,6 @@ func (k Key) startFor(u geometry.Unit, thick float64) string {
 	return k.start(u)
 }
 
-// start is how the starter job writes the key.
-func (k Key) start(u geometry.Unit) string {
-	if u == geometry.Inch {
-		return k.inches
-	}
-	return k.mm
-}
-
 // lengthTOML writes a length as a job in the unit does: no unit where it is the job's.
 func lengthTOML(u geometry.Unit, mm float64) string {
 	text := strings.TrimSuffix(lengthText(u, mm), " "+u.String())
@@ -143,8 +125,8 @@ func lengthTOML(u geometry.Unit, mm float64) string {
 
 // newKind takes from a motif the parameters that its new kind doesn't have or take.
 func (r *revising) newKind(p place, was string) error {
-	kind, known := motifs.Find(p.says("kind"))
-	old, _ := motifs.Find(was)
+	kind, known := kindNamed(p.says("kind"))
+	old, _ := kindNamed(was)
 	if !known {
 		return nil
 	}

@@ -3,7 +3,6 @@ package job
 import (
 	"cmp"
 	"slices"
-	"strings"
 )
 
 // Form is the text of a job as fields to fill in.
@@ -125,7 +124,6 @@ func (r *revising) field(p place, k Key) FormField {
 	f.Given, f.Line, f.List = true, r.doc.line(e.at), nil
 	if from, to, ok := extent(r.text, e.at); ok && !e.value.open {
 		f.Text, f.List = r.typed(k, e.value, from, to)
-		f.Text = strings.TrimSpace(f.Text)
 	}
 	return f
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"roundlay/geometry"
 	"roundlay/motifs"
@@ -144,17 +145,19 @@ func (p place) says(key string) string {
 }
 
 // keys returns the keys that apply to a table: of a wheel those of its edge, of a motif
-// also those of its kind.
+// also those of its kind, but not what it has from the one it is inside.
 func (p place) keys() []Key {
 	known, _ := tableOf(p.name)
-	var all []Key
+	all := make([]Key, 0, len(known.Keys)+10)
+	edge, inside := p.says("edge"), p.name == "motif" && p.find("inside") != nil
 	for _, k := range known.Keys {
-		if k.suits(p.says("edge")) {
+		follows := inside && (k.Name == "on" || k.Name == "shape") && p.find(k.Name) == nil
+		if k.suits(edge) && !follows {
 			all = append(all, k)
 		}
 	}
 	if p.name == "motif" {
-		kind, _ := motifs.Find(p.says("kind"))
+		kind, _ := kindNamed(p.says("kind"))
 		for _, param := range kind.Params {
 			all = append(all, ofParameter(param))
 		}
@@ -172,8 +175,8 @@ func (p place) key(name string) (Key, bool) {
 	if p.name != "motif" {
 		return Key{}, false
 	}
-	kinds := motifs.All()
-	if kind, ok := motifs.Find(p.says("kind")); ok {
+	kinds := allKinds()
+	if kind, ok := kindNamed(p.says("kind")); ok {
 		kinds = []motifs.Kind{kind}
 	}
 	for _, kind := range kinds {
@@ -182,6 +185,18 @@ func (p place) key(name string) (Key, bool) {
 		}
 	}
 	return Key{}, false
+}
+
+// allKinds holds every kind of motif. They never change.
+var allKinds = sync.OnceValue(motifs.All)
+
+// kindNamed returns the kind of the given name.
+func kindNamed(name string) (motifs.Kind, bool) {
+	i := slices.IndexFunc(allKinds(), func(k motifs.Kind) bool { return k.Name == name })
+	if i < 0 {
+		return motifs.Kind{}, false
+	}
+	return allKinds()[i], true
 }
 
 // ofParameter describes the parameter of a kind as a key.

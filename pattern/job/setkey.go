@@ -1,5 +1,7 @@
 package job
 
+import "slices"
+
 // keyOf finds a key by its path. The key is one that a job can have.
 func (r *revising) keyOf(path string) (place, Key, error) {
 	table, name := parent(path)
@@ -25,12 +27,12 @@ func (r *revising) setAsked(path string, value any) error {
 	if err != nil {
 		return err
 	}
-	if r.isAlready(p, k, value) {
-		return nil
-	}
 	written, err := k.toml(value)
 	if err != nil {
 		return r.refuse(path, "%s", err)
+	}
+	if r.says(p, k, value, written) {
+		return nil
 	}
 	was := p.says(k.Name)
 	if err := r.set(p.path, k.Name, written); err != nil {
@@ -39,18 +41,41 @@ func (r *revising) setAsked(path string, value any) error {
 	return r.follow(p.path, k.Name, was)
 }
 
-// isAlready reports whether a key has the value that was typed.
-func (r *revising) isAlready(p place, k Key, value any) bool {
+// says reports whether a key says already what was typed, in whatever way that is
+// written.
+func (r *revising) says(p place, k Key, typed any, written string) bool {
 	e := p.find(k.Name)
-	text, typed := value.(string)
-	if e == nil || !typed {
+	if e == nil {
 		return false
 	}
-	f := r.field(p, k)
-	if written, err := k.toml(value); err != nil || f.List == nil && (written[0] == '[' || written[0] == '"') != (e.value.text != r.raw(e)) {
+	// A length is the same with and without quotes.
+	length := k.Sort == OfLength || k.Sort == OfLengths
+	if was, is := manner(r.raw(e)), manner(written); was != is && !(length && was != '[' && is != '[') {
 		return false
 	}
-	return f.Text == text
+	has := r.field(p, k)
+	switch v := typed.(type) {
+	case string:
+		return v == has.Text
+	case []string:
+		return slices.Equal(v, has.List)
+	case []any:
+		return slices.EqualFunc(v, has.List, func(a any, b string) bool { return a == b })
+	}
+	return false
+}
+
+// manner tells texts, lists and other values from one another.
+func manner(written string) byte {
+	switch {
+	case written == "":
+		return 0
+	case written[0] == '\'':
+		return '"'
+	case written[0] == '"' || written[0] == '[' || written[0] == '{':
+		return written[0]
+	}
+	return '0'
 }
 
 // raw returns the value of an entry as it is written.

@@ -30,7 +30,7 @@ func blankTable() Table {
 		{Name: "fill", Sort: OfLength, Min: 0.1, Max: maxAcross, inches: `"3 1/4"`, mm: "82",
 			About: "the height of the line it is filled to, above the table"},
 		{Name: "glass", Sort: OfWord, Words: materialNames(), Default: materialNames()[0], inches: `"soda-lime"`, mm: `"soda-lime"`,
-			About: "what glass it is, which decides the weight"},
+			About: "what glass it is; it decides the weight"},
 		{Name: "density", Sort: OfNumber, Min: 2, Max: 8, inches: "2.5", mm: "2.5",
 			About: "the glass's own density in g/cm³, if you know it"},
 		{Name: "weighs", Sort: OfWeight, Min: minWeight, Max: maxWeight, inches: `"11 oz"`, mm: `"312 g"`,
@@ -109,7 +109,7 @@ func shopTable() Table {
 		{Name: "order", Sort: OfWheels, inches: `["mitre", "olive"]`, mm: `["mitre", "olive"]`,
 			About: "the wheels to use first, in this order; without it, the one that cuts deepest"},
 		{Name: "finish", Sort: OfWord, Words: Finishes(), Default: Undecided.String(), inches: `"felt"`, mm: `"felt"`,
-			About: "what is done to the grooves; the bench sheet says what that asks"},
+			About: "what is done to the grooves; the bench sheet says what it asks"},
 	}}
 }
 

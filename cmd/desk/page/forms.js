@@ -9,6 +9,7 @@ import { motifCard } from "./motifcard.js";
 import { stations } from "./stations.js";
 import { describer } from "./describe.js";
 import { title } from "./field.js";
+import { follow } from "./slow.js";
 
 const places = {
   "": "glass", blank: "glass", station: "glass", base: "glass",
@@ -22,15 +23,33 @@ export function mount(root, store, about) {
   const form = { store, about, describe, cards: new Map() };
   const roots = ["glass", "wheels", "design", "check"].map((place) => [place, root.querySelector("#forms-" + place)]);
   let shown = null;
-  store.subscribe((state) => {
+  let most = new Map(); // path → the count found for "most"
+  const show = (state) => {
     if (!state.form) return;
-    const now = [state.form, state.mistake, state.epoch, state.answer?.unit];
+    const now = [state.form, state.mistake, state.epoch, state.answer?.unit, most];
     if (shown && now.every((x, i) => x === shown[i])) return;
     shown = now;
-    const view = { ...state, unit: state.answer?.unit };
-    for (const [place, at] of roots) arrange(at, nodesAt(place, form, view));
+    const view = { ...state, unit: state.answer?.unit, most };
+    for (const [place, at] of roots) keepPlace(at, () => arrange(at, nodesAt(place, form, view)));
+  };
+  store.subscribe(show);
+  follow(store, "most", (state) => (asksMost(state) ? { job: state.text } : null), (answer, state) => {
+    most = new Map((answer?.found || []).map((f) => [f.path, f]));
+    show(state);
   });
   motifCard.follow(store, form.cards);
+}
+
+/** keepPlace leaves focus near where it was when what had it is removed. */
+function keepPlace(root, change) {
+  const had = document.activeElement;
+  change();
+  if (root.contains(had) || had.isConnected) return;
+  root.closest("[role=tabpanel]").focus({ preventScroll: true });
+}
+
+function asksMost({ form }) {
+  return (form?.tables || []).some((t) => t.fields.some((f) => f.text === "most"));
 }
 
 function nodesAt(place, form, view) {
@@ -84,12 +103,12 @@ function onlyBlank(view) {
 
 function dropButton(one, store) {
   let path = "";
-  const button = el("button", { type: "button", onclick: () => store.change([{ op: "drop", path }]) }, "Take out");
+  const button = el("button", { type: "button", onclick: () => store.change([{ op: "drop", path }]) }, "Remove");
   one.buttons.append(button);
   return (now, view) => {
     path = now.path;
     button.hidden = tables(view, now.table).length < 2;
-    button.setAttribute("aria-label", `Take out ${nameOf(now, view)}`);
+    button.setAttribute("aria-label", `Remove ${nameOf(now, view)}`);
   };
 }
 

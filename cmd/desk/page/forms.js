@@ -2,7 +2,7 @@
 // tables and keys: which table stands under which heading is all that is
 // decided here.
 
-import { arrange, el } from "./dom.js";
+import { arrange, el, say } from "./dom.js";
 import { card } from "./card.js";
 import { numberOf, tables } from "./choices.js";
 import { motifCard } from "./motifcard.js";
@@ -20,7 +20,7 @@ const names = { "": "The job", limits: "Limits", shop: "The shop", layout: "Roun
 
 export function mount(root, store, about) {
   const describe = describer(about);
-  const form = { store, about, describe, cards: new Map() };
+  const form = { store, about, describe, cards: new Map(), begun: false };
   const roots = ["glass", "wheels", "design", "check"].map((place) => [place, root.querySelector("#forms-" + place)]);
   let shown = null;
   let most = new Map(); // path → the count found for "most"
@@ -31,6 +31,7 @@ export function mount(root, store, about) {
     shown = now;
     const view = { ...state, unit: state.answer?.unit, most };
     for (const [place, at] of roots) keepPlace(at, () => arrange(at, nodesAt(place, form, view)));
+    form.begun = true; // cards made from now on are of things just added
   };
   store.subscribe(show);
   follow(store, "most", (state) => (asksMost(state) ? { job: state.text } : null), (answer, state) => {
@@ -74,16 +75,40 @@ function shownCard(form, table, view) {
 function newCard(form, table) {
   const { store, about, describe } = form;
   if (table.table === "motif") return motifCard(store, about, describe);
-  const one = card(store, about);
-  const extra = table.table === "blank" ? blankTable(one, form) : () => {};
   const many = about.tables.find((t) => t.name === table.table)?.many;
+  const one = card(store, about, { level: many ? "h4" : "h3" });
+  const extra = table.table === "blank" ? blankTable(one, form) : () => {};
   const drop = many ? dropButton(one, store) : null;
+  const fold = many ? folding(one, form.begun) : null;
   return {
-    node: one.node,
+    node: fold ? fold.node : one.node,
     show(now, view) {
-      one.show(now, describe(now), view, nameOf(now, view));
+      const name = nameOf(now, view);
+      one.show(now, describe(now), view, name);
       extra(now, view);
       if (drop) drop(now, view);
+      if (fold) fold.show(name, tables(view, now.table).length === 1 || isShown(now, view));
+    },
+  };
+}
+
+/** isShown is whether a table is of the blank that is drawn. */
+function isShown({ table, title: name }, view) {
+  return table === "blank" && name === view.blank;
+}
+
+/** folding folds one of several away behind its name; one that was just added is open. */
+function folding(one, added) {
+  const words = el("h3", {});
+  const node = el("details", { class: "item", open: added }, el("summary", {}, words), one.node);
+  let first = true;
+  one.heading.classList.add("unseen");
+  return {
+    node,
+    show(name, wanted) {
+      say(words, name);
+      if (first && wanted) node.open = true;
+      first = false;
     },
   };
 }

@@ -30,16 +30,16 @@ class Beside {
     this.what = el("select", { id: "beside-what", onchange: changed });
     this.wide = number("Its width, in per cent of this glass's");
     this.high = number("Its height, in per cent of this glass's");
-    this.size = el("span", { class: "row" }, this.wide, "% as wide, ", this.high, "% as high");
+    this.size = el("span", { class: "drawn-row" }, this.wide, "% as wide, ", this.high, "% as high");
     this.back = el("select", { "aria-label": "How many changes ago", onchange: changed });
     this.text = el("textarea", { rows: 8, spellcheck: "false", "aria-label": "The text of the other job", onchange: changed });
     this.textBox = el("div", { class: "other-job" }, this.text, el("button", { type: "button", onclick: changed }, "Show it"));
     this.words = el("p", { role: "status", class: "small" });
     this.left = new Seen("This design");
     this.right = new Seen("The other");
-    this.pair = el("div", { class: "pair" }, this.left.root, this.right.root);
+    this.pair = el("div", { class: "two-designs" }, this.left.root, this.right.root);
     root.append(
-      el("div", { class: "row" }, el("label", { for: "beside-what" }, "This design beside"), this.what, this.size, this.back),
+      el("div", { class: "drawn-row" }, el("label", { for: "beside-what" }, "This design beside"), this.what, this.size, this.back),
       this.textBox, this.words, this.pair);
   }
 

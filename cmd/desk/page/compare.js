@@ -1,5 +1,6 @@
 // The design beside another: on another blank, on a glass of another size, as it was, or another job.
 
+import { ask } from "./ask.js";
 import { el, say } from "./dom.js";
 import { otherQuestion } from "./other.js";
 import { Seen } from "./seen.js";
@@ -82,14 +83,28 @@ class Beside {
   }
 
   #tell(answer, { waiting, trouble }) {
-    const good = answer && !answer.mistake && answer.wrap;
+    const token = (this.token = {});
+    const good = answer && !answer.mistake && answer.wrap, counts = answer?.waiting;
+    if (counts) this.#count(answer, token);
+    say(this.words, mistakeWords(answer) || trouble || (counts ? "The most that clears is being counted." : waiting ? "Being drawn." : ""));
     if (good) this.other = answer;
-    say(this.words, mistakeWords(answer) || trouble || (waiting ? "Being drawn." : ""));
-    if (!waiting && !good) this.other = null;
+    else if (!waiting && !counts) this.other = null;
     if (good) this.right.show(answer, true);
     else this.right.stale();
     this.#show(this.store.state);
     for (const picture of this.pictures ?? []) picture.look();
+  }
+
+  /** count has a job's counts found that are asked as "most", and lays it out with them. */
+  async #count(answer, token) {
+    try {
+      await ask("most", { job: answer.job }, { slot: "beside" });
+      const { state } = this.store, question = { ...this.#question(state), job: answer.job, edits: [] };
+      const laid = token === this.token && (await ask("lay", question, { slot: "beside" }));
+      if (token === this.token) this.#tell(laid, { waiting: false });
+    } catch (failure) {
+      if (token === this.token && !failure.cancelled) this.#tell(null, { waiting: false, trouble: failure.message });
+    }
   }
 
   #pictureOf(what, { look }) {
@@ -115,6 +130,6 @@ function options(select, choices) {
 
 function mistakeWords(answer) {
   if (!answer?.mistake) return "";
-  const { words, line, read, accepted } = answer.mistake;
-  return `It can't be drawn. ${words ?? [line && `Line ${line}`, read, accepted].filter(Boolean).join(": ")}`;
+  const { words, line } = answer.mistake;
+  return `It can't be drawn. ${line ? `Line ${line}: ` : ""}${words}`;
 }

@@ -20,7 +20,7 @@ function swatch(kind, store) {
 async function addAndChoose(store, edit) {
   const before = count(store.state);
   store.change([edit]);
-  const state = await store.settled();
+  const state = await store.settled().catch(() => store.state);
   if (!state.mistake && count(state) > before) store.choose(count(state));
 }
 

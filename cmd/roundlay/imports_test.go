@@ -35,17 +35,20 @@ func wrongWay(from, to string) string {
 		return fmt.Sprintf("%s imports %s, which stands outside %s", from, to, strings.Join(rooms, ", "))
 	case b > a && a >= 0:
 		return fmt.Sprintf("%s imports %s: imports point from %s to %s", from, to, rooms[b], rooms[a])
-	case rooms[b] == "cmd" && !within(to, desks):
+	case rooms[b] == "cmd" && !within(to, desks) && !within(to, disks):
 		return fmt.Sprintf("%s imports the command %s", from, to)
-	case within(from, desks) && within(to, desks) && !within(from, served) && within(to, served):
-		return fmt.Sprintf("%s imports %s: what answers the page knows nothing of how it is served", from, to)
+	case within(from, desks) && !within(from, served) && (within(to, served) || within(to, disks)):
+		return fmt.Sprintf("%s imports %s: what answers the page knows nothing of how it is served, or of disks", from, to)
+	case within(from, disks) && within(to, desks):
+		return fmt.Sprintf("%s imports %s: what writes files knows nothing of the page", from, to)
 	}
 	return ""
 }
 
 // desks is the room of what answers the page, which is no command: commands import it. What
-// serves it on a machine is served, in that room.
-const desks, served = "cmd/desk", "cmd/desk/serve"
+// serves it on a machine is served, in that room. Both that and the commands write files by
+// what is in disks.
+const desks, served, disks = "cmd/desk", "cmd/desk/serve", "cmd/disk"
 
 // within reports whether a package is one of a folder's.
 func within(pkg, folder string) bool { return pkg == folder || strings.HasPrefix(pkg, folder+"/") }
@@ -176,6 +179,7 @@ func TestWrongImports(t *testing.T) {
 	}{
 		{"cmd/roundlay", "cmd/desk", true}, {"cmd/roundlay", "cmd/desk/serve", true}, {"cmd/desk/serve", "cmd/desk", true},
 		{"cmd/desk", "cmd/desk/serve", false}, {"cmd/desk/page", "cmd/desk/serve", false}, {"cmd/desk", "cmd/roundlay", false},
+		{"cmd/roundlay", "cmd/disk", true}, {"cmd/desk/serve", "cmd/disk", true}, {"cmd/desk", "cmd/disk", false}, {"cmd/disk", "cmd/desk", false}, {"render", "cmd/disk", false},
 		{"render/screen", "cmd/desk", false}, {"cmd/desk", "cmd/deskside", false},
 	} {
 		if wrong := arrow(t, c.from, c.to); c.ok != (len(wrong) == 0) {

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"roundlay/motifs"
+	"roundlay/pattern/glass"
 )
 
 // dying is a context that is done once it has been asked so often.
@@ -58,5 +59,25 @@ func TestStopped(t *testing.T) {
 	}
 	if after := runtime.NumGoroutine(); after > before {
 		t.Errorf("%d goroutines before, %d after", before, after)
+	}
+}
+
+// The largest wheel for a hollow is sought wheel by wheel, and the search ends between two
+// of them: here for a bar through a waist of 66 mm, which a wheel of 300 mm bridges.
+func TestLargestWheelStopped(t *testing.T) {
+	waist := jobOn(blank(t,
+		glass.Station{Height: 0, Radius: 46, Wall: 8}, glass.Station{Height: 30, Radius: 38, Wall: 3}, glass.Station{Height: 60, Radius: 33, Wall: 3},
+		glass.Station{Height: 90, Radius: 38, Wall: 3}, glass.Station{Height: 120, Radius: 46, Wall: 3},
+	), 6, bar(t, 0, 30, 64, depth(0.7)))
+	waist.Rack[mitre].Radius = 150
+	p := planned(t, waist)
+	if !p.Cuts[0].Bridges() {
+		t.Fatal("the wheel goes into the waist")
+	}
+	for _, lives := range []int64{0, 1, 5, 9} {
+		ctx := &dying{Context: t.Context(), lives: lives}
+		if _, err := p.LargestWheel(ctx, &p.Cuts[0]); !errors.Is(err, context.Canceled) || ctx.asked.Load() > lives+1 {
+			t.Errorf("the largest wheel, done after %d: %v, asked %d times", lives, err, ctx.asked.Load())
+		}
 	}
 }

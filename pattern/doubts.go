@@ -20,9 +20,9 @@ func doubt(plans ...*Plan) {
 	}
 }
 
-// Doubted returns the job's key for a reading in doubt.
-func (p *Plan) Doubted(d slips.Doubt) string {
-	blank := blankKey(p.Job, d.Blank)
+// Doubted returns a job's key for a reading in doubt.
+func Doubted(j *job.Job, d slips.Doubt) string {
+	blank := blankKey(j, d.Blank)
 	station := blank + "." + job.Item("station", d.Station)
 	switch d.Of {
 	case slips.OfFloor:
@@ -33,7 +33,7 @@ func (p *Plan) Doubted(d slips.Doubt) string {
 		return station + ".wall"
 	}
 	// Where the job gives the girth, the width comes from it.
-	if p.Job.Given(station + ".around") {
+	if j.Given(station + ".around") {
 		return station + ".around"
 	}
 	return station + ".across"

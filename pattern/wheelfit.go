@@ -1,6 +1,9 @@
 package pattern
 
-import "math"
+import (
+	"context"
+	"math"
+)
 
 // MaxSweep is the share of a groove's half width by which the ends of the wheel's contact
 // can deviate from a bent line before that is a finding.
@@ -84,7 +87,7 @@ func (p *Plan) bridged() []Finding {
 }
 
 // LargestWheel returns the radius of the largest wheel with the same edge that fits into
-// the hollow a cut bridges, 0 if none does.
-func (p *Plan) LargestWheel(c *Cut) float64 {
-	return p.cutter().LargestWheel(c.Line, p.Job.Rack[c.Wheel], c.Asked)
+// the hollow a cut bridges, 0 if none does. The error is the context's.
+func (p *Plan) LargestWheel(ctx context.Context, c *Cut) (float64, error) {
+	return p.cutter().LargestWheel(ctx, c.Line, p.Job.Rack[c.Wheel], c.Asked)
 }

@@ -1,6 +1,7 @@
 package groove
 
 import (
+	"context"
 	"math"
 
 	"roundlay/geometry"
@@ -319,8 +320,9 @@ func again(samples []Sample, from int) int {
 }
 
 // LargestWheel returns the largest radius, up to the wheel's own, of a wheel with the same
-// edge that bites only in its mark along a line; 0 if there is none.
-func (l *Cutter) LargestWheel(line Line, wheel Wheel, depth float64) float64 {
+// edge that bites only in its mark along a line; 0 if there is none. It sets some twenty
+// wheels into the glass, and ends between two of them with the context's error.
+func (l *Cutter) LargestWheel(ctx context.Context, line Line, wheel Wheel, depth float64) (float64, error) {
 	const (
 		steps = 9  // of bisection: to a five-hundredth of the wheel's radius
 		tries = 10 // near the limit a smaller wheel doesn't always fit where a larger one does
@@ -333,6 +335,9 @@ func (l *Cutter) LargestWheel(line Line, wheel Wheel, depth float64) float64 {
 	}
 	low, high := 0.0, wheel.Radius
 	for range steps {
+		if err := ctx.Err(); err != nil {
+			return 0, err
+		}
 		if middle := (low + high) / 2; goesIn(middle) {
 			low = middle
 		} else {
@@ -340,10 +345,13 @@ func (l *Cutter) LargestWheel(line Line, wheel Wheel, depth float64) float64 {
 		}
 	}
 	for range tries {
+		if err := ctx.Err(); err != nil {
+			return 0, err
+		}
 		if goesIn(0.98 * low) {
 			break
 		}
 		low *= 0.97
 	}
-	return low
+	return low, nil
 }

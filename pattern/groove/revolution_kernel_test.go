@@ -1,6 +1,8 @@
 package groove_test
 
 import (
+	"context"
+
 	"roundlay/geometry"
 	"roundlay/pattern/groove"
 )
@@ -41,4 +43,7 @@ func (s *turning) reported(polish float64) reported {
 }
 
 // goesIn asks the package for the radius of the largest wheel that goes in.
-func (s *turning) goesIn() float64 { return s.cutter().LargestWheel(s.drawing(), s.wheel, s.depth) }
+func (s *turning) goesIn() float64 {
+	radius, _ := s.cutter().LargestWheel(context.Background(), s.drawing(), s.wheel, s.depth)
+	return radius
+}

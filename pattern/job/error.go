@@ -2,6 +2,8 @@ package job
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -128,17 +130,63 @@ func meant(read string, known []string) string {
 }
 
 // Nearest returns the known word nearest to one that was read, or "" where none
-// is near enough to have been meant.
+// is near enough to have been meant: a slip of a letter, then the only one that is the
+// same in part, "olive stone" for "olive", then several slips.
 func Nearest(read string, known []string) string {
 	if len(read) > 64 {
 		return "" // not a slip of the hand
 	}
-	nearest, least := "", 1+max(2, utf8.RuneCountInString(read)/2)
+	nearest, off := leastOff(read, known)
+	if off > 1 {
+		if whole := inPart(read, known); whole != "" {
+			return whole
+		}
+	}
+	if off > max(2, utf8.RuneCountInString(read)/2) {
+		return ""
+	}
+	return nearest
+}
+
+// leastOff returns the known word that is the fewest letters off.
+func leastOff(read string, known []string) (nearest string, least int) {
+	least = math.MaxInt
 	for _, word := range known {
 		// A difference of case alone is no difference to the eye.
 		if d := levenshtein.ComputeDistance(strings.ToLower(read), strings.ToLower(word)); d < least {
 			nearest, least = word, d
 		}
 	}
-	return nearest
+	return nearest, least
+}
+
+// inPart returns the only known name that has all the words that were read, or of which
+// all words were read; a word may be shortened to its first letters. It is "" where there
+// are none or several.
+func inPart(read string, known []string) string {
+	found := ""
+	for _, name := range known {
+		if !(allIn(read, name) || allIn(name, read)) {
+			continue
+		}
+		if found != "" {
+			return ""
+		}
+		found = name
+	}
+	return found
+}
+
+// allIn reports whether each word of a text begins one of another.
+func allIn(part, whole string) bool {
+	const short = 3 // letters: fewer say nothing
+	words := func(text string) []string {
+		return strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	}
+	some, all := words(part), words(whole)
+	return len(some) > 0 && !slices.ContainsFunc(some, func(word string) bool {
+		return !slices.ContainsFunc(all, func(other string) bool {
+			return other == word || utf8.RuneCountInString(word) >= short && strings.HasPrefix(other, word)
+		})
+	})
 }

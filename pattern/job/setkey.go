@@ -35,6 +35,9 @@ func (r *revising) setAsked(path string, value any) error {
 		return nil
 	}
 	was := p.says(k.Name)
+	if err := r.mayRename(p, k, written); err != nil {
+		return err
+	}
 	if err := r.set(p.path, k.Name, written); err != nil {
 		return err
 	}
@@ -53,7 +56,7 @@ func (r *revising) says(p place, k Key, typed any, written string) bool {
 	if was, is := manner(r.raw(e)), manner(written); was != is && !(length && was != '[' && is != '[') {
 		return false
 	}
-	has := r.field(p, k)
+	has := r.field(p, &k)
 	switch v := typed.(type) {
 	case string:
 		return v == has.Text

@@ -2,8 +2,10 @@ package search
 
 import (
 	"math"
+	"slices"
 	"testing"
 
+	"roundlay/geometry"
 	"roundlay/motifs"
 	"roundlay/pattern"
 	"roundlay/pattern/job"
@@ -62,5 +64,33 @@ func TestHardlyAMark(t *testing.T) {
 		if len(or.Changes) > 0 && or.Changes[0].Motif == job.OfLimits {
 			t.Errorf("%q is offered", changesOf(p.Job, or.Changes))
 		}
+	}
+}
+
+// Where even a caliper's step is too deep for marks so short, a depth between the steps
+// is offered. A bar 8 mm long under a wheel of radius 50 mm is 0.16026 mm deep, less than
+// half of 1/64 in. It is half of 0.01262 in, and so 0.012 in is the most that clears.
+func TestShallowBelowAStep(t *testing.T) {
+	j := jobOn(straight(t), 4, bar(t, 0, 30, 8, depth(geometry.MillimetresPerInch/64)))
+	j.Length = geometry.Inch
+	p := planned(t, j)
+	if len(p.Findings) != 1 || p.Findings[0].Kind != pattern.Shallow {
+		t.Fatalf("found %+v", p.Findings)
+	}
+	cure, offered := p.Findings[0].Cure, 0.0
+	for _, ways := range append([]pattern.Alternative{{Changes: cure.Changes}}, cure.Or...) {
+		if c := ways.Changes; len(c) == 1 && c[0].Key == "depth" {
+			offered = c[0].Value
+		}
+	}
+	if !near(offered, 0.012*geometry.MillimetresPerInch, 1e-9) {
+		t.Errorf("the cure is %q", said(j, cure))
+	}
+	f, err := NewFit(t.Context(), j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !slices.ContainsFunc(f.Offers, func(o Offer) bool { return changesOf(j, o.Changes) == `motif 1 (fan): depth = "0.012 in"` }) {
+		t.Errorf("fit offers:\n%s", offersOf(t, j))
 	}
 }

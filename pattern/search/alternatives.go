@@ -42,18 +42,20 @@ func (s *cureSearch) orOnRack(g pattern.Group, cure pattern.Cure) pattern.Cure {
 	return cure
 }
 
+// hardly is the share of its depth below which a mark hardly marks the glass.
+const hardly = 0.1
+
 // orAccept adds to a cure of marks that are too short that they are accepted as they
 // come out, on all blanks of a set: what limits.reach has to be for that, and how deep
 // they are then. It doesn't where they hardly mark the glass.
 func (s *cureSearch) orAccept(g pattern.Group, cure pattern.Cure) pattern.Cure {
-	const hardly = 0.1
 	reach, depths := s.shortOnAll(g)
 	reach = math.Floor(reach*100+1e-9) / 100
 	if reach < hardly {
 		return cure
 	}
 	c := candidate{{Motif: job.OfLimits, Key: "reach", Value: reach}}
-	e, j := s.Afresh(), s.Job.With(c...) // for other limits
+	e, j := s.Relimited(), s.Job.With(c...)
 	d, err := e.Try(s.ctx, j, s.Blank)
 	if err != nil || d.Finds(g.Kind, g.Motifs) {
 		return cure
@@ -140,7 +142,10 @@ func (s *cureSearch) orWheel(g pattern.Group, cure pattern.Cure) pattern.Cure {
 func (s *cureSearch) largestWheel(g pattern.Group) float64 {
 	most := math.Inf(1)
 	for _, f := range g.Findings {
-		most = min(most, wheelThatFits(s.Plan, s.cut(f), g.Kind == pattern.Tight))
+		if s.ctx.Err() != nil {
+			return math.Inf(1)
+		}
+		most = min(most, wheelThatFits(s.ctx, s.Plan, s.cut(f), g.Kind == pattern.Tight))
 	}
 	return most
 }

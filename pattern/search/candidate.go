@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"roundlay/geometry"
 	"roundlay/motifs"
 	"roundlay/pattern/job"
 )
@@ -59,6 +60,27 @@ func depths(j *job.Job, i int, step float64) series {
 		r = append(r, candidate{{Motif: i, Key: "depth", Value: float64(n) * step}})
 	}
 	return r
+}
+
+// fineDepths returns shallower depths: a caliper's step apart, and below the last of
+// these, for marks so short that even one step is too deep, in small steps. It ends where
+// a mark would hardly be one.
+func fineDepths(j *job.Job, i int) series {
+	step, fine := j.Length.Step(), smallStep(j.Length)
+	all := depths(j, i, step)
+	below := j.Motifs[i].Depth
+	if len(all) > 0 {
+		below = step
+	}
+	for n := math.Ceil(below/fine-1e-9) - 1; n >= 1 && n*fine >= hardly*j.Motifs[i].Depth; n-- {
+		all = append(all, candidate{{Motif: i, Key: "depth", Value: n * fine}})
+	}
+	return all
+}
+
+// smallStep is a step of depths that no caliper shows and the bench sheet does.
+func smallStep(u geometry.Unit) float64 {
+	return [...]float64{geometry.Inch: geometry.MillimetresPerInch / 1000, geometry.Millimetre: 0.02}[u]
 }
 
 // moves returns places further and further away in one direction, across and up:

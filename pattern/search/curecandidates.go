@@ -3,7 +3,6 @@ package search
 import (
 	"strings"
 
-	"roundlay/geometry"
 	"roundlay/pattern"
 	"roundlay/pattern/job"
 )
@@ -69,11 +68,16 @@ func (s *cureSearch) fewer(g pattern.Group) []series { return s.each(g, countsDo
 // lighter takes their depths down, a caliper's step at a time.
 func (s *cureSearch) lighter(g pattern.Group) []series { return s.shallower(g, s.Job.Length.Step()) }
 
+// lightest takes them down for marks that are too short: in small steps too, where a
+// caliper's step is too deep for them.
+func (s *cureSearch) lightest(g pattern.Group) []series {
+	return s.each(g, func(j *job.Job, i int) []series { return []series{fineDepths(j, i)} })
+}
+
 // finer takes them down in small steps, which no caliper shows and the bench sheet
 // does: for where a caliper's step takes so much that it brings something.
 func (s *cureSearch) finer(g pattern.Group) []series {
-	small := [...]float64{geometry.Inch: geometry.MillimetresPerInch / 1000, geometry.Millimetre: 0.02}
-	return s.shallower(g, small[s.Job.Length])
+	return s.shallower(g, smallStep(s.Job.Length))
 }
 
 func (s *cureSearch) shallower(g pattern.Group, step float64) []series {

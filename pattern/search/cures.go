@@ -165,7 +165,7 @@ func (s *cureSearch) change(g pattern.Group) pattern.Cure {
 		return s.orWheel(g, s.first(g, nil, s.wheels(g), s.moves(g, 1, -1), s.lower(g)))
 	case pattern.Shallow:
 		// One list: the order is that of what the candidates cost.
-		all := slices.Concat(s.larger(g), s.each(g, longer), s.lighter(g), s.fewer(g), s.wheels(g))
+		all := slices.Concat(s.larger(g), s.each(g, longer), s.lightest(g), s.fewer(g), s.wheels(g))
 		return s.orAccept(g, s.first(g, s.shortestMark(g), all))
 	}
 	return pattern.Cure{Tried: pattern.NothingToTry}

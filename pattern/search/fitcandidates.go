@@ -26,7 +26,11 @@ func seriesFor(d *pattern.Draft, i int, p pattern.Problem) []series {
 	if p.Kind == pattern.Crowded || p.Kind == pattern.Shallow || p.Kind == pattern.Tight {
 		all = append(all, countsDown(j, i)...)
 	}
-	all = append(all, depths(j, i, j.Length.Step()))
+	if p.Kind == pattern.Shallow {
+		all = append(all, fineDepths(j, i))
+	} else {
+		all = append(all, depths(j, i, j.Length.Step()))
+	}
 	if !place {
 		all = append(all, otherWheels(j, i)...)
 	}

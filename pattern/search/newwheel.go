@@ -1,6 +1,7 @@
 package search
 
 import (
+	"context"
 	"math"
 	"slices"
 
@@ -33,7 +34,10 @@ func (f *fitSearch) newWheels() []NewWheel {
 				continue
 			}
 			for _, c := range d.Cuts(i) {
-				most = min(most, wheelThatFits(d.Plan, &c, true))
+				if f.ctx.Err() != nil {
+					return nil
+				}
+				most = min(most, wheelThatFits(f.ctx, d.Plan, &c, true))
 			}
 		}
 		if math.IsInf(most, 1) {
@@ -54,11 +58,11 @@ func (f *fitSearch) newWheels() []NewWheel {
 
 // wheelThatFits returns the radius of the largest wheel that a cut would do with, of a
 // line that bends too where that counts; infinite where another wheel is no help.
-func wheelThatFits(p *pattern.Plan, cut *pattern.Cut, bends bool) float64 {
+func wheelThatFits(ctx context.Context, p *pattern.Plan, cut *pattern.Cut, bends bool) float64 {
 	r := 0.0
 	switch {
 	case cut.Bridges():
-		r = p.LargestWheel(cut)
+		r, _ = p.LargestWheel(ctx, cut) // none where it is stopped: the search ends then
 	case bends && cut.WheelFit.Share > pattern.MaxSweep:
 		r = cut.WheelFor(p.Job.Rack[cut.Wheel], pattern.MaxSweep)
 	}

@@ -14,6 +14,10 @@ import (
 type OnWheel struct {
 	Wheel int
 	Clear bool
+	// Against is the design as asked, checked on the first of the blanks on which it
+	// doesn't clear: its findings are what stands in the way. It is nil where it clears,
+	// and where it isn't known.
+	Against *pattern.Plan
 	// Unfit says why the design can't be laid out on it as asked, nil where it can:
 	// it may be deeper than the wheel's middle.
 	Unfit error
@@ -75,6 +79,9 @@ func Wheels(ctx context.Context, j *job.Job) ([]OnWheel, error) {
 		f.mostOn(&fit, on)
 		f.depthOn(&fit, on)
 		fit.Short = f.Spent()
+		if !fit.Clear && !fit.Short && fit.Unfit == nil {
+			fit.Against = f.against(on)
+		}
 		all[w] = fit
 	}
 	return all, ctx.Err()
@@ -101,6 +108,21 @@ func (w *OnWheel) measure(ctx context.Context, j *job.Job, blank *glass.Blank, e
 		w.Groove = max(w.Groove, c.Width)
 	}
 	w.Land = min(w.Land, p.MinLand(w.Land))
+	return nil
+}
+
+// against returns a job's plan on the first of its blanks on which it doesn't clear.
+func (f *fitSearch) against(j *job.Job) *pattern.Plan {
+	for _, b := range j.Blanks {
+		p, err := pattern.New(f.ctx, j, b)
+		if err != nil {
+			return nil
+		}
+		f.Spend(int(p.Work()))
+		if len(p.Findings) > 0 {
+			return p
+		}
+	}
 	return nil
 }
 

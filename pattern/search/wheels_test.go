@@ -32,6 +32,9 @@ func TestWheels(t *testing.T) {
 			if w.Clear != (len(found) == 0) {
 				t.Errorf("job %d, wheel %d clears: %v, a check finds %d", n, w.Wheel, w.Clear, len(found))
 			}
+			if against := w.Against != nil && len(w.Against.Findings) > 0; against == w.Clear && !w.Short && w.Unfit == nil {
+				t.Errorf("job %d, wheel %d clears: %v, and yet something stands in the way: %v", n, w.Wheel, w.Clear, against)
+			}
 			if w.Clear {
 				isClear++
 			}

@@ -2,8 +2,8 @@ package page
 
 import "strings"
 
-// cautions go on every page that may be used at the bench, the short ones where
-// there is little room.
+// cautions go on every page that is printed, for it may be used at the bench; the short
+// ones where there is little room.
 const (
 	cautions = "Cutting glass can hurt. Keep wheel and glass wet: dry glass dust harms the lungs, and lead glass poisons. " +
 		"Wear eye protection. Keep electricity away from water, behind a residual-current switch. Cut annealed glass only. " +
@@ -12,7 +12,10 @@ const (
 		"Keep electricity off the water. Cut annealed glass only. Depths are geometry, no promise of strength."
 )
 
-// Cautions returns the cautions one by one, as sentences: what a screen says of them.
-func Cautions() []string {
+// CautionSentences returns the cautions one by one, for a screen.
+func CautionSentences() []string {
 	return strings.Split(strings.ReplaceAll(cautions, ". ", ".\n"), "\n")
 }
+
+// Cautions returns them as a note, for a printed page without a frame's foot.
+func Cautions() Note { return Note{Words: cautions, Size: 7.5} }

@@ -32,16 +32,21 @@ const (
 	footAir = 1.5   // between the ground and the words below
 )
 
-// page returns the page, with check bars in its lower left corner if asked for.
-func (l layout) page(bars bool) printing.Page {
+// page returns the page. If it is for a printer it has check bars in its lower left
+// corner, and the cautions: a printed page may come to the bench.
+func (l layout) page(printed bool) printing.Page {
 	ground := l.ground()
 	width, up := ground.Size()
 	column := l.column()
-	head, foot := column.Depth(l.head(), width)+headAir, footAir+column.Depth(l.foot(), width)
+	below := l.foot()
+	if printed {
+		below = append(below, page.Cautions())
+	}
+	head, foot := column.Depth(l.head(), width)+headAir, footAir+column.Depth(below, width)
 	// Words are set downwards from the top; the ground stands between head and foot.
 	f := page.Format{Width: math.Ceil(width + 2*margin), Height: math.Ceil(head + up + foot + 2*margin), Margin: margin, Printed: page.TruePrinter()}
 	corner := geometry.Point{X: margin, Y: margin}
-	if bars {
+	if printed {
 		corner = geometry.Point{X: margin + page.SideRoom, Y: margin + page.SideRoom}
 		f.Width += page.SideRoom
 		f.Height = max(f.Height+page.SideRoom, corner.Y+narrow+margin)
@@ -54,14 +59,14 @@ func (l layout) page(bars bool) printing.Page {
 	for _, words := range []struct {
 		notes []page.Note
 		top   float64
-	}{{l.head(), top}, {l.foot(), top - head - up - footAir}} {
+	}{{l.head(), top}, {below, top - head - up - footAir}} {
 		set, _, _ := column.Set(words.notes, geometry.Box{
 			Min: geometry.Point{X: corner.X, Y: math.Inf(-1)}, Max: geometry.Point{X: corner.X + width, Y: words.top},
 		})
 		d.Add(drawing.Notes, set...)
 	}
 	l.glasses(&d, ground, geometry.Point{X: grained(corner.X - ground.Min.X), Y: grained(top - head - ground.Max.Y)})
-	if bars {
+	if printed {
 		page.NewFrame(l.letters, l.plan.Job.Length).DrawBars(&d, f)
 	}
 	return f.Correct(d, "")

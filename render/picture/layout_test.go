@@ -69,8 +69,8 @@ func TestPageHoldsEverything(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			for _, bars := range []bool{false, true} {
-				page := v.layout.page(bars)
+			for _, printed := range []bool{false, true} {
+				page := v.layout.page(printed)
 				box := page.Drawing.Box()
 				for _, layer := range drawing.Layers() {
 					for _, m := range page.Drawing.On(layer) {
@@ -82,8 +82,11 @@ func TestPageHoldsEverything(t *testing.T) {
 				if box.Min.X < 0 || box.Min.Y < 0 || box.Max.X > page.Width || box.Max.Y > page.Height {
 					t.Errorf("%s, %+v: the page of %g by %g mm has marks in %.2f", name, o, page.Width, page.Height, box)
 				}
-				if got := len(page.Drawing.On(drawing.CheckBars)) > 0; got != bars {
-					t.Errorf("%s: check bars %v, want %v", name, got, bars)
+				if got := len(page.Drawing.On(drawing.CheckBars)) > 0; got != printed {
+					t.Errorf("%s: check bars %v, want %v", name, got, printed)
+				}
+				if got := strings.Contains(strings.ReplaceAll(wordsOn(page.Drawing), "\n", " "), "Keep wheel and glass wet"); got != printed {
+					t.Errorf("%s, %+v: cautions %v, want %v", name, o, got, printed)
 				}
 			}
 		}

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"context"
 	"fmt"
 	"math"
 
@@ -22,8 +23,9 @@ func bridged(p *pattern.Plan, f pattern.Finding, u geometry.Unit) string {
 	case !math.IsInf(left, 1):
 		words += fmt.Sprintf(" and leaves %s of glass there", u.FormatDecimal(left))
 	}
-	const least = 2.0 // mm: no wheel is smaller
-	across := 2 * p.LargestWheel(c)
+	const least = 2.0                                    // mm: no wheel is smaller
+	radius, _ := p.LargestWheel(context.Background(), c) // some hundredths of a second, for one cut
+	across := 2 * radius
 	if across < least {
 		return words + "; no wheel with this edge goes in"
 	}

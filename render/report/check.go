@@ -16,6 +16,7 @@ type checkJSON struct {
 	Title    string        `json:"title"`
 	Blank    string        `json:"blank"`
 	Clear    bool          `json:"clear"`
+	OnlyIf   []string      `json:"only_if"` // the readings in doubt on which clear hangs
 	Cuts     int           `json:"cuts"`
 	Findings []findingJSON `json:"findings"`
 	Notes    []string      `json:"notes"`
@@ -26,6 +27,7 @@ type checkSetJSON struct {
 	Schema int         `json:"schema"`
 	Title  string      `json:"title"`
 	Clear  bool        `json:"clear"`
+	OnlyIf []string    `json:"only_if"`
 	Blanks []checkJSON `json:"blanks"`
 	Set    setJSON     `json:"set"`
 }
@@ -33,12 +35,12 @@ type checkSetJSON struct {
 // CheckJSON writes the findings of one plan, or of a set blank by blank with a
 // comparison of its blanks.
 func CheckJSON(w io.Writer, plans []*pattern.Plan, s *pattern.Set) error {
-	out := checkSetJSON{Schema: schema, Title: plans[0].Job.Title, Clear: true, Blanks: []checkJSON{}}
+	out := checkSetJSON{Schema: schema, Title: plans[0].Job.Title, Clear: true, OnlyIf: hangsOn(plans...), Blanks: []checkJSON{}}
 	for _, p := range plans {
 		allClear := len(p.Findings) == 0
 		out.Clear = out.Clear && allClear
 		out.Blanks = append(out.Blanks, checkJSON{
-			schema, p.Job.Title, p.Blank.Name, allClear, p.Totals().Cuts, findings(p), append([]string{}, notes(p)...),
+			schema, p.Job.Title, p.Blank.Name, allClear, hangsOn(p), p.Totals().Cuts, findings(p), append([]string{}, notes(p)...),
 		})
 	}
 	if s == nil {
@@ -280,6 +282,9 @@ func Measured(p *pattern.Plan, f pattern.Finding) string {
 	}
 	switch f.Kind {
 	case pattern.Crowded, pattern.Off:
+		if words := overlapping(p, f); words != "" {
+			return words
+		}
 		if ofLand(f) {
 			return fmt.Sprintf("land of %s where %s is the least", measured, wanted)
 		}

@@ -23,23 +23,43 @@ func Verdict(how string, plans ...*pattern.Plan) string {
 // OnlyIf says on which readings it hangs that plans clear, "" where none of theirs is
 // questioned.
 func OnlyIf(plans ...*pattern.Plan) string {
+	if all := doubted(plans...); len(all) > 0 {
+		return "Clear " + areRight(all)
+	}
+	return ""
+}
+
+// areRight is the condition that readings in doubt, of which there are some, are right.
+func areRight(all []string) string {
 	const named = 3 // more of them only make a sentence that nobody reads to its end
-	var all []string
+	switch n := len(all); {
+	case n == 1:
+		return fmt.Sprintf("only if %s is right: measure it again first.", all[0])
+	case n <= named:
+		return fmt.Sprintf("only if %s and %s are right: measure them again first.", strings.Join(all[:n-1], ", "), all[n-1])
+	default:
+		return fmt.Sprintf("only if the %d readings that are questioned are right: measure them again first.", n)
+	}
+}
+
+// doubted names the readings in doubt of some plans.
+func doubted(plans ...*pattern.Plan) []string {
+	all := []string{}
 	for _, p := range plans {
 		for _, d := range p.Doubts() {
-			all = append(all, reading(p, d))
+			all = append(all, reading(p.Job, d))
 		}
 	}
-	switch n := len(all); {
-	case n == 0:
-		return ""
-	case n == 1:
-		return fmt.Sprintf("Clear only if %s is right: measure it again first.", all[0])
-	case n <= named:
-		return fmt.Sprintf("Clear only if %s and %s are right: measure them again first.", strings.Join(all[:n-1], ", "), all[n-1])
-	default:
-		return fmt.Sprintf("Clear only if the %d readings that are questioned are right: measure them again first.", n)
+	return all
+}
+
+// hangsOn names the readings on which it hangs that plans clear: none where one of them
+// doesn't.
+func hangsOn(plans ...*pattern.Plan) []string {
+	if slices.ContainsFunc(plans, func(p *pattern.Plan) bool { return len(p.Findings) > 0 }) {
+		return []string{}
 	}
+	return doubted(plans...)
 }
 
 // Remeasure says, as sentences, what is to be measured again on a blank before it is

@@ -6,6 +6,7 @@ import (
 
 	"roundlay/pattern"
 	"roundlay/pattern/job"
+	"roundlay/pattern/search"
 )
 
 // slipJob is three tumblers, the second of them with a wall of 24 that was meant as 2.4.
@@ -77,6 +78,33 @@ func TestClearOnlyIfRight(t *testing.T) {
 		if !strings.Contains(said, `Clear only if the wall of "two" at 96.0 mm is right: measure it again first.`) {
 			t.Errorf("%s: no condition:\n%s", what, b)
 		}
+	}
+}
+
+// What fit offers a set that doesn't clear carries the condition too, and no blank that
+// isn't clear hangs on anything.
+func TestOfferedOnlyIfRight(t *testing.T) {
+	plans := slipPlans(t, "rays = 3", "rays = 30")
+	f := &search.Fit{Job: plans[0].Job, Offers: []search.Offer{{Job: plans[0].Job}}}
+	for _, test := range []struct {
+		wheels []search.NewWheel
+		offers []search.Offer
+		want   string
+	}{
+		{offers: f.Offers, want: `With any one of these it does, but only if the wall of "two" at 96.0 mm is right: measure it again first.`},
+		{wheels: []search.NewWheel{{Diameter: 40}}, want: `for motif 1 (fan), but only if the wall of "two" at 96.0 mm is right: measure it again first.`},
+	} {
+		f.Wheels, f.Offers = test.wheels, test.offers
+		var b strings.Builder
+		if err := Fit(&b, f); err != nil {
+			t.Fatal(err)
+		}
+		if said := strings.Join(strings.Fields(b.String()), " "); !strings.Contains(said, test.want) {
+			t.Errorf("no %q:\n%s", test.want, b.String())
+		}
+	}
+	if on := hangsOn(plans...); len(on) > 0 {
+		t.Errorf("not clear, and yet it hangs on %q", on)
 	}
 }
 

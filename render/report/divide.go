@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 	"text/tabwriter"
 
@@ -127,8 +128,8 @@ func closingGap(unit geometry.Unit, c Circle) float64 {
 // Undivided is said where there is one repeat, in place of settings.
 const Undivided = "One repeat: there is nothing to divide. One mark at the foot is the middle of the design."
 
-// Divide writes the settings for circles as text for the bench. The result of
-// stepping one of them comes first, a table of other counts for it last.
+// Divide writes the settings for circles as text for the bench, with a table of other
+// counts last. Where one of them was stepped it writes the result of that alone.
 func Divide(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepped, plans []*pattern.Plan) error {
 	var b strings.Builder
 	if circles[0].Parts < 2 {
@@ -136,9 +137,15 @@ func Divide(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepped, 
 		_, err := io.WriteString(w, b.String())
 		return err
 	}
-	stepped.words(&b, unit, circles[stepped.On])
-	for _, c := range circles {
-		divide(&b, unit, c)
+	of := circles[stepped.On]
+	if stepped.asked() {
+		plans = slices.DeleteFunc(slices.Clone(plans), func(p *pattern.Plan) bool { return of.Blank != "" && p.Blank.Name != of.Blank })
+		stepped.words(&b, unit, of)
+		fmt.Fprintf(&b, "%s; its chord is %s.\n", of.measures(unit), unit.FormatDecimal(of.division().Chord()))
+	} else {
+		for _, c := range circles {
+			divide(&b, unit, c)
+		}
 	}
 	for _, p := range plans {
 		before := b.Len()
@@ -146,15 +153,21 @@ func Divide(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepped, 
 			b.WriteByte('\n')
 		}
 	}
-	table(&b, unit, circles[stepped.On])
+	if !stepped.asked() {
+		table(&b, unit, of)
+	}
 	_, err := io.WriteString(w, b.String())
 	return err
 }
 
+// measures says how large the circle is, and in how many parts it is stepped.
+func (c Circle) measures(unit geometry.Unit) string {
+	return fmt.Sprintf("%s: %s across, %s round, %d parts", c.heading(), unit.Format(2*c.Radius), unit.Format(2*math.Pi*c.Radius), c.Parts)
+}
+
 func divide(b *strings.Builder, unit geometry.Unit, c Circle) {
 	chord := c.division().Chord()
-	fmt.Fprintf(b, "%s: %s across, %s round, %d parts\n", c.heading(),
-		unit.Format(2*c.Radius), unit.Format(2*math.Pi*c.Radius), c.Parts)
+	fmt.Fprintln(b, c.measures(unit))
 	fmt.Fprintf(b, "  chord          %s (%s)\n", unit.FormatWithRest(chord), unit.FormatDecimal(chord))
 	fmt.Fprintf(b, "  set dividers   %s\n", unit.Format(chord))
 	fmt.Fprintf(b, "  %d steps        %s\n\n", c.Parts, Closing(unit, closingGap(unit, c)))

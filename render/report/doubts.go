@@ -7,6 +7,7 @@ import (
 
 	"roundlay/geometry"
 	"roundlay/pattern"
+	"roundlay/pattern/job"
 	"roundlay/pattern/slips"
 )
 
@@ -15,18 +16,34 @@ import (
 func Doubts(p *pattern.Plan) []string {
 	var all []string
 	for _, d := range p.Doubts() {
-		all = append(all, doubt(p, d))
+		all = append(all, doubt(p.Job, d))
 	}
 	return all
 }
 
-func doubt(p *pattern.Plan, d slips.Doubt) string {
-	u, key, times := p.Job.Length, p.Doubted(d), 1.0
-	what := reading(p, d)
+// doubtedIn names the readings of a job's blanks that are in doubt.
+func doubtedIn(j *job.Job) []string {
+	all := []string{}
+	for _, d := range slips.Doubts(j.Blanks) {
+		all = append(all, reading(j, d))
+	}
+	return all
+}
+
+// questioned writes, a paragraph each, which of a job's readings are in doubt.
+func questioned(b *strings.Builder, j *job.Job) {
+	for _, d := range slips.Doubts(j.Blanks) {
+		fmt.Fprintf(b, "%s\n", wrap(upper(doubt(j, d)), 79, ""))
+	}
+}
+
+func doubt(j *job.Job, d slips.Doubt) string {
+	u, key, times := j.Length, pattern.Doubted(j, d), 1.0
+	what := reading(j, d)
 	if girth(key) {
 		times = math.Pi
 	}
-	return fmt.Sprintf(again+"%s was read as %s, where %s (%s).", what, u.FormatChosen(times*d.Read), against(u, d, times), p.Job.Where(key))
+	return fmt.Sprintf(again+"%s was read as %s, where %s (%s).", what, u.FormatChosen(times*d.Read), against(u, d, times), j.Where(key))
 }
 
 // against says what speaks against a reading, times what it takes to make a width a
@@ -55,8 +72,8 @@ const again = "measure again: "
 func girth(key string) bool { return strings.HasSuffix(key, ".around") }
 
 // reading names a reading in doubt.
-func reading(p *pattern.Plan, d slips.Doubt) string {
-	at := fmt.Sprintf(" of %q at %s", d.Blank.Name, p.Job.Length.Format(d.Height))
+func reading(j *job.Job, d slips.Doubt) string {
+	at := fmt.Sprintf(" of %q at %s", d.Blank.Name, j.Length.Format(d.Height))
 	switch {
 	case d.Of == slips.OfHeight:
 		return fmt.Sprintf("the height of %q", d.Blank.Name)
@@ -64,7 +81,7 @@ func reading(p *pattern.Plan, d slips.Doubt) string {
 		return fmt.Sprintf("the floor of %q", d.Blank.Name)
 	case d.Of == slips.OfWall:
 		return "the wall" + at
-	case girth(p.Doubted(d)):
+	case girth(pattern.Doubted(j, d)):
 		return "the girth" + at
 	}
 	return "the diameter" + at

@@ -15,8 +15,9 @@ import (
 type fitJSON struct {
 	Schema int            `json:"schema"`
 	Title  string         `json:"title"`
-	Clear  bool           `json:"clear"` // as it is; the offers are what it has room for then
-	Short  bool           `json:"short"` // whether there was too much to try everything
+	Clear  bool           `json:"clear"`   // as it is; the offers are what it has room for then
+	OnlyIf []string       `json:"only_if"` // the readings in doubt on which all of this hangs
+	Short  bool           `json:"short"`   // whether there was too much to try everything
 	Offers []offerJSON    `json:"offers"`
 	Wheels []newWheelJSON `json:"wheels,omitempty"` // to buy, where there are no offers
 }
@@ -54,7 +55,7 @@ type costJSON struct {
 
 // FitJSON writes what can be done about a job.
 func FitJSON(w io.Writer, f *search.Fit) error {
-	out := fitJSON{Schema: schema, Title: f.Job.Title, Clear: f.Clear, Short: f.Short, Offers: []offerJSON{}}
+	out := fitJSON{Schema: schema, Title: f.Job.Title, Clear: f.Clear, OnlyIf: doubtedIn(f.Job), Short: f.Short, Offers: []offerJSON{}}
 	for _, o := range f.Offers {
 		one := offerJSON{Changes: []changeJSON{}, Cost: costJSON{
 			o.Cuts, number(o.Depth), number(o.Groove), number(o.Width), number(o.Height), number(o.Moved), number(o.Bent), number(o.Redrawn), known(o.Score),
@@ -72,27 +73,20 @@ func FitJSON(w io.Writer, f *search.Fit) error {
 	return write(w, out)
 }
 
-// FitWords says whether a job clears and what its fit has to offer, in lines.
-func FitWords(f *search.Fit) []string {
-	var said []string
-	say := func(format string, of ...any) { said = append(said, fmt.Sprintf(format, of...)) }
-	switch {
-	case f.Clear && len(f.Offers) == 0:
-		say("%s clears, and has no room for more.", f.Job.Title)
-	case f.Clear:
-		say("%s clears. It has room for any one of these:", f.Job.Title)
-	case len(f.Wheels) > 0:
-		say("%s does not clear, and no change was found with which it does on the wheels of the rack.", f.Job.Title)
-		say("%s", wrap("All else as it is, it clears with "+strings.Join(NewWheels(f), ", and ")+".", 79, ""))
-	case len(f.Offers) == 0:
-		say("%s does not clear, and no change was found with which it does: check says what is wrong.", f.Job.Title)
-	default:
-		say("%s does not clear. With any one of these it does, the least loss first:", f.Job.Title)
-	}
+// FitWords says whether a job clears and what its fit has to offer, in one paragraph.
+func FitWords(f *search.Fit) string {
+	var b strings.Builder
+	fitAbout(&b, f)
+	return strings.Join(strings.Fields(b.String()), " ")
+}
+
+// fitAbout writes what comes before the offers.
+func fitAbout(b *strings.Builder, f *search.Fit) {
+	questioned(b, f.Job)
+	fitHead(b, f)
 	if f.Short {
-		say("With so many cuts not everything could be tried: there may be other changes.")
+		b.WriteString("With so many cuts not everything could be tried: there may be other changes.\n")
 	}
-	return said
 }
 
 // OfferWords says what an offer changes, and CostWords how that changes the look.
@@ -105,9 +99,7 @@ func CostWords(f *search.Fit, o search.Offer) string { return costs(f.Job.Length
 func Fit(w io.Writer, f *search.Fit) error {
 	var b strings.Builder
 	u := f.Job.Length
-	for _, words := range FitWords(f) {
-		fmt.Fprintf(&b, "%s\n", words)
-	}
+	fitAbout(&b, f)
 	for i, o := range f.Offers {
 		fmt.Fprintf(&b, "\n%d  %s\n", i+1, strings.Join(offered(f.Job, o), "\n   "))
 		fmt.Fprintf(&b, "   %s\n", wrap(costs(u, o.Cost), 76, "   "))
@@ -117,6 +109,44 @@ func Fit(w io.Writer, f *search.Fit) error {
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// fitHead writes whether a job clears, and what the offers are for. Where a reading is
+// in doubt, neither is said without the condition that it is right.
+func fitHead(b *strings.Builder, f *search.Fit) {
+	title, none := f.Job.Title, len(f.Offers) == 0
+	only := ""
+	if all := doubtedIn(f.Job); len(all) > 0 {
+		only = areRight(all)
+	}
+	say := func(words string) { fmt.Fprintf(b, "%s\n", wrap(words, 79, "")) }
+	switch {
+	case f.Clear && only != "" && none:
+		say(title + " clears " + only + " It has no room for more.")
+	case f.Clear && only != "":
+		say(title + " clears " + only + " It has room for any one of these:")
+	case f.Clear && none:
+		fmt.Fprintf(b, "%s clears, and has no room for more.\n", title)
+	case f.Clear:
+		fmt.Fprintf(b, "%s clears. It has room for any one of these:\n", title)
+	case len(f.Wheels) > 0:
+		fmt.Fprintf(b, "%s does not clear, and no change was found with which it does on the wheels of the rack.\n", title)
+		say("All else as it is, it clears with " + strings.Join(NewWheels(f), ", and ") + but(only))
+	case none:
+		fmt.Fprintf(b, "%s does not clear, and no change was found with which it does: check says what is wrong.\n", title)
+	case only != "":
+		say(title + " does not clear. With any one of these it does" + but(only) + " The least loss comes first:")
+	default:
+		fmt.Fprintf(b, "%s does not clear. With any one of these it does, the least loss first:\n", title)
+	}
+}
+
+// but ends a sentence with a condition, where there is one.
+func but(only string) string {
+	if only == "" {
+		return "."
+	}
+	return ", but " + only
 }
 
 // averages explains the depth and the width that an offer loses or gains.

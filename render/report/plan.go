@@ -37,6 +37,7 @@ type planJSON struct {
 	Cuts     []cutJSON     `json:"cuts"`
 	Lines    []lineJSON    `json:"lines"` // cuts that go on into one another
 	Findings []findingJSON `json:"findings"`
+	OnlyIf   []string      `json:"only_if"` // the readings in doubt on which it hangs that there are none
 	Chords   []chordJSON   `json:"chords"`
 	Totals   totalsJSON    `json:"totals"`
 	Glass    glassJSON     `json:"glass"`
@@ -175,7 +176,7 @@ func PlanJSON(w io.Writer, p *pattern.Plan) error {
 		Schema: schema, Title: p.Job.Title, Length: p.Job.Length.String(),
 		Blank: blank(p), Surface: surface(p), Repeats: p.Repeats,
 		Band: [2]number{number(p.Band.Foot), number(p.Band.Top)}, Limits: limits(p), Most: mosts(p),
-		Cuts: cuts(p), Lines: lines(p), Findings: findings(p), Chords: chords(p),
+		Cuts: cuts(p), Lines: lines(p), Findings: findings(p), OnlyIf: hangsOn(p), Chords: chords(p),
 		Glass: glassware(p), Rounds: rounds(p), Order: passes(p),
 	}
 	t := p.Totals()
@@ -272,14 +273,19 @@ func findings(p *pattern.Plan) []findingJSON {
 	out := []findingJSON{}
 	for _, g := range p.Groups() {
 		for _, f := range g.Findings {
-			out = append(out, findingJSON{
-				Kind: f.Kind.String(), Cuts: append([]int{}, f.Cuts...), Repeat: f.Repeat, Theta: degrees(f.Theta),
-				Height: number(f.Height), Measured: number(f.Measured), Wanted: number(f.Wanted), Share: f.Share,
-				Cure: Cure(p, f), Letter: g.Letter, Recurs: p.Periods(),
-			})
+			out = append(out, finding(p, g, f))
 		}
 	}
 	return out
+}
+
+// finding returns one of a group's findings.
+func finding(p *pattern.Plan, g pattern.Group, f pattern.Finding) findingJSON {
+	return findingJSON{
+		Kind: f.Kind.String(), Cuts: append([]int{}, f.Cuts...), Repeat: f.Repeat, Theta: degrees(f.Theta),
+		Height: number(f.Height), Measured: number(f.Measured), Wanted: number(f.Wanted), Share: f.Share,
+		Cure: Cure(p, f), Letter: g.Letter, Recurs: p.Periods(),
+	}
 }
 
 func chords(p *pattern.Plan) []chordJSON {

@@ -22,6 +22,9 @@ type Stepped struct {
 	Chosen bool
 }
 
+// asked reports whether there is a result at all.
+func (s Stepped) asked() bool { return s.Used > 0 || len(s.Gaps) > 0 }
+
 // round is one round of stepping, and the chord that would have closed it.
 type round struct{ used, gap, mended float64 }
 
@@ -130,9 +133,6 @@ func (s Stepped) json(unit geometry.Unit, c Circle) (used *usedJSON, mended []me
 // words writes the rounds, the last one first: it says what to set the dividers to
 // now.
 func (s Stepped) words(b *strings.Builder, unit geometry.Unit, c Circle) {
-	if s.Used == 0 && len(s.Gaps) == 0 {
-		return
-	}
 	if name := c.heading(); c.Name != "" {
 		if !s.Chosen {
 			name += " (--at and --blank choose another circle)"

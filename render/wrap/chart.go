@@ -265,17 +265,6 @@ func stacked(rows []row, room geometry.Box, most int) []drawing.Drawing {
 	return pages
 }
 
-// pictureFormat returns a page with room for a width and a height.
-func (c *chart) pictureFormat(a composer, width, tall float64, landscape bool) page.Format {
-	across, up := a.options.Printed.Scale(landscape)
-	f := page.Format{Margin: a.options.Margin * max(1, across, up), Landscape: landscape, Printed: a.options.Printed}
-	f.Width = math.Ceil((width+page.SideRoom+2*f.Margin)/across) * across
-	f.Height = 1e3 // until the head is known: it stands clear of the bar up
-	f = a.Fit(f, page.Head{About: c.about})
-	f.Height = math.Ceil((tall+f.Foot+2*f.Margin+f.Head)/up) * up
-	return f
-}
-
 // picture puts all rows on one sheet as large as they need, a whole number of
 // millimetres each way.
 func (c *chart) picture(ctx context.Context, a composer) (printing.Page, error) {
@@ -289,10 +278,9 @@ func (c *chart) picture(ctx context.Context, a composer) (printing.Page, error) 
 		tall += r.tall + rowGap
 	}
 	width := float64(c.columns)*(wide(c.repeats)+gap) - gap
-	f := c.pictureFormat(a, width, max(tall, page.UpEnd)+slack, false)
-	if f.Width > f.Height {
-		f = c.pictureFormat(a, width, max(tall, page.UpEnd)+slack, true)
-	}
+	f := a.pictureFormat(width, max(tall, page.UpEnd)+slack, func(f page.Format) page.Format {
+		return a.Fit(f, page.Head{About: c.about})
+	})
 	room := f.Beside()
 	var d drawing.Drawing
 	y := room.Max.Y

@@ -13,7 +13,7 @@ import (
 // picture puts all the paper on one sheet as large as it needs, a whole number
 // of millimetres each way.
 func (a composer) picture(ctx context.Context) (printing.Page, error) {
-	const noteWidth, maxAcross = 180.0, 400.0
+	const noteWidth, maxAcross, slack = 180.0, 400.0, 1
 	s, papers := a.sheet, a.sheet.papers()
 	box := s.box(papers[0])
 	width, height := box.Size()
@@ -34,10 +34,7 @@ func (a composer) picture(ctx context.Context) (printing.Page, error) {
 	deep := geometry.Box{Max: geometry.Point{X: inner, Y: 1e4}}
 	_, y, _ := a.Set(notes, deep)
 	depth := max(deep.Max.Y-y, page.UpEnd-page.FootRoom) + 6
-	f := a.pictureFormat(inner, tall+depth, false)
-	if f.Width > f.Height {
-		f = a.pictureFormat(inner, tall+depth, true)
-	}
+	f := a.pictureFormat(inner+slack, tall+depth+slack, a.fittedWhole)
 	room := f.Above()
 	room.Min.X += (room.Max.X - room.Min.X - wide) / 2
 	var d drawing.Drawing
@@ -56,14 +53,20 @@ func (a composer) picture(ctx context.Context) (printing.Page, error) {
 	return f.Correct(d, ""), nil
 }
 
-// pictureFormat returns a page with room for a width and a depth.
-func (a composer) pictureFormat(inner, deep float64, landscape bool) page.Format {
-	const slack = 1 // for rounding
-	across, up := a.options.Printed.Scale(landscape)
-	margin := a.options.Margin * max(1, across, up)
-	f := page.Format{Margin: margin, Landscape: landscape, Printed: a.options.Printed}
-	f.Width = math.Ceil((inner+page.SideRoom+2*margin+slack)/across) * across
-	f = a.fittedWhole(f)
-	f.Height = math.Ceil((slack+deep+f.Foot+2*margin+f.Head)/up) * up
-	return f
+// pictureFormat returns a page for a picture of all there is: with room for a width and
+// a depth, and for the head that fit gives it.
+func (a composer) pictureFormat(inner, deep float64, fit func(page.Format) page.Format) page.Format {
+	lying := func(landscape bool) page.Format {
+		across, up := a.options.Printed.Scale(landscape)
+		f := page.Format{Margin: a.options.Margin * max(1, across, up), Landscape: landscape, Printed: a.options.Printed}
+		f.Width = math.Ceil((inner+page.SideRoom+2*f.Margin)/across) * across
+		f.Height = 1e3 // until the head is known: it stands clear of the bar up
+		f = fit(f)
+		f.Height = math.Ceil((deep+f.Foot+2*f.Margin+f.Head)/up) * up
+		return f
+	}
+	if f := lying(false); f.Width <= f.Height {
+		return f
+	}
+	return lying(true)
 }

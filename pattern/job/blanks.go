@@ -26,10 +26,13 @@ func (s section) blanks() []*glass.Blank {
 	return blanks
 }
 
+// unnamedBlank is the name of a job's only blank where it has none.
+const unnamedBlank = "blank"
+
 // blank reads one blank. Of several, each needs a name of its own.
 func (s section) blank(several bool, names map[string]bool) *glass.Blank {
 	s.only(keysOf("blank"))
-	name, field := "blank", s.optional("name")
+	name, field := unnamedBlank, s.optional("name")
 	if several {
 		field = s.required("name")
 	}

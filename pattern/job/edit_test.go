@@ -18,7 +18,7 @@ func TestRewrite(t *testing.T) {
 		{"a key in quotes", "[[motif]]\ndepth = 1\n\"fronds\" = 9\n", fronds,
 			"[[motif]]\ndepth = 1\n# was 9\n\"fronds\" = 5\n"},
 		{"a new key", "[[motif]]\n  depth = 1 # deep\n", fronds,
-			"[[motif]]\n  # was 9\n  fronds = 5\n  depth = 1 # deep\n"},
+			"[[motif]]\n  depth = 1 # deep\n  # was 9\n  fronds = 5\n"},
 		{"carriage returns and a byte order mark", "\ufeff[[motif]]\r\ndepth = 1\r\nfronds = 9\r\n", fronds,
 			"\ufeff[[motif]]\r\ndepth = 1\r\n# was 9\r\nfronds = 5\r\n"},
 		{"in braces", "motif = [\n  {kind=\"leaf\", depth=1, fronds=9},\n]\n", fronds,
@@ -30,17 +30,17 @@ func TestRewrite(t *testing.T) {
 		{"a list over several lines", "[layout]\nrepeats = 3\nband = [ # here\n  1, # ]\n  2\n] # there\n", Edit{Motif: -1, Key: "band", Value: "[3, 4]", Note: "was"},
 			"[layout]\nrepeats = 3\n# was\nband = [3, 4] # there\n"},
 		{"a new band", "[layout]\nrepeats = 3\n", Edit{Motif: -1, Key: "band", Value: "[3, 4]", Note: "not given"},
-			"[layout]\n# not given\nband = [3, 4]\nrepeats = 3\n"},
+			"[layout]\nrepeats = 3\n# not given\nband = [3, 4]\n"},
 		{"dotted", "layout.repeats = 3\n", Edit{Motif: -1, Key: "band", Value: "[3, 4]", Note: "not given"},
-			"# not given\nlayout.band = [3, 4]\nlayout.repeats = 3\n"},
+			"layout.repeats = 3\n# not given\nlayout.band = [3, 4]\n"},
 		{"the shop's first", "[layout]\nrepeats = 3", Edit{Motif: OfShop, Key: "rate", Value: "40", Note: "timed"},
-			"[layout]\nrepeats = 3\n[shop]\n# timed\nrate = 40\n"},
+			"[layout]\nrepeats = 3\n\n[shop]\n# timed\nrate = 40\n"},
 		{"the shop's, of an empty table", "[shop] # mine\n# rate = 3\n\n[layout]\nrepeats = 3\n", Edit{Motif: OfShop, Key: "rate", Value: "40", Note: "timed"},
 			"[shop] # mine\n# timed\nrate = 40\n# rate = 3\n\n[layout]\nrepeats = 3\n"},
 		{"the shop's, of an empty table at the end", "[shop]", Edit{Motif: OfShop, Key: "rate", Value: "40", Note: "timed"},
 			"[shop]\n# timed\nrate = 40\n"},
 		{"the shop's, beside another", "[shop]\norder = [\n\"a\"]\n", Edit{Motif: OfShop, Key: "rate", Value: "40", Note: "timed"},
-			"[shop]\n# timed\nrate = 40\norder = [\n\"a\"]\n"},
+			"[shop]\norder = [\n\"a\"]\n# timed\nrate = 40\n"},
 		{"the limits', of a file without", "[layout]\nrepeats = 3\n", Edit{Motif: OfLimits, Key: "reach", Value: "0.15", Note: "was"},
 			"[layout]\nrepeats = 3\n\n[limits]\n# was\nreach = 0.15\n"},
 		{"over an older note", "[shop]\n# my rate\n# timed: long ago\nrate = 39.5\n", Edit{Motif: OfShop, Key: "rate", Value: "40", Note: "timed: now", Over: "timed: "},
@@ -57,7 +57,7 @@ func TestRewrite(t *testing.T) {
 			}
 		})
 	}
-	for _, text := range []string{"[layout]\nmatch = 3\n", "", "[[motif]]\nkind = 3\n"} {
+	for _, text := range []string{"[layout]\nmatch = 3\n", "", "motif = 3\n", "motif = []\n"} {
 		if got, err := Rewrite([]byte(text), []Edit{fronds}); err == nil {
 			t.Errorf("%q became %q", text, got)
 		}

@@ -91,35 +91,6 @@ func (f field) single() (section, bool) {
 	return section{reading: f.in.reading, table: f.value.table, path: f.path}, true
 }
 
-// tableNames lists the tables of a job in the order in which they are usually
-// written; "" is the top of the file.
-func tableNames() []string {
-	return []string{"", "blank", "station", "limits", "wheel", "shop", "layout", "motif"}
-}
-
-// keysOf returns the keys of a table. A motif also has those of its kind.
-func keysOf(table string) []string {
-	switch table {
-	case "":
-		return []string{"title", "length", "blank", "limits", "wheel", "shop", "layout", "motif"}
-	case "blank":
-		return []string{"name", "floor", "fill", "glass", "density", "weighs", "straight", "paper", "station"}
-	case "station":
-		return []string{"height", "across", "around", "wall"}
-	case "limits":
-		return []string{"land", "leave", "rim", "foot", "clear", "polish", "reach"}
-	case "wheel":
-		return []string{"name", "edge", "across", "thick", "angle", "tip", "tip_radius", "radius", "mitres", "spacing"}
-	case "shop":
-		return []string{"rate", "order", "finish"}
-	case "layout":
-		return []string{"repeats", "band", "match"}
-	case "motif":
-		return []string{"kind", "wheel", "depth", "inside", "at", "width", "height", "turn", "mirror", "on", "land", "clear", "shape", "cut_order"}
-	}
-	return nil
-}
-
 // belongs says where a key belongs that stands in a wrong place, or "" if it
 // belongs nowhere.
 func belongs(key string) string {

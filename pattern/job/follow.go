@@ -1,0 +1,161 @@
+package job
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/pelletier/go-toml/v2/unstable"
+
+	"roundlay/geometry"
+	"roundlay/motifs"
+)
+
+// follow changes what follows from a key that was set: what was its text before.
+func (r *revising) follow(table, key, was string) error {
+	p, ok := r.place(table)
+	if !ok {
+		return r.strange(table)
+	}
+	switch name := p.name + "." + key; name {
+	case "wheel.name":
+		return r.renameWheel(was, p.says("name"))
+	case "wheel.edge":
+		return r.newEdge(p)
+	case "wheel.tip":
+		return r.unset(table, "tip_radius")
+	case "wheel.tip_radius":
+		return r.unset(table, "tip")
+	case "motif.kind":
+		return r.newKind(p, was)
+	case "motif.inside":
+		if err := r.unset(table, "on"); err != nil {
+			return err
+		}
+		return r.unset(table, "shape")
+	}
+	return nil
+}
+
+// renameWheel gives a wheel's new name to all that use it, where no other wheel has the
+// old one.
+func (r *revising) renameWheel(was, name string) error {
+	top := place{table: r.doc.root}
+	if slices.ContainsFunc(top.places("wheel"), func(w place) bool { return w.says("name") == was }) {
+		return nil
+	}
+	for _, m := range top.places("motif") {
+		if m.says("wheel") == was {
+			if err := r.set(m.path, "wheel", inTOML(name)); err != nil {
+				return err
+			}
+		}
+	}
+	return r.ordered(was, func(list []part, i int) []patch {
+		return []patch{{list[i].from, list[i].to, inTOML(name)}}
+	})
+}
+
+// ordered changes or drops a wheel in shop.order, if it is there.
+func (r *revising) ordered(wheel string, change func(list []part, i int) []patch) error {
+	shop, ok := r.place("shop")
+	if !ok || shop.find("order") == nil {
+		return nil
+	}
+	e := shop.find("order")
+	i := slices.IndexFunc(e.value.items, func(v *value) bool { return v.text == wheel })
+	from, _, ok := extent(r.text, e.at)
+	if i < 0 || !ok {
+		return nil
+	}
+	if !r.splice(change(parts(r.text, from), i)...) {
+		return r.strange("shop.order")
+	}
+	return nil
+}
+
+// newEdge gives a wheel what its new edge needs, and takes away what only another takes.
+func (r *revising) newEdge(p place) error {
+	known, _ := tableOf("wheel")
+	edge := p.says("edge")
+	u := r.unit()
+	thick := 0.0
+	if e := p.find("thick"); e != nil {
+		thick, _ = u.Parse(e.value.text)
+	}
+	for _, k := range known.Keys {
+		var err error
+		switch given := p.find(k.Name) != nil; {
+		case given && !k.suits(edge):
+			err = r.unset(p.path, k.Name)
+		case !given && k.Needed && k.For != nil && slices.Contains(k.For, edge):
+			err = r.set(p.path, k.Name, k.startFor(u, thick))
+		}
+		if err != nil {
+			return err
+		}
+		p, _ = r.place(p.path)
+	}
+	return nil
+}
+
+// startFor is what a key of a wheel begins with where its thickness is known, so that it
+// fits the wheel.
+func (k Key) startFor(u geometry.Unit, thick float64) string {
+	starts := map[string][]float64{"spacing": {3, 2, 1.5, 1, 0.5, 0.2, 0.1, 0.05}, "radius": {6}}
+	if u == geometry.Inch {
+		const inch = geometry.MillimetresPerInch
+		starts = map[string][]float64{"spacing": {inch / 8, inch / 16, inch / 32, inch / 64, 0.1, 0.05}, "radius": {inch / 4}}
+	}
+	for _, mm := range starts[k.Name] {
+		switch {
+		case k.Name == "radius" && mm < thick/2:
+			return lengthTOML(u, thick/2)
+		case k.Name == "radius" || mm < thick/2: // three mitres, the outer ones within the faces
+			return lengthTOML(u, mm)
+		}
+	}
+	return k.start(u)
+}
+
+// lengthTOML writes a length as a job in the unit does: no unit where it is the job's.
+func lengthTOML(u geometry.Unit, mm float64) string {
+	text := strings.TrimSuffix(lengthText(u, mm), " "+u.String())
+	return Key{Sort: OfLength}.scalar(text)
+}
+
+// newKind takes from a motif the parameters that its new kind doesn't have or take.
+func (r *revising) newKind(p place, was string) error {
+	kind, known := kindNamed(p.says("kind"))
+	old, _ := kindNamed(was)
+	if !known {
+		return nil
+	}
+	for _, param := range old.Params {
+		e := p.find(param.Name)
+		if e == nil {
+			continue
+		}
+		if same, has := kind.Param(param.Name); has && takes(same, e.value) {
+			continue
+		}
+		if err := r.unset(p.path, param.Name); err != nil {
+			return err
+		}
+		p, _ = r.place(p.path)
+	}
+	return nil
+}
+
+// takes reports whether a value is one for a parameter.
+func takes(p motifs.Param, v *value) bool {
+	switch {
+	case p.Sort == motifs.Switch:
+		return v.kind == unstable.Bool
+	case v.kind == unstable.String:
+		return p.Sort == motifs.Count && isMost(v.text)
+	case v.isNumber():
+		x, err := v.number()
+		return err == nil && p.Accepts(x)
+	}
+	return false
+}

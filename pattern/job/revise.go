@@ -1,0 +1,112 @@
+package job
+
+import (
+	"fmt"
+	"strconv"
+)
+
+// Revision is one change of a job's text, in the words of the one who makes it.
+type Revision struct {
+	// Op is one of set, remove (a key: its default holds again), add, drop and copy (one
+	// of several tables).
+	Op string `json:"op"`
+	// Path is a key, or for add a list of tables and for drop and copy one of them, as
+	// messages write it: motif[2].width, limits.land, blank.station[3].
+	Path string `json:"path"`
+	// Value is what was typed: a text, a number, a switch, a list of these, or for add the
+	// keys of the new table.
+	Value any `json:"value,omitempty"`
+	// At is the number that a new station gets; 0 is where its height puts it, or the
+	// widest gap. Other new tables come last.
+	At int `json:"at,omitempty"`
+}
+
+// RevisionError says why a job's text can't be changed in a way that was asked for.
+type RevisionError struct {
+	Line        int // of the file as it was when it was asked for; 0 where it names none
+	Path, Words string
+}
+
+func (e *RevisionError) Error() string {
+	place := ""
+	if e.Line > 0 {
+		place = fmt.Sprintf("job:%d: ", e.Line)
+	}
+	return place + oneLine(e.Path, 120) + ": " + e.Words
+}
+
+// Revise returns a job's text with changes made to it, one after another. All else stays
+// as its owner wrote it, byte for byte. What a change asks of other keys is changed with
+// it: a wheel's new name wherever it is used, what a new edge needs. The text is one
+// that TOML takes; what the job doesn't take is for Read to say. The error is an *Error
+// for a text that is broken to begin with, and otherwise a *RevisionError.
+func Revise(data []byte, edits ...Revision) ([]byte, error) {
+	r, err := newRevising(data)
+	if err != nil {
+		return nil, err
+	}
+	for _, e := range edits {
+		if err := r.revise(e); err != nil {
+			return nil, err
+		}
+	}
+	return r.bytes(), nil
+}
+
+func (r *revising) revise(e Revision) error {
+	switch e.Op {
+	case "set":
+		return r.setAsked(e.Path, e.Value)
+	case "remove":
+		return r.removeAsked(e.Path)
+	case "add":
+		return r.add(e)
+	case "drop":
+		return r.drop(e.Path)
+	case "copy":
+		return r.copy(e.Path)
+	}
+	return r.refuse(e.Path, "%s is no change that can be made: set, remove, add, drop or copy", quoted(e.Op))
+}
+
+// refuse returns the error of a change to what has a path.
+func (r *revising) refuse(path, words string, args ...any) error {
+	e := &RevisionError{Path: path, Words: fmt.Sprintf(words, args...)}
+	if v := (source{doc: r.doc}).find(path); v != nil {
+		e.Line = r.doc.line(v.at)
+	} else if p, _ := parent(path); p != "" {
+		if v := (source{doc: r.doc}).find(p); v != nil {
+			e.Line = r.doc.line(v.at)
+		}
+	}
+	return e
+}
+
+// strange is the error for a file in which the place of a change can't be found or
+// written.
+func (r *revising) strange(path string) error {
+	return r.refuse(path, "it can't be written into this file as it stands: change it in the text")
+}
+
+// parent returns the path of the table that has a key, and the key.
+func parent(path string) (table, key string) {
+	for i := len(path) - 1; i >= 0; i-- {
+		if path[i] == '.' {
+			return path[:i], path[i+1:]
+		}
+	}
+	return "", path
+}
+
+// numbered returns the name of one of several tables and its number from 1, 0 where the
+// path has none.
+func numbered(step string) (name string, number int) {
+	for i := range step {
+		if step[i] == '[' && step[len(step)-1] == ']' {
+			if n, err := strconv.Atoi(step[i+1 : len(step)-1]); err == nil {
+				return step[:i], n
+			}
+		}
+	}
+	return step, 0
+}

@@ -1,0 +1,240 @@
+package job
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"sync"
+
+	"roundlay/geometry"
+	"roundlay/motifs"
+)
+
+// revising is the text of a job file while it is changed, with its tree.
+type revising struct {
+	text string
+	mark string // a byte order mark, or nothing
+	eol  string
+	doc  *document
+}
+
+// newRevising reads the syntax of a file. The error is an *Error.
+func newRevising(data []byte) (*revising, error) {
+	r := &revising{text: string(data), eol: "\n"}
+	if text, marked := strings.CutPrefix(r.text, "\ufeff"); marked {
+		r.mark, r.text = "\ufeff", text
+	}
+	if strings.Contains(r.text, "\r\n") {
+		r.eol = "\r\n"
+	}
+	doc, wrong := newDocument([]byte(r.text))
+	if wrong != nil {
+		return nil, wrong.inFile("job", doc)
+	}
+	r.doc = doc
+	return r, nil
+}
+
+func (r *revising) bytes() []byte { return []byte(r.mark + r.text) }
+
+// patch is a text to stand in place of a part of the file.
+type patch struct {
+	from, to int
+	text     string
+}
+
+// patched returns a text with patches made to it. Of several for one place, the first
+// comes last.
+func patched(text string, patches []patch) string {
+	// From the end of the file, so that what comes before stays in its place.
+	slices.SortStableFunc(patches, func(a, b patch) int { return cmp.Compare(b.from, a.from) })
+	for _, p := range patches {
+		text = text[:p.from] + p.text + text[p.to:]
+	}
+	return text
+}
+
+// splice makes patches, and reports whether the file is still one that can be read.
+// Where it isn't, nothing is changed.
+func (r *revising) splice(patches ...patch) bool {
+	text := patched(r.text, patches)
+	doc, wrong := newDocument([]byte(text))
+	if wrong != nil {
+		return false
+	}
+	r.text, r.doc = text, doc
+	return true
+}
+
+// place is a table of a job, in its file or to be put there.
+type place struct {
+	table *table // nil where the file has none
+	name  string // as in Table
+	path  string // as messages write it
+}
+
+// place finds a table by its path: "" is the top. Of a table of which there is one, the
+// path may or may not have the number.
+func (r *revising) place(path string) (place, bool) {
+	p := place{table: r.doc.root}
+	if path == "" {
+		return p, true
+	}
+	for _, step := range strings.Split(path, ".") {
+		name, digits, numbered := strings.Cut(strings.TrimSuffix(step, "]"), "[")
+		number, err := strconv.Atoi(digits)
+		known, _ := tableOf(p.name)
+		if key, ok := known.key(name); !ok || key.Sort != OfTables || p.table == nil || numbered && (err != nil || number < 1) {
+			return place{}, false
+		}
+		if p, numbered = p.step(name, number); !numbered {
+			return place{}, false
+		}
+	}
+	return p, true
+}
+
+// step finds a table in a table by its name and its number, which is 0 where the path
+// has none.
+func (p place) step(name string, number int) (place, bool) {
+	found := p.table.find(name)
+	next := place{name: name, path: joined(p.path, name)}
+	known, _ := tableOf(name)
+	switch {
+	case found == nil:
+		return next, !known.Many && number <= 1
+	case found.value.table != nil:
+		next.table = found.value.table
+		return next, number <= 1
+	}
+	items := found.value.items
+	if number == 0 && len(items) == 1 {
+		number = 1
+	}
+	if number < 1 || number > len(items) || items[number-1].table == nil {
+		return place{}, false
+	}
+	next.table, next.path = items[number-1].table, Item(next.path, number-1)
+	return next, true
+}
+
+// joined returns the path of what has a name within a table.
+func joined(path, name string) string {
+	if path == "" {
+		return name
+	}
+	return path + "." + name
+}
+
+// find returns the entry of a key, nil where it isn't given.
+func (p place) find(key string) *entry {
+	if p.table == nil {
+		return nil
+	}
+	return p.table.find(key)
+}
+
+// says returns what a key says where that is a text, a number or a switch, otherwise "".
+func (p place) says(key string) string {
+	if e := p.find(key); e != nil {
+		return e.value.text
+	}
+	return ""
+}
+
+// keys returns the keys that apply to a table: of a wheel those of its edge, of a motif
+// also those of its kind, but not what it has from the one it is inside.
+func (p place) keys() []Key {
+	known, _ := tableOf(p.name)
+	all := make([]Key, 0, len(known.Keys)+10)
+	edge, inside := p.says("edge"), p.name == "motif" && p.find("inside") != nil
+	for _, k := range known.Keys {
+		follows := inside && (k.Name == "on" || k.Name == "shape") && p.find(k.Name) == nil
+		if k.suits(edge) && !follows {
+			all = append(all, k)
+		}
+	}
+	if p.name == "motif" {
+		kind, _ := kindNamed(p.says("kind"))
+		for _, param := range kind.Params {
+			all = append(all, ofParameter(param))
+		}
+	}
+	return all
+}
+
+// key returns the description of a key of the table. One that is for other edges or
+// kinds is described too.
+func (p place) key(name string) (Key, bool) {
+	known, _ := tableOf(p.name)
+	if k, ok := known.key(name); ok {
+		return k, true
+	}
+	if p.name != "motif" {
+		return Key{}, false
+	}
+	kinds := allKinds()
+	if kind, ok := kindNamed(p.says("kind")); ok {
+		kinds = []motifs.Kind{kind}
+	}
+	for _, kind := range kinds {
+		if param, ok := kind.Param(name); ok {
+			return ofParameter(param), true
+		}
+	}
+	return Key{}, false
+}
+
+// allKinds holds every kind of motif. They never change.
+var allKinds = sync.OnceValue(motifs.All)
+
+// kindNamed returns the kind of the given name.
+func kindNamed(name string) (motifs.Kind, bool) {
+	i := slices.IndexFunc(allKinds(), func(k motifs.Kind) bool { return k.Name == name })
+	if i < 0 {
+		return motifs.Kind{}, false
+	}
+	return allKinds()[i], true
+}
+
+// ofParameter describes the parameter of a kind as a key.
+func ofParameter(p motifs.Param) Key {
+	k := Key{Name: p.Name, About: p.About, Sort: OfNumber, Min: p.Min, Max: p.Max, Default: fmt.Sprintf("%g", p.Default)}
+	switch p.Sort {
+	case motifs.Count:
+		k.Sort, k.Words = OfWhole, []string{maxWord}
+	case motifs.Switch:
+		k.Sort, k.Min, k.Max, k.Default = OfSwitch, 0, 0, fmt.Sprint(p.Default != 0)
+	}
+	return k
+}
+
+// unit returns the job's unit; in a job that doesn't say it, inches.
+func (r *revising) unit() geometry.Unit {
+	u, err := geometry.ParseUnit(place{table: r.doc.root}.says("length"))
+	if err != nil {
+		return geometry.Inch
+	}
+	return u
+}
+
+// places returns the tables of one name that a table has, in the file's order.
+func (p place) places(name string) []place {
+	found := p.find(name)
+	if found == nil {
+		return nil
+	}
+	var all []place
+	for i := range max(1, len(found.value.items)) {
+		number := i + 1
+		if found.value.table != nil {
+			number = 0
+		}
+		if next, ok := p.step(name, number); ok {
+			all = append(all, next)
+		}
+	}
+	return all
+}

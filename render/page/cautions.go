@@ -1,5 +1,7 @@
 package page
 
+import "strings"
+
 // cautions go on every page that is printed, for it may be used at the bench; the short
 // ones where there is little room.
 const (
@@ -10,5 +12,10 @@ const (
 		"Keep electricity off the water. Cut annealed glass only. Depths are geometry, no promise of strength."
 )
 
-// Cautions returns them as a note, for a printed page without a frame's foot.
-func Cautions() Note { return Note{Words: cautions, Size: 7.5} }
+// CautionsNote returns them as a note, for a printed page without a frame's foot.
+func CautionsNote() Note { return Note{Words: cautions, Size: 7.5} }
+
+// Cautions returns them one by one, as sentences, for a screen.
+func Cautions() []string {
+	return strings.Split(strings.ReplaceAll(cautions, ". ", ".\n"), "\n")
+}

@@ -1,0 +1,82 @@
+package desk
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"testing"
+
+	"roundlay/pattern/job"
+)
+
+// ask asks a desk, and returns the answer as a page sees it.
+func ask(t testing.TB, d *Desk, name string, body any) map[string]any {
+	t.Helper()
+	text, err := json.Marshal(body)
+	if err != nil {
+		t.Fatal(err)
+	}
+	reply, err := d.Answer(t.Context(), name, text)
+	if err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	var out map[string]any
+	if err := json.Unmarshal(reply.Data, &out); err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	return out
+}
+
+// of is fields of a request.
+type fields map[string]any
+
+func demo() string {
+	_, text := job.Demo()
+	return string(text)
+}
+
+func TestBadRequests(t *testing.T) {
+	for _, c := range []struct{ name, body string }{
+		{"nothing", "{}"}, {"lay", "{"}, {"lay", `{"jobs": ""}`}, {"lay", `{} {}`}, {"lay", `[]`}, {"lay", `{"want": ["all"]}`},
+		{"lay", `{"side": "above"}`},
+	} {
+		var bad *BadRequest
+		if _, err := New().Answer(t.Context(), c.name, []byte(c.body)); !errors.As(err, &bad) {
+			t.Errorf("%s %s: got %v", c.name, c.body, err)
+		}
+	}
+}
+
+func TestDescribe(t *testing.T) {
+	got := ask(t, New(), "describe", fields{})
+	if n := len(got["kinds"].([]any)); n == 0 {
+		t.Error("no kinds")
+	}
+}
+
+func TestLayDemo(t *testing.T) {
+	got := ask(t, New(), "lay", fields{"job": demo()})
+	if got["mistake"] != nil || got["clear"] != true {
+		t.Errorf("the demo: %v, %v", got["mistake"], got["verdict"])
+	}
+	for _, part := range []string{"wrap", "glass", "profile", "numbers"} {
+		if got[part] == nil {
+			t.Errorf("no %s", part)
+		}
+	}
+}
+
+func BenchmarkLay(b *testing.B) {
+	d := New()
+	body, err := json.Marshal(fields{"job": demo()})
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		r, err := d.Answer(context.Background(), "lay", body)
+		if err != nil {
+			b.Fatal(err)
+		}
+		b.ReportMetric(float64(len(r.Data)), "bytes")
+	}
+}

@@ -20,6 +20,9 @@ type counts struct {
 	order []string // the keys, the oldest first
 }
 
+// wantMost names what an answer waits for: the request of that name finds the numbers.
+const wantMost = "most"
+
 // mostKept is how many jobs' numbers are kept: undo goes back through as many edits at once.
 const mostKept = 32
 

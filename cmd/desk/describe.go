@@ -18,7 +18,7 @@ import (
 // there is to choose from.
 type described struct {
 	Version  string            `json:"version"`
-	Tables   any               `json:"tables"`
+	Tables   []job.Table       `json:"tables"`
 	Kinds    []kindAnswer      `json:"kinds"`
 	Papers   []string          `json:"papers"`
 	Sides    []string          `json:"sides"`
@@ -56,7 +56,7 @@ func (d *Desk) describe(ctx context.Context, body []byte) (*Reply, error) {
 func describe(ctx context.Context) (described, error) {
 	_, demo := job.Demo()
 	out := described{
-		Sides: wrap.Sides(), Seams: wrap.Seams(), Demo: string(demo), Cautions: page.Cautions(),
+		Tables: job.Tables(), Sides: wrap.Sides(), Seams: wrap.Seams(), Demo: string(demo), Cautions: page.Cautions(),
 		Starters: map[string]string{},
 	}
 	for _, u := range []geometry.Unit{geometry.Inch, geometry.Millimetre} {

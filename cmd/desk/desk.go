@@ -56,6 +56,13 @@ func requests() []request {
 	return []request{
 		{"describe", (*Desk).describe},
 		{"lay", (*Desk).lay},
+		{wantMost, (*Desk).most},
+		{"cures", (*Desk).cures},
+		{"fit", (*Desk).fit},
+		{"set", (*Desk).set},
+		{"picture", (*Desk).picture},
+		{"download", (*Desk).download},
+		{"pages", (*Desk).pages},
 	}
 }
 

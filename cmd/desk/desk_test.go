@@ -4,6 +4,7 @@ import (
 	"context"
 	"encoding/json"
 	"errors"
+	"strings"
 	"testing"
 
 	"roundlay/pattern/job"
@@ -78,5 +79,22 @@ func BenchmarkLay(b *testing.B) {
 			b.Fatal(err)
 		}
 		b.ReportMetric(float64(len(r.Data)), "bytes")
+	}
+}
+
+// A job with a mistake is answered, with the mistake, by all that read it but download: that
+// one has nothing but a file to answer with.
+func TestMistakes(t *testing.T) {
+	for _, text := range []string{"", "length = ", "length = \"in\"", strings.Replace(demo(), `depth = "1/32"`, `depth = "3"`, 1), strings.Replace(demo(), "repeats = 5", "repeats = 5\nband = [1, 9]", 1)} {
+		for _, name := range []string{"lay", "most", "cures", "fit", "set", "picture", "pages"} {
+			got := ask(t, New(), name, fields{"job": text})
+			wrong, _ := got["mistake"].(map[string]any)
+			if wrong == nil && name == "most" {
+				continue // a mistake that only a layout can show
+			}
+			if wrong == nil || wrong["words"] == "" {
+				t.Errorf("%s of %.40q: %v", name, text, got)
+			}
+		}
 	}
 }

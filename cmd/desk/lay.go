@@ -30,11 +30,11 @@ const (
 // layAnswer is the job after the edits. Where it has a mistake, or where counts are waited
 // for, what follows those is left out.
 type layAnswer struct {
-	Job     string   `json:"job"`
-	Form    any      `json:"form,omitempty"`
-	Mistake *mistake `json:"mistake"`
-	Waiting string   `json:"waiting,omitempty"` // for "most": ask that first
-	*laid            // nil with a mistake
+	Job     string    `json:"job"`
+	Form    *job.Form `json:"form,omitempty"`
+	Mistake *mistake  `json:"mistake"`
+	Waiting string    `json:"waiting,omitempty"` // for "most": ask that first
+	*laid             // nil with a mistake
 }
 
 // laid is what a job comes out as on one blank.
@@ -88,9 +88,7 @@ func (d *Desk) lay(ctx context.Context, body []byte) (*Reply, error) {
 	if p == nil {
 		return answer(out)
 	}
-	if out.laid, err = shown(p, inside, want); err != nil {
-		return nil, err
-	}
+	out.laid = shown(p, inside, want)
 	return answer(out)
 }
 
@@ -111,7 +109,7 @@ func (d *Desk) laidOut(ctx context.Context, j *job.Job, name string, out *layAns
 	}
 	r, waits, err := d.counts.findSoon(ctx, j)
 	if waits {
-		out.Waiting = "most"
+		out.Waiting = wantMost
 		return nil, nil
 	}
 	var plans []*pattern.Plan
@@ -134,7 +132,7 @@ func (d *Desk) laidOut(ctx context.Context, j *job.Job, name string, out *layAns
 }
 
 // shown turns a plan into the parts of an answer.
-func shown(p *pattern.Plan, inside bool, want map[string]bool) (*laid, error) {
+func shown(p *pattern.Plan, inside bool, want map[string]bool) *laid {
 	out := &laid{
 		Blank: p.Blank.Name, Unit: p.Job.Length.String(), Title: p.Job.Title, Clear: len(p.Findings) == 0,
 		Verdict: report.Short(p), Notes: report.Notes(p),
@@ -147,12 +145,11 @@ func shown(p *pattern.Plan, inside bool, want map[string]bool) (*laid, error) {
 		}
 		out.Blanks = append(out.Blanks, one)
 	}
-	flat, err := screen.NewFlat(p, inside)
-	if err != nil {
-		// The glass has no inside that paper could lie on: the outside is drawn, and the note says why.
-		out.Notes = append(out.Notes, err.Error()+".")
-		if flat, err = screen.NewFlat(p, false); err != nil {
-			return nil, err
+	flat := flatOf(p, inside)
+	if inside {
+		// Where the glass has no inside that paper could lie on, the outside is drawn.
+		if _, err := screen.NewFlat(p, true); err != nil {
+			out.Notes = append(out.Notes, err.Error()+".")
 		}
 	}
 	out.Findings = findings(p, flat, groups)
@@ -171,5 +168,5 @@ func shown(p *pattern.Plan, inside bool, want map[string]bool) (*laid, error) {
 		f := profile(p)
 		out.Profile = &f
 	}
-	return out, nil
+	return out
 }

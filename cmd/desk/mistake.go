@@ -18,10 +18,17 @@ type mistake struct {
 }
 
 // mistaken returns the mistake in a job that an error is about. An error that is the
-// context's is none.
+// context's, or the asker's, is none.
 func mistaken(err error) (*mistake, bool) {
 	if err == nil || errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded) {
 		return nil, false
+	}
+	var bad *BadRequest
+	if errors.As(err, &bad) {
+		return nil, false
+	}
+	if refused, ok := refusedEdit(err); ok {
+		return refused, true
 	}
 	var wrong *job.Error
 	if !errors.As(err, &wrong) {

@@ -10,6 +10,7 @@ import (
 	"roundlay/geometry"
 	"roundlay/pattern/job"
 	"roundlay/pattern/search"
+	"roundlay/pattern/slips"
 )
 
 type fitJSON struct {
@@ -73,14 +74,61 @@ func FitJSON(w io.Writer, f *search.Fit) error {
 	return write(w, out)
 }
 
+// FitWords says whether a job clears and what its fit has to offer, in lines. Where a
+// reading is in doubt, nothing is said without the condition that it is right.
+func FitWords(f *search.Fit) []string {
+	var said []string
+	for _, d := range slips.Doubts(f.Job.Blanks) {
+		said = append(said, upper(doubt(f.Job, d)))
+	}
+	said = append(said, fitHead(f)...)
+	if f.Short {
+		said = append(said, "With so many cuts not everything could be tried: there may be other changes.")
+	}
+	return said
+}
+
+// fitHead says whether a job clears, and what the offers are for.
+func fitHead(f *search.Fit) []string {
+	title, none := f.Job.Title, len(f.Offers) == 0
+	only := ""
+	if all := doubtedIn(f.Job); len(all) > 0 {
+		only = areRight(all)
+	}
+	switch {
+	case f.Clear && only != "" && none:
+		return []string{title + " clears " + only + " It has no room for more."}
+	case f.Clear && only != "":
+		return []string{title + " clears " + only + " It has room for any one of these:"}
+	case f.Clear && none:
+		return []string{title + " clears, and has no room for more."}
+	case f.Clear:
+		return []string{title + " clears. It has room for any one of these:"}
+	case len(f.Wheels) > 0:
+		return []string{
+			title + " does not clear, and no change was found with which it does on the wheels of the rack.",
+			"All else as it is, it clears with " + strings.Join(NewWheels(f), ", and ") + but(only),
+		}
+	case none:
+		return []string{title + " does not clear, and no change was found with which it does: check says what is wrong."}
+	case only != "":
+		return []string{title + " does not clear. With any one of these it does" + but(only) + " The least loss comes first:"}
+	}
+	return []string{title + " does not clear. With any one of these it does, the least loss first:"}
+}
+
+// OfferWords says what an offer changes, and CostWords how that changes the look.
+func OfferWords(f *search.Fit, o search.Offer) string { return strings.Join(offered(f.Job, o), "; ") }
+
+// CostWords says how an offer changes the look.
+func CostWords(f *search.Fit, o search.Offer) string { return costs(f.Job.Length, o.Cost) }
+
 // Fit writes it for reading.
 func Fit(w io.Writer, f *search.Fit) error {
 	var b strings.Builder
 	u := f.Job.Length
-	questioned(&b, f.Job)
-	fitHead(&b, f)
-	if f.Short {
-		b.WriteString("With so many cuts not everything could be tried: there may be other changes.\n")
+	for _, words := range FitWords(f) {
+		fmt.Fprintf(&b, "%s\n", wrap(words, 79, ""))
 	}
 	for i, o := range f.Offers {
 		fmt.Fprintf(&b, "\n%d  %s\n", i+1, strings.Join(offered(f.Job, o), "\n   "))
@@ -91,36 +139,6 @@ func Fit(w io.Writer, f *search.Fit) error {
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
-}
-
-// fitHead writes whether a job clears, and what the offers are for. Where a reading is
-// in doubt, neither is said without the condition that it is right.
-func fitHead(b *strings.Builder, f *search.Fit) {
-	title, none := f.Job.Title, len(f.Offers) == 0
-	only := ""
-	if all := doubtedIn(f.Job); len(all) > 0 {
-		only = areRight(all)
-	}
-	say := func(words string) { fmt.Fprintf(b, "%s\n", wrap(words, 79, "")) }
-	switch {
-	case f.Clear && only != "" && none:
-		say(title + " clears " + only + " It has no room for more.")
-	case f.Clear && only != "":
-		say(title + " clears " + only + " It has room for any one of these:")
-	case f.Clear && none:
-		fmt.Fprintf(b, "%s clears, and has no room for more.\n", title)
-	case f.Clear:
-		fmt.Fprintf(b, "%s clears. It has room for any one of these:\n", title)
-	case len(f.Wheels) > 0:
-		fmt.Fprintf(b, "%s does not clear, and no change was found with which it does on the wheels of the rack.\n", title)
-		say("All else as it is, it clears with " + newWheels(f) + but(only))
-	case none:
-		fmt.Fprintf(b, "%s does not clear, and no change was found with which it does: check says what is wrong.\n", title)
-	case only != "":
-		say(title + " does not clear. With any one of these it does" + but(only) + " The least loss comes first:")
-	default:
-		fmt.Fprintf(b, "%s does not clear. With any one of these it does, the least loss first:\n", title)
-	}
 }
 
 // but ends a sentence with a condition, where there is one.
@@ -141,14 +159,14 @@ func averages(j *job.Job) string {
 	return words + "."
 }
 
-// newWheels names wheels that would do and that the rack lacks.
-func newWheels(f *search.Fit) string {
+// NewWheels names wheels that would do and that the rack lacks: all of them together.
+func NewWheels(f *search.Fit) []string {
 	all := make([]string, len(f.Wheels))
 	for i, w := range f.Wheels {
 		all[i] = fmt.Sprintf("a wheel up to %s across, otherwise like %q, for %s", f.Job.Length.FormatDown(w.Diameter),
 			f.Job.Rack[f.Job.Motifs[w.Motif].Wheel].Name, job.Change{Motif: w.Motif}.Name(f.Job))
 	}
-	return strings.Join(all, ", and ")
+	return all
 }
 
 // costs says how an offer changes the look: what is lost, then what is gained.

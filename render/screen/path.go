@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"cmp"
 	"math"
 	"strconv"
 
@@ -48,12 +49,14 @@ func appendNumber(b []byte, x float64) []byte {
 	return b
 }
 
-// thinner leaves out the points of polylines that lie within fine of what remains (Ramer,
-// Douglas and Peucker). It keeps its memory from line to line.
+// thinner leaves out the points of polylines that lie within a distance of what remains
+// (Ramer, Douglas and Peucker): fine, unless told otherwise. It keeps its memory from line to
+// line.
 type thinner struct {
-	keep []bool
-	open [][2]int
-	out  []geometry.Point
+	within float64
+	keep   []bool
+	open   [][2]int
+	out    []geometry.Point
 }
 
 // thin returns a polyline with the points it needs. They are valid until the next call.
@@ -81,7 +84,7 @@ func (t *thinner) which(points []geometry.Point) []int {
 	for len(t.open) > 0 {
 		from, to := t.open[len(t.open)-1][0], t.open[len(t.open)-1][1]
 		t.open = t.open[:len(t.open)-1]
-		if at := farthest(points, from, to); at > 0 {
+		if at := farthest(points, from, to, cmp.Or(t.within, fine)); at > 0 {
 			keep[at] = true
 			t.open = append(t.open, [2]int{from, at}, [2]int{at, to})
 		}
@@ -96,12 +99,12 @@ func (t *thinner) which(points []geometry.Point) []int {
 }
 
 // farthest returns the point between two that is farthest from the straight line joining
-// them, 0 if none is farther than fine.
-func farthest(points []geometry.Point, from, to int) int {
+// them, 0 if none is farther than a distance.
+func farthest(points []geometry.Point, from, to int, within float64) int {
 	a := points[from]
 	u := r2.Sub(points[to], a)
 	length2 := r2.Norm2(u)
-	most, at := fine*fine, 0
+	most, at := within*within, 0
 	for i := from + 1; i < to; i++ {
 		w := r2.Sub(points[i], a)
 		if length2 > 0 {

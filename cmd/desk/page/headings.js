@@ -1,0 +1,42 @@
+// The five headings of the work: one is open at a time.
+
+/** open shows the part under a heading: "glass", "wheels", "design", "check" or "paper". */
+export function open(name, { focus = false } = {}) {
+  const tab = document.querySelector("#tab-" + name);
+  for (const other of tab.parentNode.querySelectorAll("[role=tab]")) show(other, other === tab);
+  if (focus) tab.focus();
+  tab.dispatchEvent(new CustomEvent("opened", { bubbles: true }));
+}
+
+export function mount(root) {
+  const tabs = [...root.querySelectorAll("[role=tab]")];
+  tabs.forEach((tab, i) => {
+    tab.type = "button";
+    tab.addEventListener("click", () => open(name(tab)));
+    tab.addEventListener("keydown", (event) => {
+      const to = next(event.key, i, tabs.length);
+      if (to === null) return;
+      event.preventDefault();
+      open(name(tabs[to]), { focus: true });
+    });
+  });
+  open("glass");
+}
+
+function show(tab, on) {
+  tab.setAttribute("aria-selected", String(on));
+  tab.tabIndex = on ? 0 : -1;
+  document.getElementById(tab.getAttribute("aria-controls")).hidden = !on;
+}
+
+function next(key, i, n) {
+  if (key === "ArrowRight") return (i + 1) % n;
+  if (key === "ArrowLeft") return (i + n - 1) % n;
+  if (key === "Home") return 0;
+  if (key === "End") return n - 1;
+  return null;
+}
+
+function name(tab) {
+  return tab.id.slice("tab-".length);
+}

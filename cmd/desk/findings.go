@@ -56,7 +56,7 @@ func profile(p *pattern.Plan) screen.Profile {
 	words := report.Doubts(p)
 	for i, d := range p.Doubts() {
 		for k, s := range out.Stations {
-			if strings.HasPrefix(p.Doubted(d)+".", numbered(p, s.Path)+".") {
+			if strings.HasPrefix(pattern.Doubted(p.Job, d)+".", numbered(p, s.Path)+".") {
 				out.Stations[k].Doubt = words[i]
 			}
 		}
@@ -64,7 +64,7 @@ func profile(p *pattern.Plan) screen.Profile {
 	return out
 }
 
-// numbered returns the path of a station as Plan.Doubted has it, with the blank's number
+// numbered returns the path of a station as pattern.Doubted has it, with the blank's number
 // even where there is one blank.
 func numbered(p *pattern.Plan, path string) string {
 	if len(p.Job.Blanks) == 1 {

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"strings"
@@ -133,15 +134,22 @@ func Rack(w io.Writer, j *job.Job, wheels []search.OnWheel) error {
 	return err
 }
 
-// inTheWay says of each wheel on which a design doesn't clear as asked what stands in
-// the way there.
+// inTheWay says of each wheel on which a design doesn't clear as asked, or can't be laid
+// out, what stands in the way there.
 func inTheWay(b *strings.Builder, j *job.Job, wheels []search.OnWheel) {
 	head := "\nWhat stands in the way, as asked:\n"
 	for _, f := range wheels {
-		if f.Against != nil {
-			fmt.Fprintf(b, "%s  %s\n", head, wrap(j.Rack[f.Wheel].Name+": "+obstacles(f.Against), 98, "    "))
-			head = ""
+		var words string
+		switch {
+		case f.Against != nil:
+			words = obstacles(f.Against)
+		case f.Unfit != nil && !errors.Is(f.Unfit, pattern.ErrSpent):
+			words = f.Unfit.Error()
+		default:
+			continue
 		}
+		fmt.Fprintf(b, "%s  %s\n", head, wrap(j.Rack[f.Wheel].Name+": "+words, 98, "    "))
+		head = ""
 	}
 }
 

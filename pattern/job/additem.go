@@ -23,7 +23,7 @@ func (r *revising) add(e Revision) error {
 	}
 	count := len(owner.places(name))
 	if e.At < 0 || e.At > count+1 {
-		return r.refuse(e.Path, "there are %d, so a new one can be the first to the %dth, not number %d", count, count+1, e.At)
+		return r.refuse(e.Path, "there are %d, so a new one can be number 1 to %d and not %d", count, count+1, e.At)
 	}
 	switch name {
 	case "blank":

@@ -38,7 +38,7 @@ func TestRewrite(t *testing.T) {
 		{"the shop's, of an empty table", "[shop] # mine\n# rate = 3\n\n[layout]\nrepeats = 3\n", Edit{Motif: OfShop, Key: "rate", Value: "40", Note: "timed"},
 			"[shop] # mine\n# timed\nrate = 40\n# rate = 3\n\n[layout]\nrepeats = 3\n"},
 		{"the shop's, of an empty table at the end", "[shop]", Edit{Motif: OfShop, Key: "rate", Value: "40", Note: "timed"},
-			"[shop]\n# timed\nrate = 40\n"},
+			"[shop]\n# timed\nrate = 40"},
 		{"the shop's, beside another", "[shop]\norder = [\n\"a\"]\n", Edit{Motif: OfShop, Key: "rate", Value: "40", Note: "timed"},
 			"[shop]\norder = [\n\"a\"]\n# timed\nrate = 40\n"},
 		{"the limits', of a file without", "[layout]\nrepeats = 3\n", Edit{Motif: OfLimits, Key: "reach", Value: "0.15", Note: "was"},

@@ -83,8 +83,11 @@ func (r *revising) freed(outer, inner place) []given {
 		return keep
 	}
 	x, y := o.x+o.width*n.x, o.y+o.height*(n.y-0.5)
+	if math.Abs(x) > 0.5 {
+		x -= math.Round(x) // it stands in the next repeat
+	}
 	return append(keep,
-		given{"at", "[" + share(x-math.Round(x)) + ", " + share(min(max(y, 0), 1)) + "]"},
+		given{"at", "[" + share(x) + ", " + share(min(max(y, 0), 1)) + "]"},
 		given{"width", share(max(o.width*n.width, 0.001))}, given{"height", share(max(o.height*n.height, 0.001))})
 }
 

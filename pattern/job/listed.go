@@ -172,7 +172,26 @@ func (r *revising) makeMany(owner place, name string) error {
 		}
 		patches = []patch{{from, from, "["}, {to, to, "]"}}
 	default:
-		return r.refuse(name, "it is written with dots, so there can be no second one: write [[%s]] over its keys", name)
+		patches = r.undotted(t, name)
 	}
 	return r.spliceList(owner.path, name, 1, patches)
+}
+
+// undotted returns the patches that put the keys of a table that is written with dots
+// under a header of its own, after the last key of the top.
+func (r *revising) undotted(t *table, name string) []patch {
+	_, end := r.lastKey(r.doc.root)
+	at := pastLine(r.text, end)
+	var patches []patch
+	text := r.eol + "[[" + name + "]]" + r.eol
+	for _, e := range t.fields {
+		to, ok := r.end(e)
+		if !ok {
+			continue
+		}
+		past := pastLine(r.text, to)
+		text += strings.TrimRight(r.text[e.at:past], "\r\n") + r.eol
+		patches = append(patches, patch{lineStart(r.text, e.at), past, ""})
+	}
+	return append(patches, patch{at, at, text})
 }

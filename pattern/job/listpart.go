@@ -7,6 +7,7 @@ import "strings"
 // has one of its own.
 func dropPart(text string, all []part, i int) []patch {
 	p, last := all[i], i == len(all)-1
+	sameLine := func(from, to int) bool { return !strings.Contains(text[from:to], "\n") }
 	switch {
 	case p.ownLine(text):
 		patches := []patch{{lineStart(text, p.from), pastLine(text, max(p.to, p.comma)), ""}}
@@ -14,19 +15,16 @@ func dropPart(text string, all []part, i int) []patch {
 			patches = append(patches, patch{all[i-1].comma, all[i-1].comma + 1, ""})
 		}
 		return patches
-	case last && i > 0 && p.comma >= 0 || last && i > 0 && !strings.Contains(text[all[i-1].to:p.from], "\n"):
-		if !strings.Contains(text[all[i-1].to:p.from], "\n") {
-			return []patch{{all[i-1].to, p.to, ""}}
-		}
-		return []patch{{p.from, p.comma + 1, ""}}
-	case last && i > 0:
+	case i > 0 && sameLine(all[i-1].to, p.from):
+		return []patch{{all[i-1].to, p.to, ""}}
+	case !last && sameLine(p.to, all[i+1].from):
+		return []patch{{p.from, all[i+1].from, ""}}
+	case p.comma >= 0:
+		return []patch{{p.comma, p.comma + 1, ""}, {p.from, p.to, ""}}
+	case i > 0:
 		return []patch{{all[i-1].comma, all[i-1].comma + 1, ""}, {p.from, p.to, ""}}
-	case last:
-		return []patch{{p.from, max(p.to, p.comma+1), ""}}
-	case strings.Contains(text[p.comma:all[i+1].from], "\n"):
-		return []patch{{p.from, p.comma + 1, ""}}
 	}
-	return []patch{{p.from, all[i+1].from, ""}}
+	return []patch{{p.from, p.to, ""}}
 }
 
 // addPart returns the patches that put an item into the list that a bracket opens, as

@@ -58,12 +58,12 @@ func (r *revising) putOnLine(t *table, line string, above note) ([]patch, bool) 
 	default:
 		at, start = pastLine(r.text, end), indent(r.text, last.at)
 	}
-	before := ""
+	before, after := "", r.eol
 	if at > 0 && r.text[at-1] != '\n' {
-		before = r.eol
+		before, after = r.eol, "" // the file has no new line at its end
 	}
 	spaces := start[:len(start)-len(strings.TrimLeft(start, " \t"))]
-	return []patch{{at, at, before + above.text(spaces, r.eol) + start + line + r.eol}}, true
+	return []patch{{at, at, before + above.text(spaces, r.eol) + start + line + after}}, true
 }
 
 // lastKey returns the last key that stands in a table's own lines, and where its value

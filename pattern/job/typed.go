@@ -14,6 +14,9 @@ import (
 // plainNumber is a number as both a person and TOML write it.
 var plainNumber = regexp.MustCompile(`^-?(0|[1-9][0-9]*)(\.[0-9]+)?$`)
 
+// number is a number as TOML has it in digits.
+var number = regexp.MustCompile(`^[-+]?(0|[1-9][0-9]*)(\.[0-9]+)?([eE][-+]?[0-9]+)?$`)
+
 // item returns the key for one item of the list that a key takes.
 func (k Key) item() Key {
 	switch k.Sort {
@@ -112,13 +115,17 @@ func (k Key) scalar(typed string) string {
 	text := strings.TrimSpace(typed)
 	switch k.Sort {
 	case OfNumber, OfWhole, OfShare, OfDegrees, OfMotif:
-		if plainNumber.MatchString(text) {
+		if number.MatchString(text) {
 			return text
 		}
-		if x, err := strconv.ParseFloat(text, 64); err == nil && !math.IsInf(x, 0) && !math.IsNaN(x) {
-			return strconv.FormatFloat(x, 'f', -1, 64)
+		if digits, ok := inFullDigits(text); ok {
+			return digits
 		}
-	case OfLength, OfLengths, OfHeights, OfMeasure, OfPlace:
+	case OfMeasure, OfPlace:
+		if digits, ok := inFullDigits(text); ok {
+			return digits
+		}
+	case OfLength, OfLengths, OfHeights:
 		if plainNumber.MatchString(text) {
 			return text
 		}
@@ -130,6 +137,18 @@ func (k Key) scalar(typed string) string {
 		text = typed
 	}
 	return inTOML(text)
+}
+
+// inFullDigits writes a number with the digits that TOML asks for: .5 as 0.5.
+func inFullDigits(text string) (string, bool) {
+	if plainNumber.MatchString(text) {
+		return text, true
+	}
+	x, err := strconv.ParseFloat(text, 64)
+	if err != nil || math.IsInf(x, 0) || strings.Trim(text, "-+.0123456789") != "" {
+		return "", false
+	}
+	return strconv.FormatFloat(x, 'f', -1, 64), true
 }
 
 // inTOML writes a text as TOML does. One with an inch mark is easier to read in single
@@ -170,7 +189,7 @@ func (r *revising) typed(k Key, v *value, from, to int) (text string, items []st
 	if v.kind != unstable.String {
 		return r.text[from:to], nil
 	}
-	if k.scalar(v.text) == v.text && k.Sort != OfLength && k.Sort != OfLengths {
+	if form(k.scalar(v.text)) != '"' && k.Sort != OfLength && k.Sort != OfLengths && k.Sort != OfHeights {
 		// It is a text in the file, and would be a number or a switch.
 		if k.Sort == OfMeasure {
 			return v.text + " " + r.unit().String(), nil

@@ -11,7 +11,9 @@ import (
 // has been printed, and can be opened by hand.
 func browse(address string, stderr io.Writer) {
 	program := browserCommand(runtime.GOOS)
-	if err := exec.Command(program[0], append(program[1:], address)...).Run(); err != nil {
+	c := exec.Command(program[0], append(program[1:], address)...)
+	apart(c)
+	if err := c.Run(); err != nil {
 		fmt.Fprintf(stderr, "roundlay: no browser could be opened (%s: %s): open the address in one yourself\n", program[0], oneLine(err.Error()))
 	}
 }

@@ -1,7 +1,6 @@
 package desk
 
 import (
-	"context"
 	"encoding/json"
 	"errors"
 	"strings"
@@ -28,7 +27,7 @@ func ask(t testing.TB, d *Desk, name string, body any) map[string]any {
 	return out
 }
 
-// of is fields of a request.
+// fields are those of a request.
 type fields map[string]any
 
 func demo() string {
@@ -64,21 +63,6 @@ func TestLayDemo(t *testing.T) {
 		if got[part] == nil {
 			t.Errorf("no %s", part)
 		}
-	}
-}
-
-func BenchmarkLay(b *testing.B) {
-	d := New()
-	body, err := json.Marshal(fields{"job": demo()})
-	if err != nil {
-		b.Fatal(err)
-	}
-	for b.Loop() {
-		r, err := d.Answer(context.Background(), "lay", body)
-		if err != nil {
-			b.Fatal(err)
-		}
-		b.ReportMetric(float64(len(r.Data)), "bytes")
 	}
 }
 

@@ -100,7 +100,11 @@ export function isAt(mistake, path) {
 export function wrongWords(mistake) {
   const { read, accepted, hint } = mistake;
   if (!accepted) return mistake.words || "";
-  return `${read ? "Read: " + read + ". " : ""}Accepted: ${accepted}.${hint ? " " + hint : ""}`;
+  return `${read ? "Read: " + read + ". " : ""}Accepted: ${accepted}.${hint ? " " + sentence(hint) : ""}`;
+}
+
+function sentence(words) {
+  return words.charAt(0).toUpperCase() + words.slice(1) + (/[.?!]$/.test(words) ? "" : ".");
 }
 
 /** title is a key's name as words. */

@@ -4,6 +4,8 @@
 import { arrange, el, say } from "./dom.js";
 import { follow } from "./slow.js";
 
+const atOnce = 3; // offers shown before the rest are folded away
+
 export function mount(root, store) {
   const status = el("p", { class: "faint", role: "status" });
   const list = el("ol", { class: "findings", "aria-labelledby": "findings-title" });
@@ -93,6 +95,14 @@ function offerButton(words, edits, beside, store) {
   return el("div", {}, button, beside ? el("span", { class: "faint small" }, " " + beside) : null);
 }
 
+/** folded shows the first few, and the rest behind "more". */
+function folded(offers) {
+  if (offers.length <= atOnce + 1) return offers;
+  const rest = offers.slice(atOnce);
+  return [...offers.slice(0, atOnce),
+    el("details", { class: "more" }, el("summary", {}, `${rest.length} more`), el("div", { class: "ways" }, rest))];
+}
+
 /** followFit says what else would clear a job, or what a clear one has room for. */
 function followFit(store, fits, room) {
   follow(store, "fit", (state) => ({ job: state.text }), (answer, state, { waiting, trouble }) => {
@@ -100,7 +110,7 @@ function followFit(store, fits, room) {
     arrange(clear ? fits : room, []);
     const title = clear ? "What there is room for" : "Changes that clear all of it";
     const words = answer ? answer.words : trouble || (waiting ? "Looking…" : "");
-    const offers = (answer?.offers || []).map((o) => offerButton(o.words, o.edits, o.cost, store));
+    const offers = folded((answer?.offers || []).map((o) => offerButton(o.words, o.edits, o.cost, store)));
     const wheels = (answer?.wheels || []).map((w) => el("p", {}, w));
     arrange(clear ? room : fits, words || offers.length
       ? [el("h3", {}, title), words ? el("p", { class: answer ? "small" : "faint small", role: "status" }, words) : null, ...offers, ...wheels].filter(Boolean)

@@ -12,7 +12,7 @@ const measures = {
   foot: [line(76, 218, 164, 218), line(76, 204, 76, 226, true), line(164, 204, 164, 226, true)],
   rim: [line(60, 22, 180, 22), line(60, 14, 60, 36, true), line(180, 14, 180, 36, true)],
   middle: [line(68, 120, 172, 120), line(30, 200, 30, 120), line(20, 200, 60, 200, true), line(20, 120, 60, 120, true)],
-  walls: [line(205, 47, 181, 45), line(150, 43, 172, 45), line(191, 172, 167, 170), line(132, 166, 158, 169)],
+  walls: [onto(206, 58, 180, 56), onto(144, 54, 170.5, 56), onto(194, 166, 169, 164), onto(134, 162, 158.5, 164)],
   floor: [line(105, 200, 105, 180), line(95, 180, 120, 180, true)],
 };
 
@@ -47,6 +47,11 @@ function wheel() {
 
 function line(x1, y1, x2, y2, thin = false) {
   return () => svg("line", { x1, y1, x2, y2, class: thin ? "measure thin" : "measure" });
+}
+
+/** onto is an arrow that ends at the glass, for a wall too thin for a measure. */
+function onto(x1, y1, x2, y2) {
+  return () => svg("line", { x1, y1, x2, y2, class: "measure onto" });
 }
 
 function heads() {

@@ -3,11 +3,12 @@
 import { el } from "./dom.js";
 import { keep, kept } from "./memory.js";
 
+const usual = "letter for inches, A4 for mm";
 const own = "another size";
 
 /** options makes the controls; changed is called when one of them changes. */
 export function options(about, changed) {
-  const now = { paper: "a4", side: "outside", ...kept("printer", {}) };
+  const now = { side: "outside", ...kept("printer", {}) };
   const put = (name, value) => {
     if (value === "" || value === false) delete now[name];
     else now[name] = value;
@@ -36,17 +37,19 @@ function more(now, put) {
 }
 
 function paperChoice(about, now, put) {
-  const names = [...namesOf(about.papers, ["a4", "letter", "legal", "a3", "tabloid"]), own];
-  const known = names.includes(now.paper);
-  const select = el("select", { id: "paper-size" }, names.map((n) => el("option", { value: n }, n.length < 3 ? n.toUpperCase() : n)));
+  const names = namesOf(about.papers, ["a4", "letter", "legal", "a3", "tabloid"]);
+  const known = !now.paper || names.includes(now.paper);
+  const select = el("select", { id: "paper-size" },
+    el("option", { value: "" }, usual), names.map((n) => el("option", { value: n }, n.length < 3 ? n.toUpperCase() : n)),
+    el("option", { value: own }, own));
   const size = el("input", { type: "text", id: "paper-own", "aria-label": "Width and height of the paper, as 8.5x13in", value: known ? "" : now.paper, hidden: known });
-  select.value = known ? now.paper : own;
+  select.value = known ? now.paper || "" : own;
   select.addEventListener("change", () => {
     size.hidden = select.value !== own;
     if (select.value === own) size.focus();
     else put("paper", select.value);
   });
-  size.addEventListener("change", () => put("paper", size.value.trim() || "a4"));
+  size.addEventListener("change", () => put("paper", size.value.trim()));
   return el("div", { class: "field" }, el("label", { class: "name", for: "paper-size" }, "Paper"), el("div", { class: "boxed" }, select, size));
 }
 

@@ -85,9 +85,10 @@ export class Pointers {
     }
   }
 
+  // Pixels are counted, so that a page that moves under the pointer moves no motif.
   #drag(act, event) {
-    const there = unplaced(this.sight.at(event.clientX, event.clientY), act.copy), here = unplaced(act.place, act.copy);
-    const by = [there[0] - here[0], there[1] - here[1]];
+    const per = this.sight.perMillimetre, [x, y] = act.screen;
+    const by = turnedBack([(event.clientX - x) / per, (y - event.clientY) / per], act.copy);
     const to = [act.from[0] + by[0], act.from[1] + by[1]];
     act.drag.to({ grab: act.grab, from: act.from, to, fine: event.shiftKey || this.sight.scale > 3 });
     if (act.grab === "middle") this.on.ghost(act.motif, act.copy, by);
@@ -134,4 +135,9 @@ export class Pointers {
     event.preventDefault();
     this.sight.magnify(Math.exp(-event.deltaY / 120), this.sight.at(event.clientX, event.clientY));
   }
+}
+
+/** turnedBack returns a way of a copy as it runs in repeat 1. */
+function turnedBack(way, [cos, sin]) {
+  return unplaced(way, [cos, sin, 0, 0]);
 }

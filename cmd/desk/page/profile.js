@@ -107,8 +107,8 @@ class Profile {
     if (!act?.path) return;
     if (!act.drag && Math.hypot(event.clientX - act.screen[0], event.clientY - act.screen[1]) < 4) return;
     act.drag ??= new Drag(this.store, act.path);
-    const [x, y] = this.sight.at(event.clientX, event.clientY);
-    act.drag.to({ to: [Math.max(act.from[0] + x - act.place[0], 0.1), act.from[1] + y - act.place[1]] });
+    const per = this.sight.perMillimetre, [x, y] = act.screen;
+    act.drag.to({ to: [Math.max(act.from[0] + (event.clientX - x) / per, 0.1), act.from[1] + (y - event.clientY) / per] });
   }
 
   #lift(event) {
@@ -121,10 +121,10 @@ class Profile {
 
   /** add adds a station at a height; the engine reads its width off the profile. */
   #add(height) {
-    const { stations } = this.profile, index = stations.filter((station) => station.height < height).length;
-    if (!index || index === stations.length) return;
+    const { stations } = this.profile;
+    if (height <= stations[0].height || height >= stations.at(-1).height) return;
     const path = stations[0].path.replace(/\[\d+\]$/, "");
-    this.store.change([{ op: "add", path, at: index, value: { height: `${height.toFixed(2)} mm` } }]);
+    this.store.change([{ op: "add", path, value: { height: `${height.toFixed(2)} mm` } }]);
   }
 
   #key(event) {

@@ -47,7 +47,7 @@ func (r *revising) block(t *table) block {
 	for under < len(r.text) && isNote(r.text[under:lineEnd(r.text, under)]) {
 		under = pastLine(r.text, under)
 	}
-	if under == len(r.text) || blank(r.text[under:lineEnd(r.text, under)]) {
+	if under == len(r.text) || isEmpty(r.text[under:lineEnd(r.text, under)]) {
 		b.to = under
 	}
 	return b
@@ -57,7 +57,7 @@ func (r *revising) block(t *table) block {
 // line before it where the last of those has one.
 func (r *revising) addBlock(after []block, text string) patch {
 	first, at := after[0], after[len(after)-1].to
-	if first.above > 0 && blank(r.text[lineStart(r.text, first.above-1):first.above]) {
+	if first.above > 0 && isEmpty(r.text[lineStart(r.text, first.above-1):first.above]) {
 		text = r.eol + text
 	}
 	if at > 0 && r.text[at-1] != '\n' {
@@ -73,11 +73,11 @@ func (r *revising) dropBlocks(all []block, first bool) []patch {
 	for i, b := range all {
 		from, to := b.above, b.to
 		if first && i == 0 {
-			for from = b.from; to < len(r.text) && blank(r.text[to:lineEnd(r.text, to)]); {
+			for from = b.from; to < len(r.text) && isEmpty(r.text[to:lineEnd(r.text, to)]); {
 				to = pastLine(r.text, to)
 			}
 		} else {
-			for from > 0 && blank(r.text[lineStart(r.text, from-1):from]) {
+			for from > 0 && isEmpty(r.text[lineStart(r.text, from-1):from]) {
 				from = lineStart(r.text, from-1)
 			}
 			if to == len(r.text) && from > 0 && r.text[to-1] != '\n' {

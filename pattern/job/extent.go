@@ -109,16 +109,16 @@ func lineEnd(text string, at int) int {
 // pastLine returns where the line after that of a place begins.
 func pastLine(text string, at int) int { return min(lineEnd(text, at)+1, len(text)) }
 
-// isNote reports whether a text is nothing but a comment, and blank whether it is
+// isNote reports whether a text is nothing but a comment, and isEmpty whether it is
 // nothing at all.
-func isNote(line string) bool { return strings.HasPrefix(strings.TrimLeft(line, " \t"), "#") }
-func blank(line string) bool  { return strings.Trim(line, " \t\r\n") == "" }
+func isNote(line string) bool  { return strings.HasPrefix(strings.TrimLeft(line, " \t"), "#") }
+func isEmpty(line string) bool { return strings.Trim(line, " \t\r\n") == "" }
 
 // ownLine reports whether a part stands on lines of its own, with no more than a
 // comment behind it.
 func (p part) ownLine(text string) bool {
 	rest := text[max(p.to, p.comma+1):lineEnd(text, max(p.to, p.comma+1))]
-	return blank(text[lineStart(text, p.from):p.from]) && (blank(rest) || isNote(rest))
+	return isEmpty(text[lineStart(text, p.from):p.from]) && (isEmpty(rest) || isNote(rest))
 }
 
 // indent returns the spaces with which the line of a place begins.

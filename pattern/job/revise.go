@@ -21,7 +21,8 @@ type Revision struct {
 	At int `json:"at,omitempty"`
 }
 
-// RevisionError says why a job's text can't be changed in a way that was asked for.
+// RevisionError says why a job's text can't be changed in a way that was asked for. Path
+// and Words are each one line of printable text.
 type RevisionError struct {
 	Line        int // of the file as it was when it was asked for; 0 where it names none
 	Path, Words string
@@ -32,7 +33,7 @@ func (e *RevisionError) Error() string {
 	if e.Line > 0 {
 		place = fmt.Sprintf("job:%d: ", e.Line)
 	}
-	return place + oneLine(e.Path, 120) + ": " + e.Words
+	return place + e.Path + ": " + e.Words
 }
 
 // Revise returns a job's text with changes made to it, one after another. All else stays
@@ -71,7 +72,8 @@ func (r *revising) revise(e Revision) error {
 
 // refuse returns the error of a change to what has a path.
 func (r *revising) refuse(path, words string, args ...any) error {
-	e := &RevisionError{Path: path, Words: fmt.Sprintf(words, args...)}
+	const most = 300 // characters
+	e := &RevisionError{Path: oneLine(path, 120), Words: oneLine(fmt.Sprintf(words, args...), most)}
 	if v := (source{doc: r.doc}).find(path); v != nil {
 		e.Line = r.doc.line(v.at)
 	} else if p, _ := parent(path); p != "" {

@@ -3,6 +3,7 @@ package job
 import (
 	"strings"
 	"testing"
+	"unicode"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
@@ -21,7 +22,7 @@ func FuzzRevise(f *testing.F) {
 		for _, e := range []struct{ op, path, value string }{
 			{"set", "motif[1].width", "1/2"}, {"set", "limits.land", "3"}, {"set", "blank.station[2].across", "3, 4"},
 			{"set", "wheel[1].edge", "gang"}, {"set", "wheel[1].name", "\"'"}, {"set", "motif[1].kind", "fan"}, {"set", "motif[2].inside", "1"},
-			{"set", "blank.name", "a\nb"}, {"set", "shop.order", "m; n"}, {"set", "layout.band", "1, 2"},
+			{"set", "blank.name", "a\nb"}, {"set", "lay\xedy\n\x1b[2].x", "1"}, {"set", "shop.order", "m; n"}, {"set", "layout.band", "1, 2"},
 			{"remove", "motif[1].depth", ""}, {"remove", "layout.repeats", ""}, {"remove", "blank.station[1].wall", ""},
 			{"add", "motif", "star"}, {"add", "wheel", "gang"}, {"add", "blank", "x"}, {"add", "blank.station", "1"},
 			{"copy", "motif[1]", ""}, {"copy", "blank", ""}, {"drop", "motif[1]", ""}, {"drop", "blank.station[2]", ""}, {"drop", "wheel[2]", ""},
@@ -41,7 +42,7 @@ func FuzzRevise(f *testing.F) {
 		}
 		out, err := Revise(data, e)
 		if err != nil {
-			if strings.Contains(err.Error(), "\n") {
+			if strings.ContainsFunc(err.Error(), func(r rune) bool { return !unicode.IsPrint(r) }) {
 				t.Errorf("%q", err)
 			}
 			return

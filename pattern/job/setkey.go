@@ -50,7 +50,7 @@ func (r *revising) says(p place, k Key, typed any, written string) bool {
 	}
 	// A length is the same with and without quotes.
 	length := k.Sort == OfLength || k.Sort == OfLengths
-	if was, is := form(r.raw(e)), form(written); was != is && !(length && was != '[' && is != '[') {
+	if was, is := manner(r.raw(e)), manner(written); was != is && !(length && was != '[' && is != '[') {
 		return false
 	}
 	has := r.field(p, k)
@@ -65,8 +65,8 @@ func (r *revising) says(p place, k Key, typed any, written string) bool {
 	return false
 }
 
-// form tells texts, lists and other values from one another.
-func form(written string) byte {
+// manner tells texts, lists and other values from one another.
+func manner(written string) byte {
 	switch {
 	case written == "":
 		return 0

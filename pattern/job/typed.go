@@ -189,7 +189,7 @@ func (r *revising) typed(k Key, v *value, from, to int) (text string, items []st
 	if v.kind != unstable.String {
 		return r.text[from:to], nil
 	}
-	if form(k.scalar(v.text)) != '"' && k.Sort != OfLength && k.Sort != OfLengths && k.Sort != OfHeights {
+	if manner(k.scalar(v.text)) != '"' && k.Sort != OfLength && k.Sort != OfLengths && k.Sort != OfHeights {
 		// It is a text in the file, and would be a number or a switch.
 		if k.Sort == OfMeasure {
 			return v.text + " " + r.unit().String(), nil

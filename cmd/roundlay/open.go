@@ -23,7 +23,11 @@ func openPage(s *session, args []string) error {
 	if file == "-" {
 		return errors.New(`open: read "-" for JOB; accepted: a job file, for the page saves to it`)
 	}
-	if _, _, err := s.readData(file); err != nil {
+	err = s.heed(func() error { // for the words of the other commands; a pipe may keep it waiting
+		_, _, err := s.readData(file)
+		return err
+	})
+	if err != nil {
 		return err
 	}
 	_, demo := job.Demo()

@@ -35,8 +35,14 @@ class Glass {
       event.preventDefault();
       toggleFinding(store, event.target.closest("[data-letter]").dataset.letter);
     });
-    new ResizeObserver(() => this.#soon()).observe(this.canvas);
-    window.matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => { this.inks = null; this.#soon(); });
+    new ResizeObserver(([{ contentRect }]) => {
+      this.vessel.size = contentRect;
+      this.#soon();
+    }).observe(this.canvas);
+    window.matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => {
+      this.inks = null;
+      this.#soon();
+    });
     store.subscribe((state) => this.#show(state));
     follow(store, "picture", (state) => this.#question(state), (answer, state, how) => this.#settle(answer, how));
   }
@@ -74,7 +80,9 @@ class Glass {
       this.stand.style.setProperty("--shape", width / height);
       put(this.over, "viewBox", [x, y, width, height].join(" "));
     }
-    this.#soon();
+    const seen = [glass, state.chosen, state.letter];
+    if (seen.some((part, i) => part !== this.seen?.[i])) this.#soon();
+    this.seen = seen;
   }
 
   #turn(by, down) {
@@ -136,7 +144,7 @@ class Glass {
     if (!this.glass) return;
     this.inks ??= inksOf(this.stand);
     this.vessel.draw(this.look, state.chosen, this.inks);
-    const per = this.over.clientWidth / this.vessel.view.width || 1;
+    const per = this.vessel.size.width / this.vessel.view.width || 1;
     const seen = this.glass.rings.map(({ letter, theta, height }) => ({ letter, ...this.vessel.at(theta, height, this.look) }));
     showRings(this.rings, seen, state, per);
     seen.forEach(({ near }, i) => this.rings.children[i]?.classList.toggle("behind", !near));

@@ -98,7 +98,7 @@ class Profile {
     const number = Number(event.target.closest("[data-station]")?.dataset.station);
     const place = this.sight.at(event.clientX, event.clientY), station = this.profile.stations[number - 1];
     this.svg.setPointerCapture(event.pointerId);
-    this.act = { place, screen: [event.clientX, event.clientY], path: station?.path, from: station && [station.radius, station.height], outline: event.target === this.parts.tap };
+    this.act = { place, screen: [event.clientX, event.clientY], path: station?.path, from: station && [station.radius, station.height], outline: event.target === this.parts.tap || this.#beside(place, station) };
     if (station) this.stations.children[number - 1].focus({ preventScroll: true });
   }
 
@@ -116,7 +116,12 @@ class Profile {
     this.act = null;
     if (!act) return;
     act.drag?.done();
-    if (act.outline && Math.hypot(event.clientX - act.screen[0], event.clientY - act.screen[1]) < 9) this.#add(act.place[1]);
+    if (!act.drag && act.outline && Math.hypot(event.clientX - act.screen[0], event.clientY - act.screen[1]) < 9) this.#add(act.place[1]);
+  }
+
+  /** beside reports whether a place is within reach of a station, and yet rather one above or below it. */
+  #beside([, y], station) {
+    return station !== undefined && Math.abs(y - station.height) * this.sight.perMillimetre > 16;
   }
 
   /** add adds a station at a height; the engine reads its width off the profile. */

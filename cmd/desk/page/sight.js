@@ -11,7 +11,11 @@ export class Sight {
     this.svg = svg;
     this.changed = changed;
     this.scale = 1;
-    new ResizeObserver(() => this.#seen()).observe(svg);
+    this.size = { width: 0, height: 0 };
+    new ResizeObserver(([{ contentRect }]) => {
+      this.size = contentRect;
+      this.#seen();
+    }).observe(svg);
   }
 
   /** over says what all of it is. What is seen closer stays so. */
@@ -29,7 +33,8 @@ export class Sight {
 
   /** perMillimetre returns how many pixels a millimetre is. */
   get perMillimetre() {
-    return this.#toScreen().a || 1;
+    const { width, height } = this.size, { all, scale } = this;
+    return all ? Math.min(width / all.width, height / all.height) * scale || 1 : 1;
   }
 
   /** at returns the place of the drawing, y up, that is under a place on the screen. */

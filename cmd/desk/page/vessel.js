@@ -14,6 +14,7 @@ export class Vessel {
   constructor(canvas) {
     this.canvas = canvas;
     this.pen = canvas.getContext("2d");
+    this.size = { width: 0, height: 0 }; // at which the canvas is shown, in pixels of the page
   }
 
   /** take takes a glass as the engine gives it, and gets it ready for turning. */
@@ -32,8 +33,8 @@ export class Vessel {
 
   /** fit takes the size at which the canvas is shown. */
   fit() {
-    const { clientWidth, clientHeight } = this.canvas, dots = window.devicePixelRatio || 1;
-    const width = Math.round(clientWidth * dots), height = Math.round(clientHeight * dots);
+    const dots = window.devicePixelRatio || 1;
+    const width = Math.round(this.size.width * dots), height = Math.round(this.size.height * dots);
     if (this.canvas.width !== width || this.canvas.height !== height) Object.assign(this.canvas, { width, height });
     this.per = Math.min(width / this.view.width, height / this.view.height);
     this.left = (width - this.view.width * this.per) / 2 - this.view.x * this.per;

@@ -85,7 +85,9 @@ class Wrap {
       this.caption.hidden = !wrap.caption;
     }
     this.sheet.mark(state.chosen);
-    this.#overlay();
+    const seen = [wrap, state.chosen, state.letter, state.answer];
+    if (seen.some((part, i) => part !== this.seen?.[i])) this.#overlay();
+    this.seen = seen;
   }
 
   /** overlay draws what keeps its size on the screen. */

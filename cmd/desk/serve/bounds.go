@@ -27,7 +27,7 @@ func defaults() Bounds {
 	processors := runtime.GOMAXPROCS(0)
 	return Bounds{
 		Body:        3 * job.MaxBytes, // a text in JSON is longer than the text
-		HeaderBytes: 16 << 10,
+		HeaderBytes: 64 << 10,         // with the cookies of whatever else this machine serves
 		Connections: 64,
 		Header:      5 * time.Second,
 		Read:        15 * time.Second,

@@ -1,6 +1,7 @@
 package serve
 
 import (
+	"errors"
 	"net/http"
 	"os"
 	"path/filepath"
@@ -114,10 +115,21 @@ func TestNotShown(t *testing.T) {
 		}
 		write(t, path, "# first")
 	}
+	// A folder in its place, as good as a pipe: neither is read or written.
+	if err := errors.Join(os.Remove(path), os.Mkdir(path, 0o777)); err != nil {
+		t.Fatal(err)
+	}
+	if got := s.post("/file", object{"text": "# x", "stamp": ""}); got.status != http.StatusInternalServerError || got.json(t).Error != "job.toml: is not a file; give a job file" {
+		t.Errorf("a folder: %d, %q", got.status, got.text)
+	}
+	if err := os.Remove(path); err != nil {
+		t.Fatal(err)
+	}
+	write(t, path, "# first")
 	if err := os.Chmod(path, 0o440); err != nil {
 		t.Fatal(err)
 	}
-	if got := s.post("/file", object{"text": "# x", "stamp": s.stamp()}); got.status != http.StatusForbidden || !strings.Contains(got.json(t).Error, "read-only") || s.onDisk("job.toml") != "# first" {
+	if got := s.post("/file", object{"text": "# x", "stamp": s.stamp()}); got.status != http.StatusForbidden || got.json(t).Error != "job.toml is read-only: it was left as it is" || s.onDisk("job.toml") != "# first" {
 		t.Errorf("read-only: %d, %q", got.status, got.text)
 	}
 }

@@ -48,12 +48,8 @@ func openFiles(c Config) (*jobFiles, error) {
 	}
 	f.folder, f.opened = filepath.Dir(c.Job), filepath.Base(c.Job)
 	f.paths[f.opened] = c.Job
-	v, err := f.read(f.opened)
-	if err == nil && v.Gone {
-		err = errors.New("is not there")
-	}
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", c.Job, err)
+	if _, err := readText(c.Job); err != nil {
+		return nil, fmt.Errorf("%s: %w", c.Job, disk.Bare(err))
 	}
 	return f, nil
 }
@@ -89,21 +85,24 @@ func (f *jobFiles) read(name string) (version, error) {
 		return version{Name: name, Gone: true}, nil
 	}
 	if err != nil {
-		return version{}, disk.Bare(err)
+		return version{}, fmt.Errorf("%s: %w", name, disk.Bare(err))
 	}
 	return version{Name: name, Text: string(data), Stamp: stampOf(data)}, nil
 }
 
 // readText reads a file that a page can show and give back as it was.
 func readText(path string) ([]byte, error) {
+	switch about, err := os.Stat(path); { // first, for opening a pipe may wait for ever
+	case err != nil:
+		return nil, err
+	case !about.Mode().IsRegular():
+		return nil, errors.New("is not a file; give a job file")
+	}
 	file, err := os.Open(path)
 	if err != nil {
 		return nil, err
 	}
 	defer file.Close()
-	if about, err := file.Stat(); err != nil || !about.Mode().IsRegular() {
-		return nil, errors.Join(err, errors.New("is not a file; give a job file"))
-	}
 	data, err := io.ReadAll(io.LimitReader(file, job.MaxBytes+1))
 	switch {
 	case err != nil:
@@ -155,9 +154,9 @@ func (f *jobFiles) save(ctx context.Context, name string, text []byte, stamp str
 	at, err := disk.Locate(path)
 	switch {
 	case err != nil:
-		return "", err
+		return "", fmt.Errorf("%s %w", name, err)
 	case at.Old != nil && at.Old.Mode().Perm()&0o222 == 0:
-		return "", errReadOnly
+		return "", fmt.Errorf("%s %w", name, errReadOnly)
 	case stampOf(text) == stamp:
 		return stamp, nil
 	}

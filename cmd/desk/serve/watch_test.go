@@ -51,7 +51,7 @@ func TestDiskChange(t *testing.T) {
 		answered := make(chan reply, 1)
 		stamp := s.stamp()
 		go func() { answered <- s.ask("GET", "/file/changes?stamp="+stamp, "") }()
-		time.Sleep(700 * time.Millisecond) // until it waits
+		time.Sleep(300 * time.Millisecond) // until it waits
 		select {
 		case got := <-answered:
 			t.Fatalf("%s: before, %q", change.name, got.text)

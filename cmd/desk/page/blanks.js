@@ -14,8 +14,10 @@ class Row {
     this.root = root;
     this.smalls = new Map(); // the set's answer for a blank, by its name
     this.row = el("div", { class: "blanks", role: "radiogroup", "aria-label": "Which blank is looked at" });
-    this.words = el("p", { class: "faint small", role: "status" });
-    root.append(this.row, this.words);
+    this.words = el("p", { class: "small", role: "status" });
+    this.more = el("div", { class: "faint small" });
+    this.details = el("details", { hidden: true }, el("summary", {}, "What the set shares, and what limits it"), this.more);
+    root.append(this.row, this.words, this.details);
     this.row.addEventListener("keydown", (event) => this.#key(event));
     store.subscribe((state) => this.#show(state));
     follow(store, "set", (state) => (several(state) ? { job: state.text } : null), (answer, state, how) => this.#tell(answer, how));
@@ -57,7 +59,10 @@ class Row {
   #tell(answer, { waiting, trouble }) {
     this.answered = answer !== null;
     if (answer) this.smalls = new Map(answer.blanks.map((blank) => [blank.name, blank]));
-    say(this.words, answer?.words?.join(" ") ?? trouble ?? (waiting ? "Comparing the set." : ""));
+    const [first = "", ...more] = answer?.words ?? [];
+    say(this.words, first || trouble || (waiting ? "Comparing the set." : ""));
+    this.details.hidden = more.length === 0;
+    this.more.replaceChildren(...more.map((words) => el("p", {}, words)));
     if (this.store.state.answer) this.#show(this.store.state);
   }
 

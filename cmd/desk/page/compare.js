@@ -1,5 +1,6 @@
 // The design beside another: on another blank, on a glass of another size, as it was, or another job.
 
+import { ask } from "./ask.js";
 import { el, say } from "./dom.js";
 import { otherQuestion } from "./other.js";
 import { Seen } from "./seen.js";
@@ -30,16 +31,16 @@ class Beside {
     this.what = el("select", { id: "beside-what", onchange: changed });
     this.wide = number("Its width, in per cent of this glass's");
     this.high = number("Its height, in per cent of this glass's");
-    this.size = el("span", { class: "row" }, this.wide, "% as wide, ", this.high, "% as high");
+    this.size = el("span", { class: "drawn-row" }, this.wide, "% as wide, ", this.high, "% as high");
     this.back = el("select", { "aria-label": "How many changes ago", onchange: changed });
     this.text = el("textarea", { rows: 8, spellcheck: "false", "aria-label": "The text of the other job", onchange: changed });
     this.textBox = el("div", { class: "other-job" }, this.text, el("button", { type: "button", onclick: changed }, "Show it"));
     this.words = el("p", { role: "status", class: "small" });
     this.left = new Seen("This design");
     this.right = new Seen("The other");
-    this.pair = el("div", { class: "pair" }, this.left.root, this.right.root);
+    this.pair = el("div", { class: "two-designs" }, this.left.root, this.right.root);
     root.append(
-      el("div", { class: "row" }, el("label", { for: "beside-what" }, "This design beside"), this.what, this.size, this.back),
+      el("div", { class: "drawn-row" }, el("label", { for: "beside-what" }, "This design beside"), this.what, this.size, this.back),
       this.textBox, this.words, this.pair);
   }
 
@@ -82,14 +83,28 @@ class Beside {
   }
 
   #tell(answer, { waiting, trouble }) {
-    const good = answer && !answer.mistake && answer.wrap;
+    const token = (this.token = {});
+    const good = answer && !answer.mistake && answer.wrap, counts = answer?.waiting;
+    if (counts) this.#count(answer, token);
+    say(this.words, mistakeWords(answer) || trouble || (counts ? "The most that clears is being counted." : waiting ? "Being drawn." : ""));
     if (good) this.other = answer;
-    say(this.words, mistakeWords(answer) || trouble || (waiting ? "Being drawn." : ""));
-    if (!waiting && !good) this.other = null;
+    else if (!waiting && !counts) this.other = null;
     if (good) this.right.show(answer, true);
     else this.right.stale();
     this.#show(this.store.state);
     for (const picture of this.pictures ?? []) picture.look();
+  }
+
+  /** count has a job's counts found that are asked as "most", and lays it out with them. */
+  async #count(answer, token) {
+    try {
+      await ask("most", { job: answer.job }, { slot: "beside" });
+      const { state } = this.store, question = { ...this.#question(state), job: answer.job, edits: [] };
+      const laid = token === this.token && (await ask("lay", question, { slot: "beside" }));
+      if (token === this.token) this.#tell(laid, { waiting: false });
+    } catch (failure) {
+      if (token === this.token && !failure.cancelled) this.#tell(null, { waiting: false, trouble: failure.message });
+    }
   }
 
   #pictureOf(what, { look }) {
@@ -115,6 +130,6 @@ function options(select, choices) {
 
 function mistakeWords(answer) {
   if (!answer?.mistake) return "";
-  const { words, line, read, accepted } = answer.mistake;
-  return `It can't be drawn. ${words ?? [line && `Line ${line}`, read, accepted].filter(Boolean).join(": ")}`;
+  const { words, line } = answer.mistake;
+  return `It can't be drawn. ${line ? `Line ${line}: ` : ""}${words}`;
 }

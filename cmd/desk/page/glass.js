@@ -62,7 +62,7 @@ class Glass {
     root.classList.add("glass");
     root.append(
       this.stand,
-      el("div", { class: "below" }, el("div", { class: "turns" },
+      el("div", { class: "drawn-below" }, el("div", { class: "turns" },
         button("Turn left", () => this.#press(step, 0)), button("Turn right", () => this.#press(-step, 0)),
         button("From above", () => this.#press(0, 7)), button("From the side", () => this.#press(0, -7))), note),
       el("p", { id: "glass-keys", class: "unseen" },

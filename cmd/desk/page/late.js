@@ -30,6 +30,7 @@ export class Late {
 function lateWords(state) {
   if (!state.answer || state.fresh) return "";
   if (state.mistake) return "Drawn before the mistake in the job.";
+  if (state.waiting) return "Drawn before: the most that clears is being counted.";
   if (state.trouble) return "Drawn before the last change.";
   return "Being drawn again.";
 }

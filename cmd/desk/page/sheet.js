@@ -12,10 +12,11 @@ export class Sheet {
     for (const name of ["ends", "band", "edges", "seam"]) this.paper[name] = shape("path", { class: name });
     this.period = shape("g", { id: this.id });
     this.copies = shape("g", { class: "copies" });
+    this.clip = shape("path");
     this.above = shape("g", { class: "above" });
     // The engine's y runs up, the screen's down.
     this.flat = shape("g", { class: "flat", transform: "scale(1 -1)" },
-      ...Object.values(this.paper), shape("defs", {}, this.period), this.copies, this.above);
+      ...Object.values(this.paper), shape("defs", {}, this.period, shape("clipPath", { id: `${this.id}-paper` }, this.clip)), this.copies, this.above);
     this.svg = shape("svg", { class: "sheet", ...attrs }, this.flat);
     this.motifs = new Map();
   }
@@ -26,7 +27,11 @@ export class Sheet {
     this.wrap = wrap;
     for (const [name, path] of Object.entries(this.paper)) put(path, "d", wrap[name] || "");
     this.#showMotifs(wrap.motifs);
-    keep(this.copies, wrap.copies, () => shape("use", { href: `#${this.id}` }), (use, copy) => put(use, "transform", matrix(copy)));
+    // What hangs over the right end comes round the seam at the left, as on the printed paper.
+    const { paper, before } = wrap, around = paper && before;
+    put(this.clip, "d", around ? paper : "");
+    put(this.copies, "clip-path", around ? `url(#${this.id}-paper)` : null);
+    keep(this.copies, around ? [before, ...wrap.copies] : wrap.copies, () => shape("use", { href: `#${this.id}` }), (use, copy) => put(use, "transform", matrix(copy)));
   }
 
   /** mark sets the chosen motif apart, in all its copies. */

@@ -20,7 +20,7 @@ function swatch(kind, store) {
 async function addAndChoose(store, edit) {
   const before = count(store.state);
   store.change([edit]);
-  const state = await store.settled();
+  const state = await store.settled().catch(() => store.state);
   if (!state.mistake && count(state) > before) store.choose(count(state));
 }
 
@@ -38,7 +38,7 @@ class Chosen {
     this.into = el("select", { onchange: () => this.#putInside() });
     this.inside = el("label", { class: "put-inside" }, "Put inside ", this.into);
     this.root = el("section", { class: "chosen-motif", "aria-label": "The chosen motif" }, this.title,
-      el("div", { class: "row" }, this.copy, this.inside, this.takeOut, this.remove));
+      el("div", { class: "drawn-row" }, this.copy, this.inside, this.takeOut, this.remove));
   }
 
   get path() {

@@ -45,8 +45,8 @@ class Wrap {
     root.classList.add("wrap");
     root.append(
       this.sheet.svg,
-      el("div", { class: "below" },
-        el("div", { class: "row" }, button("Closer", () => this.sight.magnify(1.6, this.#middle())), this.back),
+      el("div", { class: "drawn-below" },
+        el("div", { class: "drawn-row" }, button("Closer", () => this.sight.magnify(1.6, this.#middle())), this.back),
         note),
       this.caption, legend,
       el("p", { id: "wrap-keys", class: "unseen" }, keys));

@@ -10,6 +10,9 @@
 // wrong only later, when the job is laid out.
 //
 // A job is changed in two ways. [Job.With] returns a copy with values changed, to be
-// laid out and compared. [Rewrite] changes values in the text of a job file, and
-// keeps comments, order and spaces as they are.
+// laid out and compared. [Rewrite] and [Revise] change the text of a job file, and
+// keep comments, order and spaces as they are: Rewrite sets values with a note above
+// each, Revise makes what someone asks for in a form, and what follows from it.
+//
+// [Tables] describes every key there is. [NewForm] is the text of a job as fields.
 package job

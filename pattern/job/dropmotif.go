@@ -100,7 +100,7 @@ func (r *revising) shares(p place) (s shares, ok bool) {
 	var texts []string
 	for _, key := range []string{"at", "width", "height"} {
 		k, _ := p.key(key)
-		if f := r.field(p, k); f.List != nil {
+		if f := r.field(p, &k); f.List != nil {
 			texts = append(texts, f.List...)
 		} else {
 			texts = append(texts, f.Text)

@@ -125,20 +125,19 @@ func lengthTOML(u geometry.Unit, mm float64) string {
 
 // newKind takes from a motif the parameters that its new kind doesn't have or take.
 func (r *revising) newKind(p place, was string) error {
-	kind, known := kindNamed(p.says("kind"))
-	old, _ := kindNamed(was)
+	kind, known := motifs.Find(p.says("kind"))
 	if !known {
 		return nil
 	}
-	for _, param := range old.Params {
-		e := p.find(param.Name)
+	for _, old := range ofKinds()[was] {
+		e := p.find(old.Name)
 		if e == nil {
 			continue
 		}
-		if same, has := kind.Param(param.Name); has && takes(same, e.value) {
+		if same, has := kind.Param(old.Name); has && takes(same, e.value) {
 			continue
 		}
-		if err := r.unset(p.path, param.Name); err != nil {
+		if err := r.unset(p.path, old.Name); err != nil {
 			return err
 		}
 		p, _ = r.place(p.path)

@@ -65,7 +65,9 @@ func (f *Form) add(r *revising, p place) {
 		t.Line = r.doc.line(p.table.at)
 	}
 	u := r.unit()
-	for _, k := range p.keys() {
+	keys := p.keys()
+	t.Fields = make([]FormField, 0, len(keys))
+	for _, k := range keys {
 		if k.Sort == OfTables {
 			continue
 		}
@@ -112,7 +114,7 @@ func (p place) title() string {
 }
 
 // field returns a key of a table as a field.
-func (r *revising) field(p place, k Key) FormField {
+func (r *revising) field(p place, k *Key) FormField {
 	f := FormField{Key: k.Name, Path: joined(p.path, k.Name), Text: k.Default}
 	if takes, may := k.listed(); takes && !may {
 		f.List = itemsOf(k.Default)
@@ -123,7 +125,7 @@ func (r *revising) field(p place, k Key) FormField {
 	}
 	f.Given, f.Line, f.List = true, r.doc.line(e.at), nil
 	if from, to, ok := extent(r.text, e.at); ok && !e.value.open {
-		f.Text, f.List = r.typed(k, e.value, from, to)
+		f.Text, f.List = r.typed(*k, e.value, from, to)
 	}
 	return f
 }

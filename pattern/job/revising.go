@@ -2,14 +2,11 @@ package job
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
-	"sync"
 
 	"roundlay/geometry"
-	"roundlay/motifs"
 )
 
 // revising is the text of a job file while it is changed, with its tree.
@@ -142,73 +139,6 @@ func (p place) says(key string) string {
 		return e.value.text
 	}
 	return ""
-}
-
-// keys returns the keys that apply to a table: of a wheel those of its edge, of a motif
-// also those of its kind, but not what it has from the one it is inside.
-func (p place) keys() []Key {
-	known, _ := tableOf(p.name)
-	all := make([]Key, 0, len(known.Keys)+10)
-	edge, inside := p.says("edge"), p.name == "motif" && p.find("inside") != nil
-	for _, k := range known.Keys {
-		follows := inside && (k.Name == "on" || k.Name == "shape") && p.find(k.Name) == nil
-		if k.suits(edge) && !follows {
-			all = append(all, k)
-		}
-	}
-	if p.name == "motif" {
-		kind, _ := kindNamed(p.says("kind"))
-		for _, param := range kind.Params {
-			all = append(all, ofParameter(param))
-		}
-	}
-	return all
-}
-
-// key returns the description of a key of the table. One that is for other edges or
-// kinds is described too.
-func (p place) key(name string) (Key, bool) {
-	known, _ := tableOf(p.name)
-	if k, ok := known.key(name); ok {
-		return k, true
-	}
-	if p.name != "motif" {
-		return Key{}, false
-	}
-	kinds := allKinds()
-	if kind, ok := kindNamed(p.says("kind")); ok {
-		kinds = []motifs.Kind{kind}
-	}
-	for _, kind := range kinds {
-		if param, ok := kind.Param(name); ok {
-			return ofParameter(param), true
-		}
-	}
-	return Key{}, false
-}
-
-// allKinds holds every kind of motif. They never change.
-var allKinds = sync.OnceValue(motifs.All)
-
-// kindNamed returns the kind of the given name.
-func kindNamed(name string) (motifs.Kind, bool) {
-	i := slices.IndexFunc(allKinds(), func(k motifs.Kind) bool { return k.Name == name })
-	if i < 0 {
-		return motifs.Kind{}, false
-	}
-	return allKinds()[i], true
-}
-
-// ofParameter describes the parameter of a kind as a key.
-func ofParameter(p motifs.Param) Key {
-	k := Key{Name: p.Name, About: p.About, Sort: OfNumber, Min: p.Min, Max: p.Max, Default: fmt.Sprintf("%g", p.Default)}
-	switch p.Sort {
-	case motifs.Count:
-		k.Sort, k.Words = OfWhole, []string{maxWord}
-	case motifs.Switch:
-		k.Sort, k.Min, k.Max, k.Default = OfSwitch, 0, 0, fmt.Sprint(p.Default != 0)
-	}
-	return k
 }
 
 // unit returns the job's unit; in a job that doesn't say it, inches.

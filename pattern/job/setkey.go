@@ -53,7 +53,7 @@ func (r *revising) says(p place, k Key, typed any, written string) bool {
 	if was, is := manner(r.raw(e)), manner(written); was != is && !(length && was != '[' && is != '[') {
 		return false
 	}
-	has := r.field(p, k)
+	has := r.field(p, &k)
 	switch v := typed.(type) {
 	case string:
 		return v == has.Text

@@ -2,7 +2,6 @@ package job
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"roundlay/geometry"
@@ -10,9 +9,11 @@ import (
 
 // understood says what the lengths of a field come to: an inch in millimetres, and a
 // length that has a unit of its own in the job's. It is "" where that adds nothing.
-func (k Key) understood(u geometry.Unit, f FormField) string {
-	if !slices.Contains([]Sort{OfLength, OfLengths, OfHeights, OfMeasure, OfPlace}, k.Sort) {
+func (k *Key) understood(u geometry.Unit, f FormField) string {
+	switch k.Sort {
+	default:
 		return ""
+	case OfLength, OfLengths, OfHeights, OfMeasure, OfPlace:
 	}
 	typed := f.List
 	if typed == nil {

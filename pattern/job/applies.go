@@ -1,0 +1,75 @@
+package job
+
+import (
+	"fmt"
+	"sync"
+
+	"roundlay/motifs"
+)
+
+// keys returns the keys that apply to a table: of a wheel those of its edge, of a motif
+// also those of its kind, but not what it has from the one it is inside.
+func (p place) keys() []*Key {
+	known, _ := tableOf(p.name)
+	own := ofKinds()[p.says("kind")]
+	all := make([]*Key, 0, len(known.Keys)+len(own))
+	edge, inside := p.says("edge"), p.name == "motif" && p.find("inside") != nil
+	for i := range known.Keys {
+		k := &known.Keys[i]
+		follows := inside && (k.Name == "on" || k.Name == "shape") && p.find(k.Name) == nil
+		if k.suits(edge) && !follows {
+			all = append(all, k)
+		}
+	}
+	if p.name == "motif" {
+		for i := range own {
+			all = append(all, &own[i])
+		}
+	}
+	return all
+}
+
+// key returns the description of a key of the table. One that is for other edges is
+// described too, and where a motif's kind isn't known one of any kind.
+func (p place) key(name string) (Key, bool) {
+	known, _ := tableOf(p.name)
+	if k, ok := known.key(name); ok || p.name != "motif" {
+		return k, ok
+	}
+	if own, ok := ofKinds()[p.says("kind")]; ok {
+		return Table{Keys: own}.key(name)
+	}
+	for _, kind := range allKinds() {
+		if k, ok := (Table{Keys: ofKinds()[kind.Name]}).key(name); ok {
+			return k, true
+		}
+	}
+	return Key{}, false
+}
+
+// allKinds holds every kind of motif, and ofKinds its parameters as keys. They never
+// change.
+var (
+	allKinds = sync.OnceValue(motifs.All)
+	ofKinds  = sync.OnceValue(func() map[string][]Key {
+		all := make(map[string][]Key)
+		for _, kind := range allKinds() {
+			for _, p := range kind.Params {
+				all[kind.Name] = append(all[kind.Name], ofParameter(p))
+			}
+		}
+		return all
+	})
+)
+
+// ofParameter describes the parameter of a kind as a key.
+func ofParameter(p motifs.Param) Key {
+	k := Key{Name: p.Name, About: p.About, Sort: OfNumber, Min: p.Min, Max: p.Max, Default: fmt.Sprintf("%g", p.Default)}
+	switch p.Sort {
+	case motifs.Count:
+		k.Sort, k.Words = OfWhole, []string{maxWord}
+	case motifs.Switch:
+		k.Sort, k.Min, k.Max, k.Default = OfSwitch, 0, 0, fmt.Sprint(p.Default != 0)
+	}
+	return k
+}

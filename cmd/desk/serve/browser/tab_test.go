@@ -28,7 +28,7 @@ import (
 var engine = desk.New()
 
 // patience is how long a test waits for what should come at once: the machine may be busy.
-const patience = 40 * time.Second
+const patience = 30 * time.Second
 
 // tab is the page in a tab, with the server that is asked.
 type tab struct {
@@ -148,7 +148,7 @@ func (p *tab) until(expression string) {
 			return
 		}
 		if time.Now().After(deadline) {
-			p.t.Fatalf("it never holds that %s; the page says:\n%s", expression, eval[string](p, "document.body.innerText"))
+			p.t.Fatalf("it never holds that %s; the page says:\n%s", expression, eval[string](p, `document.querySelector("#head").innerText + "\n" + (document.querySelector("dialog, [role=tabpanel]:not([hidden])")?.innerText ?? "")`))
 		}
 	}
 }

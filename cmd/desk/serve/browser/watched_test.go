@@ -119,12 +119,12 @@ func TestWatch(t *testing.T) {
 	p := open(t, "", 820, 900)
 	p.watched.pardon("") // all of it
 	for want, script := range map[string]string{
-		"leaves the page: http://127.0.0.1:9/": `fetch("http://127.0.0.1:9/").catch(() => {})`,
-		"Content Security Policy":              `document.body.insertAdjacentHTML("beforeend", "<p style='color: red'>a</p>")`,
-		"thrown here":                          `setTimeout(() => { throw new Error("thrown here") })`,
-		"rejected here":                        `Promise.reject(new Error("rejected here"))`,
-		"said here":                            `console.error("said here")`,
-		"404":                                  `fetch("/nothing").catch(() => {})`,
+		"Connecting to 'http://127.0.0.1:9/'": `fetch("http://127.0.0.1:9/").catch(() => {})`,
+		"inline style violates the following": `document.body.insertAdjacentHTML("beforeend", "<p style='color: red'>a</p>")`,
+		"thrown here":                         `setTimeout(() => { throw new Error("thrown here") })`,
+		"rejected here":                       `Promise.reject(new Error("rejected here"))`,
+		"said here":                           `console.error("said here")`,
+		"404":                                 `fetch("/nothing").catch(() => {})`,
 	} {
 		eval[chromedp.Void](p, `(() => { `+script+` })()`)
 		deadline := time.Now().Add(patience)
@@ -134,6 +134,11 @@ func TestWatch(t *testing.T) {
 			}
 			time.Sleep(10 * time.Millisecond)
 		}
+	}
+	// What the policy lets through can't be had in this page, so that is only told.
+	p.watched.heed(&network.EventRequestWillBeSent{Request: &network.Request{URL: "http://127.0.0.1:9/"}})
+	if all := p.watched.all(); !strings.Contains(all[len(all)-1], "leaves the page: http://127.0.0.1:9/") {
+		t.Errorf("a request elsewhere is not noticed: %q", all)
 	}
 	if left := p.watched.found(); len(left) > 0 {
 		t.Errorf("%q is not pardoned", left)

@@ -94,6 +94,10 @@ func (d *Draft) measured(i int) { d.of.spent.work += int(2 * d.stand(i).toll.bes
 // only motif.
 func (d *Draft) Cuts(i int) []Cut {
 	s := d.stand(i)
+	if s.cuts == nil && s.like != nil && s.like.cuts != nil {
+		s.cuts, s.price = s.like.cuts, s.like.price
+		d.of.spent.add(s.price)
+	}
 	if s.cuts == nil {
 		p := *d.Plan
 		all := make([]*figure, len(d.Motifs))
@@ -102,12 +106,13 @@ func (d *Draft) Cuts(i int) []Cut {
 		_ = p.cutAll(context.WithoutCancel(d.ctx), all) // one motif is soon cut, and is kept only when complete
 		const longer = 3                                // a bent line takes this many times longer
 		for n, c := range p.Cuts[:len(all[i].cuts)] {
-			d.of.spent.grooves++
+			s.price.grooves++
 			if c.Length > r2.Norm(r2.Sub(c.Ends[1], c.Ends[0]))+touching {
-				d.of.spent.grooves += longer
+				s.price.grooves += longer
 			}
-			d.of.spent.work += int(p.work(p.Job.Rack[c.Wheel], !all[i].lines[n].Straight()) * float64(len(c.Samples)))
+			s.price.work += int(p.work(p.Job.Rack[c.Wheel], !all[i].lines[n].Straight()) * float64(len(c.Samples)))
 		}
+		d.of.spent.add(s.price)
 		s.cuts = p.Cuts
 	}
 	return s.cuts

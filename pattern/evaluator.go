@@ -28,12 +28,18 @@ type Evaluator struct {
 	found  map[[2]int]Problems // between two motifs, by their ids
 	bands  map[string]chosen
 	spent  *expense
+	cut    *Evaluator // has cut some of the same motifs; may be nil
 }
 
 // expense is the work done so far by an evaluator and those made from it.
 type expense struct {
 	grooves int // cut so far, which takes nearly all of the time
 	work    int // see MaxTried
+}
+
+func (e *expense) add(more expense) {
+	e.grooves += more.grooves
+	e.work += more.work
 }
 
 // MaxTried is the most work that an evaluator does, as Plan.Work counts it. After that it
@@ -57,6 +63,16 @@ func evaluator(spent *expense) *Evaluator {
 // Afresh returns an evaluator without any results, for jobs with another rack or other
 // limits. Its work counts towards the MaxTried of this one.
 func (e *Evaluator) Afresh() *Evaluator { return evaluator(e.spent) }
+
+// Relimited returns an evaluator without any results, for jobs with other limits of what
+// is found: nothing of how they are cut may differ, polish neither. What this evaluator
+// has cut is not cut again, though its work counts towards MaxTried once more: a bound
+// that depends on what happens to be kept would be hard to reproduce.
+func (e *Evaluator) Relimited() *Evaluator {
+	fresh := e.Afresh()
+	fresh.cut = e
+	return fresh
+}
 
 // Spent reports whether the evaluator has reached MaxTried.
 func (e *Evaluator) Spent() bool { return e.spent.work > MaxTried }
@@ -155,6 +171,8 @@ type placedMotif struct {
 	toll         toll
 	wrong        error
 	cuts         []Cut
+	price        expense      // of cutting them
+	like         *placedMotif // the same motif, of another evaluator; may be nil
 	clear, known bool
 	kinds        []Kind   // nil until they are looked for
 	problems     Problems // likewise
@@ -175,7 +193,13 @@ func (e *Evaluator) draft(ctx context.Context, p *Plan, sized []job.Motif) *Draf
 		if !ok {
 			id = len(e.placed)
 			e.ids[string(k)] = id
-			e.placed = append(e.placed, e.stands(p, i))
+			s := e.stands(p, i)
+			if e.cut != nil {
+				if at, ok := e.cut.ids[string(k)]; ok {
+					s.like = e.cut.placed[at]
+				}
+			}
+			e.placed = append(e.placed, s)
 		}
 		d.ids[i] = id
 	}

@@ -18,6 +18,31 @@ type section struct {
 	station
 	ridge
 	left, right float64
+	edges       edges
+}
+
+// edges are what is asked of a section again and again, kept from the first time: where
+// its edges and its ridge are.
+type edges struct {
+	left, right    geometry.Point // on the chart
+	ridge          spot
+	charted, above bool // found already
+}
+
+// charted returns the places of a section's edges on the chart.
+func (x *section) charted() (left, right geometry.Point) {
+	if e := &x.edges; !e.charted {
+		e.left, e.right, e.charted = x.chart(x.left), x.chart(x.right), true
+	}
+	return x.edges.left, x.edges.right
+}
+
+// above returns the place on the glass above a section's ridge.
+func (x *section) above() spot {
+	if e := &x.edges; !e.above {
+		e.ridge, e.above = x.across(x.line), true
+	}
+	return x.edges.ridge
 }
 
 // empty reports whether the blade doesn't bite there.
@@ -72,12 +97,14 @@ func (k *stroke) smooth(b *blade, f footprint) footprint {
 			break
 		}
 		finer := append(make(footprint, 0, 2*len(f)), f[:i]...)
-		for ; i < len(f); i++ {
-			if i > 0 && (k.rough(f, i-1) || k.rough(f, i)) {
+		for before := false; i < len(f); i++ {
+			here := k.rough(f, i)
+			if i > 0 && (before || here) {
 				between := k.under((f[i-1].along+f[i].along)/2, []station{f[i].station})
 				finer = append(finer, k.section(b, between))
 			}
 			finer = append(finer, f[i])
+			before = here
 		}
 		f = finer
 	}
@@ -87,7 +114,7 @@ func (k *stroke) smooth(b *blade, f footprint) footprint {
 // rough reports whether the outline turns too sharply at a section that is on the glass.
 // Beyond the glass's ends the surface is not real, and a narrow neck may close up.
 func (k *stroke) rough(f footprint, i int) bool {
-	return (f[i].own.flat || k.glassAt(f[i].across(f[i].line).along)) && f.sharp(i)
+	return (f[i].own.flat || k.glassAt(f[i].above().along)) && f.sharp(i)
 }
 
 // sharp reports whether the outline turns too sharply at a section: whether an edge deviates
@@ -100,8 +127,8 @@ func (f footprint) sharp(i int) bool {
 		cross := r2.Cross(chord, r2.Sub(p, a))
 		return cross*cross > most*most*r2.Norm2(chord)
 	}
-	left := func(i int) geometry.Point { return f[i].chart(f[i].left) }
-	right := func(i int) geometry.Point { return f[i].chart(f[i].right) }
+	left := func(i int) geometry.Point { l, _ := f[i].charted(); return l }
+	right := func(i int) geometry.Point { _, r := f[i].charted(); return r }
 	switch next := i + 1; {
 	case len(f) < 2:
 		return false
@@ -262,7 +289,7 @@ func (s station) section(b *blade) section {
 	if r.deep <= 0 {
 		r = b.deepest(s)
 	}
-	x := section{s, r, r.line, r.line}
+	x := section{station: s, ridge: r, left: r.line, right: r.line}
 	if r.deep <= 0 || math.Abs(b.offset) >= b.face { // not in the glass, or the mitre is off the wheel
 		return x
 	}

@@ -54,13 +54,13 @@ func (r *remains) end(a, b *section) {
 // kinks measures the glass left at each kink of the inside between two sections, and a
 // little to each side: the place nearest to a kink is not exactly square above it.
 func (r *remains) kinks(a, b *section) {
-	low, high := a.across(a.line).height, b.across(b.line).height
+	if r.inside == nil {
+		return
+	}
+	low, high := a.above().height, b.above().height
 	from, to := a.along, b.along
 	if low > high {
 		from, to, low, high = to, from, high, low
-	}
-	if r.inside == nil {
-		return
 	}
 	kinks := r.inside.Kinks()
 	for i := sort.SearchFloat64s(kinks, low); i < len(kinks) && kinks[i] < high; i++ {
@@ -83,7 +83,7 @@ func (r *remains) section(x *section) {
 	const fine = 0.5 // mm
 	n := max(int(math.Ceil((x.left-x.right)/fine)), 2)
 	apart := (x.left - x.right) / float64(n)
-	way := x.way.straight(r.surface, x.aside+x.right)
+	way := x.way.straightOn(x.rate, r.surface, x.aside+x.right)
 	for i := range n + 1 {
 		ahead, left := x.ahead, x.aside+x.right+apart*float64(i)
 		if !x.own.flat {
@@ -105,7 +105,7 @@ func (p *pose) sees(s spot) (ahead, left float64) {
 func (r *remains) line(x *section) {
 	ahead := x.ahead
 	if !x.own.flat {
-		ahead, _ = x.own.sees(x.across(x.line))
+		ahead, _ = x.own.sees(x.above())
 	}
 	r.beside(x, ahead, r.blade.offset)
 }
@@ -125,9 +125,12 @@ func (r *remains) beside(x *section, ahead, left float64) {
 // the wheel and to the left of its middle. It reports whether that is the least so far.
 func (r *remains) edge(own *pose, ahead, left float64) bool {
 	radius, height := own.rim(&r.blade, ahead, left)
-	if left != 0 && !own.flat && own.cuts(&r.blade, ahead, left) {
+	if left != 0 && !own.flat {
+		// Whether it cuts there takes longer to find out than how deep.
 		depth, _ := under(own.surface, own.along, radius, height)
-		r.deepest = max(r.deepest, depth)
+		if !(depth <= r.deepest) && own.cuts(&r.blade, ahead, left) {
+			r.deepest = max(r.deepest, depth)
+		}
 	}
 	if r.inside == nil {
 		return false

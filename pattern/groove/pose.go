@@ -18,6 +18,10 @@ type pose struct {
 	at, ahead          geometry.Point // on the surface's chart
 	cosine, sine       float64        // of the cut's angle from the profile, to the right
 	curve              curvature
+	// On a curved glass: the heading, and its rate. Both are worked out when they are first
+	// asked for.
+	way, rate heading
+	headed    bool
 }
 
 // curvature is how the surface curves at a place, seen along a direction on it:
@@ -52,12 +56,21 @@ func (p *pose) spot(ahead, left float64) spot {
 	if p.flat {
 		return p.on(ahead*p.sine-left*p.cosine, ahead*p.cosine+left*p.sine)
 	}
-	return p.heading().straight(p.surface, ahead).left().straight(p.surface, left).spot(p.surface)
+	return p.straight(ahead).left().straight(p.surface, left).spot(p.surface)
 }
 
 // heading returns the wheel's place and direction.
 func (p *pose) heading() heading {
 	return heading{p.theta, p.along, math.Atan2(p.sine, p.cosine)}
+}
+
+// straight returns the heading at a distance straight ahead of the wheel.
+func (p *pose) straight(ahead float64) heading {
+	if !p.headed {
+		p.way = p.heading()
+		p.rate, p.headed = p.way.rate(p.surface), true
+	}
+	return p.way.straightOn(p.rate, p.surface, ahead)
 }
 
 // local is the inverse of spot: how far ahead of the wheel, and to its left, a place is.

@@ -54,6 +54,7 @@ func (k *stroke) sweep(b *blade, s station, edge, hand, way, guess float64) floa
 	if bent {
 		finest = 0.01
 	}
+	var beside besides
 	try := func(off float64) bool {
 		const least = 5e-4 // mm: too little to look for
 		if off <= 0 || off > most {
@@ -63,7 +64,7 @@ func (k *stroke) sweep(b *blade, s station, edge, hand, way, guess float64) floa
 		from := edge + least
 		if bent || b.offset != 0 {
 			// The blade's line may be outside that edge: begin there.
-			from = max(from, hand*p.crosses(b, s))
+			from = max(from, hand*p.crosses(b, &s, &beside))
 		}
 		out := func(x float64) float64 { return p.inside(b, s.across(hand*(from+x))) }
 		if out(0) <= 0 {
@@ -109,13 +110,23 @@ func (p *pose) swept() float64 {
 	return p.curve.across - p.curve.twist*p.curve.twist/p.stiff()
 }
 
+// besides is a station's own place and one to its left, once they are known: every wheel
+// along a sweep is held against the same two.
+type besides struct {
+	on, left spot
+	known    bool
+}
+
 // crosses returns how far to the left of a station the line of a blade is, of a wheel that
 // stands elsewhere.
-func (p *pose) crosses(b *blade, s station) float64 {
-	aside := func(left float64) float64 { _, _, aside := p.bite(b, s.across(left)); return aside }
+func (p *pose) crosses(b *blade, s *station, beside *besides) float64 {
+	aside := func(at spot) float64 { _, _, aside := p.bite(b, at); return aside }
 	const far = 1.0 // mm
-	begin := aside(0)
-	grows := max((aside(far)-begin)/far, 0.1)
+	if !beside.known {
+		*beside = besides{s.across(0), s.across(far), true}
+	}
+	begin := aside(beside.on)
+	grows := max((aside(beside.left)-begin)/far, 0.1)
 	left := -begin / grows
-	return left - aside(left)/grows
+	return left - aside(s.across(left))/grows
 }

@@ -89,14 +89,15 @@ type station struct {
 	// The station in that wheel's coordinates and, on a curved glass, the heading to the
 	// left from there, along which places beside the station are.
 	ahead, aside float64
-	way          heading
+	way, rate    heading // rate is the way's at its start
 }
 
 // newStation returns the station at a distance ahead of a wheel and to its left.
 func newStation(along float64, own *pose, ahead, aside float64) station {
 	s := station{along: along, own: own, ahead: ahead, aside: aside}
 	if !own.flat {
-		s.way = own.heading().straight(own.surface, ahead).left()
+		s.way = own.straight(ahead).left()
+		s.rate = s.way.rate(own.surface)
 	}
 	return s
 }
@@ -106,7 +107,7 @@ func (s *station) across(left float64) spot {
 	if s.own.flat {
 		return s.own.spot(s.ahead, s.aside+left)
 	}
-	return s.way.straight(s.own.surface, s.aside+left).spot(s.own.surface)
+	return s.way.straightOn(s.rate, s.own.surface, s.aside+left).spot(s.own.surface)
 }
 
 // chart returns that place on the chart.

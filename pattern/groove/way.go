@@ -18,15 +18,27 @@ const stride = 3.0
 // backwards. It steps θ′ = sin ψ/r, s′ = cos ψ, ψ′ = −sin α sin ψ/r by the Runge-Kutta
 // method; the last equation is Clairaut's relation, that r·sin ψ stays constant.
 func (h heading) straight(surface *geometry.Surface, length float64) heading {
+	if length == 0 {
+		return h
+	}
+	return h.straightOn(h.rate(surface), surface, length)
+}
+
+// straightOn is straight where the rate at the heading is known: from one place many
+// ways are followed.
+func (h heading) straightOn(rate heading, surface *geometry.Surface, length float64) heading {
 	n := math.Ceil(math.Abs(length) / stride)
-	for range int(n) {
-		h = h.step(surface, length/n)
+	for i := range int(n) {
+		if i > 0 {
+			rate = h.rate(surface)
+		}
+		h = h.step(rate, surface, length/n)
 	}
 	return h
 }
 
-func (h heading) step(surface *geometry.Surface, step float64) heading {
-	a := h.rate(surface)
+// step goes on by one step, from the rate at its start.
+func (h heading) step(a heading, surface *geometry.Surface, step float64) heading {
 	b := h.on(a, step/2).rate(surface)
 	c := h.on(b, step/2).rate(surface)
 	d := h.on(c, step).rate(surface)

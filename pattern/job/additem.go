@@ -28,12 +28,17 @@ func (r *revising) add(e Revision) error {
 	switch name {
 	case "blank":
 		return r.addBlank(owner, asked)
-	case "wheel":
-		return r.insert(owner, name, count, r.wheelFor(owner, asked))
-	case "motif":
-		return r.insert(owner, name, count, r.motifFor(owner, asked))
+	case "station":
+		return r.addStation(owner, e.At, asked)
 	}
-	return r.addStation(owner, e.At, asked)
+	if err := r.makeMany(owner, name); err != nil {
+		return err
+	}
+	owner.table = r.doc.root
+	if name == "wheel" {
+		return r.insert(owner, name, count, r.wheelFor(owner, asked))
+	}
+	return r.insert(owner, name, count, r.motifFor(owner, asked))
 }
 
 // askedFor returns the keys that were given for a new table, in the order of its keys.
@@ -43,7 +48,11 @@ func (r *revising) askedFor(e Revision, name string) ([]given, error) {
 		return nil, r.refuse(e.Path, "a new %s has keys and values, and not %T", name, e.Value)
 	}
 	p := place{name: name, table: &table{}}
-	if kind, ok := values["kind"].(string); ok {
+	kind := allKinds()[0].Name
+	if named, ok := values["kind"].(string); ok {
+		kind = named
+	}
+	if name == "motif" {
 		p.table.put("kind", 0, &value{text: kind})
 	}
 	var asked []given

@@ -67,24 +67,36 @@ func (r *revising) addBlock(after []block, text string) patch {
 }
 
 // dropBlocks returns the patches that take blocks out, with the blank lines before them.
-// The comments above the first of its list stay: they may be for all of it.
+// The comments above the first of its list stay, for they may be for all of it: then the
+// blank lines after it go.
 func (r *revising) dropBlocks(all []block, first bool) []patch {
 	var patches []patch
 	for i, b := range all {
-		from, to := b.above, b.to
-		if first && i == 0 {
-			for from = b.from; to < len(r.text) && isEmpty(r.text[to:lineEnd(r.text, to)]); {
-				to = pastLine(r.text, to)
-			}
-		} else {
-			for from > 0 && isEmpty(r.text[lineStart(r.text, from-1):from]) {
-				from = lineStart(r.text, from-1)
-			}
-			if to == len(r.text) && from > 0 && r.text[to-1] != '\n' {
-				from = len(strings.TrimSuffix(r.text[:from], r.eol))
-			}
+		from := b.from
+		if !first || i > 0 {
+			from = r.beforeBlank(b.above)
 		}
-		patches = append(patches, patch{from, to, ""})
+		if i > 0 && from <= patches[len(patches)-1].to {
+			patches[len(patches)-1].to = b.to
+			continue
+		}
+		patches = append(patches, patch{from, b.to, ""})
+	}
+	if p := &patches[0]; first {
+		for p.to < len(r.text) && isEmpty(r.text[p.to:lineEnd(r.text, p.to)]) {
+			p.to = pastLine(r.text, p.to)
+		}
+	}
+	if p := &patches[len(patches)-1]; p.to == len(r.text) && p.from > 0 && r.text[p.to-1] != '\n' {
+		p.from = len(strings.TrimSuffix(r.text[:p.from], r.eol))
 	}
 	return patches
+}
+
+// beforeBlank returns where the blank lines before a line begin.
+func (r *revising) beforeBlank(at int) int {
+	for at > 0 && isEmpty(r.text[lineStart(r.text, at-1):at]) {
+		at = lineStart(r.text, at-1)
+	}
+	return at
 }

@@ -20,7 +20,7 @@ type Key struct {
 	Name  string   `json:"name"`
 	About string   `json:"about"`
 	Sort  Sort     `json:"sort"`
-	Words []string `json:"words,omitempty"` // those it takes; of heights, those beside a length
+	Words []string `json:"words"` // those it takes; of heights, those beside a length
 	// Min and Max are the least and the most it takes: lengths in mm, weights in g,
 	// texts in characters, measures and places as shares. There is no range where Max
 	// is not above Min.
@@ -30,7 +30,7 @@ type Key struct {
 	// either unit; "" where nothing does.
 	Default string   `json:"default"`
 	Needed  bool     `json:"needed"`
-	For     []string `json:"for,omitempty"` // the wheel edges it is for; none is all
+	For     []string `json:"for"` // the wheel edges it is for; none is all
 
 	inches, mm string // how the starter job writes the value
 }
@@ -64,10 +64,18 @@ const (
 // kind, in the order in which they are usually written. It is the one list of them:
 // what is read, what the starter job notes, and what a form shows.
 func Tables() []Table {
-	return []Table{
+	all := []Table{
 		topTable(), blankTable(), stationTable(), limitsTable(),
 		wheelTable(), shopTable(), layoutTable(), motifTable(),
 	}
+	for _, t := range all {
+		for i := range t.Keys {
+			// Whoever reads them as JSON finds lists, if empty ones.
+			t.Keys[i].Words = append([]string{}, t.Keys[i].Words...)
+			t.Keys[i].For = append([]string{}, t.Keys[i].For...)
+		}
+	}
+	return all
 }
 
 // described holds Tables, which never change.
@@ -94,7 +102,7 @@ func (t Table) key(name string) (Key, bool) {
 // suits reports whether a key is for wheels of an edge. Where the edge is none that is
 // known, it is.
 func (k Key) suits(edge string) bool {
-	return k.For == nil || slices.Contains(k.For, edge) || !slices.Contains(groove.Edges(), edge)
+	return len(k.For) == 0 || slices.Contains(k.For, edge) || !slices.Contains(groove.Edges(), edge)
 }
 
 // tableNames lists the tables of a job in the order in which they are usually

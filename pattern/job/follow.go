@@ -36,11 +36,25 @@ func (r *revising) follow(table, key, was string) error {
 	return nil
 }
 
+// mayRename refuses a wheel's name that another wheel has: it would no longer be known
+// which of the two a motif is cut with.
+func (r *revising) mayRename(p place, k Key, written string) error {
+	if p.name != "wheel" || k.Name != "name" {
+		return nil
+	}
+	for _, other := range (place{table: r.doc.root}).places("wheel") {
+		if other.path != p.path && other.find("name") != nil && inTOML(other.says("name")) == written {
+			return r.refuse(joined(p.path, k.Name), "another wheel is called %s", quoted(other.says("name")))
+		}
+	}
+	return nil
+}
+
 // renameWheel gives a wheel's new name to all that use it, where no other wheel has the
 // old one.
 func (r *revising) renameWheel(was, name string) error {
 	top := place{table: r.doc.root}
-	if slices.ContainsFunc(top.places("wheel"), func(w place) bool { return w.says("name") == was }) {
+	if was == "" || slices.ContainsFunc(top.places("wheel"), func(w place) bool { return w.says("name") == was }) {
 		return nil
 	}
 	for _, m := range top.places("motif") {
@@ -87,7 +101,7 @@ func (r *revising) newEdge(p place) error {
 		switch given := p.find(k.Name) != nil; {
 		case given && !k.suits(edge):
 			err = r.unset(p.path, k.Name)
-		case !given && k.Needed && k.For != nil && slices.Contains(k.For, edge):
+		case !given && k.Needed && slices.Contains(k.For, edge):
 			err = r.set(p.path, k.Name, k.startFor(u, thick))
 		}
 		if err != nil {

@@ -173,6 +173,7 @@ func TestReviseRefuses(t *testing.T) {
 		{Revision{Op: "set", Path: "blank.station", Value: 1}, "job:4: blank.station: it has keys of its own: name one of them"},
 		{Revision{Op: "set", Path: "title", Value: map[string]any{}}, "title: map[string]interface {} is no value for title"},
 		{Revision{Op: "set", Path: "motif[1].at", Value: []any{[]any{1}}}, "job:31: motif[1].at: a list in a list is no value for at"},
+		{Revision{Op: "set", Path: "wheel[1].name", Value: "olive"}, `job:16: wheel[1].name: another wheel is called "olive"`},
 		{Revision{Op: "mend", Path: "title"}, `title: "mend" is no change that can be made: set, remove, add, drop or copy`},
 	} {
 		_, err := Revise([]byte(small), c.edit)
@@ -245,5 +246,37 @@ func TestFree(t *testing.T) {
 		if got := free(wanted, taken); got != want {
 			t.Errorf("%s: %s", wanted, got)
 		}
+	}
+}
+
+// A blank whose stations have headers goes with all of them, wherever they stand.
+func TestReviseDropBlank(t *testing.T) {
+	station := func(height string) string {
+		return "[[blank.station]]\nheight = " + height + "\nacross = 3\nwall = 0.2\n"
+	}
+	rest := "\n" + strings.Replace(small[strings.Index(small, "# The rack."):], "inside = 2", "inside = 1", 1)
+	first := "[[blank]]\nname = \"a\"\n\n" + station("0") + "\n# its rim\n" + station("4")
+	second := "[[blank]]\nname = \"b\"\n\n# its foot\n" + station("0") + "\n" + station("3")
+	head := "length = \"in\"\n\n# The set.\n"
+	layout := "\n[layout]\nrepeats = 4\n"
+	for _, c := range []struct{ name, before, drop, after string }{
+		{"the first", head + first + "\n" + second + layout + rest, "blank[1]", head + second + layout + rest},
+		{"the last", head + first + "\n" + second + layout + rest, "blank[2]", head + first + layout + rest},
+		{"the last, in pieces", head + first + "\n" + second + layout + "\n# and higher\n" + station("5") + rest, "blank[2]", head + first + layout + rest},
+	} {
+		if got := string(revised(t, []byte(c.before), Revision{Op: "drop", Path: c.drop})); got != c.after {
+			t.Errorf("%s: wanted:\n%s\ngot:\n%s", c.name, c.after, got)
+		}
+	}
+}
+
+// Where there is one table in single brackets and a job wants a list, a second one makes
+// it so.
+func TestReviseSingleBrackets(t *testing.T) {
+	text := "length = \"in\"\n[motif] # mine\nkind = \"fan\"\ndepth = \"1/16\""
+	want := "length = \"in\"\n[[motif]] # mine\nkind = \"fan\"\ndepth = \"1/16\"\n[[motif]]\nkind = \"leaf\"\nwheel = \"\"\ndepth = \"1/16\"\nat = [0, 0.5]\nwidth = 0.5\nheight = 0.5\nfronds = 3"
+	got := string(revised(t, []byte(text), Revision{Op: "add", Path: "motif", Value: map[string]any{"fronds": 3.0}}))
+	if got != want {
+		t.Errorf("wanted:\n%s\ngot:\n%s", want, got)
 	}
 }

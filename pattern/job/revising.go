@@ -43,20 +43,27 @@ type patch struct {
 }
 
 // patched returns a text with patches made to it. Of several for one place, the first
-// comes last.
-func patched(text string, patches []patch) string {
+// comes last. It is not ok where two are for the same part of the text.
+func patched(text string, patches []patch) (_ string, ok bool) {
 	// From the end of the file, so that what comes before stays in its place.
 	slices.SortStableFunc(patches, func(a, b patch) int { return cmp.Compare(b.from, a.from) })
+	done := len(text)
 	for _, p := range patches {
-		text = text[:p.from] + p.text + text[p.to:]
+		if p.to > done {
+			return "", false
+		}
+		text, done = text[:p.from]+p.text+text[p.to:], p.from
 	}
-	return text
+	return text, true
 }
 
 // splice makes patches, and reports whether the file is still one that can be read.
 // Where it isn't, nothing is changed.
 func (r *revising) splice(patches ...patch) bool {
-	text := patched(r.text, patches)
+	text, ok := patched(r.text, patches)
+	if !ok {
+		return false
+	}
 	doc, wrong := newDocument([]byte(text))
 	if wrong != nil {
 		return false

@@ -35,6 +35,9 @@ func (r *revising) setAsked(path string, value any) error {
 		return nil
 	}
 	was := p.says(k.Name)
+	if err := r.mayRename(p, k, written); err != nil {
+		return err
+	}
 	if err := r.set(p.path, k.Name, written); err != nil {
 		return err
 	}

@@ -108,7 +108,13 @@ func (k Key) note() string {
 			note += "; " + more
 		}
 	}
-	if k.For != nil {
+	switch k.Sort {
+	case OfMeasure, OfPlace:
+		note += "; a length goes in quotes"
+	case OfLengths:
+		note += `: ["3 1/8", "3 5/32"]`
+	}
+	if len(k.For) > 0 {
 		note = strings.Join(k.For, " and ") + ": " + note
 	}
 	return note

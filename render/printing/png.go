@@ -34,19 +34,18 @@ func PNG(w io.Writer, page Page, dpi float64, letters *lettering.Letters) error 
 	if !(across >= 1 && up >= 1 && across*up <= maxDots) {
 		return fmt.Errorf("a picture at %g dots to the inch cannot be %.0f by %.0f dots", dpi, across, up)
 	}
-	colours := rasterizer.New(page.Width, page.Height, canvas.DPI(dpi), canvas.LinearColorSpace{})
-	draw.Draw(colours, colours.Bounds(), image.White, image.Point{}, draw.Src)
+	colours := image.NewRGBA(image.Rect(0, 0, int(across), int(up)))
+	draw.Draw(colours, colours.Rect, image.White, image.Point{}, draw.Src)
+	raster := rasterizer.FromImage(colours, canvas.DPI(dpi), canvas.LinearColorSpace{})
 	for _, layer := range drawing.Layers() {
-		if err := paint(colours, page.Drawing.On(layer), letters); err != nil {
+		if err := paint(raster, page.Drawing.On(layer), letters); err != nil {
 			return err
 		}
 	}
-	colours.Close()
+	raster.Close()
 	var picture image.Image = colours
 	if !page.Drawing.Coloured() {
-		greys := image.NewGray(colours.Bounds())
-		draw.Draw(greys, greys.Rect, colours, greys.Rect.Min, draw.Src)
-		picture = greys
+		picture = greyed(colours)
 	}
 	var file bytes.Buffer
 	encoder := png.Encoder{CompressionLevel: png.BestSpeed}
@@ -54,6 +53,20 @@ func PNG(w io.Writer, page Page, dpi float64, letters *lettering.Letters) error 
 		return err
 	}
 	return write(w, sized(file.Bytes(), dpi))
+}
+
+// greyed returns a picture without its colours. Every dot of it is opaque. The package
+// draw does the same, a dot at a time through the heap.
+func greyed(colours *image.RGBA) *image.Gray {
+	greys := image.NewGray(colours.Rect)
+	for i := range greys.Pix {
+		dot := colours.Pix[4*i : 4*i+3 : 4*i+3]
+		// The weights of color.GrayModel, of eight bits as sixteen.
+		const wide = 0x101
+		grey := (19595*uint32(dot[0]) + 38470*uint32(dot[1]) + 7471*uint32(dot[2])) * wide
+		greys.Pix[i] = uint8((grey + 1<<15) >> 24)
+	}
+	return greys
 }
 
 // sized returns a PNG file that says how large its dots are, so that it prints

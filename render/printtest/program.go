@@ -8,6 +8,7 @@ package printtest
 
 import (
 	"bytes"
+	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -44,6 +45,27 @@ func Run(t testing.TB, program string, args ...string) (out, notes []byte) {
 		t.Fatalf("%s: %v\n%s%s", filepath.Base(program), err, stdout.Bytes(), stderr.Bytes())
 	}
 	return stdout.Bytes(), stderr.Bytes()
+}
+
+// through runs a program and hands on what it writes on standard output as it comes.
+func through(t testing.TB, read func(io.Reader) error, program string, args ...string) error {
+	t.Helper()
+	var stderr bytes.Buffer
+	cmd := exec.Command(program, args...)
+	cmd.Stderr = &stderr
+	out, err := cmd.StdoutPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := cmd.Start(); err != nil {
+		t.Fatalf("%s: %v", filepath.Base(program), err)
+	}
+	wrong := read(out)
+	_, _ = io.Copy(io.Discard, out) // where reading stopped early it would wait for ever
+	if err := cmd.Wait(); err != nil {
+		t.Fatalf("%s: %v\n%s", filepath.Base(program), err, stderr.Bytes())
+	}
+	return wrong
 }
 
 // File writes a file of the test's own and returns its path.

@@ -1,13 +1,13 @@
 package printtest
 
 import (
+	"bufio"
 	"bytes"
-	"encoding/xml"
 	"errors"
 	"fmt"
 	"io"
 	"math"
-	"strings"
+	"strconv"
 	"testing"
 
 	"roundlay/geometry"
@@ -53,70 +53,99 @@ const millimetresPerPoint = geometry.MillimetresPerInch / 72
 // Trace returns the pages of a PDF file.
 func Trace(t testing.TB, pdf []byte) []TracedPage {
 	t.Helper()
-	out, _ := Run(t, Program(t, "mutool"), "draw", "-F", "trace", File(t, "traced.pdf", pdf))
-	pages, err := readTrace(out)
+	var pages []TracedPage
+	err := through(t, func(trace io.Reader) (err error) {
+		pages, err = readTrace(trace)
+		return err
+	}, Program(t, "mutool"), "draw", "-F", "trace", File(t, "traced.pdf", pdf))
 	if err != nil {
 		t.Fatal("mutool's trace: ", err)
 	}
 	return pages
 }
 
-func readTrace(trace []byte) ([]TracedPage, error) {
-	var pages []TracedPage
-	var path TracedPath
-	var matrix [6]float64
-	decoder := xml.NewDecoder(bytes.NewReader(trace))
-	decoder.Strict = false
-	for {
-		token, err := decoder.Token()
-		if errors.Is(err, io.EOF) {
-			return pages, nil
+// tracing is a trace that is being read: the pages so far, and the path that is open.
+type tracing struct {
+	pages  []TracedPage
+	path   TracedPath
+	matrix [6]float64
+}
+
+// readTrace reads a trace, which has a line for each tag. It is read as it comes, and not
+// as XML: that would take most of the time of a test.
+func readTrace(trace io.Reader) ([]TracedPage, error) {
+	var all tracing
+	lines := bufio.NewScanner(trace)
+	lines.Buffer(nil, 1<<20)
+	for lines.Scan() {
+		line := bytes.TrimSpace(lines.Bytes())
+		if inner, ok := bytes.CutPrefix(line, []byte("</")); ok {
+			all.end(string(bytes.TrimSuffix(inner, []byte(">"))))
+			continue
 		}
-		if err != nil {
+		if len(line) == 0 || line[0] != '<' {
+			continue
+		}
+		name := line[1:]
+		if i := bytes.IndexAny(name, " />"); i >= 0 {
+			name = name[:i]
+		}
+		if err := all.start(string(name), line); err != nil {
 			return nil, err
 		}
-		switch token := token.(type) {
-		case xml.StartElement:
-			switch token.Name.Local {
-			case "page":
-				var box [4]float64
-				if err := numbers(token, "mediabox", box[:]); err != nil {
-					return nil, err
-				}
-				pages = append(pages, TracedPage{Width: (box[2] - box[0]) * millimetresPerPoint, Height: (box[3] - box[1]) * millimetresPerPoint})
-			case "stroke_path", "fill_path":
-				path = TracedPath{}
-				if err := numbers(token, "transform", matrix[:]); err != nil {
-					return nil, err
-				}
-				if token.Name.Local == "stroke_path" {
-					var width [1]float64
-					if err := numbers(token, "linewidth", width[:]); err != nil {
-						return nil, err
-					}
-					path.Width = width[0] * math.Sqrt(math.Abs(matrix[0]*matrix[3]-matrix[1]*matrix[2])) * millimetresPerPoint
-				}
-			case "moveto", "lineto":
-				var p [2]float64
-				if err := errors.Join(numbers(token, "x", p[:1]), numbers(token, "y", p[1:])); err != nil {
-					return nil, err
-				}
-				if token.Name.Local == "moveto" {
-					path.starts = append(path.starts, len(path.Points))
-				}
-				path.Points = append(path.Points, pages[len(pages)-1].place(matrix, p))
-			case "closepath":
-				path.Closed = true
-			}
-		case xml.EndElement:
-			page := &pages[max(len(pages)-1, 0)]
-			switch token.Name.Local {
-			case "stroke_path":
-				page.Strokes = append(page.Strokes, path)
-			case "fill_path":
-				page.Fills = append(page.Fills, path)
-			}
+		if bytes.HasSuffix(line, []byte("/>")) {
+			all.end(string(name))
 		}
+	}
+	return all.pages, lines.Err()
+}
+
+// start reads a tag that begins something.
+func (r *tracing) start(name string, tag []byte) error {
+	switch name {
+	case "page":
+		var box [4]float64
+		if err := numbers(tag, "mediabox", box[:]); err != nil {
+			return err
+		}
+		r.pages = append(r.pages, TracedPage{Width: (box[2] - box[0]) * millimetresPerPoint, Height: (box[3] - box[1]) * millimetresPerPoint})
+	case "stroke_path", "fill_path":
+		r.path = TracedPath{}
+		if err := numbers(tag, "transform", r.matrix[:]); err != nil {
+			return err
+		}
+		if name == "stroke_path" {
+			var width [1]float64
+			if err := numbers(tag, "linewidth", width[:]); err != nil {
+				return err
+			}
+			m := r.matrix
+			r.path.Width = width[0] * math.Sqrt(math.Abs(m[0]*m[3]-m[1]*m[2])) * millimetresPerPoint
+		}
+	case "moveto", "lineto":
+		var p [2]float64
+		if err := errors.Join(numbers(tag, "x", p[:1]), numbers(tag, "y", p[1:])); err != nil {
+			return err
+		}
+		if name == "moveto" {
+			r.path.starts = append(r.path.starts, len(r.path.Points))
+		}
+		r.path.Points = append(r.path.Points, r.pages[len(r.pages)-1].place(r.matrix, p))
+	case "closepath":
+		r.path.Closed = true
+	}
+	return nil
+}
+
+// end reads the end of something.
+func (r *tracing) end(name string) {
+	switch name {
+	case "stroke_path":
+		page := &r.pages[len(r.pages)-1]
+		page.Strokes = append(page.Strokes, r.path)
+	case "fill_path":
+		page := &r.pages[len(r.pages)-1]
+		page.Fills = append(page.Fills, r.path)
 	}
 }
 
@@ -128,22 +157,22 @@ func (p TracedPage) place(m [6]float64, at [2]float64) geometry.Point {
 	}
 }
 
-// numbers reads an element's attribute as numbers with spaces between.
-func numbers(element xml.StartElement, name string, into []float64) error {
-	for _, a := range element.Attr {
-		if a.Name.Local != name {
-			continue
-		}
-		fields := strings.Fields(a.Value)
-		if len(fields) != len(into) {
-			return fmt.Errorf("%s=%q has %d numbers, not %d", name, a.Value, len(fields), len(into))
-		}
-		for i, field := range fields {
-			if _, err := fmt.Sscan(field, &into[i]); err != nil {
-				return fmt.Errorf("%s=%q: %w", name, a.Value, err)
-			}
-		}
-		return nil
+// numbers reads a tag's attribute as numbers with spaces between.
+func numbers(tag []byte, name string, into []float64) error {
+	_, value, found := bytes.Cut(tag, []byte(" "+name+`="`))
+	value, _, closed := bytes.Cut(value, []byte(`"`))
+	if !found || !closed {
+		return fmt.Errorf("%s has no %s", tag, name)
 	}
-	return fmt.Errorf("%s has no %s", element.Name.Local, name)
+	fields := bytes.Fields(value)
+	if len(fields) != len(into) {
+		return fmt.Errorf("%s=%q has %d numbers, not %d", name, value, len(fields), len(into))
+	}
+	for i, field := range fields {
+		var err error
+		if into[i], err = strconv.ParseFloat(string(field), 64); err != nil {
+			return fmt.Errorf("%s=%q: %w", name, value, err)
+		}
+	}
+	return nil
 }

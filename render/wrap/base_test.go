@@ -7,6 +7,7 @@ import (
 	"math"
 	"os"
 	"strings"
+	"sync"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -73,9 +74,21 @@ func demoPlan(t testing.TB) *pattern.Plan {
 	return planOf(t, string(data))
 }
 
+// knownWraps has the wraps that were drawn in this run of tests, by what was asked for.
+var knownWraps sync.Map
+
+type wrapOrder struct {
+	plan    *pattern.Plan
+	options Options
+}
+
+// wrapOf returns a plan's wrap, which its tests share: none changes it.
 func wrapOf(t testing.TB, p *pattern.Plan, o Options) *Wrap {
 	t.Helper()
-	w, err := New(context.Background(), p, o)
+	draw, _ := knownWraps.LoadOrStore(wrapOrder{p, o}, sync.OnceValues(func() (*Wrap, error) {
+		return New(context.Background(), p, o)
+	}))
+	w, err := draw.(func() (*Wrap, error))()
 	if err != nil {
 		t.Fatal(err)
 	}

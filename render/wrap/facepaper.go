@@ -69,9 +69,10 @@ func newFacePaper(p *pattern.Plan, o Options, letters *lettering.Letters) (*face
 	if s.cone.RadiusAt(s.low) <= 0 || s.cone.RadiusAt(s.high) <= 0 {
 		return nil, fmt.Errorf("blank %q: the cone of its band comes to a point before the glass ends: no paper can be laid on it (%s)", p.Blank.Name, s.side)
 	}
-	s.seam = findSeam(p, o.SeamAt, s.parts/p.Repeats)
 	if s.side == Patches {
 		s.seam = findPatchEdge(p, o.SeamAt)
+	} else {
+		s.seam = findSeam(p, o.SeamAt, s.parts/p.Repeats)
 	}
 	s.traces, s.thin = traces(p, s.face), thinOn(p, s.face)
 	if !o.NoRings {

@@ -132,7 +132,7 @@ func TestPatchesHoldOneRepeat(t *testing.T) {
 func TestPatchesKeepMotifsWhole(t *testing.T) {
 	text := strings.Replace(leafJob(taperedGlass, 6), "width = 0.6\n", "width = 0.6\nat = [0.5, 0.5]\n", 1)
 	s := sheetOf(t, text, on(t, Patches, "a4"))
-	if n := severed(s.plan, s.seam, 0); n > 0 {
+	if n := extentsOf(s.plan, 0).severed(s.seam); n > 0 {
 		t.Errorf("the patches' edges part %v cuts", n)
 	}
 }

@@ -77,9 +77,10 @@ func (s *facePaper) fit(pieces []piece, f page.Format) bool {
 func findSeam(p *pattern.Plan, repeat, steps int) float64 {
 	const gap = 0.3 // mm
 	step := p.PitchAngle() / float64(steps)
+	all := extentsOf(p, gap)
 	best, _ := minSevered(p, repeat, step, func(seam float64) (n float64) {
 		for k := range steps {
-			n += severed(p, seam+float64(k)*step, gap)
+			n += all.severed(seam + float64(k)*step)
 			if steps > 1 && nearMiddle(p, seam+float64(k)*step) {
 				n += float64(len(p.Cuts)) // a tick on a gore's edge is hard to stand on its mark
 			}
@@ -95,8 +96,8 @@ func findSeam(p *pattern.Plan, repeat, steps int) float64 {
 func findPatchEdge(p *pattern.Plan, repeat int) float64 {
 	const stub, gap = -1.0, 0.3 // mm: what only just runs over the edge is not parted by it
 	own := repeatEdge(p, repeat)
-	best, least := minSevered(p, repeat, p.PitchAngle(), func(edge float64) float64 { return severed(p, edge, gap) })
-	if 2*least < severed(p, own, stub) {
+	best, least := minSevered(p, repeat, p.PitchAngle(), extentsOf(p, gap).severed)
+	if 2*least < extentsOf(p, stub).severed(own) {
 		return best
 	}
 	return own
@@ -122,10 +123,17 @@ func minSevered(p *pattern.Plan, repeat int, step float64, count func(theta floa
 	return best, least
 }
 
-// severed returns how many footprints, in all repeats, a line up the slant would
-// sever or pass within a gap. A negative gap leaves out footprints that the line
-// enters by no more than that, or by no more than a quarter of their extent.
-func severed(p *pattern.Plan, theta, gap float64) (n float64) {
+// extents are the angles from and to which footprints reach, of one repeat's cuts, and
+// the angle from repeat to repeat.
+type extents struct {
+	pitch float64
+	each  [][2]float64
+}
+
+// extentsOf returns the extents of footprints with a gap on either side. A negative gap
+// takes that off, or a quarter of their extent where that is less.
+func extentsOf(p *pattern.Plan, gap float64) extents {
+	all := extents{p.PitchAngle(), make([][2]float64, 0, len(p.Cuts))}
 	for _, c := range p.Cuts {
 		low, high := math.Inf(1), math.Inf(-1)
 		for _, s := range c.Samples {
@@ -136,7 +144,15 @@ func severed(p *pattern.Plan, theta, gap float64) (n float64) {
 			inside := min(-gap/p.Surface.RadiusAt(c.Samples[0].Height), (high-low)/4)
 			low, high = low+inside, high-inside
 		}
-		for k := math.Ceil((low - theta) / p.PitchAngle()); theta+k*p.PitchAngle() <= high; k++ {
+		all.each = append(all.each, [2]float64{low, high})
+	}
+	return all
+}
+
+// severed returns how many footprints, in all repeats, a line up the slant would enter.
+func (x extents) severed(theta float64) (n float64) {
+	for _, e := range x.each {
+		for k := math.Ceil((e[0] - theta) / x.pitch); theta+k*x.pitch <= e[1]; k++ {
 			n++
 		}
 	}

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"fmt"
+	"math"
 	"regexp"
 	"strconv"
 
@@ -25,6 +26,9 @@ type drag struct {
 	Fine bool        `json:"fine"`
 }
 
+// farthest is how far off a pointer may be, in mm or degrees: far beyond any wrap.
+const farthest = 1e5
+
 var (
 	motifPath   = regexp.MustCompile(`^motif\[([1-9][0-9]{0,5})\]$`)
 	stationPath = regexp.MustCompile(`^blank(?:\[([1-9][0-9]{0,5})\])?\.station\[([1-9][0-9]{0,5})\]$`)
@@ -43,6 +47,11 @@ func (e Edit) dragged(text string, ask layRequest) ([]job.Revision, error) {
 	}
 	if by.To == nil {
 		return nil, badRequest("edits: a drag needs its to")
+	}
+	for _, at := range []*[2]float64{by.From, by.To} {
+		if at != nil && !(math.Abs(at[0]) <= farthest && math.Abs(at[1]) <= farthest) {
+			return nil, badRequest("edits: read a drag at %v; accepted: places up to %g off", *at, farthest)
+		}
 	}
 	if of := stationPath.FindStringSubmatch(e.Path); of != nil {
 		return stationDragged(j, text, e.Path, of, *by.To)

@@ -38,11 +38,11 @@ func dividers(p *pattern.Plan) Table {
 	}
 	for _, c := range p.Chords {
 		circle := Circle{Name: c.Name, Radius: c.Radius, Parts: c.Parts}
-		hint := fmt.Sprintf("%s across; %d steps %s", u.Format(2*c.Radius), c.Parts, Closing(u, closingGap(u, circle)))
+		hint := fmt.Sprintf("chord %s; so set, %d steps %s; %s across", u.FormatDecimal(c.Chord), c.Parts, Closing(u, closingGap(u, circle)), u.Format(2*c.Radius))
 		if c.Height > 0 {
-			hint = u.Format(c.Height) + " above the table, " + hint
+			hint += ", " + u.Format(c.Height) + " above the table"
 		}
-		t.Rows = append(t.Rows, Row{c.Name, u.FormatWithRest(c.Chord), hint})
+		t.Rows = append(t.Rows, Row{c.Name, u.Format(c.Chord), hint})
 	}
 	return t
 }

@@ -17,9 +17,11 @@ type Wrap struct {
 	Period  int          `json:"period"`
 	Copies  [][4]Precise `json:"copies"` // cosine, sine, and the way right and up
 	Motifs  []Motif      `json:"motifs"`
-	Band    string       `json:"band"`  // both of its ends
-	Edges   string       `json:"edges"` // between repeats
-	Ends    string       `json:"ends"`  // where the paper ends
+	Band    string       `json:"band"`   // both of its ends
+	Edges   string       `json:"edges"`  // between repeats
+	Ends    string       `json:"ends"`   // where the paper ends
+	Paper   string       `json:"paper"`  // all round it: shapes may reach beyond
+	Before  [4]Precise   `json:"before"` // one more copy, left of the first: what of it is on the paper comes round the seam
 	Seam    string       `json:"seam"`
 	Rings   []Ring       `json:"rings"`
 	Place   Place        `json:"place"`
@@ -59,9 +61,9 @@ func NewWrap(f Flat) Wrap {
 		w.Caption = "A chart of curved glass: true round the band's middle and up the glass. The paper is in gores."
 	}
 	for k := range f.copies() {
-		m := f.turned(float64(k*p.Period) * p.PitchAngle())
-		w.Copies = append(w.Copies, [4]Precise{Precise(m.Cos), Precise(m.Sin), Precise(m.X), Precise(m.Y)})
+		w.Copies = append(w.Copies, f.copied(k))
 	}
+	w.Before = f.copied(f.leftmost() - 1)
 	f.frame(&w)
 	return w
 }
@@ -69,14 +71,23 @@ func NewWrap(f Flat) Wrap {
 // copies yields where the period's shapes are drawn: as many periods to the left of the
 // first as to the right, or one fewer.
 func (f Flat) copies() func(yield func(k int) bool) {
-	n := f.plan.Periods()
+	first, n := f.leftmost(), f.plan.Periods()
 	return func(yield func(k int) bool) {
-		for k := -((n - 1) / 2); k <= n/2; k++ {
+		for k := first; k < first+n; k++ {
 			if !yield(k) {
 				return
 			}
 		}
 	}
+}
+
+// leftmost is the number of the leftmost copy.
+func (f Flat) leftmost() int { return -((f.plan.Periods() - 1) / 2) }
+
+// copied returns the motion to a copy.
+func (f Flat) copied(k int) [4]Precise {
+	m := f.turned(float64(k*f.plan.Period) * f.plan.PitchAngle())
+	return [4]Precise{Precise(m.Cos), Precise(m.Sin), Precise(m.X), Precise(m.Y)}
 }
 
 // motifs draws every motif.
@@ -114,13 +125,17 @@ func (f Flat) motifs() []Motif {
 func (f Flat) frame(w *Wrap) {
 	p := f.plan
 	pitch := p.PitchAngle()
-	first := -((p.Periods() - 1) / 2) * p.Period
-	from := (float64(first) - 0.5) * pitch
+	from := (float64(f.leftmost()*p.Period) - 0.5) * pitch
 	to := from + 2*math.Pi
 	low, high := f.face.Low, f.face.High
 	left, right := f.upright(from, low, high), f.upright(to, low, high)
 	foot, rim := f.level(from, to, low), f.level(from, to, high)
 	w.Ends = string(path(nil).line(foot, false).line(rim, false).line(left, false).line(right, false))
+	round := append([]geometry.Point{}, foot...)
+	for i := range rim {
+		round = append(round, rim[len(rim)-1-i])
+	}
+	w.Paper = string(path(nil).line(round, true))
 	w.Band = string(path(nil).line(f.level(from, to, f.face.Band[0]), false).line(f.level(from, to, f.face.Band[1]), false))
 	var edges path
 	for k := range p.Repeats - 1 {

@@ -56,7 +56,7 @@ async function post(name, body, { slot }) {
   const send = () => fetch("ask/" + name, { ...posted(body), signal: stop.signal });
   try {
     const reply = await (quick.has(name) ? send() : inLine(send, stop.signal));
-    if (!reply.ok) throw new Error(await words(reply));
+    if (!reply.ok) throw Object.assign(new Error(await words(reply)), { understood: true });
     return reply;
   } catch (err) {
     throw stop.signal.aborted ? new Cancelled() : err;
@@ -74,7 +74,7 @@ async function inLine(send, signal) {
     return await send();
   } finally {
     line.busy--;
-    line.waiting.shift()?.();
+    line.waiting.pop()?.(); // the newest first: it is what one looks at now
   }
 }
 

@@ -9,7 +9,7 @@ const again = 3000; // ms to wait after the watch failed
 
 /** The file that is open. There is one in a page. */
 export const file = {
-  store: null, name: "", stamp: "", text: "", demo: true, copy: false, present: false, saving: false, said: "",
+  store: null, name: "", stamp: "", text: "", demo: true, present: false, saving: false, said: "",
   listeners: new Set(),
 
   follow(fn) {
@@ -40,7 +40,7 @@ export const file = {
     if (!this.present || this.saving) return;
     if (this.demo || !this.name) return this.saveAs();
     await this.writing(async (text) => {
-      const reply = await disk("file", { text, stamp: this.stamp, ...(this.copy ? { name: this.name } : {}) });
+      const reply = await disk("file", { text, stamp: this.stamp, name: this.name });
       if (reply.status === 409) return changed(reply);
       this.saved(text, reply);
     });
@@ -53,7 +53,7 @@ export const file = {
     if (!given) return;
     await this.writing(async (text) => {
       const reply = await disk("file-as", { name: given, text });
-      this.copy = !this.demo; // the demo's first file is the one that is open
+      location.hash = encodeURIComponent(reply.name); // a reload shows this file again
       this.name = reply.name;
       this.demo = false;
       this.saved(text, reply);
@@ -106,7 +106,7 @@ async function watch() {
   const own = (watching = new AbortController());
   while (!own.signal.aborted) {
     try {
-      const asked = new URLSearchParams({ name: file.copy ? file.name : "", stamp: file.stamp });
+      const asked = new URLSearchParams({ name: file.name, stamp: file.stamp });
       const seen = await disk("file/changes?" + asked, undefined, own.signal);
       if (own.signal.aborted || seen === null) return;
       if (seen.stamp !== file.stamp && !file.saving) changed(seen);
@@ -122,7 +122,7 @@ function changed({ text, stamp, gone }) {
   if (gone) {
     file.stamp = "";
     file.text = null;
-    return notice("The file is gone from the disk. What you see is still here: Save writes it anew.", [["Good", () => notice(null)]]);
+    return notice("The file is gone from the disk. What you see is still here: Save writes it anew.", [["Understood", () => notice(null)]]);
   }
   const mine = file.store.state.text;
   const was = file.text;
@@ -131,7 +131,7 @@ function changed({ text, stamp, gone }) {
   if (text === mine) return notice(null);
   if (mine === was && file.store.state.settled) {
     file.store.setText(text);
-    return notice("The file was changed on disk, and is shown as it is now. Undo brings back what was here.", [["Good", () => notice(null)]]);
+    return notice("The file was changed on disk, and is shown as it is now. Undo brings back what was here.", [["Understood", () => notice(null)]]);
   }
   notice("The file was changed on disk while you changed it here. Neither is lost: Undo brings back the other.", [
     ["Keep mine", () => keep(text)],

@@ -99,7 +99,7 @@ export function isAt(mistake, path) {
 /** wrongWords says a mistake in the engine's words, without its place. */
 export function wrongWords(mistake) {
   const { read, accepted, hint } = mistake;
-  if (!accepted) return mistake.words || "";
+  if (!accepted) return (mistake.words || "").replace(mistake.path + ": ", "");
   return `${read ? "Read: " + read + ". " : ""}Accepted: ${accepted}.${hint ? " " + sentence(hint) : ""}`;
 }
 

@@ -3,6 +3,7 @@
 
 import { arrange, el, say } from "./dom.js";
 import { follow } from "./slow.js";
+import { isOpen, onOpened } from "./headings.js";
 
 const atOnce = 3; // offers shown before the rest are folded away
 
@@ -24,8 +25,8 @@ export function mount(root, store) {
     }
     for (const one of items.values()) one.chosen(state);
   });
-  followCures(store, items);
-  followFit(store, fits, room);
+  const followed = [followCures(store, items), followFit(store, fits, room)];
+  onOpened(() => followed.forEach((one) => one.look()));
 }
 
 function put(list, notes, items, answer, store) {
@@ -43,7 +44,9 @@ function put(list, notes, items, answer, store) {
 /** finding is one of the list: its letter, a sentence, where it is, its cures. */
 function finding(store) {
   const letter = el("span", { class: "letter", "aria-hidden": "true" });
-  const words = el("span", { class: "sentence" });
+  const kind = el("strong", {});
+  const rest = el("span", {});
+  const words = el("span", { class: "sentence" }, kind, " ", rest);
   const where = el("p", { class: "faint small" });
   const ways = el("div", { class: "ways", role: "status" });
   let now = null;
@@ -55,7 +58,8 @@ function finding(store) {
       now = f;
       node.dataset.letter = f.letter;
       say(letter, f.letter);
-      say(words, `${f.kind}: ${f.words}`);
+      say(kind, f.kind);
+      say(rest, f.words);
       say(where, f.where || "");
     },
     chosen(state) {
@@ -72,8 +76,8 @@ function seek(store, { letter, motifs }) {
 
 /** followCures puts the cures of each finding beneath it while they are true. */
 function followCures(store, items) {
-  const body = (state) => (state.answer.findings.length ? { job: state.text, blank: state.blank } : null);
-  follow(store, "cures", body, (answer, state, { waiting, trouble }) => {
+  const body = (state) => (isOpen("check") && state.answer.findings.length ? { job: state.text, blank: state.blank } : null);
+  return follow(store, "cures", body, (answer, state, { waiting, trouble }) => {
     const found = new Map((answer?.findings || []).map((f) => [f.letter, f]));
     for (const [letter, one] of items) {
       const cures = found.get(letter);
@@ -105,7 +109,8 @@ function folded(offers) {
 
 /** followFit says what else would clear a job, or what a clear one has room for. */
 function followFit(store, fits, room) {
-  follow(store, "fit", (state) => ({ job: state.text }), (answer, state, { waiting, trouble }) => {
+  const body = (state) => (isOpen("check") ? { job: state.text } : null);
+  return follow(store, "fit", body, (answer, state, { waiting, trouble }) => {
     const clear = answer ? answer.clear : state.answer?.clear;
     arrange(clear ? fits : room, []);
     const title = clear ? "What there is room for" : "Changes that clear all of it";

@@ -2,13 +2,14 @@
 // tables and keys: which table stands under which heading is all that is
 // decided here.
 
-import { arrange, el } from "./dom.js";
+import { arrange, el, say } from "./dom.js";
 import { card } from "./card.js";
 import { numberOf, tables } from "./choices.js";
 import { motifCard } from "./motifcard.js";
 import { stations } from "./stations.js";
 import { describer } from "./describe.js";
 import { title } from "./field.js";
+import { follow } from "./slow.js";
 
 const places = {
   "": "glass", blank: "glass", station: "glass", base: "glass",
@@ -19,18 +20,37 @@ const names = { "": "The job", limits: "Limits", shop: "The shop", layout: "Roun
 
 export function mount(root, store, about) {
   const describe = describer(about);
-  const form = { store, about, describe, cards: new Map() };
+  const form = { store, about, describe, cards: new Map(), begun: false };
   const roots = ["glass", "wheels", "design", "check"].map((place) => [place, root.querySelector("#forms-" + place)]);
   let shown = null;
-  store.subscribe((state) => {
+  let most = new Map(); // path → the count found for "most"
+  const show = (state) => {
     if (!state.form) return;
-    const now = [state.form, state.mistake, state.epoch, state.answer?.unit];
+    const now = [state.form, state.mistake, state.epoch, state.answer?.unit, most];
     if (shown && now.every((x, i) => x === shown[i])) return;
     shown = now;
-    const view = { ...state, unit: state.answer?.unit };
-    for (const [place, at] of roots) arrange(at, nodesAt(place, form, view));
+    const view = { ...state, unit: state.answer?.unit, most };
+    for (const [place, at] of roots) keepPlace(at, () => arrange(at, nodesAt(place, form, view)));
+    form.begun = true; // cards made from now on are of things just added
+  };
+  store.subscribe(show);
+  follow(store, "most", (state) => (asksMost(state) ? { job: state.text } : null), (answer, state) => {
+    most = new Map((answer?.found || []).map((f) => [f.path, f]));
+    show(state);
   });
   motifCard.follow(store, form.cards);
+}
+
+/** keepPlace leaves focus near where it was when what had it is removed. */
+function keepPlace(root, change) {
+  const had = document.activeElement;
+  change();
+  if (root.contains(had) || had.isConnected) return;
+  root.closest("[role=tabpanel]").focus({ preventScroll: true });
+}
+
+function asksMost({ form }) {
+  return (form?.tables || []).some((t) => t.fields.some((f) => f.text === "most"));
 }
 
 function nodesAt(place, form, view) {
@@ -55,16 +75,40 @@ function shownCard(form, table, view) {
 function newCard(form, table) {
   const { store, about, describe } = form;
   if (table.table === "motif") return motifCard(store, about, describe);
-  const one = card(store, about);
-  const extra = table.table === "blank" ? blankTable(one, form) : () => {};
   const many = about.tables.find((t) => t.name === table.table)?.many;
+  const one = card(store, about, { level: many ? "h4" : "h3" });
+  const extra = table.table === "blank" ? blankTable(one, form) : () => {};
   const drop = many ? dropButton(one, store) : null;
+  const fold = many ? folding(one, form.begun) : null;
   return {
-    node: one.node,
+    node: fold ? fold.node : one.node,
     show(now, view) {
-      one.show(now, describe(now), view, nameOf(now, view));
+      const name = nameOf(now, view);
+      one.show(now, describe(now), view, name);
       extra(now, view);
       if (drop) drop(now, view);
+      if (fold) fold.show(name, tables(view, now.table).length === 1 || isShown(now, view));
+    },
+  };
+}
+
+/** isShown is whether a table is of the blank that is drawn. */
+function isShown({ table, title: name }, view) {
+  return table === "blank" && name === view.blank;
+}
+
+/** folding folds one of several away behind its name; one that was just added is open. */
+function folding(one, added) {
+  const words = el("h3", {});
+  const node = el("details", { class: "item", open: added }, el("summary", {}, words), one.node);
+  let first = true;
+  one.heading.classList.add("unseen");
+  return {
+    node,
+    show(name, wanted) {
+      say(words, name);
+      if (first && wanted) node.open = true;
+      first = false;
     },
   };
 }
@@ -84,12 +128,12 @@ function onlyBlank(view) {
 
 function dropButton(one, store) {
   let path = "";
-  const button = el("button", { type: "button", onclick: () => store.change([{ op: "drop", path }]) }, "Take out");
+  const button = el("button", { type: "button", onclick: () => store.change([{ op: "drop", path }]) }, "Remove");
   one.buttons.append(button);
   return (now, view) => {
     path = now.path;
     button.hidden = tables(view, now.table).length < 2;
-    button.setAttribute("aria-label", `Take out ${nameOf(now, view)}`);
+    button.setAttribute("aria-label", `Remove ${nameOf(now, view)}`);
   };
 }
 

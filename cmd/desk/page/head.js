@@ -2,7 +2,7 @@
 
 import { el, say } from "./dom.js";
 import { isAt, wrongWords } from "./field.js";
-import { open } from "./headings.js";
+import { onOpened, open } from "./headings.js";
 import { jobText } from "./jobtext.js";
 import { file } from "./disk.js";
 import { guide } from "./guide.js";
@@ -27,7 +27,7 @@ export function mount(root, store, about) {
     tell(wrong, state, store);
   });
   const look = () => tell(wrong, store.state, store);
-  document.addEventListener("opened", look);
+  onOpened(look);
   document.addEventListener("toggle", look, true);
   file.follow(() => {
     say(saved, file.words());
@@ -74,7 +74,7 @@ function keys(store) {
 /** judge says whether the job is clear; of an older text it says so. */
 function judge(node, state) {
   const stale = !state.fresh;
-  const words = state.trouble || state.answer?.verdict || "";
+  const words = state.trouble || (state.waiting ? "Counting how many clear…" : state.answer?.verdict) || "";
   node.classList.toggle("stale", stale);
   node.classList.toggle("clear", !stale && Boolean(state.answer?.clear));
   node.classList.toggle("found", !stale && state.answer?.clear === false);
@@ -85,12 +85,12 @@ function judge(node, state) {
 function tell(node, state, store) {
   const at = state.mistake ? fieldOf(state.mistake.path) : null;
   const seen = at !== null && at.offsetParent !== null;
-  const words = state.trouble ? "" : !state.mistake || seen ? "" : headWords(state.mistake);
+  const words = state.trouble ? "" : state.refused || (!state.mistake || seen ? "" : headWords(state.mistake));
   const key = words + (state.trouble ? "!" + state.trouble : "") + (at !== null);
   if (node.dataset.key === key) return;
   node.dataset.key = key;
   node.replaceChildren();
-  if (words) node.append(el("span", {}, words), " ", where(at, state.mistake, store));
+  if (words) node.append(el("span", {}, words), " ", state.mistake ? where(at, state.mistake, store) : "");
   if (state.trouble) node.append(el("button", { type: "button", onclick: () => store.again() }, "Ask again"));
 }
 

@@ -58,6 +58,19 @@ export class History {
     return true;
   }
 
+  /**
+   * refuse forgets the newest moment where its edits could not be made: the
+   * text that came back is that of the moment before.
+   */
+  refuse(moment, version, text) {
+    const before = this.moments[this.at - 1];
+    const own = moment === this.now && moment.version === version && !this.canRedo;
+    if (!own || moment.edits.length === 0 || before?.text !== text) return false;
+    this.moments.length = this.at--;
+    this.rest();
+    return true;
+  }
+
   undo() {
     if (this.canUndo) this.move(-1);
   }

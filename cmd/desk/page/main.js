@@ -37,13 +37,20 @@ const parts = [
 
 async function boot() {
   const about = await ask("describe", {});
-  const file = await disk("file").catch(() => null);
+  const file = await opened();
   const store = new Store(file?.text ?? about.demo);
   about.file = { name: "", text: about.demo, stamp: "", demo: true, ...file, present: file !== null };
   headings.mount(document.querySelector("#headings"));
   for (const [part, root] of parts) part.mount(document.querySelector(root), store, about);
   store.subscribe(standing);
   store.lay();
+}
+
+/** opened is the job's file: that of the address, where one was saved under another name. */
+async function opened() {
+  const name = decodeURIComponent(location.hash.slice(1));
+  const named = name ? await disk("file?" + new URLSearchParams({ name })).catch(() => null) : null;
+  return named || (await disk("file").catch(() => null));
 }
 
 /** standing says on the document how the text stands with the engine: asking, laid, mistaken or silent. */

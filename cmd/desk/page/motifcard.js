@@ -12,7 +12,7 @@ export function motifCard(store, about, describe) {
   const now = { path: "", number: 0 };
   const words = el("span", {});
   const copy = el("button", { type: "button", onclick: () => copied(store, now) }, "Copy");
-  const drop = el("button", { type: "button", onclick: () => dropped(store, now) }, "Take out");
+  const drop = el("button", { type: "button", onclick: () => dropped(store, now) }, "Remove");
   one.heading.classList.add("unseen");
   one.buttons.append(copy, drop);
   const node = el("details", { class: "motif" }, el("summary", {}, el("h3", {}, words)), one.node);
@@ -28,12 +28,12 @@ export function motifCard(store, about, describe) {
       say(words, nameOf(table, now.number));
       one.show(table, describe(table), view, nameOf(table, now.number));
       copy.setAttribute("aria-label", `Copy motif ${now.number}`);
-      drop.setAttribute("aria-label", `Take out motif ${now.number}`);
+      drop.setAttribute("aria-label", `Remove motif ${now.number}`);
     },
     choose(number) {
       const on = number === now.number;
       if (node.open !== on) node.open = on;
-      if (on && !node.contains(document.activeElement)) near(node);
+      if (on && !store.state.dragging && !node.contains(document.activeElement)) near(node);
     },
   };
 }
@@ -49,9 +49,12 @@ motifCard.follow = (store, cards) => {
   });
 };
 
-/** near brings a card into view where the numbers stand beside the drawing. */
+/** near brings a card into view where the numbers stand beside the drawing, and moves no drawing. */
 function near(node) {
-  if (matchMedia("(min-width: 1200px)").matches) node.scrollIntoView({ block: "start" });
+  const column = document.querySelector("#numbers");
+  if (!matchMedia("(min-width: 1200px)").matches) return;
+  const head = column.querySelector("#headings").offsetHeight;
+  column.scrollTop += node.getBoundingClientRect().top - column.getBoundingClientRect().top - head;
 }
 
 function nameOf(table, number) {
@@ -62,7 +65,8 @@ function nameOf(table, number) {
 
 function copied(store, { path }) {
   store.change([{ op: "copy", path }]);
-  store.settled().then((state) => store.choose(state.form?.tables.filter((t) => t.table === "motif").length || 0));
+  const last = (state) => state.form?.tables.filter((t) => t.table === "motif").length || 0;
+  store.settled().then((state) => store.choose(last(state)), () => {});
 }
 
 function dropped(store, { path }) {

@@ -5,7 +5,7 @@ import { follow } from "./slow.js";
 
 export function mount(root, store) {
   const groups = el("div", {});
-  const set = el("div", { class: "scroll" });
+  const set = el("div", { class: "figures" });
   root.append(groups, set);
   const made = new Map(); // title → group
   let shown = null;
@@ -54,19 +54,17 @@ function row() {
 function followSet(store, root) {
   const body = (state) => (state.answer.blanks.length > 1 ? { job: state.text } : null);
   follow(store, "set", body, (answer, state, { waiting, trouble }) => {
-    if (!answer) return arrange(root, waiting || trouble ? [el("h3", {}, "The set"), el("p", { class: "faint", role: "status" }, trouble || "Laying out the set…")] : []);
-    const head = ["Blank", "Clear", "Found", "Why"].map((w) => el("th", { scope: "col" }, w));
-    const rows = answer.blanks.map((b) => setRow(b, store));
-    arrange(root, [
-      el("h3", {}, "The set"),
-      el("table", { class: "set" }, el("thead", {}, el("tr", {}, head)), el("tbody", {}, rows)),
-      ...(answer.words || []).map((w) => el("p", { class: "small" }, w)),
-    ]);
+    if (!waiting && !trouble && !answer) return arrange(root, []);
+    const list = answer
+      ? el("ul", { class: "set", "aria-labelledby": "set-title" }, answer.blanks.map((b) => ofSet(b, store)))
+      : el("p", { class: "faint", role: "status" }, trouble || "Laying out the set…");
+    arrange(root, [el("h3", { id: "set-title" }, "Blank by blank"), list]);
   });
 }
 
-function setRow(b, store) {
+function ofSet(b, store) {
   const name = el("button", { type: "button", class: "words", onclick: () => store.setBlank(b.name) }, b.name);
-  const found = (b.findings || []).map((f) => `${f.letter} ${f.words}`).join(" ");
-  return el("tr", {}, el("th", { scope: "row" }, name), el("td", {}, b.clear ? "yes" : "no"), el("td", {}, found), el("td", {}, b.why || ""));
+  const found = (b.findings || []).map((f) => el("li", {}, `${f.letter}  ${f.words}`));
+  return el("li", {}, name, " ", el("span", { class: b.clear ? "faint" : "warn" }, b.clear ? "clears" : "does not clear"),
+    b.why ? el("p", { class: "small" }, b.why) : null, found.length ? el("ul", { class: "notes" }, found) : null);
 }

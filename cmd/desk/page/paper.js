@@ -2,6 +2,7 @@
 
 import { askFile } from "./ask.js";
 import { arrange, el, say } from "./dom.js";
+import { isOpen, onOpened } from "./headings.js";
 import { follow } from "./slow.js";
 import { options } from "./paperoptions.js";
 import { sheets } from "./sheets.js";
@@ -28,7 +29,7 @@ export function mount(root, store, about) {
     el("h3", {}, "Print"), el("p", { class: "about" }, "In the print window choose no margins and 100 %. Lay a ruler on both check bars before you cut."),
     el("div", { class: "buttons" }, print), where, remarks, preview,
     el("h3", {}, "Keep as files"), downloads(store, chosen, status), status);
-  const body = (state) => (root.closest("[role=tabpanel]").hidden ? null : { job: state.text, blank: state.blank, ...chosen.values() });
+  const body = (state) => (!isOpen("paper") ? null : { job: state.text, blank: state.blank, ...chosen.values() });
   const pages = follow(store, "pages", body, (answer, state, { waiting, trouble }) => {
     print.disabled = !answer;
     sheets.put(answer);
@@ -36,7 +37,7 @@ export function mount(root, store, about) {
     arrange(remarks, (answer?.remarks || []).map((words) => el("li", {}, words)));
     arrange(preview, answer ? sheets.small(answer) : []);
   });
-  new MutationObserver(() => pages.look()).observe(root.closest("[role=tabpanel]"), { attributeFilter: ["hidden"] });
+  onOpened(() => pages.look());
 }
 
 function counted({ pages, title }) {

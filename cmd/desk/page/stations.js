@@ -49,7 +49,7 @@ function row(store, about) {
   const fields = fieldsOf(store, about, { compact: true });
   const cells = new Map(); // key → td
   let path = "";
-  const drop = el("button", { type: "button", class: "words", onclick: () => store.change([{ op: "drop", path }]) }, "Take out");
+  const drop = el("button", { type: "button", class: "words", onclick: () => store.change([{ op: "drop", path }]) }, "Remove");
   const last = el("td", {}, drop);
   const node = el("tr", {});
   return {
@@ -65,7 +65,7 @@ function row(store, about) {
       });
       arrange(node, [...tds, last]);
       drop.disabled = n <= 2;
-      drop.setAttribute("aria-label", `Take out station ${number}`);
+      drop.setAttribute("aria-label", `Remove station ${number}`);
     },
   };
 }
@@ -75,24 +75,21 @@ function name(one, key, number) {
   if (label) say(label, `${title(key)} of station ${number}`);
 }
 
-/** addition adds a station between two: the engine fills in what it must have. */
+/** addition adds a station where its height puts it: the engine fills in the rest. */
 function addition(store) {
-  const above = el("select", {});
   let path = "";
-  const add = el("button", {
-    type: "button",
-    onclick: () => store.change([{ op: "add", path: path + ".station", value: {}, at: Number(above.value) + 1 }]),
-  }, "Add");
+  const height = el("input", { type: "text", inputmode: "text", autocomplete: "off", class: "figure" });
+  const add = () => {
+    const value = height.value.trim() ? { height: height.value.trim() } : {};
+    store.change([{ op: "add", path: path + ".station", value }]);
+    height.value = "";
+  };
+  height.addEventListener("keydown", (event) => event.key === "Enter" && add());
   return {
-    node: el("div", { class: "adder" }, el("label", {}, "Add a station above ", above), add),
+    node: el("div", { class: "adder" }, el("label", {}, "Add a station at height ", height),
+      el("button", { type: "button", onclick: add }, "Add")),
     show(list, blankPath) {
       path = blankPath;
-      const texts = list.slice(0, -1).map((item) => item.fields.find((f) => f.key === "height")?.text || "0");
-      if (above.dataset.texts === texts.join("|")) return;
-      above.dataset.texts = texts.join("|");
-      const chosen = above.value;
-      arrange(above, texts.map((text, i) => el("option", { value: i + 1 }, text)));
-      above.value = chosen && Number(chosen) <= texts.length ? chosen : String(texts.length);
     },
   };
 }

@@ -1,6 +1,6 @@
 // Whole numbers, one up and one down; and "most" where the engine may count.
 
-import { el } from "./dom.js";
+import { el, say } from "./dom.js";
 import { asNumber, isRanged } from "./sliders.js";
 import { title } from "./field.js";
 import { typed } from "./boxes.js";
@@ -22,8 +22,9 @@ export function stepper({ id, desc, store, send }) {
     needed: desc.needed,
     show(entry, table, state) {
       const text = entry.text ?? String(desc.default ?? "");
-      const found = Number.parseInt(text === "most" ? entry.understood : text, 10);
-      if (Number.isFinite(found)) now.value = found;
+      const found = text === "most" ? state.most?.get(entry.path) : { count: Number.parseInt(text, 10) };
+      if (Number.isFinite(found?.count)) now.value = found.count;
+      if (most) say(most.words, text === "most" ? mostWords(found) : "");
       input.put(text, state);
       fewer.disabled = isRanged(desc) && now.value <= desc.min;
       more.disabled = isRanged(desc) && now.value >= desc.max;
@@ -34,7 +35,13 @@ export function stepper({ id, desc, store, send }) {
 
 function mostSwitch(now, send) {
   const box = el("input", { type: "checkbox", onchange: () => send(box.checked ? "most" : now.value || 1) });
-  return { box, node: el("label", { class: "tick" }, box, "as many as clear") };
+  const words = el("span", { class: "said" });
+  return { box, words, node: el("div", {}, el("label", { class: "tick" }, box, "as many as clear"), words) };
+}
+
+function mostWords(found) {
+  if (!found) return "Looking how many…";
+  return found.clears ? `${found.count} clear` : `not even ${found.count} clear`;
 }
 
 function within(value, desc) {

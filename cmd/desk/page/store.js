@@ -6,6 +6,8 @@
 // state.mistake   what is wrong with the text, or null
 // state.fresh     whether state.answer is of the text as it is now
 // state.settled   whether the engine has answered for the text as it is now
+// state.refused   words where the newest change could not be made, else ""
+// state.waiting   whether the layout waits for counts that are to be "most"
 // state.blank, state.side, state.chosen (a motif's number, or 0)
 // state.trouble   words when the engine can't be reached, else ""
 // state.dragging  between begin() and end()
@@ -14,7 +16,7 @@
 // state.letter    of the finding that is chosen, in the list or by its ring, or ""
 // state.look      {turn, tilt} in degrees: how the glass is looked at
 
-import { ask } from "./ask.js";
+import { ask, giveUp } from "./ask.js";
 import { History } from "./history.js";
 
 const want = ["wrap", "glass", "profile", "numbers", "form"];
@@ -30,7 +32,7 @@ export class Store {
     this.state = {
       text, answer: null, form: null, mistake: null, fresh: false, settled: false,
       blank: "", side: "outside", chosen: 0, trouble: "", dragging: false, epoch: 0,
-      letter: "", look: { turn: 0, tilt: 7 },
+      refused: "", waiting: false, letter: "", look: { turn: 0, tilt: 7 },
     };
   }
 
@@ -114,10 +116,10 @@ export class Store {
     this.restart();
   }
 
-  /** settled resolves when the engine has answered for the text as it is. */
+  /** settled resolves when the engine has answered for the text as it is, and rejects if it can't be reached. */
   settled() {
     if (this.state.settled) return Promise.resolve(this.state);
-    return new Promise((done) => this.waiters.push(done));
+    return new Promise((done, fail) => this.waiters.push({ done, fail }));
   }
 
   get canUndo() {
@@ -135,7 +137,8 @@ export class Store {
 
   moved() {
     const known = this.history.now.text;
-    this.set({ fresh: false, settled: false, text: known ?? this.state.text });
+    giveUp("most");
+    this.set({ fresh: false, settled: false, refused: "", text: known ?? this.state.text });
     this.lay();
   }
 
@@ -151,21 +154,45 @@ export class Store {
     const moment = this.history.now;
     const asked = { moment, version: moment.version, since: performance.now() };
     this.asking = asked;
-    const { blank, side } = this.state;
-    ask("lay", { ...this.history.question(), blank, side, want }, { slot: "lay" })
+    const question = { ...this.history.question(), blank: this.oneOfSet(), side: this.state.side, want };
+    ask("lay", question, { slot: "lay" })
       .then((answer) => this.answered(asked, answer))
       .catch((err) => this.failed(asked, err));
   }
 
+  /** oneOfSet is the blank to lay out; of a single one, which may be renamed, no name. */
+  oneOfSet() {
+    return this.state.answer?.blanks.length > 1 ? this.state.blank : "";
+  }
+
   answered(asked, answer) {
+    if (this.asking !== asked) return;
     this.asking = null;
     const { moment, version } = asked;
+    if (answer.mistake && this.history.refuse(moment, version, answer.job)) return this.refused(answer.mistake);
     this.history.learn(moment, version, answer.job);
     const current = moment === this.history.now;
     const exact = current && moment.version === version;
     if (current) this.set(shown(answer, exact));
     if (!exact) this.lay();
+    else if (answer.waiting) this.wait(answer);
     else this.free();
+  }
+
+  /** refused says why a change could not be made; the text is as it was. */
+  refused({ words, path }) {
+    this.set({ refused: words.replace(path + ": ", "") });
+    this.lay();
+  }
+
+  /** wait asks first for what a layout waits for: counts found by trying. */
+  async wait({ waiting, job }) {
+    try {
+      await ask(waiting, { job }, { slot: "most" });
+      this.lay();
+    } catch (err) {
+      if (!err.cancelled) this.stuck(err);
+    }
   }
 
   failed(asked, err) {
@@ -173,7 +200,17 @@ export class Store {
     this.asking = null;
     const { moment, version } = asked;
     if (moment !== this.history.now || moment.version !== version) return this.lay();
+    if (this.oneOfSet() !== "" && err.understood) {
+      this.state.answer = { ...this.state.answer, blanks: [] }; // that blank may be gone: the first, then
+      return this.lay();
+    }
+    this.stuck(err);
+  }
+
+  /** stuck says that the engine can't be reached; who waits for it is told. */
+  stuck(err) {
     this.set({ trouble: String(err.message || err) });
+    for (const one of this.waiters.splice(0)) one.fail(err);
   }
 
   /** again asks once more, after trouble. */
@@ -183,7 +220,7 @@ export class Store {
   }
 
   free() {
-    for (const done of this.waiters.splice(0)) done(this.state);
+    for (const one of this.waiters.splice(0)) one.done(this.state);
   }
 
   set(changes) {
@@ -194,10 +231,11 @@ export class Store {
 
 /** shown is what an answer changes in the state. */
 function shown(answer, exact) {
-  const changes = { trouble: "", settled: exact, mistake: answer.mistake || null };
+  const waiting = Boolean(answer.waiting);
+  const changes = { trouble: "", waiting, settled: exact && !waiting, mistake: answer.mistake || null };
   if (exact) changes.text = answer.job;
   if (answer.form) changes.form = answer.form;
-  if (!answer.mistake) {
+  if (!answer.mistake && !waiting) {
     changes.answer = answer;
     changes.fresh = exact;
     changes.blank = answer.blank;

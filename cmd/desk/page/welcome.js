@@ -3,6 +3,7 @@
 
 import { el } from "./dom.js";
 import { guide } from "./guide.js";
+import { onOpened } from "./headings.js";
 import { keep, kept } from "./memory.js";
 
 const hints = [
@@ -16,10 +17,12 @@ const shown = { root: null, store: null, about: null };
 export function mount(root, store, about) {
   Object.assign(shown, { root, store, about });
   if (about.file.demo) show();
-  store.subscribe((state) => state.dragging && done("drag"));
-  for (const name of ["check", "paper"]) {
-    document.querySelector("#tab-" + name).addEventListener("click", () => done(name));
-  }
+  let dragged = false; // the hint goes when the hand has let go, not under it
+  store.subscribe(({ dragging }) => {
+    if (dragged && !dragging) done("drag");
+    dragged = dragging;
+  });
+  onOpened(done);
 }
 
 /** showHints brings the hints back. */
@@ -46,7 +49,7 @@ function hint([name, heading, words]) {
 
 function done(name) {
   const gone = kept("hints", []);
-  if (gone.includes(name)) return;
+  if (gone.includes(name) || !hints.some(([known]) => known === name)) return;
   keep("hints", [...gone, name]);
   if (shown.root.childElementCount) show();
 }

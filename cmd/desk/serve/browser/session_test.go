@@ -67,7 +67,7 @@ func TestSession(t *testing.T) {
 	}
 
 	p.click("#tab-design")
-	p.press("#panel-design", "1 leaf, small mitre")
+	p.press("#panel-design", "1 leaf, mitre")
 	fronds := `[data-path="motif[1].fronds"]`
 	p.fill(fronds+" input.figure", "30")
 	p.until(`/crowded/.test(document.querySelector("#findings").textContent)`)
@@ -84,7 +84,7 @@ func TestSession(t *testing.T) {
 	}
 
 	cured := p.text()
-	p.drag(p.middle("#wrap .motif"), 40, -12, 10)
+	p.drag(p.middle("#wrap [data-handle=middle]"), 40, -12, 10)
 	if dragged := p.text(); dragged == cured {
 		t.Error("the drag changes nothing")
 	}

@@ -1,0 +1,95 @@
+package browser
+
+import (
+	"math"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+
+	"roundlay/geometry"
+	"roundlay/render/page"
+	"roundlay/render/printtest"
+)
+
+// closeEnough is how far a bar may be from its length on paper, in millimetres: a tenth of
+// what a ruler shows.
+const closeEnough = 0.05
+
+// Printing from the page keeps the check bars at their lengths and puts one page on a sheet,
+// whether the browser takes the paper from the page or a person chooses it.
+func TestPrint(t *testing.T) {
+	p := open(t, "", 1440, 1000)
+	p.click("#tab-paper")
+	for _, of := range []struct {
+		paper         string
+		width, height float64
+		option        chromedp.PDFOption
+	}{
+		{"a4", 210, 297, chromedp.PDFPreferCSSPageSize()},
+		{"letter", 215.9, 279.4, chromedp.PDFPreferCSSPageSize()},
+		{"a4", 210, 297, nil},
+		{"letter", 215.9, 279.4, nil},
+	} {
+		p.choose("#paper-size", of.paper)
+		p.quiet()
+		sheets := eval[int](p, `document.querySelectorAll("#sheets .sheet").length`)
+		lies := eval[bool](p, `(() => { const { width, height } = document.querySelector("#sheets .sheet").style; return parseFloat(width) > parseFloat(height) })()`)
+		options := []chromedp.PDFOption{chromedp.PDFPrintBackground(), chromedp.PDFMargin(0)}
+		if of.option != nil {
+			options = append(options, of.option)
+		} else {
+			options = append(options, chromedp.PDFPaper(chromedp.PaperSize{Width: of.width / geometry.MillimetresPerInch, Height: of.height / geometry.MillimetresPerInch}))
+			if lies {
+				options = append(options, chromedp.PDFLandscape())
+			}
+		}
+		traced := printtest.Trace(t, run(p, chromedp.PrintToPDF(options...)))
+		if len(traced) != sheets || sheets == 0 {
+			t.Errorf("%s: %d sheets for %d pages", of.paper, len(traced), sheets)
+		}
+		for i, sheet := range traced {
+			across, up := of.width, of.height
+			if lies {
+				across, up = up, across
+			}
+			if math.Abs(sheet.Width-across) > 0.5 || math.Abs(sheet.Height-up) > 0.5 {
+				t.Errorf("%s: sheet %d is %.2f by %.2f mm, not %.1f by %.1f", of.paper, i+1, sheet.Width, sheet.Height, across, up)
+			}
+			bars(t, of.paper, sheet)
+		}
+	}
+}
+
+// bars looks for the check bars on a printed sheet.
+func bars(t *testing.T, paper string, sheet printtest.TracedPage) {
+	t.Helper()
+	for _, bar := range page.CheckBars(geometry.Inch) {
+		best, drawn := math.Inf(1), 0.0
+		for _, s := range sheet.Strokes {
+			first, last := s.Points[0], s.Points[len(s.Points)-1]
+			level := math.Abs(first.Y-last.Y) < 0.01
+			if len(s.Points) != 2 || level == bar.Up || math.Abs(s.Width-0.2) > 0.02 {
+				continue
+			}
+			if off := math.Abs(s.Length() - bar.Length); off < best {
+				best, drawn = off, s.Length()
+			}
+		}
+		if best > closeEnough {
+			t.Errorf("%s: the bar %s, up %v, comes out %.3f mm long", paper, bar.Label, bar.Up, drawn)
+		}
+		t.Logf("%s: bar %s, up %v: %.3f mm", paper, bar.Label, bar.Up, drawn)
+	}
+}
+
+// choose takes one of the choices of a list, as the browser tells it.
+func (p *tab) choose(selector, value string) {
+	p.t.Helper()
+	p.click(selector)
+	eval[chromedp.Void](p, `(() => {
+		const list = document.querySelector(`+quoted(selector)+`);
+		list.value = `+quoted(value)+`;
+		list.dispatchEvent(new Event("change", { bubbles: true }));
+	})()`)
+	p.keys("\x1b")
+}

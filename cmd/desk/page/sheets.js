@@ -50,7 +50,7 @@ function called(width, height) {
 
 function sheet(page, width, height) {
   const drawn = picture(page);
-  const frame = el("div", { class: "sheet" }, drawn);
+  const frame = el("div", { class: "printed" }, drawn);
   frame.style.setProperty("page", called(width, height));
   for (const node of [drawn, frame]) {
     node.style.setProperty("width", width + "mm");

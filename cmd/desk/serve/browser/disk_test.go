@@ -36,7 +36,7 @@ func TestChangedOnDisk(t *testing.T) {
 	p.click("#undo")
 	same(p, "undone", text)
 	p.click("#redo")
-	p.press("#notice", "Good")
+	p.press("#notice", "Understood")
 
 	p.write(jobFile, text)
 	p.until(`/is shown as it is now/.test(document.querySelector("#notice").innerText)`)

@@ -32,8 +32,8 @@ func TestPrint(t *testing.T) {
 	} {
 		p.choose("#paper-size", of.paper)
 		p.quiet()
-		sheets := eval[int](p, `document.querySelectorAll("#sheets .sheet").length`)
-		lies := eval[bool](p, `(() => { const { width, height } = document.querySelector("#sheets .sheet").style; return parseFloat(width) > parseFloat(height) })()`)
+		sheets := eval[int](p, `document.querySelectorAll("#sheets .printed").length`)
+		lies := eval[bool](p, `(() => { const { width, height } = document.querySelector("#sheets .printed").style; return parseFloat(width) > parseFloat(height) })()`)
 		options := []chromedp.PDFOption{chromedp.PDFPrintBackground(), chromedp.PDFMargin(0)}
 		if of.option != nil {
 			options = append(options, of.option)

@@ -40,7 +40,9 @@ export function giveUp(slot) {
  */
 export async function disk(path, body, signal) {
   const sent = body === undefined ? { signal } : { ...posted(body), signal };
-  const reply = await fetch(path, sent);
+  const reply = await fetch(path, sent).catch((err) => {
+    throw plain(err);
+  });
   if (reply.status === 404) return null;
   const said = await reply.clone().json().catch(() => ({}));
   if (reply.ok || (reply.status === 409 && "stamp" in said)) return { status: reply.status, ...said };
@@ -59,7 +61,7 @@ async function post(name, body, { slot }) {
     if (!reply.ok) throw Object.assign(new Error(await words(reply)), { understood: true });
     return reply;
   } catch (err) {
-    throw stop.signal.aborted ? new Cancelled() : err;
+    throw stop.signal.aborted ? new Cancelled() : plain(err);
   } finally {
     if (running.get(slot) === stop) running.delete(slot);
   }
@@ -76,6 +78,12 @@ async function inLine(send, signal) {
     line.busy--;
     line.waiting.pop()?.(); // the newest first: it is what one looks at now
   }
+}
+
+/** plain says in words that nothing answered; a browser says only that a fetch failed. */
+function plain(err) {
+  if (!(err instanceof TypeError)) return err;
+  return new Error("roundlay does not answer. Is it still running? What you see here is not lost.");
 }
 
 function posted(body) {

@@ -5,7 +5,7 @@ import { arrange, el, say } from "./dom.js";
 import { field, title } from "./field.js";
 import { isTable } from "./controls.js";
 
-const few = 8; // so many fields need no "more"
+const few = 7; // so many fields need no "more"
 
 /**
  * fields keeps the fields of one table: made when they are first needed, shown

@@ -15,6 +15,8 @@ export function mount(root, store) {
   const room = el("div", { class: "room" });
   root.append(el("h3", { id: "findings-title" }, "What was found"), status, list, fits, notes, room);
   const items = new Map(); // letter → item
+  const tab = el("span", { class: "count" });
+  document.querySelector("#tab-check").append(tab);
   let laid = null;
   store.subscribe((state) => {
     root.classList.toggle("stale", !state.fresh);
@@ -24,9 +26,16 @@ export function mount(root, store) {
       say(status, laid.findings.length ? "" : "Nothing. " + laid.verdict);
     }
     for (const one of items.values()) one.chosen(state);
+    count(tab, state);
   });
   const followed = [followCures(store, items), followFit(store, fits, room)];
   onOpened(() => followed.forEach((one) => one.look()));
+}
+
+/** count says beside the heading how many findings there are. */
+function count(node, { answer }) {
+  const n = answer?.findings.length || 0;
+  say(node, n ? " " + n : "");
 }
 
 function put(list, notes, items, answer, store) {

@@ -34,8 +34,8 @@ function put(run) {
   const step = steps[run.at];
   say(run.count, `Question ${run.at + 1} of ${steps.length}`);
   say(run.question, step.question);
-  say(run.where, step.where);
-  arrange(run.drawing, step.drawing ? [step.drawing()] : []);
+  say(run.where, typeof step.where === "function" ? step.where(run) : step.where);
+  arrange(run.drawing, step.drawing ? [step.drawing(run)] : []);
   arrange(run.fields, step.fields(run).map((f) => fieldNode(run, step, f)));
   run.back.disabled = run.at === 0;
   say(run.next, run.at === steps.length - 1 ? "Lay it out" : "Next");

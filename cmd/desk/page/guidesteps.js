@@ -64,8 +64,8 @@ export const steps = [
   },
   {
     question: "How thick is the wall?",
-    where: "Square to the glass, where it is thinnest: low down by the foot, and at the rim.",
-    drawing: () => measured("walls"),
+    where: (run) => `Square to the glass, where it is thinnest round: low down by the foot, ${hasMiddle(run.answers) ? "at the place between, " : ""}and at the rim.`,
+    drawing: (run) => measured(hasMiddle(run.answers) ? "threeWalls" : "walls"),
     fields: (run) => [
       { name: "wallFoot", label: `Wall at the foot, as ${example(run.answers.unit, "5/16", "8")}` },
       ...(hasMiddle(run.answers) ? [{ name: "wallMiddle", label: "Wall at the place between" }] : []),

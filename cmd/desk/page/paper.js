@@ -32,6 +32,7 @@ export function mount(root, store, about) {
   const body = (state) => (!isOpen("paper") ? null : { job: state.text, blank: state.blank, ...chosen.values() });
   const pages = follow(store, "pages", body, (answer, state, { waiting, trouble }) => {
     print.disabled = !answer;
+    chosen.wrong(trouble || "");
     sheets.put(answer);
     say(where, trouble || (waiting ? "Laying out the pages…" : answer ? counted(answer) : ""));
     arrange(remarks, (answer?.remarks || []).map((words) => el("li", {}, words)));

@@ -1,6 +1,6 @@
 // The choices for paper. Those that belong to the printer are remembered.
 
-import { el } from "./dom.js";
+import { el, say } from "./dom.js";
 import { keep, kept } from "./memory.js";
 
 const usual = "letter for inches, A4 for mm";
@@ -22,7 +22,20 @@ export function options(about, changed) {
     text("margin", "Margin of the printer", "the strip it leaves white; see the test page", now, put),
     radios("seam", "Seam", namesOf(about.seams, ["tab", "butt"]), now, put),
     more(now, put));
-  return { node, values: () => ({ ...now }) };
+  return { node, values: () => ({ ...now }), wrong: (words) => mark(node, words) };
+}
+
+/** mark puts what is wrong with an option at its box: the words begin with its name. */
+function mark(node, words) {
+  const name = /^(\w+): /.exec(words)?.[1];
+  for (const input of node.querySelectorAll("input[type=text]")) {
+    const here = input.id === "paper-" + name || (name === "paper" && input.id === "paper-own");
+    if (here) input.setAttribute("aria-invalid", "true");
+    else input.removeAttribute("aria-invalid");
+    const said = input.parentNode.querySelector(".wrong");
+    if (said) say(said, here ? words.slice(name.length + 2) : "");
+    if (here) for (let up = input.closest("details"); up; up = up.parentElement.closest("details")) up.open = true;
+  }
 }
 
 function more(now, put) {
@@ -50,7 +63,7 @@ function paperChoice(about, now, put) {
     else put("paper", select.value);
   });
   size.addEventListener("change", () => put("paper", size.value.trim()));
-  return el("div", { class: "field" }, el("label", { class: "name", for: "paper-size" }, "Paper"), el("div", { class: "boxed" }, select, size));
+  return el("div", { class: "field" }, el("label", { class: "name", for: "paper-size" }, "Paper"), el("div", { class: "boxed" }, select, size, el("p", { class: "wrong" })));
 }
 
 function radios(name, label, words, now, put) {
@@ -63,14 +76,16 @@ function text(name, label, about, now, put) {
   const id = "paper-" + name;
   return el("div", { class: "field" }, el("label", { class: "name", for: id }, label),
     el("p", { class: "about", id: id + "-about" }, about),
-    el("input", { type: "text", id, value: now[name] || "", autocomplete: "off", "aria-describedby": id + "-about", onchange: (e) => put(name, e.target.value.trim()) }));
+    el("input", { type: "text", id, value: now[name] || "", autocomplete: "off", "aria-describedby": `${id}-about ${id}-wrong`, onchange: (e) => put(name, e.target.value.trim()) }),
+    el("p", { class: "wrong", id: id + "-wrong" }));
 }
 
 function number(name, label, now, put) {
   const id = "paper-" + name;
   const read = (value) => (/^\d+$/.test(value.trim()) ? Number(value) : "");
   return el("div", { class: "field" }, el("label", { class: "name", for: id }, label),
-    el("input", { type: "text", id, inputmode: "numeric", value: now[name] || "", autocomplete: "off", onchange: (e) => put(name, read(e.target.value)) }));
+    el("input", { type: "text", id, inputmode: "numeric", value: now[name] || "", autocomplete: "off", onchange: (e) => put(name, read(e.target.value)) }),
+    el("p", { class: "wrong" }));
 }
 
 function tick(name, label, now, put) {

@@ -119,6 +119,7 @@ export class Store {
   /** settled resolves when the engine has answered for the text as it is, and rejects if it can't be reached. */
   settled() {
     if (this.state.settled) return Promise.resolve(this.state);
+    if (this.state.trouble) return Promise.reject(new Error(this.state.trouble));
     return new Promise((done, fail) => this.waiters.push({ done, fail }));
   }
 
@@ -180,8 +181,9 @@ export class Store {
   }
 
   /** refused says why a change could not be made; the text is as it was. */
-  refused({ words, path }) {
-    this.set({ refused: words.replace(path + ": ", "") });
+  refused({ words, path, line }) {
+    const at = words.startsWith("read ") && line ? `Line ${line}: ` : "";
+    this.set({ refused: at + words.replace(path + ": ", "") });
     this.lay();
   }
 

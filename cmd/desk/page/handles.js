@@ -46,17 +46,20 @@ export class Frame {
     const { box, middle } = this.motif;
     if (grab === "middle") return middle;
     if (grab === "corner") return farther(middle, box[corner], room / this.perMillimetre);
-    const ways = [this.#beyond(1), this.#beyond(-1), this.#beyond(1, -1)];
+    const { foot, top, tall, up } = this.#axis(), least = room / this.perMillimetre, out = arm / this.perMillimetre;
+    const along = (from, by) => [from[0] + by * up[0], from[1] + by * up[1]];
+    const ways = [
+      along(top, Math.max(out, least - apart(top, middle))), // above the frame,
+      along(foot, -Math.max(out, least - apart(foot, middle))), // below it,
+      along(middle, Math.max(least, tall / 2 - out)), // or in its upper half
+    ];
     return ways.find((way) => this.sees(placed(way, this.copy))) ?? ways[0];
   }
 
-  /** beyond returns a place above the frame (side 1) or below it (-1), or as far inside it. */
-  #beyond(side, out = 1) {
-    const { box, middle } = this.motif;
-    const foot = between(box[0], box[1]), top = between(box[2], box[3]), tall = apart(foot, top) || 1;
-    const end = side > 0 ? top : foot, up = [(top[0] - foot[0]) / tall, (top[1] - foot[1]) / tall];
-    const far = Math.max(arm / this.perMillimetre, room / this.perMillimetre - apart(end, middle));
-    return [end[0] + side * out * up[0] * far, end[1] + side * out * up[1] * far];
+  /** axis is the frame's middle line. */
+  #axis() {
+    const { box } = this.motif, foot = between(box[0], box[1]), top = between(box[2], box[3]), tall = apart(foot, top) || 1;
+    return { foot, top, tall, up: [(top[0] - foot[0]) / tall, (top[1] - foot[1]) / tall] };
   }
 
   #armFrom(knob) {

@@ -2,13 +2,14 @@
 
 import { say } from "./dom.js";
 
-const patience = 200; // ms; an answer that comes sooner needs no mark
+const patience = 350; // ms; an answer that comes sooner needs no mark
 
 /** Late keeps a drawing's root and its note in step with whether the drawing is of the present text. */
 export class Late {
   constructor(root, note) {
     this.root = root;
     this.note = note;
+    root.classList.add("has-late");
   }
 
   follow(state) {

@@ -12,8 +12,10 @@ const turns = { "[": 1, "]": -1, "{": 10, "}": -10 };
 
 /** Nudge turns keys into drags. */
 export class Nudge {
-  constructor(store) {
+  /** @param rested is called with the motif's number when a run is over */
+  constructor(store, rested = () => {}) {
     this.store = store;
+    this.rested = rested;
   }
 
   /** key heeds a key for a motif, and reports whether it did. */
@@ -40,8 +42,10 @@ export class Nudge {
   /** rest ends the run. */
   rest() {
     clearTimeout(this.timer);
-    this.run?.drag.done();
+    const { run } = this;
     this.run = null;
+    run?.drag.done();
+    if (run) this.rested(run.motif);
   }
 
   #go(sort, motif, by) {

@@ -4,7 +4,7 @@ import { shape, put, keep } from "./shapes.js";
 
 /** showRings draws rings where they are, and keeps their size on the screen. */
 export function showRings(group, rings, state, perMillimetre) {
-  const known = rings.filter(({ x, y }) => Number.isFinite(x) && Number.isFinite(y));
+  const known = thinned(rings.filter(({ x, y }) => Number.isFinite(x) && Number.isFinite(y)), state.letter, 26 / perMillimetre);
   keep(group, known, ring, (mark, { letter, x, y }) => {
     const finding = state.answer.findings.find((f) => f.letter === letter);
     put(mark, "data-letter", letter);
@@ -14,6 +14,16 @@ export function showRings(group, rings, state, perMillimetre) {
     put(mark, "transform", `translate(${x} ${y}) scale(${1 / perMillimetre} ${-1 / perMillimetre})`);
     if (mark.lastElementChild.textContent !== letter) mark.lastElementChild.textContent = letter;
   });
+}
+
+/** thinned leaves out rings of one letter that would lie on each other, but none of the chosen finding. */
+function thinned(rings, chosen, least) {
+  const kept = [];
+  for (const ring of rings) {
+    const met = kept.some(({ letter, x, y }) => letter === ring.letter && Math.hypot(x - ring.x, y - ring.y) < least);
+    if (!met || ring.letter === chosen) kept.push(ring);
+  }
+  return kept;
 }
 
 /** toggleFinding chooses a finding and its first motif, or lets go of it. */

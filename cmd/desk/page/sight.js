@@ -45,7 +45,8 @@ export class Sight {
 
   /** sees reports whether a place, y up, is in sight, with room for a finger round it. */
   sees([x, y]) {
-    const air = 12 / this.perMillimetre, width = this.all.width / this.scale, height = this.all.height / this.scale;
+    // Where the element is not of the drawing's shape, more than its view box is in sight.
+    const per = this.perMillimetre, air = 12 / per, width = this.size.width / per, height = this.size.height / per;
     return Math.abs(x - this.middle.x) < width / 2 - air && Math.abs(-y - this.middle.y) < height / 2 - air;
   }
 

@@ -29,7 +29,7 @@ class Wrap {
     this.rings = shape("g", { class: "rings" });
     this.sheet.above.append(this.frames, this.ghost, this.frame.group, this.rings);
     this.sight = new Sight(this.sheet.svg, () => this.#overlay());
-    this.nudge = new Nudge(store);
+    this.nudge = new Nudge(store, (number) => this.#tell(number));
     this.#fill(root);
     this.#listen();
     store.subscribe((state) => this.#show(state));
@@ -49,7 +49,8 @@ class Wrap {
         el("div", { class: "drawn-row" }, button("Closer", () => this.sight.magnify(1.6, this.#middle())), this.back),
         note),
       this.caption, legend,
-      el("p", { id: "wrap-keys", class: "unseen" }, keys));
+      el("p", { id: "wrap-keys", class: "unseen" }, keys),
+      (this.told = el("p", { class: "unseen", role: "status" })));
   }
 
   #listen() {
@@ -156,6 +157,17 @@ class Wrap {
     } else if (this.nudge.key(event, motif)) {
       this.store.choose(number);
     }
+  }
+
+  /** tell says to who can't see it where a motif has come to. */
+  async #tell(number) {
+    const { form } = await this.store.settled().catch(() => this.store.state);
+    const fields = form?.tables?.find(({ path }) => path === `motif[${number}]`)?.fields ?? [];
+    const said = ["at", "width", "height", "turn"].flatMap((key) => {
+      const field = fields.find((one) => one.key === key);
+      return field ? [`${key} ${field.list?.join(", ") || field.text}`] : [];
+    });
+    say(this.told, `Motif ${number}: ${said.join(", ")}`);
   }
 
   #showGhost(motif, copy, by) {

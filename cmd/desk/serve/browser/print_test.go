@@ -1,6 +1,8 @@
 package browser
 
 import (
+	"context"
+	"encoding/json"
 	"math"
 	"testing"
 
@@ -43,7 +45,9 @@ func TestPrint(t *testing.T) {
 				options = append(options, chromedp.PDFLandscape())
 			}
 		}
-		traced := printtest.Trace(t, run(p, chromedp.PrintToPDF(options...)))
+		pdf := run(p, chromedp.PrintToPDF(options...))
+		p.looksLike(pdf, of.paper)
+		traced := printtest.Trace(t, pdf)
 		if len(traced) != sheets || sheets == 0 {
 			t.Errorf("%s: %d sheets for %d pages", of.paper, len(traced), sheets)
 		}
@@ -59,6 +63,37 @@ func TestPrint(t *testing.T) {
 		}
 	}
 }
+
+// looksLike compares the printed pages with the PDF file that the engine makes, dot by dot.
+func (p *tab) looksLike(pdf []byte, paper string) {
+	p.t.Helper()
+	body, err := json.Marshal(map[string]any{"job": p.text(), "what": "wrap", "ending": "pdf", "paper": paper})
+	if err != nil {
+		p.t.Fatal(err)
+	}
+	want, err := engine.Answer(context.Background(), "download", body)
+	if err != nil {
+		p.t.Fatal(err)
+	}
+	const dpi = 50
+	a, b := printtest.MuPDFPicture(p.t, pdf, 1, dpi), printtest.MuPDFPicture(p.t, want.Data, 1, dpi)
+	width, height := min(a.Image.Rect.Dx(), b.Image.Rect.Dx()), min(a.Image.Rect.Dy(), b.Image.Rect.Dy())
+	var off, ink float64
+	for y := range height {
+		for x := range width {
+			off += math.Abs(float64(a.Image.GrayAt(x, y).Y) - float64(b.Image.GrayAt(x, y).Y))
+			ink += 255 - float64(b.Image.GrayAt(x, y).Y)
+		}
+	}
+	if off > alike*ink {
+		p.t.Errorf("%s: what is printed differs from the file by %.3f of its ink", paper, off/ink)
+	}
+	p.t.Logf("%s: what is printed differs from the file by %.3f of its ink", paper, off/ink)
+}
+
+// alike is how much of the ink may lie elsewhere than in the file: the edges of lines, which
+// fall on dots otherwise.
+const alike = 0.1
 
 // bars looks for the check bars on a printed sheet.
 func bars(t *testing.T, paper string, sheet printtest.TracedPage) {

@@ -13,9 +13,8 @@ import (
 	"roundlay/render/printtest"
 )
 
-// closeEnough is how far a bar may be from its length on paper, in millimetres: a tenth of
-// what a ruler shows.
-const closeEnough = 0.05
+// closeEnough is how far a bar may be from its length on paper, in millimetres.
+const closeEnough = 0.02
 
 // Printing from the page keeps the check bars at their lengths and puts one page on a sheet,
 // whether the browser takes the paper from the page or a person chooses it.
@@ -101,13 +100,17 @@ func bars(t *testing.T, paper string, sheet printtest.TracedPage) {
 	for _, bar := range page.CheckBars(geometry.Inch) {
 		best, drawn := math.Inf(1), 0.0
 		for _, s := range sheet.Strokes {
-			first, last := s.Points[0], s.Points[len(s.Points)-1]
-			level := math.Abs(first.Y-last.Y) < 0.01
-			if len(s.Points) != 2 || level == bar.Up || math.Abs(s.Width-0.2) > 0.02 {
+			if math.Abs(s.Width-0.2) > 0.02 {
 				continue
 			}
-			if off := math.Abs(s.Length() - bar.Length); off < best {
-				best, drawn = off, s.Length()
+			for _, part := range s.Parts() {
+				across, up := part[len(part)-1].X-part[0].X, part[len(part)-1].Y-part[0].Y
+				if len(part) != 2 || math.Abs(up) > 0.01 != bar.Up || math.Min(math.Abs(up), math.Abs(across)) > 0.01 {
+					continue
+				}
+				if length := math.Hypot(across, up); math.Abs(length-bar.Length) < best {
+					best, drawn = math.Abs(length-bar.Length), length
+				}
 			}
 		}
 		if best > closeEnough {

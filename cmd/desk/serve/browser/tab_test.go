@@ -148,7 +148,7 @@ func (p *tab) until(expression string) {
 			return
 		}
 		if time.Now().After(deadline) {
-			p.t.Fatalf("it never holds that %s; the page says:\n%s", expression, eval[string](p, `document.querySelector("#head").innerText + "\n" + (document.querySelector("dialog, [role=tabpanel]:not([hidden])")?.innerText ?? "")`))
+			p.t.Fatalf("it does not come that %s; the page says:\n%s", expression, eval[string](p, `document.querySelector("#head").innerText + "\n" + (document.querySelector("dialog, #compare").innerText + document.querySelector("[role=tabpanel]:not([hidden])")?.innerText ?? "")`))
 		}
 	}
 }

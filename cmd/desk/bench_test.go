@@ -12,10 +12,13 @@ import (
 )
 
 // twelve is a set of twelve blanks with thirty cuts to a repeat.
-func twelve() string {
+func twelve() string { return setOf(12) }
+
+// setOf is a set of so many of them.
+func setOf(blanks int) string {
 	var b strings.Builder
 	b.WriteString("title = \"Twelve for a long table\"\nlength = \"in\"\n")
-	for i := range 12 {
+	for i := range blanks {
 		fmt.Fprintf(&b, "[[blank]]\nname = \"no. %d\"\nfloor = \"1/2\"\nstation = [{height=0, across=%.2f, wall=\"3/8\"}, {height=%.2f, across=%.2f, wall=\"5/64\"}]\n",
 			i+1, 2.5+0.01*float64(i%5), 3.8+0.02*float64(i%7), 3+0.01*float64(i%4))
 	}

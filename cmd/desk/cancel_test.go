@@ -73,7 +73,7 @@ func TestWaitsItsTurn(t *testing.T) {
 // A count that takes long to find is waited for, with nothing drawn in its place; once it is
 // found, the job is laid out with it, also when only comments differ.
 func TestMostIsWaitedFor(t *testing.T) {
-	text := strings.Replace(twelve(), "fronds = 10", "fronds = \"most\"", 1)
+	text := strings.NewReplacer("fronds = 10", "fronds = \"most\"", "rays = 9", "rays = \"most\"").Replace(twelve())
 	d := New()
 	got := ask(t, d, "lay", fields{"job": text})
 	if got["waiting"] != "most" || got["wrap"] != nil || got["form"] == nil {
@@ -81,7 +81,7 @@ func TestMostIsWaitedFor(t *testing.T) {
 	}
 	found := ask(t, d, "most", fields{"job": text})["found"].([]any)
 	first := found[0].(map[string]any)
-	if len(found) != 1 || first["path"] != "motif[1].fronds" {
+	if len(found) != 2 || first["path"] != "motif[1].fronds" {
 		t.Errorf("found %v", found)
 	}
 	got = ask(t, d, "lay", fields{"job": "# my set\n" + text})

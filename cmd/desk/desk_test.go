@@ -82,3 +82,54 @@ func TestMistakes(t *testing.T) {
 		}
 	}
 }
+
+// A reading that its neighbours contradict is questioned at its own station.
+func TestDoubtedStation(t *testing.T) {
+	for of, text := range map[string]string{
+		"blank": strings.Replace(demo(), `wall = "11/64"`, `wall = "1 1/64"`, 1),
+	} {
+		got := ask(t, New(), "lay", fields{"job": text, "want": []string{"profile"}})
+		var doubted []string
+		for _, s := range got["profile"].(map[string]any)["stations"].([]any) {
+			if s := s.(map[string]any); s["doubt"] != "" {
+				doubted = append(doubted, s["path"].(string))
+			}
+		}
+		if len(doubted) != 1 || doubted[0] != of+".station[3]" {
+			t.Errorf("%s: doubted are %v: %v", of, doubted, got["notes"])
+		}
+	}
+}
+
+// Only what is wanted is answered; the job's own words always are.
+func TestWanted(t *testing.T) {
+	got := ask(t, New(), "lay", fields{"job": demo(), "want": []string{"glass"}})
+	for part, wanted := range map[string]bool{"glass": true, "wrap": false, "profile": false, "numbers": false, "form": false, "findings": true, "verdict": true} {
+		if (got[part] != nil) != wanted {
+			t.Errorf("%s is there: %t", part, got[part] != nil)
+		}
+	}
+}
+
+// Edits are made one after another. Where one can't be made, the mistake says so, and the
+// text is that before it.
+func TestEdits(t *testing.T) {
+	d := New()
+	got := ask(t, d, "lay", fields{"job": demo(), "want": []string{"form"}, "edits": []fields{
+		{"op": "copy", "path": "motif[2]"}, {"op": "set", "path": "motif[4].rays", "value": 3}, {"op": "set", "path": "limits.land", "value": "3/64"},
+	}})
+	text := got["job"].(string)
+	if got["mistake"] != nil || got["form"] == nil || strings.Count(text, "[[motif]]") != 4 || !strings.Contains(text, "rays = 3") || !strings.Contains(text, `land = "3/64"`) {
+		t.Errorf("%v\n%s", got["mistake"], text)
+	}
+	got = ask(t, d, "lay", fields{"job": demo(), "edits": []fields{{"op": "set", "path": "motif[1].fronds", "value": 9}, {"op": "set", "path": "motif[9].fronds", "value": 9}}})
+	wrong, _ := got["mistake"].(map[string]any)
+	if wrong == nil || wrong["path"] != "motif[9].fronds" || !strings.Contains(got["job"].(string), "fronds = 9") {
+		t.Errorf("%v\n%s", got["mistake"], got["job"])
+	}
+	// A value that the job doesn't take is a mistake of the text, which has it.
+	got = ask(t, d, "lay", fields{"job": demo(), "edits": []fields{{"op": "set", "path": "motif[1].fronds", "value": "many"}}})
+	if wrong, _ = got["mistake"].(map[string]any); wrong == nil || wrong["path"] != "motif[1].fronds" || got["form"] == nil {
+		t.Errorf("%v", got["mistake"])
+	}
+}

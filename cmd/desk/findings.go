@@ -23,10 +23,13 @@ type finding struct {
 	Y      *screen.Number `json:"y"`
 }
 
+// mostFindings is how many findings an answer lists: nobody mends more at a time.
+const mostFindings = 200
+
 // findings returns a plan's findings, with their places on a flat map.
 func findings(p *pattern.Plan, flat screen.Flat, groups []pattern.Group) []finding {
 	all := []finding{}
-	for _, g := range groups {
+	for _, g := range groups[:min(len(groups), mostFindings)] {
 		worst := g.Worst()
 		one := finding{
 			Letter: g.Letter, Kind: g.Kind.String(), Words: report.Trouble(p, g), Where: report.Place(p, g),

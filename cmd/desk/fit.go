@@ -2,7 +2,6 @@ package desk
 
 import (
 	"context"
-	"strings"
 
 	"roundlay/pattern/search"
 	"roundlay/render/report"
@@ -36,7 +35,7 @@ func (d *Desk) fit(ctx context.Context, body []byte) (*Reply, error) {
 		Words  string        `json:"words"`
 		Offers []offerAnswer `json:"offers"`
 		Wheels []string      `json:"wheels"` // to buy: the job clears with all of them together
-	}{Clear: f.Clear, Words: strings.Join(report.FitWords(f), " "), Offers: []offerAnswer{}, Wheels: append([]string{}, report.NewWheels(f)...)}
+	}{Clear: f.Clear, Words: report.FitWords(f), Offers: []offerAnswer{}, Wheels: append([]string{}, report.NewWheels(f)...)}
 	for _, o := range f.Offers {
 		out.Offers = append(out.Offers, offerAnswer{report.OfferWords(f, o), editsOf(o.Job, o.Changes), report.CostWords(f, o)})
 	}

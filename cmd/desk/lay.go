@@ -2,6 +2,7 @@ package desk
 
 import (
 	"context"
+	"fmt"
 
 	"roundlay/pattern"
 	"roundlay/pattern/job"
@@ -153,6 +154,9 @@ func shown(p *pattern.Plan, inside bool, want map[string]bool) *laid {
 		}
 	}
 	out.Findings = findings(p, flat, groups)
+	if more := len(groups) - len(out.Findings); more > 0 {
+		out.Notes = append(out.Notes, fmt.Sprintf("And %d more findings, not listed here.", more))
+	}
 	if want[wantNumbers] {
 		out.Numbers = report.Tables(p)
 	}

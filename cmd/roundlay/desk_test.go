@@ -41,15 +41,15 @@ height = 0.9
 fronds = 12
 `
 
-// taken is a file that the page can ask for, and how the command makes it.
-type taken struct {
+// download is a file that the page can ask for, and how the command makes it.
+type download struct {
 	ask     map[string]any
 	command []string
 	prints  bool // on standard output, so that it has no name
 }
 
-func takings() []taken {
-	return []taken{
+func takings() []download {
+	return []download{
 		{ask: map[string]any{"what": "wrap", "ending": "pdf"}, command: []string{"wrap"}},
 		{ask: map[string]any{"what": "wrap", "ending": "svg"}, command: []string{"wrap"}},
 		{
@@ -98,7 +98,7 @@ func TestDeskFiles(t *testing.T) {
 }
 
 // same asks a desk and the command, and compares what they make.
-func (take taken) same(t *testing.T, d *desk.Desk, name, text, blank string) {
+func (take download) same(t *testing.T, d *desk.Desk, name, text, blank string) {
 	t.Helper()
 	dir := t.TempDir()
 	in, out := filepath.Join(dir, "job.toml"), filepath.Join(dir, "out")

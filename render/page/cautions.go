@@ -12,10 +12,10 @@ const (
 		"Keep electricity off the water. Cut annealed glass only. Depths are geometry, no promise of strength."
 )
 
-// CautionsNote returns them as a note, for a printed page without a frame's foot.
-func CautionsNote() Note { return Note{Words: cautions, Size: 7.5} }
-
-// Cautions returns them one by one, as sentences, for a screen.
-func Cautions() []string {
+// CautionSentences returns the cautions one by one, for a screen.
+func CautionSentences() []string {
 	return strings.Split(strings.ReplaceAll(cautions, ". ", ".\n"), "\n")
 }
+
+// Cautions returns them as a note, for a printed page without a frame's foot.
+func Cautions() Note { return Note{Words: cautions, Size: 7.5} }

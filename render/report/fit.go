@@ -74,18 +74,20 @@ func FitJSON(w io.Writer, f *search.Fit) error {
 	return write(w, out)
 }
 
-// FitWords says whether a job clears and what its fit has to offer, in lines. Where a
-// reading is in doubt, nothing is said without the condition that it is right.
-func FitWords(f *search.Fit) []string {
-	var said []string
-	for _, d := range slips.Doubts(f.Job.Blanks) {
-		said = append(said, upper(doubt(f.Job, d)))
-	}
-	said = append(said, fitHead(f)...)
+// FitWords says whether a job clears and what its fit has to offer, in one paragraph.
+func FitWords(f *search.Fit) string {
+	var b strings.Builder
+	fitAbout(&b, f)
+	return strings.Join(strings.Fields(b.String()), " ")
+}
+
+// fitAbout writes what comes before the offers.
+func fitAbout(b *strings.Builder, f *search.Fit) {
+	questioned(b, f.Job)
+	fitHead(b, f)
 	if f.Short {
-		said = append(said, "With so many cuts not everything could be tried: there may be other changes.")
+		b.WriteString("With so many cuts not everything could be tried: there may be other changes.\n")
 	}
-	return said
 }
 
 // fitHead says whether a job clears, and what the offers are for.
@@ -127,9 +129,7 @@ func CostWords(f *search.Fit, o search.Offer) string { return costs(f.Job.Length
 func Fit(w io.Writer, f *search.Fit) error {
 	var b strings.Builder
 	u := f.Job.Length
-	for _, words := range FitWords(f) {
-		fmt.Fprintf(&b, "%s\n", wrap(words, 79, ""))
-	}
+	fitAbout(&b, f)
 	for i, o := range f.Offers {
 		fmt.Fprintf(&b, "\n%d  %s\n", i+1, strings.Join(offered(f.Job, o), "\n   "))
 		fmt.Fprintf(&b, "   %s\n", wrap(costs(u, o.Cost), 76, "   "))
@@ -139,6 +139,36 @@ func Fit(w io.Writer, f *search.Fit) error {
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// fitHead writes whether a job clears, and what the offers are for. Where a reading is
+// in doubt, neither is said without the condition that it is right.
+func fitHead(b *strings.Builder, f *search.Fit) {
+	title, none := f.Job.Title, len(f.Offers) == 0
+	only := ""
+	if all := doubtedIn(f.Job); len(all) > 0 {
+		only = areRight(all)
+	}
+	say := func(words string) { fmt.Fprintf(b, "%s\n", wrap(words, 79, "")) }
+	switch {
+	case f.Clear && only != "" && none:
+		say(title + " clears " + only + " It has no room for more.")
+	case f.Clear && only != "":
+		say(title + " clears " + only + " It has room for any one of these:")
+	case f.Clear && none:
+		fmt.Fprintf(b, "%s clears, and has no room for more.\n", title)
+	case f.Clear:
+		fmt.Fprintf(b, "%s clears. It has room for any one of these:\n", title)
+	case len(f.Wheels) > 0:
+		fmt.Fprintf(b, "%s does not clear, and no change was found with which it does on the wheels of the rack.\n", title)
+		say("All else as it is, it clears with " + strings.Join(NewWheels(f), ", and ") + but(only))
+	case none:
+		fmt.Fprintf(b, "%s does not clear, and no change was found with which it does: check says what is wrong.\n", title)
+	case only != "":
+		say(title + " does not clear. With any one of these it does" + but(only) + " The least loss comes first:")
+	default:
+		fmt.Fprintf(b, "%s does not clear. With any one of these it does, the least loss first:\n", title)
+	}
 }
 
 // but ends a sentence with a condition, where there is one.

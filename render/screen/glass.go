@@ -42,6 +42,9 @@ func NewGlass(p *pattern.Plan) Glass {
 	}
 	cuts := make([][]byte, len(g.Motifs))
 	var t thinner
+	if len(p.Cuts) > many {
+		t.within = fineOfManyRound
+	}
 	for _, c := range p.Cuts {
 		for _, o := range c.Outlines {
 			cuts[c.Motif] = appendOutline(cuts[c.Motif], p, t.thin(o.Points))

@@ -13,6 +13,14 @@ import (
 // fine is how far a line may be from the true one, in millimetres: no screen shows less.
 const fine = 0.02
 
+// A plan with many cuts is drawn less finely, so that a page can still turn it under a
+// finger: so many cuts leave no room to see more.
+const (
+	many            = 2000 // cuts in a period
+	fineOfManyFlat  = 0.1
+	fineOfManyRound = 0.3
+)
+
 // path is a shape in the words of SVG, in hundredths of a millimetre.
 type path []byte
 

@@ -96,6 +96,9 @@ func (f Flat) motifs() []Motif {
 	all := make([]Motif, len(p.Job.Motifs))
 	footprints, lines := make([]path, len(all)), make([]path, len(all))
 	var t thinner
+	if len(p.Cuts) > many {
+		t.within = fineOfManyFlat
+	}
 	var along []geometry.Point
 	for _, c := range p.Cuts {
 		for _, o := range c.Outlines {

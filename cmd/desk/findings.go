@@ -67,7 +67,7 @@ func profile(p *pattern.Plan) screen.Profile {
 	return out
 }
 
-// numbered returns the path of a station as pattern.Doubted has it, with the blank's number
+// numbered returns the path of a station as Plan.Doubted has it, with the blank's number
 // even where there is one blank.
 func numbered(p *pattern.Plan, path string) string {
 	if len(p.Job.Blanks) == 1 {

@@ -175,7 +175,7 @@ func (fr Frame) title(h Head, width float64) string {
 // on the page, "" for nothing.
 func (fr Frame) DrawFoot(d *drawing.Drawing, f Format, see string) {
 	fr.DrawBars(d, f)
-	notes, box := []Note{CautionsNote()}, f.cautions()
+	notes, box := []Note{Cautions()}, f.cautions()
 	if f.narrow() {
 		notes[0].Words = cautionsShort
 	}

@@ -40,7 +40,7 @@ func (l layout) page(printed bool) printing.Page {
 	column := l.column()
 	below := l.foot()
 	if printed {
-		below = append(below, page.CautionsNote())
+		below = append(below, page.Cautions())
 	}
 	head, foot := column.Depth(l.head(), width)+headAir, footAir+column.Depth(below, width)
 	// Words are set downwards from the top; the ground stands between head and foot.

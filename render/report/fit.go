@@ -10,7 +10,6 @@ import (
 	"roundlay/geometry"
 	"roundlay/pattern/job"
 	"roundlay/pattern/search"
-	"roundlay/pattern/slips"
 )
 
 type fitJSON struct {
@@ -88,35 +87,6 @@ func fitAbout(b *strings.Builder, f *search.Fit) {
 	if f.Short {
 		b.WriteString("With so many cuts not everything could be tried: there may be other changes.\n")
 	}
-}
-
-// fitHead says whether a job clears, and what the offers are for.
-func fitHead(f *search.Fit) []string {
-	title, none := f.Job.Title, len(f.Offers) == 0
-	only := ""
-	if all := doubtedIn(f.Job); len(all) > 0 {
-		only = areRight(all)
-	}
-	switch {
-	case f.Clear && only != "" && none:
-		return []string{title + " clears " + only + " It has no room for more."}
-	case f.Clear && only != "":
-		return []string{title + " clears " + only + " It has room for any one of these:"}
-	case f.Clear && none:
-		return []string{title + " clears, and has no room for more."}
-	case f.Clear:
-		return []string{title + " clears. It has room for any one of these:"}
-	case len(f.Wheels) > 0:
-		return []string{
-			title + " does not clear, and no change was found with which it does on the wheels of the rack.",
-			"All else as it is, it clears with " + strings.Join(NewWheels(f), ", and ") + but(only),
-		}
-	case none:
-		return []string{title + " does not clear, and no change was found with which it does: check says what is wrong."}
-	case only != "":
-		return []string{title + " does not clear. With any one of these it does" + but(only) + " The least loss comes first:"}
-	}
-	return []string{title + " does not clear. With any one of these it does, the least loss first:"}
 }
 
 // OfferWords says what an offer changes, and CostWords how that changes the look.

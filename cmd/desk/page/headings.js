@@ -6,6 +6,7 @@ const listeners = new Set();
 /** open shows the part under a heading: "glass", "wheels", "design", "check" or "paper". */
 export function open(name, { focus = false } = {}) {
   const tab = document.querySelector("#tab-" + name);
+  if (!isOpen(name)) document.querySelector("#numbers").scrollTop = 0;
   for (const other of tab.parentNode.querySelectorAll("[role=tab]")) show(other, other === tab);
   if (focus) tab.focus();
   for (const fn of listeners) fn(name);

@@ -31,7 +31,7 @@ function row(id, i, name, names, put, take) {
     names.map((n) => el("option", { value: n }, n)));
   select.value = name;
   const out = name === "" ? null : el("button", { type: "button", class: "words", onclick: () => take(i) }, "take out");
-  return el("div", { class: "row" }, select, out);
+  return el("div", { class: "one-wheel" }, select, out);
 }
 
 function orNone(list) {

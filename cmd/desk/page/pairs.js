@@ -15,7 +15,7 @@ export function pair({ id, desc, store, send }) {
   const inputs = names[desc.sort].map((_, i) => typed({ id: i ? id + "-2" : id, inputmode: "text" }, store, said));
   const labelled = inputs.map((input, i) => el("label", {}, el("span", { class: "part" }, names[desc.sort][i]), input));
   return {
-    node: el("div", { class: "pair" }, labelled),
+    node: el("div", { class: "two" }, labelled),
     inputs,
     group: "group",
     needed: desc.needed,

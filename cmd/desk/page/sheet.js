@@ -12,11 +12,12 @@ export class Sheet {
     for (const name of ["ends", "band", "edges", "seam"]) this.paper[name] = shape("path", { class: name });
     this.period = shape("g", { id: this.id });
     this.copies = shape("g", { class: "copies" });
-    this.clip = shape("path");
+    this.cover = shape("path", { class: "cover" });
     this.above = shape("g", { class: "above" });
     // The engine's y runs up, the screen's down.
+    const { ends, ...below } = this.paper;
     this.flat = shape("g", { class: "flat", transform: "scale(1 -1)" },
-      ...Object.values(this.paper), shape("defs", {}, this.period, shape("clipPath", { id: `${this.id}-paper` }, this.clip)), this.copies, this.above);
+      ...Object.values(below), shape("defs", {}, this.period), this.copies, this.cover, ends, this.above);
     this.svg = shape("svg", { class: "sheet", ...attrs }, this.flat);
     this.motifs = new Map();
   }
@@ -28,9 +29,9 @@ export class Sheet {
     for (const [name, path] of Object.entries(this.paper)) put(path, "d", wrap[name] || "");
     this.#showMotifs(wrap.motifs);
     // What hangs over the right end comes round the seam at the left, as on the printed paper.
+    // It is covered up, not clipped: clipping so many shapes takes a browser several times as long.
     const { paper, before } = wrap, around = paper && before;
-    put(this.clip, "d", around ? paper : "");
-    put(this.copies, "clip-path", around ? `url(#${this.id}-paper)` : null);
+    put(this.cover, "d", around ? beyond(wrap.box) + paper : "");
     keep(this.copies, around ? [before, ...wrap.copies] : wrap.copies, () => shape("use", { href: `#${this.id}` }), (use, copy) => put(use, "transform", matrix(copy)));
   }
 
@@ -75,6 +76,12 @@ function showPaths(group, d) {
   const subpaths = d ? d.slice(1).split("M") : [], pieces = [];
   for (let i = 0; i < subpaths.length; i += together) pieces.push("M" + subpaths.slice(i, i + together).join("M"));
   keep(group, pieces, () => shape("path"), (path, piece) => put(path, "d", piece));
+}
+
+/** beyond is a frame far round a drawing, to cover what lies outside of something. */
+function beyond([x0, y0, x1, y1]) {
+  const far = 4 * (x1 - x0 + y1 - y0);
+  return `M${x0 - far} ${y0 - far}H${x1 + far}V${y1 + far}H${x0 - far}Z`;
 }
 
 /** margin is the paper seen round a wrap, in millimetres. */

@@ -76,8 +76,9 @@ class Wrap {
     this.late.follow(state);
     const wrap = state.answer?.wrap;
     if (!wrap) return;
-    if (wrap !== this.wrap) {
-      this.wrap = wrap;
+    if (wrap !== this.given) {
+      this.given = wrap;
+      this.wrap = reachable(wrap);
       this.home = homeOf(wrap);
       this.sheet.show(wrap);
       this.sight.over(viewOf(wrap.box));
@@ -180,6 +181,11 @@ class Wrap {
 
 function motifWords({ motif, kind, inside }) {
   return `Motif ${motif}, ${kind}${inside ? `, inside motif ${inside}` : ""}`;
+}
+
+/** reachable is a wrap with all of the copies that are seen, that beyond the seam among them. */
+function reachable(wrap) {
+  return wrap.paper && wrap.before ? { ...wrap, copies: [...wrap.copies, wrap.before] } : wrap;
 }
 
 function wrapWords({ motifs, repeats }) {

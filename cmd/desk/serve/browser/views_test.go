@@ -44,7 +44,7 @@ func walks() []walk {
 	)
 	set := walk{name: "set", job: twelve(), views: []view{
 		{"row", func(p *tab) { p.quiet() }},
-		{"beside", func(p *tab) { p.choose("#beside-what", "blank:no. 2"); p.quiet(); p.middle("#compare .pair") }},
+		{"beside", func(p *tab) { p.choose("#beside-what", "blank:no. 2"); p.quiet(); p.middle("#compare .two-designs") }},
 	}}
 	return []walk{first, headings, set}
 }

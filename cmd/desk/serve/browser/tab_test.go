@@ -46,9 +46,15 @@ const jobFile = "job.toml"
 // ends, whatever the page did wrong meanwhile fails it.
 func open(t testing.TB, text string, width, height int) *tab {
 	t.Helper()
+	return openFor(t, text, width, height, engine)
+}
+
+// openFor is open with an engine of one's own.
+func openFor(t testing.TB, text string, width, height int, asked serve.Engine) *tab {
+	t.Helper()
 	parent := started.get(t)
 	p := &tab{t: t, folder: t.TempDir()}
-	p.serve(text)
+	p.serve(text, asked)
 	ctx, closed := chromedp.NewContext(parent)
 	t.Cleanup(closed)
 	p.ctx = ctx
@@ -63,10 +69,10 @@ func open(t testing.TB, text string, width, height int) *tab {
 }
 
 // serve starts a server of the job.
-func (p *tab) serve(text string) {
+func (p *tab) serve(text string, asked serve.Engine) {
 	p.t.Helper()
 	_, demo := job.Demo()
-	c := serve.Config{Listen: "127.0.0.1:0", Page: page.Files, Engine: engine, Demo: demo, Folder: p.folder, Disk: disk.Real{}}
+	c := serve.Config{Listen: "127.0.0.1:0", Page: page.Files, Engine: asked, Demo: demo, Folder: p.folder, Disk: disk.Real{}}
 	if text != "" {
 		c.Job = filepath.Join(p.folder, jobFile)
 		p.write(jobFile, text)

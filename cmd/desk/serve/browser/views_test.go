@@ -76,7 +76,9 @@ func (p *tab) question(i int) {
 // choose1 has a motif chosen on the drawing.
 func (p *tab) choose1(number int) {
 	p.t.Helper()
-	p.click(fmt.Sprintf(`#wrap [data-motif="%d"]`, number))
+	if !eval[bool](p, fmt.Sprintf(`document.querySelector('#wrap [data-motif="%d"]').getAttribute("aria-pressed") === "true"`, number)) {
+		p.click(fmt.Sprintf(`#wrap [data-motif="%d"]`, number))
+	}
 	p.until(fmt.Sprintf(`document.querySelector('#wrap [data-motif="%d"]').getAttribute("aria-pressed") === "true"`, number))
 }
 

@@ -41,7 +41,7 @@ export const file = {
     if (this.demo || !this.name) return this.saveAs();
     await this.writing(async (text) => {
       const reply = await disk("file", { text, stamp: this.stamp, name: this.name });
-      if (reply.status === 409) return changed(reply);
+      if (reply.status === 409) return await changed(reply);
       this.saved(text, reply);
     });
   },
@@ -109,7 +109,7 @@ async function watch() {
       const asked = new URLSearchParams({ name: file.name, stamp: file.stamp });
       const seen = await disk("file/changes?" + asked, undefined, own.signal);
       if (own.signal.aborted || seen === null) return;
-      if (seen.stamp !== file.stamp && !file.saving) changed(seen);
+      if (seen.stamp !== file.stamp && !file.saving) await changed(seen);
     } catch {
       if (own.signal.aborted) return;
       await new Promise((done) => setTimeout(done, again));
@@ -118,33 +118,41 @@ async function watch() {
 }
 
 /** changed meets a file that another has written, or taken away. */
-function changed({ text, stamp, gone }) {
+async function changed({ text, stamp, gone }) {
   if (gone) {
     file.stamp = "";
     file.text = null;
     return notice("The file is gone from the disk. What you see is still here: Save writes it anew.", [["Understood", () => notice(null)]]);
   }
+  await atRest(file.store);
   const mine = file.store.state.text;
   const was = file.text;
   file.stamp = stamp;
   file.text = text;
   if (text === mine) return notice(null);
-  if (mine === was && file.store.state.settled) {
-    file.store.setText(text);
+  file.store.setText(text);
+  if (mine === was) {
     return notice("The file was changed on disk, and is shown as it is now. Undo brings back what was here.", [["Understood", () => notice(null)]]);
   }
+  // Theirs is one undo away from now on: mine may be saved over it at any moment.
+  file.store.setText(mine);
   notice("The file was changed on disk while you changed it here. Neither is lost: Undo brings back the other.", [
-    ["Keep mine", () => keep(text)],
+    ["Keep mine", () => notice(null)],
     ["Take the disk's", () => take(text)],
   ]);
 }
 
-/** keep leaves the disk's version one undo away. */
-function keep(theirs) {
-  const mine = file.store.state.text;
-  file.store.setText(theirs);
-  file.store.setText(mine);
-  notice(null);
+/** atRest waits until no edit is on its way and nothing is held. */
+function atRest(store) {
+  return new Promise((done) => {
+    const still = ({ settled, dragging }) => settled && !dragging;
+    if (still(store.state)) return done();
+    const end = store.subscribe((state) => {
+      if (!still(state)) return;
+      queueMicrotask(() => end());
+      done();
+    });
+  });
 }
 
 function take(theirs) {

@@ -17,22 +17,19 @@ func period(j *job.Job) int {
 		return 1
 	}
 	all := j.Layout.Repeats
+	stands := make([][]bool, len(j.Motifs))
+	for i, m := range j.Motifs {
+		stands[i] = make([]bool, all)
+		for _, repeat := range j.Layout.Copies(m) {
+			stands[i][repeat-1] = true
+		}
+	}
 	for n := 1; n < all; n++ {
-		if all%n == 0 && !slices.ContainsFunc(j.Motifs, func(m job.Motif) bool { return !recurs(j.Layout, m, n) }) {
+		if all%n == 0 && !slices.ContainsFunc(stands, func(on []bool) bool { return !slices.Equal(on[n:], on[:all-n]) }) {
 			return n
 		}
 	}
 	return all
-}
-
-// recurs reports whether a motif stands as before after some repeats.
-func recurs(l job.Layout, m job.Motif, after int) bool {
-	for repeat := 1; repeat+after <= l.Repeats; repeat++ {
-		if l.Stands(m, repeat) != l.Stands(m, repeat+after) {
-			return false
-		}
-	}
-	return true
 }
 
 // shape is the lines of a motif in the first repeat as they run on into its copies to
@@ -117,4 +114,15 @@ func (f *figure) in(p *Plan, c *copyOf) []groove.Groove {
 		}
 	}
 	return c.grooves
+}
+
+// Free returns the repeats on which no motif stands, from 1 on.
+func (p *Plan) Free() []int {
+	var all []int
+	for repeat := 1; repeat <= p.Repeats; repeat++ {
+		if !slices.ContainsFunc(p.Job.Motifs, func(m job.Motif) bool { return p.Job.Layout.Stands(m, repeat) }) {
+			all = append(all, repeat)
+		}
+	}
+	return all
 }

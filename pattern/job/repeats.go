@@ -12,9 +12,11 @@ import (
 // stands on. Otherwise it stands on each, or on the odd or even ones, that isn't left bare.
 func (l Layout) Stands(m Motif, repeat int) bool {
 	if m.Only != nil {
-		return slices.Contains(m.Only, repeat)
+		_, listed := slices.BinarySearch(m.Only, repeat)
+		return listed
 	}
-	return !slices.Contains(l.Bare, repeat) && (m.On == Each || (m.On == Odd) == (repeat%2 == 1))
+	_, bare := slices.BinarySearch(l.Bare, repeat)
+	return !bare && (m.On == Each || (m.On == Odd) == (repeat%2 == 1))
 }
 
 // Copies returns the repeats on which a motif stands, from 1 on.

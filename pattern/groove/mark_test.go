@@ -30,8 +30,8 @@ func TestMarkIsACommonChord(t *testing.T) {
 		r, R, D := c.glass, c.wheel, c.glass+c.wheel-c.depth
 		chord := math.Sqrt(4*D*D*R*R-math.Pow(D*D-r*r+R*R, 2)) / D
 		lengths := map[float64]float64{
-			level:   2 * r * math.Asin(chord/(2*r)), // along the glass
-			up: 2 * math.Sqrt(2*R*c.depth-c.depth*c.depth),
+			level: 2 * r * math.Asin(chord/(2*r)), // along the glass
+			up:    2 * math.Sqrt(2*R*c.depth-c.depth*c.depth),
 		}
 		for lean, want := range lengths {
 			s := straightSite(t, r, lean)

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 
 	"roundlay/geometry"
 )
@@ -47,6 +48,13 @@ func NewStraightSite(radius, lean float64) (*Site, error) {
 // ends returns the places half a length before and behind the site, along the glass.
 func (s *Site) ends(length float64) [2]station {
 	return [2]station{newStation(0, &s.own, -length/2, 0), newStation(0, &s.own, length/2, 0)}
+}
+
+// Calipered returns what calipers read of a length along the glass: the straight way between
+// its ends.
+func (s *Site) Calipered(length float64) float64 {
+	ends := s.ends(length)
+	return r3.Norm(r3.Sub(s.own.space(ends[0].across(0)), s.own.space(ends[1].across(0))))
 }
 
 // line returns the centre line of a mark of a length.
@@ -138,4 +146,37 @@ func (s *Site) length(wheel Wheel, wanted func(length float64) float64) (length 
 		return 0, false
 	}
 	return bisected(wanted, shortest, most, 1), true
+}
+
+// Asked is what a mark is to have. One of them is above zero.
+type Asked struct{ Length, Depth, Width float64 }
+
+// Made is the mark of a wheel that has what was asked, or why there is none.
+type Made struct {
+	Mark Groove // if there is one
+	None bool   // no mark of the wheel has it: Longest is the longest, empty if there is none
+	// Bridges says that the wheel is too large for a hollow of the glass: it rests on two
+	// places, and bites deeper than its mark would say.
+	Bridges bool
+	Longest Groove
+}
+
+// Make returns the mark of a wheel that has what is asked.
+func (s *Site) Make(wheel Wheel, asked Asked) Made {
+	most := s.Longest(wheel)
+	length, ok := asked.Length, asked.Length <= most
+	switch {
+	case most < 2*shortest:
+		return Made{None: true}
+	case asked.Depth > 0:
+		length, ok = s.LengthOfDepth(wheel, asked.Depth)
+	case asked.Width > 0:
+		length, ok = s.LengthOfWidth(wheel, asked.Width)
+	}
+	if !ok {
+		longest, whole := s.Mark(wheel, most)
+		return Made{None: true, Bridges: !whole, Longest: longest}
+	}
+	mark, whole := s.Mark(wheel, length)
+	return Made{Mark: mark, Bridges: !whole}
 }

@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"context"
+	"sync"
 
 	"roundlay/motifs"
 	"roundlay/pattern/groove"
@@ -108,6 +109,7 @@ func (p *Plan) list(figures []*figure) {
 			}
 		}
 	}
+	p.ground = sync.OnceValue(p.grinds)
 }
 
 // stands reports whether a motif stands in a repeat of the period.

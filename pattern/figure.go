@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"context"
+	"sync"
 
 	"roundlay/motifs"
 	"roundlay/pattern/groove"
@@ -125,4 +126,5 @@ func (p *Plan) list(figures []*figure) {
 			}
 		}
 	}
+	p.ground = sync.OnceValue(p.grinds)
 }

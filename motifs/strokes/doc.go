@@ -1,0 +1,2 @@
+// Package strokes reads drawings.
+package strokes

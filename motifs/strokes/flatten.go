@@ -57,14 +57,18 @@ func turn(u, v geometry.Point) float64 {
 	return math.Abs(math.Atan2(r2.Cross(u, v), r2.Dot(u, v)))
 }
 
-// length returns the length of a curve, from a line near it.
+// length returns the length of a curve: the integral of its speed, by Gauss's rule of
+// five places (Abramowitz and Stegun, 25.4.30) on each of eight parts.
 func length(c geometry.Bezier) float64 {
-	const steps = 16
-	sum, p := 0.0, c[0]
-	for i := 1; i <= steps; i++ {
-		q := c.At(float64(i) / steps)
-		sum += r2.Norm(r2.Sub(q, p))
-		p = q
+	places := [...]float64{0, 0.5384693101056831, -0.5384693101056831, 0.9061798459386640, -0.9061798459386640}
+	weights := [...]float64{0.5688888888888889, 0.4786286704993665, 0.4786286704993665, 0.2369268850561891, 0.2369268850561891}
+	const parts = 8
+	sum := 0.0
+	for i := range parts {
+		for k, x := range places {
+			speed, _ := derivatives(c, (float64(i)+(1+x)/2)/parts)
+			sum += weights[k] / 2 / parts * r2.Norm(speed)
+		}
 	}
 	return sum
 }

@@ -1,7 +1,6 @@
 package strokes
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -50,10 +49,15 @@ func quoted(text string) string {
 	return strconv.Quote(string([]rune(text[:4*most])[:most])) + "…"
 }
 
-// counted returns a number with its noun: "1 line", "3 lines".
+// counted returns a number with its noun: "1 line", "3 lines". A # in the noun is where
+// the s goes, if not at its end.
 func counted(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
+	if !strings.Contains(noun, "#") {
+		noun += "#"
 	}
-	return fmt.Sprintf("%d %ss", n, noun)
+	s := "s"
+	if n == 1 {
+		s = ""
+	}
+	return strconv.Itoa(n) + " " + strings.Replace(noun, "#", s, 1)
 }

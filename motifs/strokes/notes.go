@@ -44,15 +44,15 @@ func (t *tally) add(kind string, line int) {
 const (
 	fillKind    = "fill"
 	hiddenKind  = "hidden shape"
-	flatKind    = "shape pressed flat by its transform"
-	shortKind   = "mark without length"
-	outsideKind = "stroke outside the page or its viewport"
-	twinKind    = "stroke that lies on another"
-	foreignKind = "use of another file"
-	unfoundKind = "use of what is not there"
-	cycleKind   = "use of itself"
+	flatKind    = "shape# pressed flat by its transform"
+	shortKind   = "mark# without length"
+	outsideKind = "stroke# outside the page or its viewport"
+	twinKind    = "stroke# that lies on another"
+	foreignKind = "use# of another file"
+	unfoundKind = "use# of what is not there"
+	cycleKind   = "use# of itself"
 	dashedKind  = "dashed stroke"
-	uncutKind   = "stroke that its viewport crops"
+	uncutKind   = "stroke# that its viewport crops"
 )
 
 // reasons says what a kind's note adds to its count.

@@ -52,26 +52,41 @@ func shown(t *testing.T, svg string) image.Image {
 	return picture
 }
 
+// ink is a picture's dark dots.
+type ink struct {
+	width, height int
+	sums          []int // of the dark dots above and left of each place, its own row and column left out
+}
+
+func inkOf(p image.Image) ink {
+	b := p.Bounds()
+	k := ink{b.Dx(), b.Dy(), make([]int, (b.Dx()+1)*(b.Dy()+1))}
+	for y := range k.height {
+		row := 0
+		for x := range k.width {
+			if r, _, _, _ := p.At(b.Min.X+x, b.Min.Y+y).RGBA(); r < 0x9000 {
+				row++
+			}
+			k.sums[(y+1)*(k.width+1)+x+1] = k.sums[y*(k.width+1)+x+1] + row
+		}
+	}
+	return k
+}
+
+// within returns how many dark dots there are up to a reach from a place.
+func (k *ink) within(x, y, reach int) int {
+	x0, x1 := max(0, x-reach), min(k.width, x+reach+1)
+	y0, y1 := max(0, y-reach), min(k.height, y+reach+1)
+	at := func(x, y int) int { return k.sums[y*(k.width+1)+x] }
+	return at(x1, y1) - at(x0, y1) - at(x1, y0) + at(x0, y0)
+}
+
 // missing counts the dots that are dark in one picture and have nothing dark within
 // reach in the other.
-func missing(p, q image.Image, reach int) (count int) {
-	dark := func(p image.Image, x, y int) bool {
-		r, _, _, _ := p.At(x, y).RGBA()
-		return r < 0x9000
-	}
-	b := p.Bounds()
-	for y := b.Min.Y; y < b.Max.Y; y++ {
-		for x := b.Min.X; x < b.Max.X; x++ {
-			if !dark(p, x, y) {
-				continue
-			}
-			there := false
-			for dy := -reach; dy <= reach && !there; dy++ {
-				for dx := -reach; dx <= reach && !there; dx++ {
-					there = dark(q, x+dx, y+dy)
-				}
-			}
-			if !there {
+func missing(p, q ink, reach int) (count int) {
+	for y := range p.height {
+		for x := range p.width {
+			if p.within(x, y, 0) > 0 && q.within(x, y, reach) == 0 {
 				count++
 			}
 		}
@@ -90,8 +105,8 @@ func TestTheSameIsSeen(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 			continue
 		}
-		theirs := shown(t, svg)
-		mine := shown(t, plain(d, theirs.Bounds().Dx()/5, theirs.Bounds().Dy()/5))
+		theirs := inkOf(shown(t, svg))
+		mine := inkOf(shown(t, plain(d, theirs.width/5, theirs.height/5)))
 		reach := 4
 		if name == "symbols" { // strokes up to 5 units broad: 12 dots from their middle
 			reach = 14

@@ -6,13 +6,14 @@ import "fmt"
 // few seconds and some hundred megabytes. A drawing that can be cut is far below
 // them: a job takes 5,000 cuts.
 const (
-	maxBytes    = 16 << 20 // of a file; a picture to trace over may be inside
-	maxDepth    = 256      // of elements in one another, uses followed
-	maxElements = 100_000  // in the file, and again with uses followed
-	maxCurves   = 200_000  // pieces of strokes
-	maxMatches  = 20_000_000
+	maxBytes    = 16 << 20  // of a file; a picture to trace over may be inside
+	maxDepth    = 256       // of elements in one another, uses followed
+	maxElements = 100_000   // in the file, and again with uses followed
+	maxCurves   = 200_000   // pieces of strokes
+	maxMatches  = 3_000_000 // of style rules with elements
 	maxEntities = 1 << 20   // bytes that entities stand for, all together
-	maxPoints   = 2_000_000 // looked at on rough lines
+	maxPoints   = 500_000   // looked at on rough lines
+	maxOutlines = 2000      // looked at for slivers
 	maxJoins    = 100_000
 )
 

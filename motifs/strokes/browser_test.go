@@ -159,7 +159,7 @@ func TestABrowserReadsTheSame(t *testing.T) {
 func apart(p geometry.Point, all []strokes.Stroke) float64 {
 	least := math.Inf(1)
 	for _, s := range all {
-		line := s.Points(1e-5)
+		line := s.Points(1e-4)
 		for i := 1; i < len(line); i++ {
 			d := r2.Sub(line[i], line[i-1])
 			t := math.Max(0, math.Min(1, r2.Dot(r2.Sub(p, line[i-1]), d)/r2.Norm2(d)))

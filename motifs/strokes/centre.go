@@ -2,6 +2,7 @@ package strokes
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -16,6 +17,7 @@ const slender = 1.0 / 7
 // each other from one tip to the other.
 type sliver struct {
 	left, right []geometry.Point // both from the first tip to the second
+	blunt       [2]bool          // whether the first tip, and the second, is the middle of a broad end
 }
 
 // middleLine returns the middle line of an outline, and its greatest width, if the
@@ -40,6 +42,11 @@ func middleLine(t trail, fine float64) (middle []geometry.Point, width float64, 
 		middle = s.better(middle)
 	}
 	width = s.width(middle)
+	for end, blunt := range s.blunt {
+		if blunt {
+			middle = throughEnd(middle, end == 0, width, outline)
+		}
+	}
 	length := lengths(middle)[len(middle)-1]
 	// Sides that wander, or fold back, are longer than the line between them.
 	return middle, width, width <= slender*length && whole <= 2.2*length+2*width
@@ -59,7 +66,7 @@ func area(points []geometry.Point) float64 {
 func sides(outline []geometry.Point, along []float64) sliver {
 	whole := along[len(along)-1]
 	at := func(share float64) geometry.Point { return pointAt(outline, along, share*whole, true) }
-	const looks = 32
+	const looks = 20
 	apart := func(from, share float64) float64 {
 		sum := 0.0
 		for k := range looks {
@@ -75,7 +82,7 @@ func sides(outline []geometry.Point, along []float64) sliver {
 			least, from, share = d, f, h
 		}
 	}
-	const steps = 96
+	const steps = 64
 	for i := range steps {
 		for h := 0.44; h < 0.57; h += 0.02 {
 			try(float64(i)/steps, h)
@@ -94,26 +101,61 @@ func sides(outline []geometry.Point, along []float64) sliver {
 			}
 		}
 	}
-	return sideBySide(outline, along, tip(outline, along, from*whole), tip(outline, along, (from+share)*whole))
+	first, firstPointed := tip(outline, along, from*whole)
+	second, secondPointed := tip(outline, along, (from+share)*whole)
+	both := sideBySide(outline, along, first, second)
+	both.blunt = [2]bool{!firstPointed, !secondPointed}
+	return both
 }
 
 // tip returns the pointed end of an outline near a distance along it, if there is
 // one: the outline turns there by more than a right angle. Otherwise it is the place
-// itself, which is the middle of a blunt end.
-func tip(outline []geometry.Point, along []float64, at float64) float64 {
+// itself, somewhere on a blunt end.
+func tip(outline []geometry.Point, along []float64, at float64) (best float64, pointed bool) {
 	whole := along[len(along)-1]
-	const pointed = 100 * math.Pi / 180
-	best, sharpest := at, pointed
+	best = at
+	sharpest := 100 * math.Pi / 180
 	for i := range len(outline) - 1 {
 		d := math.Abs(math.Remainder(along[i]-at, whole))
 		if d > whole/50 {
 			continue
 		}
 		if by := turnOver(outline, along, i, true, whole/200); by > sharpest {
-			best, sharpest = along[i], by
+			best, sharpest, pointed = along[i], by, true
 		}
 	}
-	return best
+	return best, pointed
+}
+
+// throughEnd returns a middle line whose last part, as long as the sliver is broad, runs
+// straight on through the outline: across a blunt end nothing tells where its middle is,
+// but the line that comes to it does.
+func throughEnd(middle []geometry.Point, first bool, width float64, outline []geometry.Point) []geometry.Point {
+	line := slices.Clone(middle)
+	if first {
+		slices.Reverse(line)
+	}
+	along := lengths(line)
+	whole := along[len(along)-1]
+	from := pointAt(line, along, whole-width, false)
+	onward := r2.Sub(from, pointAt(line, along, whole-2*width, false))
+	far := r2.Add(from, r2.Scale(3*width/math.Max(r2.Norm(onward), 1e-9*whole), onward))
+	hit, best := far, math.Inf(1)
+	for i := 1; i < len(outline); i++ {
+		at, ok := crossing(segment{p: from, q: far}, segment{p: outline[i-1], q: outline[i]})
+		if d := r2.Norm2(r2.Sub(at, from)); ok && d < best {
+			hit, best = at, d
+		}
+	}
+	if math.IsInf(best, 1) || 3*width > whole {
+		return middle
+	}
+	keep, _ := slices.BinarySearch(along, whole-width)
+	line = append(line[:keep], from, hit)
+	if first {
+		slices.Reverse(line)
+	}
+	return line
 }
 
 // sideBySide returns the two sides of an outline between two places on it.

@@ -3,7 +3,6 @@ package strokes
 import (
 	"strconv"
 	"strings"
-	"unicode/utf8"
 )
 
 // Error says why a drawing can't be read: where it stands, what was read there,
@@ -43,10 +42,13 @@ func (e *Error) Error() string {
 // quoted shows a text in quotes, shortened, on one line.
 func quoted(text string) string {
 	const most = 40
-	if utf8.RuneCountInString(text) <= most {
-		return strconv.Quote(text)
+	count := 0
+	for i := range text {
+		if count++; count > most {
+			return strconv.Quote(text[:i]) + "…"
+		}
 	}
-	return strconv.Quote(string([]rune(text[:4*most])[:most])) + "…"
+	return strconv.Quote(text)
 }
 
 // counted returns a number with its noun: "1 line", "3 lines". A # in the noun is where

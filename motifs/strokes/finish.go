@@ -13,15 +13,16 @@ import (
 // finisher turns marks into strokes that can be cut.
 type finisher struct {
 	smoother
-	angle   float64
-	size    float64 // the longer side of the box
-	cut     []Stroke
-	notes   []Note
-	out     tally
-	middles int     // slivers taken as their middle lines
-	broad   float64 // the broadest of them
-	split   int     // strokes that were divided at corners
-	pieces  int     // into how many
+	angle    float64
+	size     float64 // the longer side of the box
+	cut      []Stroke
+	notes    []Note
+	out      tally
+	outlines int
+	middles  int     // slivers taken as their middle lines
+	broad    float64 // the broadest of them
+	split    int     // strokes that were divided at corners
+	pieces   int     // into how many
 }
 
 // finish makes a drawing of its marks.
@@ -79,8 +80,13 @@ func (f *finisher) take(m mark) *Error {
 		f.out.add(shortKind, m.line)
 		return nil
 	}
-	if f.Centre && (!m.stroke || t.closed) && f.centre(t, m) {
-		return nil
+	if f.Centre && (!m.stroke || t.closed) {
+		if f.outlines++; f.outlines > maxOutlines {
+			return bounded(m.line, "outlines to take by the middle", maxOutlines)
+		}
+		if f.centre(t, m) {
+			return nil
+		}
 	}
 	if !m.stroke {
 		f.out.add(fillKind, m.line)
@@ -108,7 +114,6 @@ func (f *finisher) centre(t trail, m mark) bool {
 	if !ok {
 		return false
 	}
-	f.spent += len(points)
 	if f.Tremor == 0 {
 		f.Tremor = fine
 		defer func() { f.Tremor = 0 }()
@@ -229,12 +234,12 @@ func (f *finisher) tell() {
 		f.notes = append(f.notes, Note{Text: fmt.Sprintf(format, values...)})
 	}
 	if f.middles > 0 {
-		note("%s taken as middle lines, the broadest %s wide", counted(f.middles, "filled sliver"), f.inUnits(f.broad))
+		note("%s taken by the middle, the broadest %s wide", counted(f.middles, "sliver"), f.inUnits(f.broad))
 	}
 	if f.strokes > 0 {
 		note("%s smoothed, from %d curves to %d", counted(f.strokes, "stroke"), f.curves, f.left)
 	}
-	if f.worst > 0 {
+	if f.worst > 1e-5*f.size {
 		note("smoothing moved no line by more than %s", f.inUnits(f.worst))
 	}
 	if f.split > 0 {

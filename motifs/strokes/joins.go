@@ -34,7 +34,7 @@ type contact struct {
 }
 
 // joins returns where strokes come within a distance of each other. Lines stand for
-// the curves, within a quarter of that distance.
+// the curves, within a twentieth of that distance.
 func joins(strokes []Stroke, touch float64) ([]Join, *Error) {
 	var tree rtree.RTreeG[segment]
 	found := map[[2]int][]contact{}
@@ -76,7 +76,7 @@ func joins(strokes []Stroke, touch float64) ([]Join, *Error) {
 
 // segmentsOf returns the straight pieces of a stroke.
 func segmentsOf(i int, s Stroke, touch float64) []segment {
-	points := s.Points(touch / 4)
+	points := s.Points(touch / 20)
 	all := make([]segment, 0, len(points)-1)
 	along := 0.0
 	for k := 1; k < len(points); k++ {

@@ -63,6 +63,9 @@ func (r *pathReader) step() *Error {
 		if err := r.draw(); err != nil {
 			return err
 		}
+		if r.pen.curves > maxCurves {
+			return bounded(0, "curves", maxCurves)
+		}
 		r.after = r.command
 		if r.command == 'M' {
 			r.command = 'L' // numbers after the first pair are lines

@@ -94,6 +94,9 @@ func readPoints(text string, closed bool) (pen, *Error) {
 	if err != nil {
 		return p, err
 	}
+	if len(n) > 2*maxCurves {
+		return p, bounded(0, "points", maxCurves)
+	}
 	if len(n)%2 != 0 {
 		return p, &Error{Read: counted(len(n), "number"), Accepted: "an x and a y for each point"}
 	}

@@ -67,19 +67,30 @@ func (s *smoother) tidy(t trail) (trail, []bool) {
 }
 
 // rough returns which curves are shorter than the step, or meet a neighbour in a kink.
+// Between curves shorter than the window any turn may be a tremor's.
 func (s *smoother) rough(t trail) []bool {
 	n := len(t.curves)
 	rough := make([]bool, n)
+	short := make([]bool, n)
 	for i, c := range t.curves {
-		if length(c) < s.Step {
-			rough[i] = true
-		}
+		by := length(c)
+		rough[i], short[i] = by < s.Step, by < s.window()
+	}
+	for i, c := range t.curves {
 		if i == 0 && !t.closed || s.Tremor == 0 {
 			continue
 		}
 		before := (i + n - 1) % n
-		if by := turn(arrives(t.curves[before]), leaves(c)); by > kink && by <= s.Corner.Radians() {
+		by := turn(arrives(t.curves[before]), leaves(c))
+		if by > kink && (by <= s.Corner.Radians() || short[i] && short[before]) {
 			rough[i], rough[before] = true, true
+		}
+	}
+	// A short curve between rough ones is smooth at its ends by chance.
+	for i := range rough {
+		before, after := i > 0 && rough[i-1], i+1 < n && rough[i+1]
+		if short[i] && (before || i == 0) && (after || i+1 == n) && n > 2 {
+			rough[i] = true
 		}
 	}
 	return rough
@@ -212,7 +223,10 @@ func (s *smoother) thin(points []geometry.Point) []int {
 			kept = append(kept, i)
 		}
 	}
-	return append(kept, last)
+	if kept = append(kept, last); len(kept) < 5 && points[0] == points[last] {
+		kept = []int{0, last / 4, last / 2, last - last/4, last} // a loop this small is a loop all the same
+	}
+	return slices.Compact(kept)
 }
 
 // deviation returns how far apart a line of points and the curves along it are, where

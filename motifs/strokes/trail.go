@@ -19,6 +19,7 @@ type pen struct {
 	here    geometry.Point
 	began   geometry.Point // where the last trail began
 	without int            // subpaths without length
+	curves  int            // how many were drawn
 }
 
 // move lifts the pen and sets it down at a place.
@@ -44,6 +45,7 @@ func (p *pen) curve(c geometry.Bezier) {
 	}
 	t := &p.trails[len(p.trails)-1]
 	t.curves = append(t.curves, c)
+	p.curves++
 	p.here = c[3]
 }
 

@@ -123,6 +123,9 @@ func (r *treeReader) start(t xml.StartElement) *Error {
 	if r.count++; r.count > maxElements {
 		return bounded(r.line, "elements", maxElements)
 	}
+	if r.root != nil && r.open == nil {
+		return &Error{Line: r.line, Read: fmt.Sprintf("<%s> behind the end of the drawing", oneLine(t.Name.Local)), Accepted: "one drawing"}
+	}
 	own := t.Name.Space == "" || t.Name.Space == svgSpace || t.Name.Space == "svg"
 	if r.root == nil && !(own && t.Name.Local == "svg") {
 		return &Error{Line: r.line, Read: fmt.Sprintf("<%s>", oneLine(t.Name.Local)), Accepted: "a drawing, which begins with <svg>"}

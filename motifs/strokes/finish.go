@@ -61,6 +61,7 @@ func finish(marks []mark, p page, notes []Note, options Options) (*Drawing, *Err
 	d.Notes = append(f.notes, f.out.notes()...)
 	slices.SortStableFunc(d.Notes, func(a, b Note) int { return a.Line - b.Line })
 	d.turnOver()
+	inOrder(d.Joins)
 	return d, nil
 }
 

@@ -73,6 +73,14 @@ func unit(vectors ...geometry.Point) geometry.Point {
 // fit adds the curves from one point to another, with the directions into the line
 // at both.
 func (f *fitter) fit(from, to int, onward, back geometry.Point) {
+	if f.points[from] == f.points[to] && to-from > 1 { // one curve for a loop may be no curve
+		far := from + farthest(f.points[from:to+1])
+		if far == from {
+			far = (from + to) / 2
+		}
+		f.halves(from, far, to, onward, back)
+		return
+	}
 	u := f.chords(from, to)
 	const rounds = 6
 	for round := 0; ; round++ {
@@ -86,13 +94,18 @@ func (f *fitter) fit(from, to int, onward, back geometry.Point) {
 			return
 		}
 		if round == rounds || worst > 8*f.within {
-			direction := f.middle(at)
-			f.fit(from, at, onward, r2.Scale(-1, direction))
-			f.fit(at, to, direction, back)
+			f.halves(from, at, to, onward, back)
 			return
 		}
 		f.mend(c, from, to, u)
 	}
+}
+
+// halves adds the curves from one point to another by way of a third.
+func (f *fitter) halves(from, by, to int, onward, back geometry.Point) {
+	direction := f.middle(by)
+	f.fit(from, by, onward, r2.Scale(-1, direction))
+	f.fit(by, to, direction, back)
 }
 
 // chords returns a first parameter for each point: its share of the length.

@@ -68,10 +68,14 @@ func joins(strokes []Stroke, touch float64) ([]Join, *Error) {
 	if len(all) > maxJoins {
 		return nil, bounded(0, "places where strokes meet", maxJoins)
 	}
+	return all, nil
+}
+
+// inOrder sorts joins by their strokes, and those of the same two from left to right.
+func inOrder(all []Join) {
 	slices.SortFunc(all, func(a, b Join) int {
 		return cmp.Or(cmp.Compare(a.A, b.A), cmp.Compare(a.B, b.B), cmp.Compare(a.At.X, b.At.X), cmp.Compare(a.At.Y, b.At.Y))
 	})
-	return all, nil
 }
 
 // segmentsOf returns the straight pieces of a stroke.

@@ -88,7 +88,7 @@ func (r ruler) read(text string, along axis) (float64, *Error) {
 	if s.space(); !ok && unit == "%" {
 		return 0, s.wrongAt(0, "a length with a unit: the file has neither viewBox nor size, so nothing says what that is a share of")
 	}
-	if !ok || !s.done() || !(math.Abs(length) <= farthest) {
+	if !ok || !s.done() || !(math.Abs(length) <= largestNumber) {
 		return 0, s.wrongAt(0, lengthForms)
 	}
 	return length, nil

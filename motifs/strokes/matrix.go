@@ -53,7 +53,7 @@ func (m matrix) flat() bool {
 // to be known exactly.
 func (m matrix) wild() bool {
 	for _, x := range []float64{m.a, m.b, m.c, m.d, m.e, m.f} {
-		if !(math.Abs(x) <= farthest) {
+		if !(math.Abs(x) <= largestNumber) {
 			return true
 		}
 	}

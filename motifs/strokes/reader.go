@@ -304,7 +304,7 @@ func (r *reader) shape(e *element, declared map[string]string, at place) *Error 
 func (t *trail) near() bool {
 	for _, c := range t.curves {
 		for _, p := range c {
-			if !(math.Abs(p.X) <= farthest && math.Abs(p.Y) <= farthest) {
+			if !(math.Abs(p.X) <= largestNumber && math.Abs(p.Y) <= largestNumber) {
 				return false
 			}
 		}

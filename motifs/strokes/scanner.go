@@ -7,9 +7,9 @@ import (
 	"unicode/utf8"
 )
 
-// farthest is the greatest number that is read in a drawing. Up to it, a place is
+// largestNumber is the greatest number that is read in a drawing. Up to it, a place is
 // known to a thousandth of a unit through any sum the reader makes.
-const farthest = 1e9
+const largestNumber = 1e9
 
 const numberForms = "a number such as 12, -3.5 or 2e-3"
 
@@ -89,7 +89,7 @@ func (s *scanner) number() (float64, *Error) {
 	}
 	s.exponent()
 	x, err := strconv.ParseFloat(s.text[from:s.at], 64)
-	if err != nil || math.Abs(x) > farthest {
+	if err != nil || math.Abs(x) > largestNumber {
 		return 0, s.wrongAt(from, "a number from -1e9 to 1e9")
 	}
 	return x, nil

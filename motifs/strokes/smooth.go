@@ -224,9 +224,20 @@ func (s *smoother) thin(points []geometry.Point) []int {
 		}
 	}
 	if kept = append(kept, last); len(kept) < 5 && points[0] == points[last] {
-		kept = []int{0, last / 4, last / 2, last - last/4, last} // a loop this small is a loop all the same
+		far := farthest(points) // a loop this small is a loop all the same
+		kept = []int{0, far / 2, far, (far + last) / 2, last}
 	}
 	return slices.Compact(kept)
+}
+
+// farthest returns the point that is farthest from the first.
+func farthest(points []geometry.Point) (far int) {
+	for i, p := range points {
+		if r2.Norm2(r2.Sub(p, points[0])) > r2.Norm2(r2.Sub(points[far], points[0])) {
+			far = i
+		}
+	}
+	return far
 }
 
 // deviation returns how far apart a line of points and the curves along it are, where

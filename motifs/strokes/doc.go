@@ -54,8 +54,8 @@
 //
 // A pen on a tablet leaves hundreds of short lines that tremble, and other programs
 // curves with kinks at their joints. Such rough runs are thinned to points a step
-// apart, and a few smooth curves are laid along these by least squares, within the
-// tremor. Corners are kept: they are found from directions over a window of twelve
+// apart, the points calmed by their neighbours, and a few smooth curves laid along them
+// by least squares, all within the tremor. Corners are kept: they are found from directions over a window of twelve
 // tremors, over which no tremor can feign one. What is drawn with clean curves stays
 // exactly as it is. A run that would not take fewer curves stays too. Notes say how
 // many strokes were smoothed and by how much a line was moved, where most.

@@ -14,7 +14,7 @@ import (
 )
 
 // touch is the default distance, for a drawing that is 100 in its longer side.
-const touch = 0.2
+const touch = 100.0 / 600
 
 // Strokes that cross, meet, nearly meet, run beside each other, and don't.
 func TestJoinsByHand(t *testing.T) {
@@ -31,7 +31,7 @@ func TestJoinsByHand(t *testing.T) {
 		{"a T", []string{"M0 0H100", "M30 0V50"}, []join{{0, 1, place(30, 0)}}},
 		{"an L", []string{"M0 0H100", "M100 0V50"}, []join{{0, 1, place(100, 0)}}},
 		{"nearly a T", []string{"M0 0H100", "M30 0.15V50"}, []join{{0, 1, place(30, 0.075)}}},
-		{"not a T", []string{"M0 0H100", "M30 0.25V50"}, nil},
+		{"not a T", []string{"M0 0H100", "M30 0.2V50"}, nil},
 		{"across a level arc twice", []string{"M0 50A50 50 0 0 1 100 50", "M0 20H100"}, []join{{0, 1, place(10, 20)}, {0, 1, place(90, 20)}}},
 		{"a star of three", []string{"M0 0L100 0", "M0 0L0 100", "M0 0L70 70"}, []join{{0, 1, place(0, 0)}, {0, 2, place(0, 0)}, {1, 2, place(0, 0)}}},
 		{"apart", []string{"M0 0H100", "M0 1H100"}, nil},

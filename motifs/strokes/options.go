@@ -19,12 +19,12 @@ type Options struct {
 	Touch float64
 }
 
-// The defaults. On a motif 60 mm high they are 0.12 mm, a caliper's step; 0.06 mm,
-// half of that, which no hand holds; and 0.12 mm again.
+// The defaults. On a motif 60 mm high each is 0.1 mm, the step of a caliper: less than
+// a hand holds.
 const (
-	DefaultStep   = 1.0 / 500
-	DefaultTremor = 1.0 / 1000
-	DefaultTouch  = 1.0 / 500
+	DefaultStep   = 1.0 / 600
+	DefaultTremor = 1.0 / 600
+	DefaultTouch  = 1.0 / 600
 )
 
 // DefaultCorner is the sharpest turn that a wheel is carried through. Its contact

@@ -124,8 +124,9 @@ func (s *smoother) smoothlyTo(t trail, i int) geometry.Point {
 	return r2.Scale(-1, leaves(t.curves[i%len(t.curves)]))
 }
 
-// smoothed returns a rough run smoothed if that takes fewer curves, otherwise as it
-// is, and before which of the curves there is a corner.
+// smoothed returns a rough run smoothed if that takes fewer curves and moves no line by
+// more than a tremor and a step, otherwise as it is, and before which of the curves
+// there is a corner.
 func (s *smoother) smoothed(r roughRun) ([]geometry.Bezier, []bool) {
 	asIs := make([]bool, len(r.curves))
 	if len(r.curves) < 2 || s.window() == 0 {
@@ -162,7 +163,7 @@ func (s *smoother) smoothed(r roughRun) ([]geometry.Bezier, []bool) {
 		}
 		done, worst, from = append(done, curves...), math.Max(worst, off), to
 	}
-	if len(done) >= len(r.curves) {
+	if len(done) >= len(r.curves) || worst > s.Tremor+s.Step {
 		return r.curves, asIs
 	}
 	s.curves, s.left, s.worst = s.curves+len(r.curves), s.left+len(done), math.Max(s.worst, worst)
@@ -202,13 +203,15 @@ func (s *smoother) between(points []geometry.Point, r roughRun) ([]geometry.Bezi
 		}
 		return curves, deviation(points, kept, curves, at)
 	}
+	// The tolerance is shared between calming the points and laying curves along them.
+	few = calmed(few, r.closed, s.window(), 0.6*s.Tremor)
 	if r.closed {
 		along := lengths(few)
 		r.onward = unit(r2.Sub(pointAt(few, along, s.window(), true), pointAt(few, along, -s.window(), true)),
 			r2.Sub(few[1], few[0]))
 		r.back = r2.Scale(-1, r.onward)
 	}
-	curves, at := fitCurves(few, r.onward, r.back, s.Tremor, s.window())
+	curves, at := fitCurves(few, r.onward, r.back, 0.4*s.Tremor, s.window())
 	return curves, deviation(points, kept, curves, at)
 }
 

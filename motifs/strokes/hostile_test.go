@@ -57,17 +57,17 @@ func hostile(folder string) map[string]string {
 		"a file's sheet":  "<?xml-stylesheet href='" + secret + "'?><svg>" + line + "</svg>",
 		"an include":      "<svg xmlns:xi='http://www.w3.org/2001/XInclude'><xi:include href='" + secret + "'/>" + line + "</svg>",
 		"a picture":       "<svg><image href='" + secret + "'/>" + line + "</svg>",
-		"use bomb":        uses(20, 20), "use chain": uses(300, 1), "many uses": uses(3, 300),
+		"use bomb":        uses(20, 20), "use chain": uses(300, 1), "many uses": uses(3, 100),
 		"use of its own":             "<svg><g id='a'><use href='#b'/></g><g id='b'><use href='#a'/></g>" + line + "</svg>",
 		"use of the whole":           "<svg id='a'><use href='#a'/>" + line + "</svg>",
 		"use of a use":               "<svg><use id='a' href='#a'/>" + line + "</svg>",
 		"use of itself, as a symbol": "<svg><symbol id='a' viewBox='0 0 9 9'><use href='#a'/>" + line + "</symbol><use href='#a' width='9' height='9'/></svg>",
-		"a huge path":                "<svg><path stroke='red' d='M0 0" + strings.Repeat("L1 2 3 4", 500_000) + "'/></svg>",
+		"a huge path":                "<svg><path stroke='red' d='M0 0" + strings.Repeat("L1 2 3 4", 110_000) + "'/></svg>",
 		"a long path":                "<svg><path stroke='red' d='M0 0" + strings.Repeat("l1 2 3-4", 20_000) + "'/></svg>",
 		"many arcs":                  "<svg><path stroke='red' d='M0 0" + strings.Repeat("a1 1 0 1 1 .1.1", 100_000) + "'/></svg>",
-		"many paths":                 "<svg>" + strings.Repeat(line, 30_000) + "</svg>",
-		"many crossings":             "<svg stroke='red'>" + lattice(400) + "</svg>",
-		"many points":                "<svg><polyline stroke='red' points='" + strings.Repeat("1,2 3.5,-4 ", 400_000) + "'/></svg>",
+		"many paths":                 "<svg>" + strings.Repeat(line, 10_000) + "</svg>",
+		"many crossings":             "<svg stroke='red'>" + lattice(200) + "</svg>",
+		"many points":                "<svg><polyline stroke='red' points='" + strings.Repeat("1,2 3.5,-4 ", 110_000) + "'/></svg>",
 		"a long number":              "<svg><path stroke='red' d='M0 0L" + strings.Repeat("9", 1_000_000) + " 1'/></svg>",
 		"long fractions":             "<svg><path stroke='red' d='M0 0L1." + strings.Repeat("9", 1_000_000) + " 1'/></svg>",
 		"huge numbers":               "<svg><path stroke='red' d='M1e308 1e308L-1e308 -1e308'/></svg>",
@@ -89,7 +89,7 @@ func hostile(folder string) map[string]string {
 		"style, brackets":   "<svg><style>" + strings.Repeat("[(", 100_000) + "</style>" + line + "</svg>",
 		"style, at":         "<svg><style>" + strings.Repeat("@media{", 50_000) + "</style>" + line + "</svg>",
 		"style, at, shut":   "<svg><style>" + strings.Repeat("@a{}}", 50_000) + "</style>" + line + "</svg>",
-		"style, rules":      "<svg><style>" + strings.Repeat("*{stroke:red}", 20_000) + "</style>" + strings.Repeat(line, 20_000) + "</svg>",
+		"style, rules":      "<svg><style>" + strings.Repeat("*{stroke:red}", 3_000) + "</style>" + strings.Repeat(line, 3_000) + "</svg>",
 		"style, inside":     "<svg><style>" + strings.Repeat("* ", 2_000) + "{stroke:red}</style>" + strings.Repeat("<g>", 200) + line + strings.Repeat("</g>", 200) + "</svg>",
 		"style, after":      "<svg><style>" + strings.Repeat("*~", 30) + "*{stroke:red}</style>" + strings.Repeat(line, 3_000) + "</svg>",
 		"style, attribute":  "<svg><path d='M0 0H9' style='" + strings.Repeat("stroke:red;}", 50_000) + "'/></svg>",
@@ -98,8 +98,8 @@ func hostile(folder string) map[string]string {
 		"transform, open":   "<svg><g transform='rotate(1" + strings.Repeat(" 1", 100_000) + "'>" + line + "</g></svg>",
 		"a sharp skew":      "<svg><g transform='skewX(90)'>" + line + "</g></svg>",
 		"unmeasured":        "<svg><g font-size='1e9em'><g font-size='1e9em'><g font-size='1e9em'><circle r='1e9em' stroke='red'/></g></g></g></svg>",
-		"noise":             "<svg><polyline stroke='red' points='" + noise(20_000) + "'/></svg>",
-		"many slivers":      "<svg>" + strings.Repeat("<path d='M0 0L50 1L100 0L50 -1z'/><path d='M0 0L50 1L99 0L50 -1z'/>", 2_000) + "</svg>",
+		"noise":             "<svg><polyline stroke='red' points='" + noise(8_000) + "'/></svg>",
+		"many slivers":      "<svg>" + strings.Repeat("<path d='M0 0L50 1L100 0L50 -1z'/><path d='M0 0L50 1L99 0L50 -1z'/>", 1_100) + "</svg>",
 		"kinks":             "<svg stroke='red' viewBox='0 0 9 9'>" + strings.Repeat("<path d='M0 0L9e5 9L18e5 1e5L3e6 9'/>", 5_000) + "</svg>",
 		"bytes without end": "<svg><desc>" + strings.Repeat("x", 17<<20) + "</desc>" + line + "</svg>",
 	}
@@ -189,7 +189,6 @@ func TestHostileFiles(t *testing.T) {
 		}
 		for _, centre := range asked {
 			var before, after runtime.MemStats
-			runtime.GC()
 			runtime.ReadMemStats(&before)
 			start := time.Now()
 			d, err := strokes.Read([]byte(file), strokes.Options{Centre: centre})
@@ -198,8 +197,11 @@ func TestHostileFiles(t *testing.T) {
 			if took > 30*time.Second {
 				t.Errorf("%s took %v", name, took)
 			}
-			if took > time.Second || after.TotalAlloc-before.TotalAlloc > 1<<29 {
-				t.Logf("%s: %v, %d MB", name, took.Round(time.Millisecond), (after.TotalAlloc-before.TotalAlloc)>>20)
+			if used := after.TotalAlloc - before.TotalAlloc; used > 1<<29 { // all of it, freed or not
+				t.Errorf("%s took %d MB", name, used>>20)
+			}
+			if took > 2*time.Second {
+				t.Logf("%s: %v", name, took.Round(time.Millisecond))
 			}
 			if err != nil {
 				refusal(t, name, err)

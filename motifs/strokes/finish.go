@@ -55,7 +55,7 @@ func finish(marks []mark, p page, notes []Note, options Options) (*Drawing, *Err
 	d.Box = f.box(p)
 	f.tell()
 	var err *Error
-	if d.Joins, err = joins(d.Strokes, f.Touch); err != nil {
+	if d.Joins, err = joins(d.Strokes, f.Touch, DefaultTouch/20*f.size); err != nil {
 		return nil, err
 	}
 	d.Notes = append(f.notes, f.out.notes()...)

@@ -19,7 +19,10 @@ func flatten(points []geometry.Point, c geometry.Bezier, within float64) []geome
 	bend := math.Max(
 		r2.Norm(r2.Add(r2.Sub(c[0], r2.Scale(2, c[1])), c[2])),
 		r2.Norm(r2.Add(r2.Sub(c[1], r2.Scale(2, c[2])), c[3])))
-	n := int(math.Min(maxPieces, math.Max(1, math.Ceil(math.Sqrt(6*bend/(8*within))))))
+	n := 1
+	if bend > 0 {
+		n = int(math.Min(maxPieces, math.Max(1, math.Ceil(math.Sqrt(6*bend/(8*within))))))
+	}
 	for i := 1; i < n; i++ {
 		points = append(points, c.At(float64(i)/float64(n)))
 	}

@@ -33,14 +33,15 @@ type contact struct {
 	apart    float64
 }
 
-// joins returns where strokes come within a distance of each other. Lines stand for
-// the curves, within a twentieth of that distance.
-func joins(strokes []Stroke, touch float64) ([]Join, *Error) {
+// joins returns where strokes come within a distance of each other. Lines that stay
+// within fine of the curves stand for them.
+func joins(strokes []Stroke, touch, fine float64) ([]Join, *Error) {
 	var tree rtree.RTreeG[segment]
 	found := map[[2]int][]contact{}
 	count := 0
 	for i := range strokes {
-		for _, s := range segmentsOf(i, strokes[i], touch) {
+		pieces := segmentsOf(i, strokes[i], fine)
+		for _, s := range pieces {
 			box := geometry.BoxOf(s.p, s.q).Grow(touch)
 			tree.Search([2]float64{box.Min.X, box.Min.Y}, [2]float64{box.Max.X, box.Max.Y}, func(_, _ [2]float64, other segment) bool {
 				if c, ok := meet(other, s, touch); ok {
@@ -54,7 +55,7 @@ func joins(strokes []Stroke, touch float64) ([]Join, *Error) {
 		if count > 10*maxJoins {
 			return nil, bounded(strokes[i].Line, "places where strokes meet", maxJoins)
 		}
-		for _, s := range segmentsOf(i, strokes[i], touch) {
+		for _, s := range pieces {
 			box := geometry.BoxOf(s.p, s.q)
 			tree.Insert([2]float64{box.Min.X, box.Min.Y}, [2]float64{box.Max.X, box.Max.Y}, s)
 		}
@@ -79,8 +80,8 @@ func inOrder(all []Join) {
 }
 
 // segmentsOf returns the straight pieces of a stroke.
-func segmentsOf(i int, s Stroke, touch float64) []segment {
-	points := s.Points(touch / 20)
+func segmentsOf(i int, s Stroke, fine float64) []segment {
+	points := s.Points(fine)
 	all := make([]segment, 0, len(points)-1)
 	along := 0.0
 	for k := 1; k < len(points); k++ {

@@ -61,6 +61,14 @@ func TestJoinsByHand(t *testing.T) {
 	}
 }
 
+// Without a touch, strokes meet only where they really do.
+func TestJoinsWithoutATouch(t *testing.T) {
+	d, err := strokes.ReadPaths([]string{"M0 0H100", "M30 0.1V50", "M40 -9C40 0 60 0 60 9"}, strokes.Options{Touch: -1})
+	if err != nil || len(d.Joins) != 1 || !near(d.Joins[0].At, place(50, 0), 0.01) {
+		t.Errorf("%v, %v", d.Joins, err)
+	}
+}
+
 // TestJoinsAgainstSimpleFeatures compares which strokes of random drawings meet, and
 // where those that do are, with distances and intersections by another library.
 func TestJoinsAgainstSimpleFeatures(t *testing.T) {

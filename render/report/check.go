@@ -242,8 +242,7 @@ func about(p *pattern.Plan, g pattern.Group) string {
 
 // placed writes where the worst finding of a group is.
 func placed(b *strings.Builder, p *pattern.Plan, g pattern.Group) {
-	worst := g.Worst()
-	fmt.Fprintf(b, "   worst in repeat %d, %s above the table\n", worst.Repeat, p.Job.Length.Format(worst.Height))
+	fmt.Fprintf(b, "   %s\n", worstPlace(p, g))
 }
 
 // cutsAre says what cutItems lists.

@@ -1,4 +1,4 @@
-package main
+package disk
 
 import (
 	"errors"
@@ -8,21 +8,21 @@ import (
 	"path/filepath"
 )
 
-// place is where a path that someone typed leads: the file behind it once links
+// Place is where a path that someone typed leads: the file behind it once links
 // are followed, so that a link stays a link and one file is known by all its names.
-type place struct {
-	file   string // in full, without a link in it
-	old    fs.FileInfo
-	linked bool // whether the path names a link to the file
+type Place struct {
+	File   string      // in full, without a link in it
+	Old    fs.FileInfo // nil where there is none yet
+	Linked bool        // whether the path names a link to the file
 }
 
 // maxLinks is how many links may lead to one another, the same as on Linux.
 const maxLinks = 40
 
-// locate finds the place of a file that may not exist yet. It refuses pipes and
+// Locate finds the place of a file that may not exist yet. It refuses pipes and
 // devices.
-func locate(path string) (place, error) {
-	var at place
+func Locate(path string) (Place, error) {
+	var at Place
 	for range maxLinks {
 		// Not filepath.Dir, which would take ".." behind a link for its parent.
 		folder, name := filepath.Split(path)
@@ -31,29 +31,29 @@ func locate(path string) (place, error) {
 		}
 		folder, err := trueFolder(folder)
 		if err != nil {
-			return at, fmt.Errorf("can't be written: %w", bare(err))
+			return at, fmt.Errorf("can't be written: %w", Bare(err))
 		}
-		at.file = filepath.Join(folder, name)
-		info, err := os.Lstat(at.file)
+		at.File = filepath.Join(folder, name)
+		info, err := os.Lstat(at.File)
 		switch {
 		case errors.Is(err, fs.ErrNotExist):
 			return at, nil
 		case err != nil:
-			return at, fmt.Errorf("can't be written: %w", bare(err))
+			return at, fmt.Errorf("can't be written: %w", Bare(err))
 		case info.Mode().IsRegular() || info.IsDir():
-			at.old = info
+			at.Old = info
 			return at, nil
 		case info.Mode()&fs.ModeSymlink == 0:
 			return at, errors.New("is a pipe or a device, not a file to write")
 		}
-		target, err := os.Readlink(at.file)
+		target, err := os.Readlink(at.File)
 		if err != nil {
-			return at, fmt.Errorf("can't be written: %w", bare(err))
+			return at, fmt.Errorf("can't be written: %w", Bare(err))
 		}
 		if path = target; !filepath.IsAbs(target) {
 			path = folder + string(filepath.Separator) + target
 		}
-		at.linked = true
+		at.Linked = true
 	}
 	return at, errors.New("is a link that leads to itself")
 }
@@ -82,20 +82,7 @@ func trueFolder(folder string) (string, error) {
 	return filepath.Join(above, name), err
 }
 
-// taken refuses a place that has a file, or that only a link leads to.
-func (p place) taken() error {
-	switch {
-	case p.linked && p.old == nil:
-		return fmt.Errorf("is a link to %s, which is not there; --force writes that file", p.file)
-	case p.linked:
-		return fmt.Errorf("is a link to %s, which is there already; --force overwrites that file", p.file)
-	case p.old != nil:
-		return errors.New("is there already; --force overwrites it")
-	}
-	return nil
-}
-
-// same reports whether two places are one file.
-func (p place) same(q place) bool {
-	return p.file == q.file || p.old != nil && q.old != nil && os.SameFile(p.old, q.old)
+// Same reports whether two places are one file.
+func (p Place) Same(q Place) bool {
+	return p.File == q.File || p.Old != nil && q.Old != nil && os.SameFile(p.Old, q.Old)
 }

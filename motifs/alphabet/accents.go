@@ -5,7 +5,7 @@ import "roundlay/geometry"
 // above returns the strokes of an accent that stands over a letter, about x = 0, nil
 // for anything else. Accents are named by Unicode's combining marks.
 func above(mark rune) []geometry.Bezier {
-	const foot, top = 1 + AccentGap, 1 + AccentGap + 0.18
+	const foot, top = 1 + Overshoot + AccentGap, 1 + Overshoot + AccentGap + 0.18
 	switch mark {
 	case '\u0300': // grave
 		return []geometry.Bezier{line(-0.1, top, 0.08, foot)}
@@ -38,7 +38,7 @@ func above(mark rune) []geometry.Bezier {
 // below returns the strokes of an accent that hangs under a letter, about x = 0, nil
 // for anything else. All stand off the letter, so that no short stroke runs into a stem.
 func below(mark rune) []geometry.Bezier {
-	const top, foot = -AccentGap, -AccentGap - 0.19
+	const top, foot = -Overshoot - AccentGap, -Overshoot - AccentGap - 0.19
 	switch mark {
 	case '\u0327': // cedilla
 		return []geometry.Bezier{line(0.03, top, 0.05, top-0.125), line(0.05, top-0.125, -0.11, foot)}

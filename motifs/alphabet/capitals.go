@@ -81,11 +81,11 @@ func stem(x float64) geometry.Bezier { return line(x, 1, x, 0) }
 
 // ring returns the O: two halves that meet in soft points.
 func ring() []geometry.Bezier {
-	return []geometry.Bezier{side(0.4, -0.4, 0.1), side(0.4, 0.4, 0.1)}
+	return []geometry.Bezier{side(0.4, -0.4, 0.13), side(0.4, 0.4, 0.13)}
 }
 
 // sickle returns the left half of the O, which C and G share.
-func sickle() []geometry.Bezier { return []geometry.Bezier{side(0.4, -0.4, 0.1)} }
+func sickle() []geometry.Bezier { return []geometry.Bezier{side(0.4, -0.4, 0.13)} }
 
 // bowl returns a bowl to the right of a stem at x, between two heights: an arc out
 // and an arc back, which meet in a soft point halfway up.

@@ -39,10 +39,10 @@ func tailed(x, top, wide float64) []geometry.Bezier {
 	return []geometry.Bezier{right(x, top, wide, 0.29, tight), right(wide, 0.29, 0, 0.035, 0.45)}
 }
 
-// six returns the 6: a long back, and a bowl that leaves it at the foot and comes
-// back to it in the middle.
+// six returns the 6: a long back that turns at a soft corner into the foot, and a bowl
+// that comes back to it in the middle.
 func six() []geometry.Bezier {
-	back := curve(0.46, 1, 0.05, 0.75, -0.26, 0.08, 0.28, 0)
-	meet := back.At(0.5)
-	return []geometry.Bezier{back, left(0.28, 0, 0.55, 0.3, tight), left(0.55, 0.3, meet.X, meet.Y, tight)}
+	back := left(0.47, 1, 0, 0.3, 1)
+	meet := back.At(0.72)
+	return []geometry.Bezier{back, left(0, 0.3, 0.28, 0, tight), left(0.28, 0, 0.55, 0.3, tight), left(0.55, 0.3, meet.X, meet.Y, tight)}
 }

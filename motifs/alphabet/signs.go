@@ -27,7 +27,7 @@ func ligature(r rune) []geometry.Bezier {
 	case 'Æ':
 		return append([]geometry.Bezier{line(0.5, 1, 0, 0), stem(0.5), line(0.5*0.32, 0.32, 0.5, 0.32)}, bars(0.5)...)
 	case 'Œ':
-		return append([]geometry.Bezier{side(0.44, -0.42, 0.1), stem(0.44)}, bars(0.44)...)
+		return append([]geometry.Bezier{side(0.44, -0.42, 0.13), stem(0.44)}, bars(0.44)...)
 	case 'ẞ':
 		return append([]geometry.Bezier{line(0, 0.66, 0, 0), right(0, 0.66, 0.3, 1, tight), line(0.3, 1, 0.56, 1),
 			line(0.56, 1, 0.3, 0.59)}, right(0.3, 0.59, 0.62, 0.29, tight), right(0.62, 0.29, 0.2, 0.01, tight))

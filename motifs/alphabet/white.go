@@ -9,10 +9,10 @@ import (
 const (
 	// White is the white between two letters that the eye takes for even: its area over
 	// the height of the capitals, so its mean width, in cap heights.
-	White = 0.46
+	White = 0.42
 	// Depth is how far into a letter white is counted from the letter's outermost place:
 	// the eye gives the inside of a C or an L to the letter, not to the gap.
-	Depth = 0.30
+	Depth = 0.26
 	// Clearance is the least distance between the strokes of two letters.
 	Clearance = 0.20
 	// Space is the white of a space between words, beyond that between letters.
@@ -20,7 +20,7 @@ const (
 )
 
 // rows is in how many strips white is measured up a letter.
-const rows = 64
+const rows = 256
 
 // indent returns how far a letter stands back from an upright at its outermost place,
 // on its right side or on its left, no deeper than Depth, in the mean over the height of

@@ -9,10 +9,11 @@ import (
 // The bounds of every stroke, in cap heights.
 const (
 	MinRadius = 0.40 // the tightest a stroke turns
-	MinLength = 0.12 // the shortest stroke of an accent or a sign; a letter's are 0.19 or more
-	AccentGap = 0.10 // between a letter and its accents above and below
-	Ascent    = 1.30 // the highest place of an accent
-	Descent   = 0.30 // the lowest, below the level the letters stand on
+	MinLetter = 0.25 // the shortest stroke of a letter or a figure
+	MinLength = 0.12 // the shortest of an accent or a sign
+	AccentGap = 0.10 // the least between a letter and its accents above and below
+	Ascent    = 1.32 // the highest place of an accent
+	Descent   = 0.32 // the lowest, below the level the letters stand on
 	Overshoot = 0.02 // how far a round letter may pass the level and the cap height
 )
 

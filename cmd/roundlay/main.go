@@ -67,6 +67,7 @@ func commands() []command {
 		{"sheet", "the bench sheet: settings, cuts to tick in their order, cautions", "[JOB]", sheet, false},
 		{"view", "a picture of the cut glass from the side", "[JOB]", view, false},
 		{"motifs", "the motifs there are, and their parameters", "[MOTIF]", listMotifs, false},
+		{"groove", "one mark: its depth and width by its length, or the wheel that made it", "[JOB]", oneGroove, false},
 		{"new", "write a starter job, with every key explained", "[FILE]", newJob, false},
 	}
 }

@@ -9,7 +9,6 @@ import (
 	"roundlay/geometry"
 	"roundlay/pattern"
 	"roundlay/pattern/groove"
-	"roundlay/pattern/job"
 	"roundlay/render/drawing"
 	"roundlay/render/page"
 	"roundlay/render/report"
@@ -61,8 +60,8 @@ func (g glass) words(c pattern.Cut) words {
 	if strings.HasPrefix(m.Kind.Name, c.Part) { // the ring of rings
 		part = c.Part
 	}
-	if m.On != job.Each {
-		part += fmt.Sprintf(" of %s repeats", m.On)
+	if on := report.Standing(g.plan, c.Motif); on != "" {
+		part += " of " + on
 	}
 	return words{
 		part: part + ", " + how, unfit: c.Bridges(),
@@ -86,7 +85,7 @@ func (g glass) cuts() []block {
 	p, width := g.plan, g.column()
 	blocks := g.heading("3  Cut, and tick", width)
 	said := "The numbers are those on the wrap."
-	if p.Periods() > 1 {
+	if p.Periods() > 1 || p.Period > 2 {
 		said = "Each entry all round the glass before the next. " + said
 	}
 	if p.Overruled() {
@@ -195,7 +194,7 @@ func beside(words, ticks block) block {
 func (g glass) totals() []block {
 	p, t, width := g.plan, g.plan.Totals(), g.column()
 	words := fmt.Sprintf("In all %s, %s. ", count(t.Cuts, "cut"), g.groove(t.Length))
-	words += fmt.Sprintf("About %s of glass is ground away", report.Weight(g.Unit, p.Blank.Grams(t.Volume)))
+	words += fmt.Sprintf("About %s of glass is ground away", report.Weight(g.Unit, p.Blank.Grams(p.Volume())))
 	if p.Blank.FloorKnown() {
 		words += fmt.Sprintf(" of %s", report.Weight(g.Unit, p.Blank.Weight()))
 	}

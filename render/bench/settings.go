@@ -100,6 +100,9 @@ func (g glass) marks() []string {
 	if p.Repeats > 1 {
 		foot += ". Number them to the right, rim up"
 	}
+	if free := report.Free(p); free != "" {
+		middle += " " + strings.ToUpper(free[:1]) + free[1:] + ", and marked all the same."
+	}
 	steps := []string{foot + ".", fmt.Sprintf("Band: a line round %s up, and one %s up.", u.Format(p.Band.Foot), u.Format(p.Band.Top)), middle}
 	return steps
 }

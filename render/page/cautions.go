@@ -19,3 +19,7 @@ func CautionSentences() []string {
 
 // Cautions returns them as a note, for a printed page without a frame's foot.
 func Cautions() Note { return Note{Words: cautions, Size: 7.5} }
+
+// CautionLine returns the short ones on one line, for what is read at the bench without
+// being printed.
+func CautionLine() string { return cautionsShort }

@@ -73,8 +73,12 @@ func Check(w io.Writer, p *pattern.Plan) error {
 
 // Heading writes what is laid out on which glass.
 func Heading(b *strings.Builder, p *pattern.Plan) {
-	fmt.Fprintf(b, "%s, blank %q: %s, %s.\n", p.Job.Title, p.Blank.Name,
+	fmt.Fprintf(b, "%s, blank %q: %s, %s", p.Job.Title, p.Blank.Name,
 		count(p.Repeats, "repeat"), count(p.Totals().Cuts, "cut"))
+	if free := Free(p); free != "" {
+		b.WriteString("; " + free)
+	}
+	b.WriteString(".\n")
 	fmt.Fprintf(b, "%s; %s.\n", band(p), shape(p))
 	for _, n := range notes(p) {
 		fmt.Fprintf(b, "%s\n", wrap(upper(n), 79, ""))
@@ -242,7 +246,7 @@ func about(p *pattern.Plan, g pattern.Group) string {
 
 // placed writes where the worst finding of a group is.
 func placed(b *strings.Builder, p *pattern.Plan, g pattern.Group) {
-	fmt.Fprintf(b, "   %s\n", worstPlace(p, g))
+	fmt.Fprintf(b, "   %s%s\n", inRepeats(p, g), worstPlace(p, g))
 }
 
 // cutsAre says what cutItems lists.

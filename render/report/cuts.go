@@ -25,9 +25,9 @@ func Plan(w io.Writer, p *pattern.Plan) error {
 		fmt.Fprintf(&b, "  %s, %s above the table, %s across: %s\n", c.Name, u.Format(c.Height), u.Format(2*c.Radius), u.FormatWithRest(c.Chord))
 	}
 	Rounds(&b, u, p)
-	fmt.Fprintf(&b, "\nCuts of %s", []string{"each repeat", "repeats 1 and 2, and so on in pairs"}[p.Period-1])
+	fmt.Fprintf(&b, "\nCuts of %s", Period(p))
 	if p.Periods() > 1 {
-		fmt.Fprintf(&b, " (add %d for each further %s)", len(p.Cuts), []string{"repeat", "pair"}[p.Period-1])
+		fmt.Fprintf(&b, " (add %d for each further %s)", len(p.Cuts), further(p))
 	}
 	b.WriteString(":\n")
 	cutTable(&b, p)
@@ -35,8 +35,8 @@ func Plan(w io.Writer, p *pattern.Plan) error {
 	b.WriteByte('\n')
 	Order(&b, p)
 	t := p.Totals()
-	fmt.Fprintf(&b, "\nWhole glass: %s, %s of groove, %s of glass ground away (crossings counted twice)",
-		count(t.Cuts, "cut"), Groove(u, t.Length), ground(u, t.Volume))
+	fmt.Fprintf(&b, "\nWhole glass: %s, %s of groove, %s of glass ground away",
+		count(t.Cuts, "cut"), Groove(u, t.Length), ground(u, p.Volume()))
 	if p.Job.Shop.Rate > 0 {
 		fmt.Fprintf(&b, "; %s at %s a minute", Minutes(p.Minutes(t.Length)), u.FormatChosen(p.Job.Shop.Rate))
 	}

@@ -31,6 +31,7 @@ type planJSON struct {
 	Blank    blankJSON     `json:"blank"`
 	Surface  surfaceJSON   `json:"surface"`
 	Repeats  int           `json:"repeats"`
+	Free     []int         `json:"free"`
 	Band     [2]number     `json:"band"`
 	Limits   limitsJSON    `json:"limits"`
 	Most     []mostJSON    `json:"most"` // the counts the job asks the most of
@@ -174,13 +175,13 @@ func degrees(radians float64) number { return number(radians * 180 / math.Pi) }
 func PlanJSON(w io.Writer, p *pattern.Plan) error {
 	out := planJSON{
 		Schema: schema, Title: p.Job.Title, Length: p.Job.Length.String(),
-		Blank: blank(p), Surface: surface(p), Repeats: p.Repeats,
+		Blank: blank(p), Surface: surface(p), Repeats: p.Repeats, Free: append([]int{}, p.Free()...),
 		Band: [2]number{number(p.Band.Foot), number(p.Band.Top)}, Limits: limits(p), Most: mosts(p),
 		Cuts: cuts(p), Lines: lines(p), Findings: findings(p), OnlyIf: hangsOn(p), Chords: chords(p),
 		Glass: glassware(p), Rounds: rounds(p), Order: passes(p),
 	}
 	t := p.Totals()
-	out.Totals = totalsJSON{Cuts: t.Cuts, Length: number(t.Length), Volume: number(t.Volume)}
+	out.Totals = totalsJSON{Cuts: t.Cuts, Length: number(t.Length), Volume: number(p.Volume())}
 	out.Totals.Minutes = where(p.Job.Shop.Rate > 0, p.Minutes(t.Length))
 	return write(w, out)
 }

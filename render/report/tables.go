@@ -110,7 +110,7 @@ func wheelsTable(p *pattern.Plan) Table {
 // glassTable gives what the glass holds and weighs.
 func glassTable(p *pattern.Plan) Table {
 	u, b := p.Job.Length, p.Blank
-	away := b.Grams(p.Totals().Volume)
+	away := b.Grams(p.Volume())
 	t := Table{Title: "The glass", Rows: []Row{}}
 	add := func(name, value, hint string) { t.Rows = append(t.Rows, Row{name, value, hint}) }
 	if b.FloorKnown() {
@@ -122,7 +122,7 @@ func glassTable(p *pattern.Plan) Table {
 	} else {
 		add("holds and weighs", "not known", "without its floor")
 	}
-	add("ground away", Weight(u, away), "crossings counted twice")
+	add("ground away", Weight(u, away), "")
 	if b.FloorKnown() {
 		add("remains", Weight(u, b.Weight()-away), "")
 	}

@@ -43,10 +43,10 @@ func (a composer) about(p piece) string {
 // last.
 func (a composer) aboutSome(first, last int) string {
 	name := a.sheet.paperName()
-	what := fmt.Sprintf("%s %d of %d", name, first+1, a.sheet.sheets)
 	if last > first+1 {
-		what = fmt.Sprintf("%s %s of %d", plural(name), report.FromTo(first+1, last), a.sheet.sheets)
+		name = plural(name)
 	}
+	what := fmt.Sprintf("%s %s of %d", name, a.sheet.paperNumbers(first, last, " to "), a.sheet.sheets)
 	return capital(what) + ". " + a.placing()
 }
 

@@ -3,11 +3,13 @@ package wrap
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"roundlay/geometry"
 	"roundlay/pattern"
 	"roundlay/render/drawing"
 	"roundlay/render/lettering"
+	"roundlay/render/report"
 )
 
 // facePaper is the paper for one blank, and draws pieces of it on its flat map.
@@ -146,8 +148,57 @@ func (s *facePaper) paperName() string {
 	return "gore"
 }
 
-// papers returns the papers that the sheet is made of.
+// papers returns the papers that the sheet is made of: of several patches, those on which
+// something is cut.
 func (s *facePaper) papers() []piece {
+	all := s.allPapers()
+	some := slices.DeleteFunc(slices.Clone(all), s.empty)
+	if s.side != Patches || len(some) == 0 {
+		return all
+	}
+	return some
+}
+
+// paperNumbers writes the numbers of some of the papers, from first up to but not including
+// last: the first and the last of them where none is left out between.
+func (s *facePaper) paperNumbers(first, last int, to string) string {
+	papers := s.papers()[first:last]
+	from, end := papers[0].paper, papers[len(papers)-1].paper
+	switch {
+	case from == end:
+		return fmt.Sprint(from)
+	case end-from == len(papers)-1:
+		return fmt.Sprintf("%d%s%d", from, to, end)
+	}
+	all := make([]int, len(papers))
+	for i, p := range papers {
+		all[i] = p.paper
+	}
+	return report.Numbers(all)
+}
+
+// leftOut returns the numbers of the papers that aren't printed.
+func (s *facePaper) leftOut() []int {
+	var out []int
+	printed := s.papers()
+	for _, p := range s.allPapers() {
+		if !slices.ContainsFunc(printed, func(q piece) bool { return q.paper == p.paper }) {
+			out = append(out, p.paper)
+		}
+	}
+	return out
+}
+
+// empty reports whether no cut comes onto a paper.
+func (s *facePaper) empty(p piece) bool {
+	period := float64(s.plan.Period) * s.plan.PitchAngle()
+	return !slices.ContainsFunc(s.traces, func(t trace) bool {
+		turns := math.Ceil((p.from - t.box.Max.X) / period)
+		return t.box.Min.X+turns*period <= p.to && t.box.Max.Y >= p.low && t.box.Min.Y <= p.high
+	})
+}
+
+func (s *facePaper) allPapers() []piece {
 	angle := 2 * math.Pi / float64(s.sheets)
 	all := make([]piece, s.sheets)
 	for i := range all {

@@ -310,7 +310,7 @@ func (a composer) packed(ctx context.Context, l layout) ([]drawn, error) {
 		k := i % len(l.slots)
 		if k == 0 {
 			last := min(i+len(l.slots), len(l.pieces))
-			all = append(all, drawn{about: a.aboutSome(i, last), label: fmt.Sprintf("%s %d–%d", a.sheet.paperName(), i+1, last), lowest: l.Height})
+			all = append(all, drawn{about: a.aboutSome(i, last), label: a.sheet.paperName() + " " + a.sheet.paperNumbers(i, last, "–"), lowest: l.Height})
 		}
 		last := &all[len(all)-1]
 		last.Append(a.sheet.draw(pieces[0]).Moved(l.slots[k].put(a.sheet.box(pieces[0]))))

@@ -38,6 +38,9 @@ func (a composer) remarks() []string {
 		remarks = a.fitWords()
 	}
 	remarks = append(a.readings(), remarks...)
+	if out := a.sheet.leftOut(); len(out) > 0 {
+		remarks = append(remarks, without(a.sheet.paperName(), out))
+	}
 	for _, n := range a.unseen() {
 		remarks = append(remarks, n.Words)
 	}
@@ -58,7 +61,27 @@ func (a composer) settings(overlaps bool) []page.Note {
 	}
 	return append(notes, page.Note{Size: 9, Words: a.marking() +
 		" Heavy: the cuts to trace. Grey: each groove at its true width. Dashed: the band's ends. " +
-		"Hatched: too thin for the cuts there or, where none stand, for any of the job's. Chain lines: the repeats' middles. Small numbers: the cuts, as they are listed." + a.ends() + beyond(overlaps)})
+		"Hatched: too thin for the cuts there or, where none stand, for any of the job's. Chain lines: the repeats' middles. Small numbers: the cuts, as they are listed." + a.free() + a.ends() + beyond(overlaps)})
+}
+
+// free says which repeats carry nothing, and which patches are left out for that.
+func (a composer) free() string {
+	words := ""
+	if free := report.Free(a.sheet.plan); free != "" {
+		words = " " + capital(free) + "."
+	}
+	if out := a.sheet.leftOut(); len(out) > 0 {
+		words += " " + without(a.sheet.paperName(), out)
+	}
+	return words
+}
+
+// without says which of several papers are not printed.
+func without(name string, out []int) string {
+	if len(out) > 1 {
+		name = plural(name)
+	}
+	return fmt.Sprintf("Nothing is cut on %s %s: not printed.", name, report.Numbers(out))
 }
 
 // marking says where to step the marks, and how the paper meets them.
@@ -101,7 +124,10 @@ func (a composer) wheels() []page.Note {
 		cuts[l] = append(cuts[l], c)
 	}
 	which := "the first repeat"
-	if p.Period > 1 {
+	switch {
+	case p.Period > 2 && p.Periods() == 1:
+		which = "all repeats"
+	case p.Period > 1:
 		which = fmt.Sprintf("the first %d repeats", p.Period)
 	}
 	notes := make([]page.Note, 0, len(lines))

@@ -2,6 +2,8 @@ package browser
 
 import (
 	"bytes"
+	"cmp"
+	"fmt"
 	"image"
 	"image/color"
 	"image/draw"
@@ -9,8 +11,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
-	"sort"
-	"strconv"
+	"slices"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -24,22 +25,23 @@ func TestScreenshots(t *testing.T) {
 		t.Skip("ROUNDLAY_SCREENSHOTS names no folder for them")
 	}
 	for _, w := range walks() {
-		p := open(t, w.job, 1440, 1000)
-		for _, v := range w.views {
-			v.show(p)
-			for _, size := range [][2]int{{1440, 1000}, {820, 1180}, {360, 780}} {
-				scheme := "light"
-				if size[0] == 820 {
-					scheme = "dark"
+		t.Run(w.name, func(t *testing.T) {
+			p := open(t, w.job, 1440, 1000)
+			for _, v := range w.views {
+				v.show(p)
+				for _, l := range []struct {
+					width, height int
+					scheme        string
+				}{{1440, 1000, "light"}, {820, 1180, "dark"}, {360, 780, "light"}} {
+					name := fmt.Sprintf("%s-%s-%d.png", w.name, v.name, l.width)
+					if err := os.WriteFile(filepath.Join(folder, name), p.shot(l.width, l.height, l.scheme), 0o666); err != nil {
+						t.Fatal(err)
+					}
 				}
-				name := w.name + "-" + v.name + "-" + strconv.Itoa(size[0]) + ".png"
-				if err := os.WriteFile(filepath.Join(folder, name), p.shot(size[0], size[1], scheme), 0o666); err != nil {
-					t.Fatal(err)
-				}
+				p.size(1440, 1000)
+				p.media("prefers-color-scheme", "light")
 			}
-			p.size(1440, 1000)
-			p.media("prefers-color-scheme", "light")
-		}
+		})
 	}
 }
 
@@ -50,7 +52,7 @@ func (p *tab) shot(width, height int, scheme string) []byte {
 	p.size(width, height)
 	p.quiet()
 	// The engine's picture of the glass comes a moment after it comes to rest.
-	p.until(`!document.querySelector("#glass .vessel") || document.querySelector("#glass .vessel.rests")`)
+	p.until(`document.documentElement.dataset.job === "mistaken" || document.querySelector("#glass .vessel.rests")`)
 	return run(p, chromedp.CaptureScreenshot())
 }
 
@@ -158,26 +160,29 @@ func decoded(t *testing.T, data []byte) image.Image {
 	return picture
 }
 
-// fewColours makes a picture small: the commonest 64 colours stay, others become the nearest
-// of them.
+// fewColours makes a picture small: up to 128 colours that can be told apart stay, the
+// commonest first, and others become the nearest of them.
 func fewColours(t *testing.T, data []byte) []byte {
 	t.Helper()
 	full := decoded(t, data)
 	count := map[color.RGBA]int{}
 	for y := range full.Bounds().Dy() {
 		for x := range full.Bounds().Dx() {
-			c := color.RGBAModel.Convert(full.At(x, y)).(color.RGBA)
-			count[color.RGBA{c.R &^ 3, c.G &^ 3, c.B &^ 3, 255}]++
+			count[color.RGBAModel.Convert(full.At(x, y)).(color.RGBA)]++
 		}
 	}
 	all := make([]color.RGBA, 0, len(count))
 	for c := range count {
 		all = append(all, c)
 	}
-	sort.Slice(all, func(i, j int) bool { return count[all[i]] > count[all[j]] })
+	slices.SortFunc(all, func(a, b color.RGBA) int {
+		return cmp.Or(cmp.Compare(count[b], count[a]), cmp.Compare(a.R, b.R), cmp.Compare(a.G, b.G), cmp.Compare(a.B, b.B))
+	})
 	var palette color.Palette
-	for _, c := range all[:min(64, len(all))] {
-		palette = append(palette, c)
+	for _, c := range all {
+		if len(palette) < 128 && !slices.ContainsFunc(palette, func(of color.Color) bool { return near(of.(color.RGBA), c) }) {
+			palette = append(palette, c)
+		}
 	}
 	few := image.NewPaletted(full.Bounds(), palette)
 	draw.Draw(few, few.Rect, full, image.Point{}, draw.Src)
@@ -187,4 +192,10 @@ func fewColours(t *testing.T, data []byte) []byte {
 		t.Fatal(err)
 	}
 	return out.Bytes()
+}
+
+// near reports whether two colours can hardly be told apart.
+func near(a, b color.RGBA) bool {
+	r, g, u := int(a.R)-int(b.R), int(a.G)-int(b.G), int(a.B)-int(b.B)
+	return r*r+g*g+u*u < 150
 }

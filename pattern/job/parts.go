@@ -91,7 +91,7 @@ func (s section) parts(kind motifs.Kind, wheels rack) []Part {
 	if field.value == nil {
 		return nil
 	}
-	accepted := "a table for each part, " + s.path + ".parts." + strings.Join(kind.Parts, " or ")
+	accepted := "a table for each part, [motif.parts." + strings.Join(kind.Parts, "] or [motif.parts.") + "]"
 	if field.value.table == nil {
 		field.refuse(accepted, "")
 		return nil
@@ -105,7 +105,7 @@ func (s section) parts(kind motifs.Kind, wheels rack) []Part {
 			one.read = "a part " + quoted(e.key)
 			one.refuse(partsOf(kind), partHint(e, kind))
 		case e.value.table == nil:
-			one.refuse("a table ["+written("motif")+".parts."+written(e.key)+"] with the keys "+strings.Join(keysOf("part"), ", "), "")
+			one.refuse("a table [motif.parts."+written(e.key)+"] with the keys "+strings.Join(keysOf("part"), ", "), "")
 		default:
 			all = append(all, section{reading: s.reading, table: e.value.table, path: one.path}.part(e.key, wheels))
 		}

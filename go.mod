@@ -12,6 +12,7 @@ require (
 	github.com/spf13/pflag v1.1.0
 	github.com/tdewolff/canvas v0.0.0-20250728095813-50d4cb1eee71
 	github.com/tdewolff/font v0.0.0-20250430140153-b654fd8acba3
+	github.com/tdewolff/parse/v2 v2.8.0
 	github.com/tidwall/rtree v1.10.0
 	golang.org/x/image v0.47.0
 	golang.org/x/sync v0.25.0
@@ -36,7 +37,6 @@ require (
 	github.com/srwiley/rasterx v0.0.0-20220730225603-2ab79fcdd4ef // indirect
 	github.com/srwiley/scanx v0.0.0-20190309010443-e94503791388 // indirect
 	github.com/tdewolff/minify/v2 v2.23.4 // indirect
-	github.com/tdewolff/parse/v2 v2.8.0 // indirect
 	github.com/tidwall/geoindex v1.7.0 // indirect
 	golang.org/x/net v0.59.0 // indirect
 	golang.org/x/sys v0.50.0 // indirect

@@ -62,10 +62,7 @@ func (p *Plan) toll(i int, d drawing) toll {
 			t.beside += mitres * min(lengths[n], lengths[other]) / 2 // each of the two has the other
 		}
 	}
-	copies := p.Repeats
-	if p.sized[i].On != job.Each {
-		copies /= 2
-	}
+	copies := len(p.Job.Layout.Copies(p.sized[i]))
 	t.cuts = len(d.cuts) * copies
 	t.period = t.groove
 	t.groove *= float64(copies)
@@ -236,7 +233,10 @@ func (s *pile) add(mitres int) int {
 // refuseCrossed returns an error if too many cuts cross or overlap. It names the motif
 // whose cut goes over the limit.
 func (p *Plan) refuseCrossed() error {
-	most := min(maxCrossed, maxAround/(p.Periods()*len(p.Job.Blanks)))
+	most := maxAround / (p.Periods() * len(p.Job.Blanks))
+	if p.Period <= 2 { // a longer period has the same motifs again
+		most = min(most, maxCrossed)
+	}
 	spots, crossed := map[[2]int32]pile{}, 0
 	for i := range p.Cuts {
 		c := &p.Cuts[i]

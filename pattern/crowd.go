@@ -29,7 +29,7 @@ func (p *Plan) crowd(only ...int) iter.Seq[Finding] {
 // layouts. It stops early when the context is done.
 func (p *Plan) crowdKnown(ctx context.Context, known *knownLands, only ...int) iter.Seq[Finding] {
 	return func(yield func(Finding) bool) {
-		c := &crowding{plan: p, turned: map[[2]int]groove.Groove{}}
+		c := &crowding{plan: p, turned: map[[2]int]groove.Groove{}, alike: map[alike]verdict{}}
 		p.neighbours(max(p.maxLand(), touching), func(q pair) bool {
 			if ctx.Err() != nil {
 				return false
@@ -49,7 +49,7 @@ func (p *Plan) crowdKnown(ctx context.Context, known *knownLands, only ...int) i
 // repeat crowd within a repeat, the pair across the repeat's edge is the same and is
 // left out.
 func (p *Plan) once(found []Finding) []Finding {
-	off, within := map[int]bool{}, map[[2]int]bool{}
+	off, within := map[int]bool{}, map[[2]ofMotif]bool{}
 	for _, f := range found {
 		if f.Kind == Off {
 			off[p.of(f, 0).Motif] = true
@@ -71,10 +71,17 @@ func (p *Plan) once(found []Finding) []Finding {
 // of returns the cut of the period that a finding's n-th cut is a copy of.
 func (p *Plan) of(f Finding, n int) *Cut { return &p.Cuts[(f.Cuts[n]-1)%len(p.Cuts)] }
 
-// cutsOf returns the ids, in the period, of the two cuts of a finding, lower id first.
-func (p *Plan) cutsOf(f Finding) [2]int {
-	a, b := p.of(f, 0).ID, p.of(f, 1).ID
-	return [2]int{min(a, b), max(a, b)}
+// ofMotif is a cut of a motif, in whichever of its copies.
+type ofMotif struct{ motif, number int }
+
+// cutsOf returns the two cuts of a finding, the first of the job first.
+func (p *Plan) cutsOf(f Finding) [2]ofMotif {
+	a, b := p.of(f, 0), p.of(f, 1)
+	two := [2]ofMotif{{a.Motif, a.twin.number}, {b.Motif, b.twin.number}}
+	if a.Motif > b.Motif || a.Motif == b.Motif && a.twin.number > b.twin.number {
+		two[0], two[1] = two[1], two[0]
+	}
+	return two
 }
 
 // maxLand returns the largest land that any pair of cuts has to keep.
@@ -109,9 +116,44 @@ func or(own *float64, otherwise float64) float64 {
 type crowding struct {
 	plan   *Plan
 	turned map[[2]int]groove.Groove
+	alike  map[alike]verdict
 }
 
+// alike is what pairs have in common whose lands are the same: their cuts, in whichever
+// copies of their motifs, and how many repeats the second stands to the right of the first.
+type alike struct {
+	first, second           ofMotif
+	firstShape, secondShape int
+	apart                   int
+}
+
+// check checks a pair. In a period of several repeats the same pairs come again.
 func (c *crowding) check(q pair) (Finding, bool) {
+	p := c.plan
+	if p.Period == 1 {
+		return c.measure(q)
+	}
+	first, second := &p.Cuts[q.first], &p.Cuts[q.second]
+	key := alike{
+		ofMotif{first.Motif, first.twin.number}, ofMotif{second.Motif, second.twin.number},
+		first.twin.shape, second.twin.shape, second.Repeat - first.Repeat + q.turns*p.Period,
+	}
+	v, known := c.alike[key]
+	if !known {
+		v.finding, v.bad = c.measure(q)
+		c.alike[key] = v
+		return v.finding, v.bad
+	}
+	f := v.finding
+	if v.bad {
+		f.Theta += float64(first.Repeat-f.Repeat) * p.PitchAngle()
+		f.Cuts, f.Repeat = []int{first.ID, p.id(second.ID, q.turns)}, first.Repeat
+	}
+	return f, v.bad
+}
+
+// measure measures a pair.
+func (c *crowding) measure(q pair) (Finding, bool) {
 	p := c.plan
 	first, second := &p.Cuts[q.first], &p.Cuts[q.second]
 	land := p.land(first.Motif, second.Motif)

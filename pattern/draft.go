@@ -102,7 +102,8 @@ func (d *Draft) Cuts(i int) []Cut {
 		p := *d.Plan
 		all := make([]*figure, len(d.Motifs))
 		one, _ := p.drawing(i) // no error: drawable has drawn it
-		all[i] = &figure{cuts: one.cuts, lines: p.lines(one)}
+		all[i] = &figure{cuts: one.cuts}
+		all[i].place(&p, one)
 		_ = p.cutAll(context.WithoutCancel(d.ctx), all) // one motif is soon cut, and is kept only when complete
 		const longer = 3                                // a bent line takes this many times longer
 		for n, c := range p.Cuts[:len(all[i].cuts)] {
@@ -110,7 +111,7 @@ func (d *Draft) Cuts(i int) []Cut {
 			if c.Length > r2.Norm(r2.Sub(c.Ends[1], c.Ends[0]))+touching {
 				s.price.grooves += longer
 			}
-			s.price.work += int(p.work(p.Job.Rack[c.Wheel], !all[i].lines[n].Straight()) * float64(len(c.Samples)))
+			s.price.work += int(p.work(p.Job.Rack[c.Wheel], !all[i].shapes[0].lines[n].Straight()) * float64(len(c.Samples)))
 		}
 		d.of.spent.add(s.price)
 		s.cuts = p.Cuts
@@ -245,7 +246,7 @@ func (d *Draft) Finds(kind Kind, motifs []int) bool {
 func (d *Draft) RunsOn(i int) bool {
 	m := d.Plan.Job.Motifs[i]
 	tapers := m.Shape == job.Taper || d.Plan.Surface.Upright() // else it lies on its next copy where the glass is narrower
-	if tapers && m.Width.Fraction && meets(m) && m.Width.Value < m.Stride()+1e-3 {
+	if tapers && m.Width.Fraction && meets(d.Plan.Job.Layout, m) && m.Width.Value < d.Plan.Job.Layout.Stride(m)+1e-3 {
 		return true
 	}
 	return slices.ContainsFunc(d.Cuts(i), func(c Cut) bool { return c.RunsOn })

@@ -136,7 +136,7 @@ func (e *Editor) arrange(j *job.Job, blank *glass.Blank) (arrangement, error) {
 // stage is bare with its results kept, and with the divider settings. It also returns the
 // key of everything that the motifs stand on.
 func (e *Editor) stage(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, key, error) {
-	k := keyOf(blank, band, j.Layout.Repeats, period(j), int(j.Length))
+	k := keyOf(blank, band, j.Layout.Repeats, j.Layout.Bare, period(j), int(j.Length))
 	base, known := e.stages.get(string(k))
 	if !known {
 		var err error

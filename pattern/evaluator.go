@@ -182,7 +182,7 @@ type placedMotif struct {
 func (e *Evaluator) draft(ctx context.Context, p *Plan, sized []job.Motif) *Draft {
 	p.sized = sized
 	d := &Draft{ctx: ctx, of: e, Plan: p, Motifs: sized, ids: make([]int, len(sized))}
-	stage := keyOf(slices.Index(p.Job.Blanks, p.Blank), p.Repeats, p.Period, p.Band)
+	stage := keyOf(slices.Index(p.Job.Blanks, p.Blank), p.Repeats, p.Job.Layout.Bare, p.Period, p.Band)
 	for i, m := range sized {
 		k := stage.and(i, m)
 		for m.Inside > 0 {

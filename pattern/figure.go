@@ -5,32 +5,30 @@ import (
 
 	"roundlay/motifs"
 	"roundlay/pattern/groove"
-	"roundlay/pattern/job"
 )
 
 // figure is a motif in the first repeat: its cuts, their lines on the chart, and the
 // grooves they leave. Once cut it doesn't change, so plans can share it. It holds neither
 // its motif's number in the job nor its wheel's in the rack: an edit may change both.
 type figure struct {
-	cuts    []motifs.Cut
-	lines   []groove.Line
-	toll    toll
-	grooves []groove.Groove // nil until they are cut
-	next    []groove.Groove // the same in the second repeat of a period; nil until needed
+	cuts   []motifs.Cut
+	toll   toll
+	shapes []shape
+	copies []copyOf // of one period, in the order of their repeats
 }
 
-// lines lays the lines of a motif's cuts where it is set.
+// lines lays the lines of a motif's cuts where it is set. They don't run on.
 func (p *Plan) lines(of drawing) []groove.Line {
 	lines := make([]groove.Line, len(of.cuts))
 	for i, c := range of.cuts {
 		lines[i] = of.line(c.Path)
 	}
-	p.runOn(of.motif, lines)
 	return lines
 }
 
-// mark names one cut of a plan before it is cut: the motif, and the cut's number in it.
-type mark struct{ motif, number int }
+// mark names one cut of a plan before it is cut: the motif, which shape of it, and the
+// cut's number in it.
+type mark struct{ motif, shape, number int }
 
 // cutAll cuts the figures that are not cut yet, and lists the plan's cuts from all of them.
 // A motif whose figure is nil is left out. The error is the context's.
@@ -47,28 +45,40 @@ func (p *Plan) cutAll(ctx context.Context, figures []*figure) error {
 // cuts, not motifs, as one motif may be most of the work.
 func (p *Plan) cutFigures(ctx context.Context, figures []*figure) error {
 	var marks []mark
-	fresh := map[int][]groove.Groove{}
+	fresh := map[mark]*groove.Groove{}
 	for i, f := range figures {
-		if f == nil || f.grooves != nil {
+		if f == nil || f.cut() {
 			continue
 		}
-		fresh[i] = make([]groove.Groove, len(f.cuts))
-		for number := range f.cuts {
-			marks = append(marks, mark{i, number})
+		for k := range f.shapes {
+			for number := range f.cuts {
+				if m := (mark{i, k, number}); f.like(k, number) == k {
+					marks, fresh[m] = append(marks, m), new(groove.Groove)
+				}
+			}
 		}
 	}
 	err := each(ctx, len(marks), func() func(int) {
 		cutter := p.cutter()
 		return func(n int) {
 			k := marks[n]
-			fresh[k.motif][k.number] = p.cut(cutter, k.motif, figures[k.motif].lines[k.number])
+			*fresh[k] = p.cut(cutter, k.motif, figures[k.motif].shapes[k.shape].lines[k.number])
 		}
 	})
 	if err != nil {
 		return err
 	}
-	for i, grooves := range fresh {
-		figures[i].grooves = grooves
+	for i, f := range figures {
+		if f == nil || f.cut() {
+			continue
+		}
+		for k := range f.shapes {
+			grooves := make([]groove.Groove, len(f.cuts))
+			for number := range grooves {
+				grooves[number] = *fresh[mark{i, f.like(k, number), number}]
+			}
+			f.shapes[k].grooves = grooves
+		}
 	}
 	return nil
 }
@@ -93,13 +103,20 @@ func (p *Plan) list(figures []*figure) {
 	p.Cuts = make([]Cut, 0, total*p.Period) // or less
 	for repeat := range p.Period {
 		for i, f := range figures {
-			if f == nil || !p.stands(i, repeat) {
+			if f == nil {
+				continue
+			}
+			c, ok := f.copyOn(repeat)
+			if !ok {
 				continue
 			}
 			first := len(p.Cuts) + 1
-			grooves := f.in(p, repeat)
+			grooves := f.in(p, c)
 			for number, drawn := range f.cuts {
-				p.Cuts = append(p.Cuts, Cut{ID: first + number, Repeat: repeat + 1, Motif: i, Part: drawn.Part, Groove: grooves[number]})
+				p.Cuts = append(p.Cuts, Cut{
+					ID: first + number, Repeat: repeat + 1, Motif: i, Part: drawn.Part, Groove: grooves[number],
+					twin: twin{number, f.like(c.shape, number)},
+				})
 				c := &p.Cuts[len(p.Cuts)-1]
 				c.Left, c.Wheel = c.Remains.Min, p.sized[i].Wheel
 				for _, other := range drawn.Joins {
@@ -108,24 +125,4 @@ func (p *Plan) list(figures []*figure) {
 			}
 		}
 	}
-}
-
-// stands reports whether a motif stands in a repeat of the period.
-func (p *Plan) stands(motif, repeat int) bool {
-	on := p.sized[motif].On
-	return on == job.Each || (on == job.Odd) == (repeat == 0)
-}
-
-// in returns the figure's grooves in a repeat of the period.
-func (f *figure) in(p *Plan, repeat int) []groove.Groove {
-	if repeat == 0 {
-		return f.grooves
-	}
-	if f.next == nil {
-		f.next = make([]groove.Groove, len(f.grooves))
-		for n, g := range f.grooves {
-			f.next[n] = g.Turned(&p.Surface, p.PitchAngle())
-		}
-	}
-	return f.next
 }

@@ -45,7 +45,7 @@ func (e *Editor) figured(ctx context.Context, p *Plan, stage key) ([]numbered, e
 	err := each(ctx, len(figures), func() func(int) {
 		return func(i int) {
 			if of, fresh := drawings[i]; fresh {
-				figures[i].lines = p.lines(of)
+				figures[i].place(p, of)
 			}
 		}
 	})

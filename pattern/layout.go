@@ -40,16 +40,6 @@ func (p *Plan) hasCone() bool {
 	return p.Cone.RadiusAt(p.Band.Foot) > 0 && p.Cone.RadiusAt(p.Band.Top) > 0
 }
 
-// period returns after how many repeats a job's pattern recurs.
-func period(j *job.Job) int {
-	for _, m := range j.Motifs {
-		if m.On != job.Each {
-			return 2
-		}
-	}
-	return 1
-}
-
 // PitchAngle returns the angle of one repeat.
 func (p *Plan) PitchAngle() float64 { return 2 * math.Pi / float64(p.Repeats) }
 

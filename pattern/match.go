@@ -74,7 +74,7 @@ func oneSize(j *job.Job, band job.Band) (motifs []job.Motif, from []int, err err
 		if m.Height.Fraction {
 			motifs[i].Height = job.Measure{Value: heights[i]}
 		}
-		if m.Width.Fraction && !meets(m) {
+		if m.Width.Fraction && !meets(j.Layout, m) {
 			motifs[i].Width = job.Measure{Value: widths[i]}
 		} else {
 			from[i] = -1
@@ -84,10 +84,10 @@ func oneSize(j *job.Job, band job.Band) (motifs []job.Motif, from []int, err err
 }
 
 // meets reports whether a motif reaches its own next copy, one repeat further or, where it
-// stands on every other repeat, two. Different motifs never meet by design.
-func meets(m job.Motif) bool {
+// doesn't stand on each, more. Different motifs never meet by design.
+func meets(l job.Layout, m job.Motif) bool {
 	upright := math.Abs(math.Sin(m.Turn.Radians())) < 1e-9 // its width lies round the glass
-	return upright && m.Width.Value >= m.Stride()-1e-3
+	return upright && m.Width.Value >= l.Stride(m)-1e-3
 }
 
 // across returns the diameter at the middle of a band.

@@ -28,7 +28,9 @@ func (p *Plan) closeLines(i int) bool {
 	if !ok {
 		return false
 	}
-	lines, cutter := p.lines(drawn), p.cutter()
+	f := &figure{cuts: drawn.cuts}
+	f.place(p, drawn)
+	lines, cutter := f.shapes[0].lines, p.cutter()
 	found, _, _ := distance(p.cut(cutter, i, lines[pair[0]]), p.cut(cutter, i, lines[pair[1]]), land)
 	return found < land
 }

@@ -35,7 +35,9 @@ func (p *Plan) Order() []Pass {
 	var order []Pass
 	for wheel := range p.Job.Rack { // not over the map, which has no order
 		if pass := passes[wheel]; pass != nil {
-			pass.sort(func(a, b Cut) int { return cmp.Or(before(a, b), cmp.Compare(a.Motif, b.Motif)) })
+			pass.sort(func(a, b Cut) int {
+				return cmp.Or(before(a, b), cmp.Compare(a.Motif, b.Motif), cmp.Compare(a.twin.number, b.twin.number))
+			})
 			order = append(order, *pass)
 		}
 	}

@@ -66,9 +66,10 @@ func (p *Plan) extents(motif int) map[int]extent {
 		}
 		all[row] = extent{min(e.from, theta), max(e.to, theta)}
 	}
+	repeats := p.repeatsOf(motif)
 	for i := range p.Cuts {
 		c := &p.Cuts[i]
-		if c.Motif != motif || c.Repeat != p.repeatsOf(motif)[0] {
+		if c.Motif != motif || c.Repeat != repeats[0] {
 			continue
 		}
 		for _, o := range c.Outlines {

@@ -42,8 +42,8 @@ type Plan struct {
 	// Cuts holds the cuts of one period of the pattern, in the order of their ids. All
 	// others are copies of these, turned round the glass.
 	Cuts []Cut
-	// Period is after how many repeats the pattern recurs: one, or two where odd and
-	// even repeats differ.
+	// Period is after how many repeats the pattern recurs: one, two where odd and even
+	// repeats differ, or more where the job says by number what stands on them.
 	Period int
 
 	// NoneClears lists the counts for which the job asks for the most that clears, and
@@ -65,6 +65,8 @@ type Cut struct {
 	Joins  []int // ids of the cuts that it meets or crosses by design
 	groove.Groove
 	Left float64 // the least glass left anywhere under it
+
+	twin twin
 }
 
 // Chord is one setting for dividers: the chord that steps a circle off into the repeats.

@@ -7,43 +7,75 @@ import (
 
 	"roundlay/geometry"
 	"roundlay/pattern/groove"
-	"roundlay/pattern/job"
 )
 
-// runOn finds where a motif's lines continue, in the same direction, in its next copy to
+// meeting finds where a motif's lines continue, in the same direction, in its next copy to
 // the right or left. Such lines are one cut round the glass: the wheel isn't lifted there.
-func (p *Plan) runOn(m job.Motif, lines []groove.Line) {
-	spacing := p.PitchAngle()
-	if m.On != job.Each {
-		spacing *= 2
-	}
-	// Only ends of copies that lie among the motif's own ends can meet one.
+type meeting struct {
+	plan  *Plan
+	lines []groove.Line
+	own   geometry.Box     // of the lines' ends
+	found map[int]meetings // ends of the copy so many repeats to the right, that lie in that box
+}
+
+func newMeeting(p *Plan, lines []groove.Line) *meeting {
 	own := geometry.EmptyBox()
 	for _, l := range lines {
 		at, _ := l.Ends()
 		own = own.Add(at[0]).Add(at[1])
 	}
-	own = own.Grow(touching)
-	found := meetings{}
-	for _, turn := range []float64{spacing, -spacing} {
-		moved := p.Surface.Turned(turn)
-		swing := geometry.Motion{Cos: moved.Cos, Sin: moved.Sin}
-		for _, l := range lines {
+	return &meeting{p, lines, own.Grow(touching), map[int]meetings{}}
+}
+
+// onwards returns for each line whether it runs on from its start and from its end, where
+// the next copies stand so many repeats to the left and to the right.
+func (m *meeting) onwards(left, right int) [][2]bool {
+	all := make([][2]bool, len(m.lines))
+	for _, beside := range []meetings{m.copy(right), m.copy(-left)} {
+		if len(beside) == 0 {
+			continue
+		}
+		for i, l := range m.lines {
 			at, out := l.Ends()
 			for k := range at {
-				if to := moved.Apply(at[k]); own.Contains(to) {
-					found.add(lineEnd{to, swing.Apply(out[k])})
-				}
+				all[i][k] = all[i][k] || beside.meets(lineEnd{at[k], out[k]})
 			}
 		}
 	}
-	if len(found) == 0 {
-		return
+	return all
+}
+
+// copy returns the ends of a copy some repeats to the right that may meet the motif's own:
+// those that lie among them.
+func (m *meeting) copy(repeats int) meetings {
+	if found, ok := m.found[repeats]; ok {
+		return found
 	}
-	for i, l := range lines {
+	found := meetings{}
+	moved := m.plan.Surface.Turned(float64(repeats) * m.plan.PitchAngle())
+	swing := geometry.Motion{Cos: moved.Cos, Sin: moved.Sin}
+	for _, l := range m.lines {
 		at, out := l.Ends()
-		lines[i] = l.RunningOn(found.meets(lineEnd{at[0], out[0]}), found.meets(lineEnd{at[1], out[1]}))
+		for k := range at {
+			if to := moved.Apply(at[k]); m.own.Contains(to) {
+				found.add(lineEnd{to, swing.Apply(out[k])})
+			}
+		}
 	}
+	m.found[repeats] = found
+	return found
+}
+
+// running returns lines that run on from their starts and their ends.
+func running(lines []groove.Line, onwards [][2]bool) []groove.Line {
+	all := make([]groove.Line, len(lines))
+	for i, l := range lines {
+		all[i] = l
+		if onwards[i] != [2]bool{} {
+			all[i] = l.RunningOn(onwards[i][0], onwards[i][1])
+		}
+	}
+	return all
 }
 
 // lineEnd is an end of a line and the direction that leads out of it.

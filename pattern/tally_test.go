@@ -55,7 +55,17 @@ func (t tally) addAcross(across bool, s spot, measured, miss, tolerance float64)
 // off that is too near between two copies of which some cuts touch.
 func (t tally) once(p *Plan) {
 	cut := func(id int) Cut { return p.Cuts[(id-1)%len(p.Cuts)] }
-	within, off := map[[2]int]bool{}, map[int]bool{}
+	// The two cuts by their motifs and their numbers there, in whichever repeat.
+	two := func(a, b Cut) [4]int {
+		number := func(c Cut) int {
+			return c.ID - slices.IndexFunc(p.Cuts, func(o Cut) bool { return o.Motif == c.Motif && o.Repeat == c.Repeat })
+		}
+		if b.Motif < a.Motif || b.Motif == a.Motif && number(b) < number(a) {
+			a, b = b, a
+		}
+		return [4]int{a.Motif, number(a), b.Motif, number(b)}
+	}
+	within, off := map[[4]int]bool{}, map[int]bool{}
 	for s, all := range t {
 		if s.cuts[1] == 0 || s.share {
 			continue
@@ -65,7 +75,7 @@ func (t tally) once(p *Plan) {
 			if s.kind == Off {
 				off[a.Motif] = true
 			} else if !r.across && !r.close {
-				within[[2]int{min(a.ID, b.ID), max(a.ID, b.ID)}] = true
+				within[two(a, b)] = true
 			}
 		}
 	}
@@ -74,7 +84,7 @@ func (t tally) once(p *Plan) {
 			continue
 		}
 		a, b := cut(s.cuts[0]), cut(s.cuts[1])
-		told := within[[2]int{min(a.ID, b.ID), max(a.ID, b.ID)}] && a.RunsOn && b.RunsOn
+		told := within[two(a, b)] && a.RunsOn && b.RunsOn
 		all := t[s]
 		delete(t, s)
 		for _, r := range all {

@@ -19,13 +19,72 @@ func TestWholeGlass(t *testing.T) {
 	t.Parallel()
 	const jobs = 150
 	random := rand.New(rand.NewPCG(3, 14))
+	all := make([]*job.Job, jobs)
+	for n := range all {
+		all[n] = scattered(t, random)
+	}
+	all[0] = helices(t)
+	wholeGlass(t, all)
+}
+
+// TestWholeGlassByNumber is the same for motifs that stand on some repeats alone.
+func TestWholeGlassByNumber(t *testing.T) {
+	t.Parallel()
+	const jobs = 150
+	random := rand.New(rand.NewPCG(27, 18))
+	once := helices(t)
+	for i := range once.Motifs {
+		once.Motifs[i].Only = []int{1}
+	}
+	all := []*job.Job{once}
+	periods := map[int]int{}
+	for len(all) < jobs {
+		j := scattered(t, random)
+		if j.Layout.Repeats < 2 {
+			continue
+		}
+		byNumber(random, j)
+		all = append(all, j)
+		if n := period(j); n == j.Layout.Repeats {
+			periods[0]++
+		} else {
+			periods[n]++
+		}
+	}
+	if periods[0] < 30 || periods[1] < 5 || periods[2] < 5 {
+		t.Errorf("periods: %v", periods)
+	}
+	wholeGlass(t, all)
+}
+
+// byNumber has some of a job's motifs list their repeats, and may leave repeats bare.
+func byNumber(random *rand.Rand, j *job.Job) {
+	some := func(share float64) []int {
+		var all []int
+		for repeat := 1; repeat <= j.Layout.Repeats; repeat++ {
+			if random.Float64() < share {
+				all = append(all, repeat)
+			}
+		}
+		return all
+	}
+	if random.IntN(3) > 0 {
+		j.Layout.Bare = some(0.3)
+	}
+	for i := range j.Motifs {
+		if m := &j.Motifs[i]; random.IntN(2) == 0 || len(j.Layout.Copies(*m)) == 0 {
+			m.On = job.Each
+			for len(m.Only) == 0 {
+				m.Only = some(0.5)
+			}
+		}
+	}
+}
+
+func wholeGlass(t *testing.T, jobs []*job.Job) {
 	met := map[Kind]int{}
 	shares, double := 0, 0
-	for n := range jobs {
-		j := scattered(t, random)
-		if n == 0 {
-			j = helices(t)
-		}
+	for n, j := range jobs {
 		plan := laid(t, j)
 		want := walk(plan)
 		checks, err := plan.check(t.Context(), nil)

@@ -74,6 +74,7 @@ func base() fixture {
 		{"shop.finish", `finish = "felt"`},
 		{"layout", `[layout]`},
 		{"layout.repeats", `repeats = 6`},
+		{"layout.bare", `bare = [2]`},
 		{"layout.band", `band = ["1/2", "2 3/4"]`},
 		{"layout.match", `match = "own"`},
 		{"motif[1]", `[[motif]]`},

@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"roundlay/motifs"
 )
@@ -74,11 +75,11 @@ func (c Change) Name(j *Job) string {
 // Alike reports whether two jobs have the same motifs, and the same value for every
 // key that may be changed, to what a length as it is written may be off.
 func Alike(a, b *Job) bool {
-	if len(a.Motifs) != len(b.Motifs) {
+	if len(a.Motifs) != len(b.Motifs) || !slices.Equal(a.Layout.Bare, b.Layout.Bare) {
 		return false
 	}
 	for i := range a.Motifs {
-		if a.Motifs[i].Kind.Name != b.Motifs[i].Kind.Name {
+		if a.Motifs[i].Kind.Name != b.Motifs[i].Kind.Name || !slices.Equal(a.Motifs[i].Only, b.Motifs[i].Only) {
 			return false
 		}
 	}

@@ -48,6 +48,7 @@ const (
 	OfLength  Sort = "length"  // a bare number is in the job's unit
 	OfLengths Sort = "lengths" // one, or a list of several readings
 	OfHeights Sort = "heights" // a list of two
+	OfRepeats Sort = "repeats" // a list of repeats by number; or one of its words, if it has any
 	OfNumber  Sort = "number"
 	OfWhole   Sort = "whole"
 	OfShare   Sort = "share" // 0 to 1

@@ -255,15 +255,15 @@ func TestStarterNewKey(t *testing.T) {
 	for i := range tables {
 		tables[i].Keys = append(tables[i].Keys,
 			Key{Name: "novel", About: "what no one had before", Sort: OfLength, inches: `"1/8"`, mm: "3"},
-			Key{Name: "bare", About: "without an example"})
+			Key{Name: "plain", About: "without an example"})
 	}
 	for unit, value := range map[geometry.Unit]string{geometry.Inch: `"1/8"`, geometry.Millimetre: "3"} {
 		text := string(started(unit, tables))
 		if n := strings.Count(text, "\n"+noted("# novel = "+value, "what no one had before")); n != len(tables) {
 			t.Errorf("%d of %d in %s", n, len(tables), unit)
 		}
-		if n := strings.Count(text, "\n#   bare     without an example"); n != len(tables) {
-			t.Errorf("%d bare ones of %d in %s", n, len(tables), unit)
+		if n := strings.Count(text, "\n#   plain    without an example"); n != len(tables) {
+			t.Errorf("%d plain ones of %d in %s", n, len(tables), unit)
 		}
 		if _, err := Read("x.toml", []byte(text)); err != nil {
 			t.Error(err)

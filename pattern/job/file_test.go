@@ -134,7 +134,7 @@ func TestRefuseAlternating(t *testing.T) {
 	for _, on := range []string{"odd", "even"} {
 		f := base().with(t, "layout.repeats", "repeats = 5").with(t, "motif[1].on", `on = "`+on+`"`)
 		e := refused(t, f.bytes())
-		if e.Line != f.line(t, "motif[1].on") || e.Key != "motif[1].on" || e.Accepted != `"each", or an even number of repeats` ||
+		if e.Line != f.line(t, "motif[1].on") || e.Key != "motif[1].on" || e.Accepted != `"each", a list of repeats, or an even number of them` ||
 			!strings.Contains(e.Error(), `alternating repeats need an even N: write repeats = 6, or on = "each"`) || !strings.Contains(e.Read, "repeats = 5") {
 			t.Error(e)
 		}

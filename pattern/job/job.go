@@ -61,6 +61,9 @@ func DefaultLimits() Limits {
 // Layout divides the glass.
 type Layout struct {
 	Repeats int
+	// Bare is the repeats that are left free of every motif that doesn't list them
+	// itself, in order. nil leaves none free.
+	Bare []int
 	// Band is the range of heights given to the decoration. nil gives it all the
 	// glass that can be cut.
 	Band *Band
@@ -107,7 +110,10 @@ type Motif struct {
 	Turn          geometry.Angle // anticlockwise as seen from outside
 	Mirror        bool
 	On            On
-	Shape         Shape
+	// Only is the repeats the motif stands on, in order, where the job lists them. On then
+	// says nothing.
+	Only  []int
+	Shape Shape
 
 	// The motif's own limits; nil where the job's hold.
 	Land, Clear *float64
@@ -168,11 +174,3 @@ const (
 func Shapes() []string { return []string{"taper", "true"} }
 
 func (s Shape) String() string { return Shapes()[s] }
-
-// Stride returns how many repeats the motif's copies stand apart.
-func (m Motif) Stride() float64 {
-	if m.On != Each {
-		return 2
-	}
-	return 1
-}

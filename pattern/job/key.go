@@ -42,7 +42,7 @@ func keys() []key {
 			get:    func(j *Job, c *Change) bool { c.Value = float64(j.Layout.Repeats); return true },
 			set:    func(j *Job, c Change) { j.Layout.Repeats = int(c.Value) },
 			format: func(_ *Job, c Change) string { return fmt.Sprint(int(c.Value)) },
-			may:    func(_ *Job, c Change) bool { return c.Value >= 1 && c.Value <= maxRepeats },
+			may:    func(j *Job, c Change) bool { return c.Value >= 1 && c.Value <= maxRepeats && !j.ByNumber() },
 		},
 		{
 			name: "band", table: OfLayout, price: ByHeight,
@@ -79,8 +79,7 @@ func keys() []key {
 			format: func(_ *Job, c Change) string { return fmt.Sprintf("%g", c.Value) },
 			may:    func(_ *Job, c Change) bool { return c.Value >= 0 && c.Value <= 1 },
 		},
-		wordKey("on", Ons(), func(m *Motif) int { return int(m.On) }, func(m *Motif, n int) { m.On = On(n) },
-			func(j *Job, n int) bool { return On(n) == Each || j.Layout.Repeats%2 == 0 }),
+		onKey(),
 		wordKey("shape", Shapes(), func(m *Motif) int { return int(m.Shape) }, func(m *Motif, n int) { m.Shape = Shape(n) },
 			func(*Job, int) bool { return true }),
 		sizeKey("width", func(m *Motif) *Measure { return &m.Width }),
@@ -138,6 +137,20 @@ func wordKey(name string, words []string, get func(m *Motif) int, set func(m *Mo
 			return j.Motifs[c.Motif].Inside == 0 && c.Value >= 0 && int(c.Value) < len(words) && may(j, int(c.Value))
 		},
 	}
+}
+
+// onKey is the key of the repeats a motif stands on, where that is a word. A list of
+// repeats is no value that may be changed.
+func onKey() key {
+	k := wordKey("on", Ons(), func(m *Motif) int { return int(m.On) }, func(m *Motif, n int) { m.On, m.Only = On(n), nil },
+		func(j *Job, n int) bool { return On(n) == Each || j.Layout.Repeats%2 == 0 })
+	of := k.get
+	k.get = func(j *Job, c *Change) bool { return j.Motifs[c.Motif].Only == nil && of(j, c) }
+	may := k.may
+	k.may = func(j *Job, c Change) bool {
+		return may(j, c) && len(j.Layout.Copies(Motif{On: On(c.Value)})) > 0
+	}
+	return k
 }
 
 // parameter is the key of a parameter of a motif's kind.

@@ -11,6 +11,7 @@ func (s section) layout(blanks []*glass.Blank) Layout {
 	s.only(keysOf("layout"))
 	var l Layout
 	l.Repeats, _ = s.required("repeats").whole(1, maxRepeats)
+	l.Bare = s.bare(l.Repeats)
 	if i, ok := s.optional("match").word(Matches()); ok {
 		l.Match = Match(i)
 	}

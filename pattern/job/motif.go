@@ -11,13 +11,13 @@ import (
 	"roundlay/motifs"
 )
 
-// motifs reads every [[motif]]. repeats is 0 where their number isn't known.
-func (s section) motifs(wheels rack, repeats int, doc *document) []Motif {
+// motifs reads every [[motif]]. The layout has 0 repeats where their number isn't known.
+func (s section) motifs(wheels rack, layout Layout, doc *document) []Motif {
 	tables := s.required("motif").list("a table [[motif]] for each motif", maxMotifs)
 	kinds := motifs.All()
 	var all []Motif
 	for _, table := range tables {
-		m := table.motif(kinds, wheels, repeats, all)
+		m := table.motif(kinds, wheels, layout, all)
 		m.Line = doc.line(table.table.at)
 		all = append(all, m)
 	}
@@ -25,7 +25,7 @@ func (s section) motifs(wheels rack, repeats int, doc *document) []Motif {
 }
 
 // motif reads one motif, given the kinds there are and the motifs before it.
-func (s section) motif(kinds []motifs.Kind, wheels rack, repeats int, before []Motif) Motif {
+func (s section) motif(kinds []motifs.Kind, wheels rack, layout Layout, before []Motif) Motif {
 	m := Motif{
 		X: Measure{0, true}, Y: Measure{0.5, true},
 		Width: Measure{1, true}, Height: Measure{1, true},
@@ -48,8 +48,9 @@ func (s section) motif(kinds []motifs.Kind, wheels rack, repeats int, before []M
 	if i, ok := s.optional("shape").word(Shapes()); ok {
 		m.Shape = Shape(i)
 	}
-	m.On = s.on(repeats)
-	s.inside(&m, before)
+	if !s.inside(&m, before) {
+		s.on(&m, layout)
+	}
 	if land, ok := s.optional("land").length(span{0, maxDepth, 0.8}); ok {
 		m.Land = &land
 	}
@@ -159,8 +160,8 @@ func (s section) place(m *Motif) {
 }
 
 // inside reads which earlier motif's space this one fills. It then has that one's
-// repeats and its shape.
-func (s section) inside(m *Motif, before []Motif) {
+// repeats and its shape. It reports whether the key is there.
+func (s section) inside(m *Motif, before []Motif) bool {
 	field := s.optional("inside")
 	accepted := "the number of a motif before this one"
 	switch n := len(before); {
@@ -175,30 +176,16 @@ func (s section) inside(m *Motif, before []Motif) {
 		return x >= 1 && x <= float64(len(before)) && x == math.Trunc(x)
 	})
 	if !ok {
-		return
+		return field.value != nil
 	}
 	m.Inside = int(n)
 	outer := before[m.Inside-1]
-	m.On, m.Shape = outer.On, outer.Shape
+	m.On, m.Only, m.Shape = outer.On, outer.Only, outer.Shape
 	for _, key := range []string{"on", "shape"} {
 		if given := s.optional(key); given.value != nil {
 			given.refuse(fmt.Sprintf("no %s in a motif that is inside another", key),
 				fmt.Sprintf("it follows motif %d", m.Inside))
 		}
 	}
-}
-
-// on reads which repeats carry the motif.
-func (s section) on(repeats int) On {
-	field := s.optional("on")
-	i, ok := field.word(Ons())
-	if !ok {
-		return Each
-	}
-	if On(i) != Each && repeats%2 != 0 {
-		field.read = fmt.Sprintf("%s with layout.repeats = %d", quoted(On(i).String()), repeats)
-		field.refuse(quoted(Each.String())+", or an even number of repeats",
-			fmt.Sprintf("alternating repeats need an even N: write repeats = %d, or on = %s", repeats+1, quoted(Each.String())))
-	}
-	return On(i)
+	return true
 }

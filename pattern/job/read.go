@@ -74,7 +74,7 @@ func (r *reading) job(doc *document) *Job {
 	if layout, ok := top.required("layout").single(); ok {
 		j.Layout = layout.layout(j.Blanks)
 	}
-	j.Motifs = top.motifs(rack, j.Layout.Repeats, doc)
+	j.Motifs = top.motifs(rack, j.Layout, doc)
 	return j
 }
 

@@ -63,7 +63,7 @@ func TestRead(t *testing.T) {
 			{Name: "panel", Edge: groove.Flat, Radius: 50.8, Thick: 12.7},
 		},
 		Shop:   Shop{Rate: 38.1, Order: []int{1, 0}, Finish: Felt},
-		Layout: Layout{Repeats: 6, Band: &Band{12.7, 69.85}, Match: Own},
+		Layout: Layout{Repeats: 6, Bare: []int{2}, Band: &Band{12.7, 69.85}, Match: Own},
 		Motifs: []Motif{
 			{
 				Kind: motifs.Leaf(), Values: values, Wheel: 0, Depth: 0.79375,

@@ -52,6 +52,7 @@ func rules() map[string]struct {
 	angle := rule{"a number from 20 to 170", join(degrees.wrong, []string{`0`, `-90`, `19.9`, `170.1`})}
 	count := rule{"a whole number from ", join(notNumbers, []string{`-1`, `0`, `2.5`, `361`, `"6"`, `"more"`, `"Mots"`})}
 	edges := `"mitre", "round", "flat" or "gang"`
+	repeats := []string{`3`, `"3"`, `"1, 4"`, `true`, `nan`, `[]`, `{}`, `[[1]]`}
 	rack := `the name of a wheel in the rack, "mitre", "olive", "lines" or "panel"`
 	return map[string]key{
 		"title":                   {text, false},
@@ -91,6 +92,7 @@ func rules() map[string]struct {
 		"shop.order":              {rule{"a list of wheels of the rack, each once", []string{`"mitre"`, `3`, `nan`, `true`, `[]`, `{}`}}, false},
 		"shop.finish":             {word(`"undecided", "as cut", "felt", "acid" or "reheat"`), false},
 		"layout.repeats":          {count, true},
+		"layout.bare":             {rule{"a list of repeats by their numbers, each once, from 1 to 6, such as [2]", repeats}, false},
 		"layout.band":             {rule{"a list of two heights", []string{`3`, `"3"`, `true`, `[]`, `[1]`, `[1, 2, 3]`, `nan`}}, false},
 		"motif[1].kind":           {word(`"leaf", "sprig", "wheat"`), true},
 		"motif[1].wheel":          {rule{rack, []string{`""`, `3`, `nan`, `"zebra crossing"`}}, true},
@@ -101,7 +103,7 @@ func rules() map[string]struct {
 		"motif[1].height":         {rule{"a fraction from 0.001 to 1, or in quotes a length from ", join(notLengths, negative, zero, []string{`1.01`})}, false},
 		"motif[1].turn":           {degrees, false},
 		"motif[1].mirror":         {rule{"true or false", []string{`"true"`, `1`, `0`, `nan`, `""`}}, false},
-		"motif[1].on":             {word(`"each", "odd" or "even"`), false},
+		"motif[1].on":             {rule{`"each", "odd" or "even", or a list of repeats by their numbers, each once, from 1 to 6`, join(repeats, []string{`""`, `"zebra crossing"`, `"a\nb"`})}, false},
 		"motif[1].land":           {limit, false},
 		"motif[1].clear":          {share, false},
 		"motif[1].shape":          {word(`"taper" or "true"`), false},
@@ -296,6 +298,26 @@ func TestRefuse(t *testing.T) {
 		{name: "layout.repeats", text: `repeats = "6"`, accepted: "a whole number", hint: "without quotes"},
 		{name: "layout.repeats", text: `repeats = 007`, key: "repeats", read: "repeats = 007", accepted: "leading zero"},
 		{name: "motif[1].on", text: `on = "odd"`, without: "layout.repeats", at: "layout", key: "layout.repeats", read: "nothing"},
+
+		{name: "layout.bare", text: `bare = 2`, read: "2", accepted: "a list of repeats", hint: "write [2]"},
+		{name: "layout.bare", text: `bare = [1, 7]`, key: "layout.bare[2]", read: "7", accepted: "each once, from 1 to 6"},
+		{name: "layout.bare", text: `bare = [0]`, key: "layout.bare[1]", read: "0", accepted: "from 1 to 6"},
+		{name: "layout.bare", text: `bare = [-1]`, key: "layout.bare[1]", read: "-1", accepted: "from 1 to 6"},
+		{name: "layout.bare", text: `bare = [1.5]`, key: "layout.bare[1]", read: "1.5", accepted: "from 1 to 6"},
+		{name: "layout.bare", text: `bare = [nan]`, key: "layout.bare[1]", read: "nan", accepted: "from 1 to 6"},
+		{name: "layout.bare", text: `bare = [1e400]`, key: "layout.bare[1]", accepted: "from 1 to 6"},
+		{name: "layout.bare", text: `bare = ["2"]`, key: "layout.bare[1]", read: `"2"`, hint: "write it without quotes"},
+		{name: "layout.bare", text: `bare = [3, 1, 3]`, key: "layout.bare[3]", read: "3", hint: "this one is in the list already"},
+		{name: "layout.bare", text: `bare = [2, 4, 6]`, at: "motif[1]", key: "motif[1].on",
+			read: "even repeats, all of them left free by layout.bare", accepted: "a repeat to stand on: a list of repeats by their numbers, each once, from 1 to 6"},
+		{name: "layout.repeats", text: `repeats = 1`, key: "layout.bare[1]", at: "layout.bare", read: "2", accepted: "each once, from 1 to 1"},
+		{name: "motif[1].on", text: `on = [1, 7]`, key: "motif[1].on[2]", read: "7", accepted: "or a list of repeats by their numbers, each once, from 1 to 6"},
+		{name: "motif[1].on", text: `on = [4, 4]`, key: "motif[1].on[2]", read: "4", hint: "this one is in the list already"},
+		{name: "motif[1].on", text: `on = 4`, read: "4", hint: "write [4]"},
+		{name: "motif[1].on", text: `on = "eahc"`, hint: `"each"`},
+		{name: "motif[1].on", text: `on = ["each"]`, key: "motif[1].on[1]", read: `"each"`, hint: "in digits, without quotes"},
+		{name: "motif[1].on", text: `on = [7]`, without: "layout.repeats", at: "layout", key: "layout.repeats", read: "nothing"},
+		{name: "motif[2].inside", text: `inside = 1`, with: `on = [1]`, at: "+", key: "motif[2].on", accepted: "no on in a motif that is inside another"},
 
 		// The motifs.
 		{name: "motif[1].kind", text: `kind = "leef"`, hint: `"leaf"`, accepted: `"leaf", "sprig", "wheat"`},

@@ -26,6 +26,8 @@ func (k Key) item() Key {
 		k.Sort = OfLength
 	case OfWheels:
 		k.Sort = OfWheel
+	case OfRepeats:
+		k.Sort, k.Words = OfWhole, nil
 	}
 	return k
 }
@@ -37,6 +39,8 @@ func (k Key) listed() (takes, may bool) {
 		return true, false
 	case OfLengths:
 		return true, true
+	case OfRepeats:
+		return true, len(k.Words) > 0
 	}
 	return false, false
 }
@@ -49,6 +53,10 @@ func (k Key) toml(value any) (string, error) {
 	case string:
 		takes, may := k.listed()
 		items := itemsOf(v)
+		if k.Sort == OfRepeats {
+			items = repeatsOf(v)
+			may = may && !plainNumber.MatchString(strings.Join(items, ""))
+		}
 		if takes && (!may || len(items) > 1) {
 			return k.list(items)
 		}
@@ -108,6 +116,12 @@ func itemsOf(text string) []string {
 		}
 	}
 	return items
+}
+
+// repeatsOf returns the items of a list of repeats that was typed as one text, with or
+// without brackets.
+func repeatsOf(text string) []string {
+	return strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune("[],; \t", r) })
 }
 
 // scalar writes one text, number or switch.

@@ -91,7 +91,9 @@ func (s *cureSearch) wheels(g pattern.Group) []series { return s.each(g, otherWh
 func (s *cureSearch) fewerRepeats() []series {
 	var all series
 	for n := s.Repeats - s.Period; n >= max(s.Period, s.Repeats-8); n -= s.Period {
-		all = append(all, candidate{{Motif: -1, Key: "repeats", Value: float64(n)}})
+		if c := (job.Change{Motif: -1, Key: "repeats", Value: float64(n)}); c.Allowed(s.Job) {
+			all = append(all, candidate{c})
+		}
 	}
 	return []series{all}
 }

@@ -16,7 +16,7 @@ func resized(j *job.Job, i int, keys []string, times []float64) series {
 		last := false
 		for _, key := range keys {
 			c, _ := job.Change{Motif: i, Key: key}.Has(j)
-			was, whole := c.Value, wholeOf(j.Motifs[i], key)
+			was, whole := c.Value, wholeOf(j, i, key)
 			c.Value = tidy(j, job.Measure{Value: was * by, Fraction: c.Fraction})
 			if c.Fraction && by > 1 && c.Value >= whole {
 				if was >= whole {
@@ -39,9 +39,10 @@ func resized(j *job.Job, i int, keys []string, times []float64) series {
 
 // wholeOf returns the fraction that is all of what a motif's width or height is
 // measured in.
-func wholeOf(m job.Motif, key string) float64 {
+func wholeOf(j *job.Job, i int, key string) float64 {
+	const widest = 2 // that a job takes
 	if key == "width" {
-		return m.Stride()
+		return min(j.Layout.Stride(j.Motifs[i]), widest)
 	}
 	return 1
 }
@@ -70,10 +71,11 @@ func closed(j *job.Job, i int) series {
 	const nearly = 0.9
 	m := j.Motifs[i]
 	upright := math.Abs(math.Sin(m.Turn.Radians())) < 1e-9
-	if w := m.Width.Value / m.Stride(); !upright || !m.Width.Fraction || m.Inside > 0 || w < nearly || math.Abs(w-1) < 1e-9 {
+	stride := j.Layout.Stride(m)
+	if w := m.Width.Value / stride; !upright || !m.Width.Fraction || m.Inside > 0 || w < nearly || math.Abs(w-1) < 1e-9 {
 		return nil
 	}
-	return series{{{Motif: i, Key: "width", Value: m.Stride(), Fraction: true}}}
+	return series{{{Motif: i, Key: "width", Value: stride, Fraction: true}}}
 }
 
 // tidy returns a measure as it can be written: a fraction to a thousandth, a

@@ -89,5 +89,5 @@ func fills(m job.Motif) bool {
 
 func samePlace(m, n job.Motif) bool {
 	return m.Inside == n.Inside && m.X == n.X && m.Y == n.Y && m.Width == n.Width && m.Height == n.Height &&
-		m.Turn == n.Turn && m.Mirror == n.Mirror && m.On == n.On && m.Shape == n.Shape
+		m.Turn == n.Turn && m.Mirror == n.Mirror && m.On == n.On && slices.Equal(m.Only, n.Only) && m.Shape == n.Shape
 }

@@ -1,0 +1,120 @@
+package pattern
+
+import (
+	"slices"
+
+	"roundlay/pattern/groove"
+	"roundlay/pattern/job"
+)
+
+// period returns after how many repeats a job's pattern recurs: the least number of them
+// after which every motif stands as before.
+func period(j *job.Job) int {
+	if !j.ByNumber() {
+		if slices.ContainsFunc(j.Motifs, func(m job.Motif) bool { return m.On != job.Each }) {
+			return 2
+		}
+		return 1
+	}
+	all := j.Layout.Repeats
+	for n := 1; n < all; n++ {
+		if all%n == 0 && !slices.ContainsFunc(j.Motifs, func(m job.Motif) bool { return !recurs(j.Layout, m, n) }) {
+			return n
+		}
+	}
+	return all
+}
+
+// recurs reports whether a motif stands as before after some repeats.
+func recurs(l job.Layout, m job.Motif, after int) bool {
+	for repeat := 1; repeat+after <= l.Repeats; repeat++ {
+		if l.Stands(m, repeat) != l.Stands(m, repeat+after) {
+			return false
+		}
+	}
+	return true
+}
+
+// shape is the lines of a motif in the first repeat as they run on into its copies to
+// either side, and the grooves they leave. A motif whose copies stand at one distance all
+// round has one shape. Where a copy lacks a neighbour, its lines end there.
+type shape struct {
+	lines   []groove.Line
+	onwards [][2]bool       // of each line, whether it runs on from its start and from its end
+	grooves []groove.Groove // nil until they are cut
+}
+
+// copyOf is a copy of a motif in a repeat of the period, counted from 0.
+type copyOf struct {
+	repeat, shape int
+	grooves       []groove.Groove // turned to where it stands; nil until needed
+}
+
+// twin says which cuts are the same, but for the repeat they are in: those of a motif
+// that have the same twin.
+type twin struct{ number, shape int }
+
+// place lays the lines of a drawn motif, in each shape that its copies have.
+func (f *figure) place(p *Plan, of drawing) {
+	lines := p.lines(of)
+	ends := newMeeting(p, lines)
+	copies := p.Job.Layout.Copies(of.motif)
+	for i, repeat := range copies {
+		if repeat > p.Period {
+			break
+		}
+		left, right := copies[(i+len(copies)-1)%len(copies)], copies[(i+1)%len(copies)]
+		onwards := ends.onwards(repeatsBetween(left, repeat, p.Repeats), repeatsBetween(repeat, right, p.Repeats))
+		k := slices.IndexFunc(f.shapes, func(s shape) bool { return slices.Equal(s.onwards, onwards) })
+		if k < 0 {
+			k = len(f.shapes)
+			f.shapes = append(f.shapes, shape{lines: running(lines, onwards), onwards: onwards})
+		}
+		f.copies = append(f.copies, copyOf{repeat: repeat - 1, shape: k})
+	}
+}
+
+// repeatsBetween returns how many repeats lie from one to the next to its right, of all those round
+// the glass. From a repeat to itself it is all of them.
+func repeatsBetween(from, to, all int) int {
+	if to <= from {
+		to += all
+	}
+	return to - from
+}
+
+// cut reports whether the figure's grooves are cut.
+func (f *figure) cut() bool { return len(f.shapes) > 0 && f.shapes[0].grooves != nil }
+
+// like returns the first shape in which a cut is the same as in a given one.
+func (f *figure) like(shape, number int) int {
+	for k := range shape {
+		if f.shapes[k].onwards[number] == f.shapes[shape].onwards[number] {
+			return k
+		}
+	}
+	return shape
+}
+
+// copyOn returns the copy that stands on a repeat of the period.
+func (f *figure) copyOn(repeat int) (*copyOf, bool) {
+	i := slices.IndexFunc(f.copies, func(c copyOf) bool { return c.repeat == repeat })
+	if i < 0 {
+		return nil, false
+	}
+	return &f.copies[i], true
+}
+
+// in returns the grooves of a copy, where it stands.
+func (f *figure) in(p *Plan, c *copyOf) []groove.Groove {
+	if c.repeat == 0 {
+		return f.shapes[c.shape].grooves
+	}
+	if c.grooves == nil {
+		c.grooves = make([]groove.Groove, len(f.cuts))
+		for n, g := range f.shapes[c.shape].grooves {
+			c.grooves[n] = g.Turned(&p.Surface, float64(c.repeat)*p.PitchAngle())
+		}
+	}
+	return c.grooves
+}

@@ -71,7 +71,7 @@ func (l *Cutter) Cut(line Line, wheel Wheel, depth, polish float64) Groove {
 	g := Groove{Touch: touch, Length: k.to - k.from, Depth: k.depth, Asked: depth}
 	g.Line = asked
 	g.Ends, _ = asked.Ends()
-	g.RunsOn = line.on[0] || line.on[1]
+	g.RunsOn = (line.on[0] || line.on[1]) && !line.closed
 	k.trace(&g, polish)
 	g.WheelFit = k.wheelFit(line, g)
 	return g
@@ -83,6 +83,10 @@ func (l *Cutter) set(line Line, wheel Wheel, depth float64) (k stroke, touch boo
 	k = stroke{Cutter: l, line: line, wheel: wheel, middle: wheel.middle(), depth: depth, asked: depth, about: Remains{Min: math.Inf(1)}}
 	k.hollow = !l.surface.Flat() && 1/wheel.Radius+l.hollowest <= 0
 	k.broad = !l.surface.Flat() && l.hollowest < 0 && k.gape() > 0
+	if line.closed { // it has no two ends to press a wheel in between
+		k.draw()
+		return k, false
+	}
 	pressed := k
 	pressed.line = l.chord(line)
 	pressed.press()

@@ -13,8 +13,13 @@ import (
 	"roundlay/motifs/strokes"
 )
 
-// DrawingName is the name of the kind that a job draws itself.
-const DrawingName = "drawing"
+// DrawingName is the name of the kind that a job draws itself. The rest are its keys.
+const (
+	DrawingName = "drawing"
+	FileKey     = "file"
+	PathsKey    = "paths"
+	CentreKey   = "centre"
+)
 
 // exampleDrawing is a blade with two fronds, as path data.
 func exampleDrawing() []string {
@@ -41,11 +46,11 @@ func Drawing(d *strokes.Drawing) Kind {
 		Name:  DrawingName,
 		About: "your own: the strokes of an SVG drawing, each one a cut",
 		Keys: []ContentKey{
-			{Name: "file", Sort: Text, Example: `"blade.svg"`,
+			{Name: FileKey, Sort: Text, Example: `"blade.svg"`,
 				About: "an SVG file beside the job; its viewBox, or else the strokes' bounds, is the motif's box"},
-			{Name: "paths", Sort: Texts, Example: `["` + strings.Join(exampleDrawing(), `", "`) + `"]`, Begins: true,
+			{Name: PathsKey, Sort: Texts, Example: `["` + strings.Join(exampleDrawing()[:2], `", "`) + `"]`, Begins: true,
 				About: "in place of file, the lines themselves, in SVG path data"},
-			{Name: "centre", Sort: Choice, Example: "true",
+			{Name: CentreKey, Sort: Choice, Example: "true",
 				About: "true: the outline of one stroke of a pen is cut along its middle"},
 		},
 		Contents: fingerprint(cuts, width/height),

@@ -38,6 +38,9 @@ func beside(name string) job.Beside {
 // it is opened: opening a pipe would wait for someone who writes to it.
 func readIn(root *os.Root, file string) ([]byte, error) {
 	about, err := root.Stat(file)
+	if err != nil && isLink(root, file) {
+		return nil, errors.New("that is a link that leads out of the job's folder, or nowhere")
+	}
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return nil, errors.New("there is no such file")
@@ -59,4 +62,9 @@ func readIn(root *os.Root, file string) ([]byte, error) {
 		return nil, fmt.Errorf("it can't be read: %w", disk.Bare(err))
 	}
 	return data, nil
+}
+
+func isLink(root *os.Root, file string) bool {
+	about, err := root.Lstat(file)
+	return err == nil && about.Mode()&fs.ModeSymlink != 0
 }

@@ -7,11 +7,12 @@ import (
 )
 
 // glyph is one letter as it is drawn: its strokes and those of its accents, moved so
-// that the letter itself, accents apart, begins at x = 0 and is wide. A space is a
-// glyph without strokes.
+// that the letter itself, accents apart, begins at x = 0 and is wide.
 type glyph struct {
 	letter, accents []geometry.Bezier
 	wide            float64
+	left, right     float64 // the indents of the letter's sides; accents are not looked at
+	sides           *flanks // of letter and accents
 }
 
 // draw returns a letter with its accents.
@@ -20,8 +21,11 @@ func draw(s spelled) glyph {
 	if letter == nil {
 		letter, through = letterStrokes(s.base), middleDot(s.base)
 	}
-	from, to := extent(letter)
-	g := glyph{wide: to - from, letter: moved(letter, -from, 0), accents: moved(through, -from, 0)}
+	from, _ := newFlanks().with(letter).extent()
+	g := glyph{letter: moved(letter, -from, 0), accents: moved(through, -from, 0)}
+	sides := newFlanks().with(g.letter)
+	_, g.wide = sides.extent()
+	g.left, g.right = sides.indents()
 	if s.below == '\u0327' && comma(s.base) {
 		s.below = '\u0326'
 	}
@@ -31,6 +35,7 @@ func draw(s spelled) glyph {
 		g.accents = append(g.accents, moved(above(s.above), over(s.base)*g.wide, 0)...)
 	}
 	g.accents = append(g.accents, moved(below(s.below), under(s.base, s.below)*g.wide, 0)...)
+	g.sides = sides.with(g.accents)
 	return g
 }
 
@@ -62,28 +67,17 @@ func (g glyph) strokes() []geometry.Bezier {
 	return append(append([]geometry.Bezier(nil), g.letter...), g.accents...)
 }
 
-// extent returns the leftmost and the rightmost place of some strokes.
-func extent(strokes []geometry.Bezier) (from, to float64) {
-	from, to = math.Inf(1), math.Inf(-1)
-	for _, s := range strokes {
-		for _, p := range places(s) {
-			from, to = min(from, p.X), max(to, p.X)
-		}
-	}
-	return from, to
-}
-
 // step is how far apart places are taken on a stroke, in cap heights, at most.
-const step = 0.01
+const step = 0.004
 
-// places returns places along a stroke, both ends included. Handles are never more than
-// a stroke's whole length, so a stroke is at most as long as all three together.
-func places(s geometry.Bezier) []geometry.Point {
-	length := 0.0
+// places returns places along a stroke, both ends included, at most a distance apart.
+func places(s geometry.Bezier, apart float64) []geometry.Point {
+	// A place moves no faster than three times the longest side of the control points.
+	longest := 0.0
 	for i := 1; i < len(s); i++ {
-		length += math.Hypot(s[i].X-s[i-1].X, s[i].Y-s[i-1].Y)
+		longest = max(longest, math.Hypot(s[i].X-s[i-1].X, s[i].Y-s[i-1].Y))
 	}
-	n := 2 * int(math.Ceil(length/step))
+	n := int(math.Ceil(3 * longest / apart))
 	points := make([]geometry.Point, n+1)
 	for i := range points {
 		points[i] = s.At(float64(i) / float64(n))

@@ -54,8 +54,8 @@ func white(a, b ink) float64 {
 // but for pairs whose strokes are as near as strokes may come: they have more.
 func TestWhite(t *testing.T) {
 	const (
-		even    = 0.015 // of the white
-		sampled = 0.002 // of a distance
+		even = 0.015 // of the white
+		rows = 0.01  // how much farther apart than need be strokes may be held
 	)
 	const capitals = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 	held, loosest, worst := 0, 0.0, 0.0
@@ -64,12 +64,12 @@ func TestWhite(t *testing.T) {
 		for _, b := range capitals {
 			pair := write(t, string([]rune{a, b})).Strokes
 			near := nearest(pair[:first], pair[first:])
-			if near < alphabet.Clearance-sampled {
+			if near < alphabet.Clearance-exact {
 				t.Errorf("%c%c come within %.3f", a, b, near)
 			}
 			share := white(blacken(pair[:first]), blacken(pair[first:]))/alphabet.White - 1
 			switch {
-			case near < alphabet.Clearance+sampled && share > even:
+			case near < alphabet.Clearance+rows && share > even:
 				held++
 				loosest = max(loosest, share)
 			case math.Abs(share) > even:
@@ -137,8 +137,21 @@ func TestAccentsApart(t *testing.T) {
 		letters := []rune(text)
 		n := len(write(t, string(letters[:1])).Strokes)
 		pair := write(t, text).Strokes
-		if near := nearest(pair[:n], pair[n:]); near < alphabet.Clearance-0.002 {
+		if near := nearest(pair[:n], pair[n:]); near < alphabet.Clearance-exact {
 			t.Errorf("%s come within %.3f", text, near)
+		}
+	}
+}
+
+// TestSpace measures a space between two stems: the white between letters, and Space
+// for each.
+func TestSpace(t *testing.T) {
+	for text, want := range map[string]float64{
+		"II": alphabet.White, "I I": alphabet.White + alphabet.Space, "I  I": alphabet.White + 2*alphabet.Space,
+	} {
+		s := write(t, text).Strokes
+		if got := s[1].Path[0].X - s[0].Path[0].X; math.Abs(got-want) > exact {
+			t.Errorf("%q: stems %.3f apart, want %.3f", text, got, want)
 		}
 	}
 }

@@ -1,10 +1,6 @@
 package alphabet
 
-import (
-	"math"
-
-	"roundlay/geometry"
-)
+import "roundlay/geometry"
 
 // The bounds of every stroke, in cap heights.
 const (
@@ -32,7 +28,8 @@ type Stroke struct {
 }
 
 // Line is a text in strokes, in cap heights: x from 0, where it begins, to Advance, and
-// y from 0, the level the letters stand on, to 1, their height.
+// y from 0, the level the letters stand on, to 1, their height. Bow says where a bowed
+// line lies.
 type Line struct {
 	Strokes []Stroke
 	Advance float64
@@ -64,28 +61,26 @@ func Write(text string) (Line, error) {
 		g := draw(s)
 		switch {
 		case !begun:
-			x = g.overhang(false)
+			x, _ = g.overhang()
 		case spaces > 0:
 			// Over a space no letter reaches under the other.
-			x += last.wide + last.bearing(true) + spaces + g.bearing(false)
+			x += last.wide + max(bearing(last.right)+spaces+bearing(g.left), clear(last, g))
 		default:
 			x += last.wide + gap(last, g)
 		}
 		l.add(g, x)
 		last, spaces, begun = g, 0, true
 	}
-	l.Advance = x + last.wide + last.overhang(true)
+	_, after := last.overhang()
+	l.Advance = x + last.wide + after
 	return l, nil
 }
 
-// overhang returns how far the edge of a line keeps from a letter that begins or ends
-// it: its bearing, or what its accents need.
-func (g glyph) overhang(right bool) float64 {
-	from, to := extent(g.strokes())
-	if right {
-		return max(g.bearing(true), to-g.wide)
-	}
-	return max(g.bearing(false), -from)
+// overhang returns how far the edges of a line keep from a letter that begins or ends
+// it: its bearings, or what its accents need.
+func (g glyph) overhang() (left, right float64) {
+	from, to := g.sides.extent()
+	return max(bearing(g.left), -from), max(bearing(g.right), to-g.wide)
 }
 
 // add puts a letter into the line, its leftmost place at x.
@@ -109,13 +104,14 @@ func (l *Line) add(g glyph, x float64) {
 	l.cells = append(l.cells, cell{first, len(l.Strokes), x, x + g.wide})
 }
 
-// meet reports whether two strokes of a letter meet or cross. Strokes of a letter that
-// don't are many times farther apart than their places.
+// meet reports whether two strokes of a letter meet or cross. Strokes that don't are
+// more than twice as far apart as is looked for here.
 func meet(a, b geometry.Bezier) bool {
-	q := places(b)
-	for _, p := range places(a) {
+	const near = 0.02
+	q := places(b, near)
+	for _, p := range places(a, near) {
 		for _, r := range q {
-			if math.Hypot(p.X-r.X, p.Y-r.Y) < step {
+			if x, y := p.X-r.X, p.Y-r.Y; x*x+y*y < near*near {
 				return true
 			}
 		}
@@ -127,7 +123,7 @@ func meet(a, b geometry.Bezier) bool {
 func (l Line) Box() geometry.Box {
 	box := geometry.EmptyBox()
 	for _, s := range l.Strokes {
-		for _, p := range places(s.Path) {
+		for _, p := range places(s.Path, step) {
 			box = box.Add(p)
 		}
 	}

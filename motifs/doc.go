@@ -7,5 +7,7 @@
 //
 // What to call first: [All] lists the kinds there are and [Find] returns one by
 // its name. [Kind.Defaults] gives it a full set of values, [Kind.Param] and
-// [Param.Accepts] say which others it takes, and Draw makes the cuts.
+// [Param.Accepts] say which others it takes, and Draw makes the cuts. [Drawing] makes a
+// kind of a drawing that strokes has read, for one motif; [Made] lists such kinds with an
+// example of each, and [Listed] those of [All] and these.
 package motifs

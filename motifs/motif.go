@@ -20,6 +20,18 @@ type Kind struct {
 	// Draw returns the cuts for a full set of values, each within its range. The
 	// same values give the same cuts. All of them lie inside the box.
 	Draw func(v Values, aspect float64) []Cut
+
+	// What follows is of a kind that is made for one motif of one job: see Made.
+
+	// Keys are those by which a job says what it is made of.
+	Keys []ContentKey
+	// Contents is the same for two kinds of one name only if they draw the same.
+	Contents string
+	// Aspect is the width of the kind's box over its height in its own proportions; 0 where
+	// it has none.
+	Aspect float64
+	// Notes say what was left out or changed in making it.
+	Notes []string
 }
 
 // Sort is how a parameter is written in a job.
@@ -61,12 +73,37 @@ func (v Values) On(name string) bool { return v[name] != 0 }
 // repeat, and the cuts of the same motif, by index, that it meets or crosses by
 // design. A join is given on both of its cuts.
 type Cut struct {
-	Part  string
-	Path  geometry.Bezier
-	Joins []int
+	Part string
+	Path geometry.Bezier
+	// More continues the path: each curve begins where the one before it ends, without
+	// a corner.
+	More []geometry.Bezier
+	// Closed says that the line ends where it begins, without a corner there either.
+	Closed bool
+	Joins  []int
 }
 
-// All returns every kind there is, in the order they are listed.
+// Curves returns the number of curves that the cut's line is made of.
+func (c *Cut) Curves() int { return 1 + len(c.More) }
+
+// Curve returns one of them, from 0.
+func (c *Cut) Curve(i int) *geometry.Bezier {
+	if i == 0 {
+		return &c.Path
+	}
+	return &c.More[i-1]
+}
+
+// At returns a point of the cut's line: t goes from 0 at its start to 1 at its end, and
+// each curve has an equal share of it.
+func (c *Cut) At(t float64) geometry.Point {
+	at := t * float64(c.Curves())
+	i := min(max(int(at), 0), len(c.More))
+	return c.Curve(i).At(at - float64(i))
+}
+
+// All returns every kind whose cuts follow from its parameters, in the order they are
+// listed.
 func All() []Kind {
 	return []Kind{
 		Leaf(), Sprig(), Wheat(), Fan(), Star(), Diamond(), Lattice(),
@@ -74,9 +111,10 @@ func All() []Kind {
 	}
 }
 
-// Find returns the kind of the given name.
+// Find returns the kind of the given name. One that is made for a motif has the cuts of
+// an example.
 func Find(name string) (Kind, bool) {
-	kinds := All()
+	kinds := Listed()
 	i := slices.IndexFunc(kinds, func(k Kind) bool { return k.Name == name })
 	if i < 0 {
 		return Kind{}, false

@@ -43,6 +43,9 @@ func placings(j *job.Job) []job.Motif {
 	for i, m := range j.Motifs {
 		all[i] = shaping(m)
 		all[i].Kind, all[i].Values, all[i].Inside = motifs.Kind{}, nil, m.Inside
+		if m.Kind.Aspect != 0 { // its size may follow from its contents
+			all[i].Kind = motifs.Kind{Contents: m.Kind.Contents}
+		}
 	}
 	return all
 }

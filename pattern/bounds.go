@@ -4,9 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"gonum.org/v1/gonum/spatial/r2"
-
-	"roundlay/geometry"
 	"roundlay/pattern/groove"
 	"roundlay/pattern/job"
 )
@@ -53,11 +50,11 @@ func (p *Plan) toll(i int, d drawing) toll {
 	var t toll
 	for n, c := range d.cuts {
 		wheel := wheelOf(n)
-		lengths[n] = wide * d.length(c.Path)
+		lengths[n] = wide * d.length(&c)
 		t.groove += lengths[n]
 		t.mitred += lengths[n] * mitresOf(wheel)
 		const ends = 8 // places for the tails
-		t.work += p.work(wheel, d.bends(c.Path)) * (lengths[n] + ends)
+		t.work += p.work(wheel, d.bends(&c)) * (lengths[n] + ends)
 	}
 	for n, c := range d.cuts {
 		for _, other := range c.Joins {
@@ -113,15 +110,6 @@ func (p *Plan) Work() float64 {
 		}
 	}
 	return work
-}
-
-// length returns an upper bound of a cut's length, in millimetres.
-func (d drawing) length(path geometry.Bezier) float64 {
-	length := 0.0
-	for k := range 3 {
-		length += r2.Norm(r2.Sub(d.local(path[k+1]), d.local(path[k])))
-	}
-	return length
 }
 
 // bill is the toll of each motif of a plan.
@@ -190,7 +178,7 @@ func (t bill) refuse(of func(toll) float64, read, accepted string) error {
 	}
 	j := t.plan.Job
 	m := t.plan.sized[i]
-	e := j.Refuse(job.Item("motif", i), "", accepted, fmt.Sprintf("motif %d, a %s with %s, has most of them", i+1, m.Kind.Name, described(m)))
+	e := j.Refuse(job.Item("motif", i), "", accepted, fmt.Sprintf("motif %d, a %s, has most of them", i+1, described(m)))
 	e.Read = read
 	return e
 }
@@ -209,7 +197,7 @@ func (p *Plan) refuseCrowded(found []Finding) error {
 	}
 	m := p.sized[most]
 	e := p.Job.Refuse(job.Item("motif", most), "", fmt.Sprintf("up to %d such pairs", maxFound),
-		fmt.Sprintf("motif %d, a %s with %s, has most of them", most+1, m.Kind.Name, described(m)))
+		fmt.Sprintf("motif %d, a %s, has most of them", most+1, described(m)))
 	e.Read = fmt.Sprintf("more than %d pairs of cuts too near one another", maxFound)
 	return e
 }
@@ -269,7 +257,7 @@ func (p *Plan) refuseCrossed() error {
 func (p *Plan) onTop(motif int, read, accepted string) error {
 	m := p.sized[motif]
 	e := p.Job.Refuse(job.Item("motif", motif), "", accepted,
-		fmt.Sprintf("motif %d, a %s with %s, is on top of them", motif+1, m.Kind.Name, described(m)))
+		fmt.Sprintf("motif %d, a %s, is on top of them", motif+1, described(m)))
 	e.Read = read
 	return e
 }

@@ -30,7 +30,7 @@ func (p *Plan) drawing(i int) (drawing, error) {
 	s := p.set(m)
 	d := drawing{s, m.Kind.Draw(m.Values, s.width/s.height)}
 	for n, c := range d.cuts {
-		if why := d.wrong(c.Path); why != "" {
+		if why := d.wrong(&c); why != "" {
 			return drawing{}, p.undrawable(i, s, fmt.Sprintf("its line %d (%s) %s", n+1, c.Part, why))
 		}
 	}
@@ -41,16 +41,17 @@ func (p *Plan) drawing(i int) (drawing, error) {
 // can't be aligned to a shorter one.
 const minLine = 0.01
 
-// wrong says what is wrong with a cut's path in the unit repeat, or "".
-func (d drawing) wrong(path geometry.Bezier) string {
+// wrong says what is wrong with a cut's line in the unit repeat, or "".
+func (d drawing) wrong(c *motifs.Cut) string {
 	const (
-		parts = 8
+		parts = 8    // of a curve
 		box   = 1e-6 // of the box: rounding
 	)
 	length := 0.0
 	var before geometry.Point
-	for k := range parts + 1 {
-		u := path.At(float64(k) / parts)
+	for k := range parts*c.Curves() + 1 {
+		i := min(k/parts, len(c.More))
+		u := c.Curve(i).At(float64(k-parts*i) / parts)
 		// !(a <= b), not a > b, so that NaN fails.
 		if !(math.Abs(u.X) <= 0.5+box && u.Y >= -box && u.Y <= 1+box) {
 			return "leaves its box"
@@ -75,12 +76,15 @@ func (p *Plan) undrawable(i int, s setting, why string) error {
 	u := p.Job.Length
 	e := p.Job.Refuse(job.Item("motif", i), "", "a motif whose lines all lie on the glass, each of "+u.FormatWithRest(minLine)+" or more",
 		fmt.Sprintf("%s; its box is %s wide and %s high on blank %q", why, u.FormatDecimal(s.width), u.FormatDecimal(s.height), p.Blank.Name))
-	e.Read = "a " + p.sized[i].Kind.Name + " with " + described(p.sized[i])
+	e.Read = "a " + described(p.sized[i])
 	return e
 }
 
-// described lists a motif's parameters as a job has them.
+// described names a motif's kind, with its parameters as a job has them.
 func described(m job.Motif) string {
+	if len(m.Kind.Params) == 0 {
+		return m.Kind.Name
+	}
 	all := make([]string, len(m.Kind.Params))
 	for i, p := range m.Kind.Params {
 		all[i] = fmt.Sprintf("%s = %g", p.Name, m.Values[p.Name])
@@ -88,7 +92,7 @@ func described(m job.Motif) string {
 			all[i] = fmt.Sprintf("%s = %t", p.Name, m.Values.On(p.Name))
 		}
 	}
-	return strings.Join(all, ", ")
+	return m.Kind.Name + " with " + strings.Join(all, ", ")
 }
 
 // tooDeep returns an error if a motif, or a part of it, is as deep as its wheel's radius or

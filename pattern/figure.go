@@ -22,7 +22,7 @@ type figure struct {
 func (p *Plan) lines(of drawing) []groove.Line {
 	lines := make([]groove.Line, len(of.cuts))
 	for i, c := range of.cuts {
-		lines[i] = of.line(c.Path)
+		lines[i] = of.line(&c)
 	}
 	return lines
 }

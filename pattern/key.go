@@ -13,7 +13,7 @@ import (
 
 // key is values as bytes, equal where all their exported fields are. Fields are read by
 // reflection, so a field added later counts without a change here. Unexported fields
-// depend on the exported ones. A kind of motif counts by its name.
+// depend on the exported ones. A kind of motif counts by its name and its contents.
 type key []byte
 
 // Fingerprint returns what is the same for two jobs only if all their values are: whatever
@@ -95,7 +95,7 @@ func (k key) values(of motifs.Values) key {
 
 func (k key) fields(v reflect.Value) key {
 	if v.Type() == kindType {
-		return k.text(v.FieldByName("Name").String())
+		return k.text(v.FieldByName("Name").String()).text(v.FieldByName("Contents").String())
 	}
 	for i := range v.NumField() {
 		if f := v.Field(i); f.CanInterface() { // it is exported

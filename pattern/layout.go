@@ -9,7 +9,6 @@ import (
 
 	"roundlay/geometry"
 	"roundlay/pattern/glass"
-	"roundlay/pattern/groove"
 	"roundlay/pattern/job"
 )
 
@@ -58,9 +57,10 @@ type setting struct {
 func (p *Plan) set(m job.Motif) setting {
 	if m.Inside > 0 {
 		outer := p.set(p.sized[m.Inside-1])
+		width, height := m.Size(outer.width, outer.height)
 		return setting{
 			motif: m, surface: &p.Surface, theta: outer.theta, along: outer.along,
-			width: m.Width.Of(outer.width), height: m.Height.Of(outer.height), outer: &outer,
+			width: width, height: height, outer: &outer,
 			offset: geometry.Point{X: m.X.Of(outer.width), Y: m.Y.Of(outer.height) - outer.height/2},
 		}
 	}
@@ -68,10 +68,11 @@ func (p *Plan) set(m job.Motif) setting {
 	along := foot + m.Y.Of(top-foot)
 	radius := p.Surface.RadiusAt(p.Surface.HeightAt(along))
 	pitch := radius * p.PitchAngle()
+	width, height := m.Size(pitch, top-foot)
 	return setting{
 		motif: m, surface: &p.Surface,
 		theta: math.Remainder(m.X.Of(pitch)/radius, 2*math.Pi), along: along,
-		width: m.Width.Of(pitch), height: m.Height.Of(top - foot),
+		width: width, height: height,
 	}
 }
 
@@ -103,33 +104,6 @@ func (s setting) place(q geometry.Point) geometry.Point {
 	}
 	radius, _ := s.surface.At(s.along)
 	return s.surface.ForwardAlong(s.theta+q.X/radius, s.along+q.Y)
-}
-
-// line returns the centre line of a motif's cut on the chart. A straight cut
-// runs straight on the glass too, and only its ends follow the taper; but a
-// level one stays level all the way.
-func (s setting) line(path geometry.Bezier) groove.Line {
-	const fine = 0.25 // mm between the points of a curve
-	from, to := s.local(path[0]), s.local(path[3])
-	if !s.bends(path) {
-		return groove.NewLine([]geometry.Point{s.place(from), s.place(to)})
-	}
-	length := 0.0
-	for i := range 3 {
-		length += r2.Norm(r2.Sub(s.local(path[i+1]), s.local(path[i])))
-	}
-	n := min(max(int(length/fine), 8), 4000)
-	points := make([]geometry.Point, n+1)
-	for i := range points {
-		points[i] = s.place(s.local(path.At(float64(i) / float64(n))))
-	}
-	return groove.NewLine(points)
-}
-
-// bends reports whether a cut's line is bent on the chart.
-func (s setting) bends(path geometry.Bezier) bool {
-	level := math.Abs(s.local(path[0]).Y-s.local(path[3]).Y) < 1e-9
-	return !path.Straight() || level && s.motif.Shape == job.Taper && !s.surface.Upright()
 }
 
 // Periods returns the number of periods round the glass.

@@ -76,7 +76,7 @@ type sketch struct {
 func (s setting) sketch(c motifs.Cut, i int) sketch {
 	look := sketch{cut: i}
 	for n := range spread {
-		look.points[n] = s.local(c.Path.At(float64(n) / (spread - 1)))
+		look.points[n] = s.local(c.At(float64(n) / (spread - 1)))
 	}
 	look.box = geometry.BoxOf(look.points[:]...)
 	return look

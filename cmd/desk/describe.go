@@ -73,14 +73,14 @@ func describe(ctx context.Context) (described, error) {
 // kindAnswers lists the kinds of motif as the command does, each with a swatch.
 func kindAnswers(ctx context.Context) ([]kindAnswer, error) {
 	var listed bytes.Buffer
-	if err := report.MotifsJSON(&listed, motifs.All()); err != nil {
+	if err := report.MotifsJSON(&listed, motifs.Listed()); err != nil {
 		return nil, err
 	}
 	var all []kindAnswer
 	if err := json.Unmarshal(listed.Bytes(), &all); err != nil {
 		return nil, err
 	}
-	for i, k := range motifs.All() {
+	for i, k := range motifs.Listed() {
 		p, err := wrap.SwatchPlan(ctx, k)
 		if err != nil {
 			return nil, err

@@ -95,7 +95,7 @@ func picked(ctx context.Context, f *search.Fit, data []byte, pick int) ([]byte, 
 	if err != nil {
 		return nil, err
 	}
-	read, err := job.Read("the changed job", text)
+	read, err := f.Job.ReadAgain("the changed job", text)
 	if err != nil {
 		return nil, err
 	}

@@ -16,12 +16,12 @@ import (
 
 // readJob reads the job file of the given name, and returns its text too; "-" is
 // standard input and "" the built-in demo.
-func (s *session) readJob(name string) (*job.Job, []byte, error) {
-	name, text, err := s.readData(name)
+func (s *session) readJob(file string) (*job.Job, []byte, error) {
+	name, text, err := s.readData(file)
 	if err != nil {
 		return nil, nil, err
 	}
-	j, err := job.Read(name, text)
+	j, err := job.ReadWith(name, text, beside(file))
 	return j, text, err
 }
 

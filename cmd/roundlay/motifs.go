@@ -30,7 +30,7 @@ func listMotifs(s *session, args []string) error {
 			return fmt.Errorf("--%s is for a chart: ask for it with --chart", flag)
 		}
 	}
-	kinds := motifs.All()
+	kinds := motifs.Listed()
 	if name != "" {
 		kind, ok := motifs.Find(name)
 		if !ok {

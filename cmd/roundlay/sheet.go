@@ -57,7 +57,7 @@ func sheet(s *session, args []string) error {
 		}
 		said = l.words(j.Length)
 		if *f.write != "" {
-			if docs[0].data, err = l.into(text, j.Length); err != nil {
+			if docs[0].data, err = l.into(text, j); err != nil {
 				return err
 			}
 		}

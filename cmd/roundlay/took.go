@@ -83,12 +83,13 @@ func (l learnt) words(u geometry.Unit) string {
 }
 
 // into returns a job file with the rate in it.
-func (l learnt) into(data []byte, u geometry.Unit) ([]byte, error) {
+func (l learnt) into(data []byte, j *job.Job) ([]byte, error) {
+	u := j.Length
 	text, err := job.Rewrite(data, []job.Edit{{Motif: job.OfShop, Key: "rate", Value: l.text(u),
 		Over: "timed: ", Note: "timed: " + report.Groove(u, l.length) + " of groove in " + report.Minutes(l.minutes)}})
 	if err != nil {
 		return nil, err
 	}
-	_, err = job.Read("the changed job", text)
+	_, err = j.ReadAgain("the changed job", text)
 	return text, err
 }

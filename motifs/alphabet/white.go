@@ -17,7 +17,7 @@ const (
 	// Clearance is the least distance between the strokes of two letters.
 	Clearance = 0.20
 	// Space is the white of a space between words, beyond that between letters.
-	Space = 0.30
+	Space = 0.40
 )
 
 // perHeight is how many rows a cap height has, rows how many there are from Descent below

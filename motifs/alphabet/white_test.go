@@ -142,3 +142,16 @@ func TestAccentsApart(t *testing.T) {
 		}
 	}
 }
+
+// TestSpace measures a space between two stems: the white between letters, and Space
+// for each.
+func TestSpace(t *testing.T) {
+	for text, want := range map[string]float64{
+		"II": alphabet.White, "I I": alphabet.White + alphabet.Space, "I  I": alphabet.White + 2*alphabet.Space,
+	} {
+		s := write(t, text).Strokes
+		if got := s[1].Path[0].X - s[0].Path[0].X; math.Abs(got-want) > exact {
+			t.Errorf("%q: stems %.3f apart, want %.3f", text, got, want)
+		}
+	}
+}

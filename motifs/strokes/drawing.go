@@ -108,7 +108,7 @@ func ReadPaths(paths []string, options Options) (*Drawing, error) {
 			err = bounded(0, "curves", maxCurves)
 		}
 		if err != nil {
-			err.Where = fmt.Sprintf("path %d", i+1)
+			err.Path, err.Where = i+1, fmt.Sprintf("path %d", i+1)
 			return nil, err
 		}
 	}

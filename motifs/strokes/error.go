@@ -11,6 +11,8 @@ type Error struct {
 	// Line is the line in the file on which the element begins, from 1. It is 0 for
 	// path data without a file.
 	Line int
+	// Path is which path of path data it is about, from 1; 0 where that can't be said.
+	Path int
 	// Where names the element and its attribute, such as "path d"; it may be empty.
 	Where string
 	// Character counts from 1 inside the attribute or the path data; 0 where no
@@ -22,6 +24,16 @@ type Error struct {
 
 // Error returns the whole of it as one line.
 func (e *Error) Error() string {
+	text := "read " + e.Read + "; accepted: " + e.Accepted
+	if place := e.Place(); place != "" {
+		text = place + ": " + text
+	}
+	return text
+}
+
+// Place says where it stands: the line, the element and the character, as far as they are
+// known.
+func (e *Error) Place() string {
 	var place []string
 	if e.Line > 0 {
 		place = append(place, "line "+strconv.Itoa(e.Line))
@@ -32,11 +44,7 @@ func (e *Error) Error() string {
 	if e.Character > 0 {
 		place = append(place, "character "+strconv.Itoa(e.Character))
 	}
-	text := "read " + e.Read + "; accepted: " + e.Accepted
-	if len(place) > 0 {
-		text = strings.Join(place, ", ") + ": " + text
-	}
-	return text
+	return strings.Join(place, ", ")
 }
 
 // quoted shows a text in quotes, shortened, on one line.

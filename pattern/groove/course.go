@@ -34,7 +34,7 @@ func (l *Cutter) laid(line Line) Line {
 			points[i] = point{at: at, ahead: ahead}
 		}
 	}
-	return Line{points: l.measured(points), on: line.on}
+	return Line{points: l.measured(points), on: line.on, closed: line.closed}
 }
 
 // measured returns points of the chart with their distances along the line as on the glass.

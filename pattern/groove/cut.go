@@ -71,7 +71,7 @@ func (l *Cutter) Cut(line Line, wheel Wheel, depth, polish float64) Groove {
 	g := Groove{Touch: touch, Length: k.to - k.from, Depth: k.depth, Asked: depth}
 	g.Line = asked
 	g.Ends, _ = asked.Ends()
-	g.RunsOn = line.on[0] || line.on[1]
+	g.RunsOn = (line.on[0] || line.on[1]) && !line.closed
 	k.trace(&g, polish)
 	g.WheelFit = k.wheelFit(line, g)
 	return g
@@ -81,6 +81,10 @@ func (l *Cutter) Cut(line Line, wheel Wheel, depth, polish float64) Groove {
 // whether it is a touch or drawn along.
 func (l *Cutter) set(line Line, wheel Wheel, depth float64) (k stroke, touch bool) {
 	k = l.stroke(line, wheel, depth)
+	if line.closed { // it has no two ends to press a wheel in between
+		k.draw()
+		return k, false
+	}
 	pressed := k
 	pressed.line = l.chord(line)
 	pressed.press()

@@ -14,6 +14,7 @@ type Line struct {
 	points   []point
 	straight bool    // on the glass, whatever it is on the chart
 	on       [2]bool // whether the wheel comes from beyond the start, and continues past the end
+	closed   bool    // it ends where it begins, and is cut all round
 }
 
 // point is a point of a line, with its distance along the line and the unit direction there.
@@ -56,8 +57,11 @@ func (l Line) Straight() bool { return l.straight }
 func (l Line) whole() bool { return l.Straight() && l.on == [2]bool{} }
 
 // At returns the point at a distance along the line and the unit direction there. Beyond
-// its ends the line continues straight.
+// its ends the line continues straight; a closed one goes round again.
 func (l Line) At(s float64) (at, ahead geometry.Point) {
+	if length := l.Length(); l.closed && (s < 0 || s > length) {
+		s -= length * math.Floor(s/length)
+	}
 	switch start, end := l.start(), l.end(); {
 	case len(l.points) == 2 || s <= 0:
 		return r2.Add(start.at, r2.Scale(s, start.ahead)), start.ahead
@@ -88,6 +92,16 @@ func (l Line) Bend(s float64) float64 {
 // continues past its end, or both. It leaves no tail there.
 func (l Line) RunningOn(start, end bool) Line {
 	l.on = [2]bool{start, end}
+	return l
+}
+
+// Closing returns a line that ends where it begins as one that is cut all round: the wheel
+// isn't lifted there, and leaves no tail.
+func (l Line) Closing() Line {
+	ahead := r2.Unit(r2.Add(l.start().ahead, l.end().ahead))
+	l.points = append([]point(nil), l.points...)
+	l.start().ahead, l.end().ahead = ahead, ahead
+	l.on, l.closed = [2]bool{true, true}, true
 	return l
 }
 

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"roundlay/motifs"
 )
 
 // add puts a new table into a list: what was given for it, and what it needs besides so
@@ -110,9 +112,25 @@ func (r *revising) motifFor(owner place, asked []given) []given {
 			depth = r.raw(e)
 		}
 	}
-	return filled("motif", asked,
-		given{"kind", inTOML(kind)}, given{"wheel", inTOML(wheel)}, given{"depth", depth},
-		given{"at", "[0, 0.5]"}, given{"width", "0.5"}, given{"height", "0.5"})
+	isAsked := func(key string) bool {
+		return slices.ContainsFunc(asked, func(g given) bool { return g.key == key })
+	}
+	for _, g := range asked {
+		if g.key == "kind" {
+			kind = unquoted(g.value)
+		}
+	}
+	needed := []given{{"kind", inTOML(kind)}, {"wheel", inTOML(wheel)}, {"depth", depth}, {"at", "[0, 0.5]"}}
+	of, _ := motifs.Find(kind)
+	if of.Aspect == 0 || isAsked("width") == isAsked("height") && isAsked("width") {
+		needed = append(needed, given{"width", "0.5"}, given{"height", "0.5"})
+	} else if !isAsked("width") && !isAsked("height") { // the width follows
+		needed = append(needed, given{"height", "0.5"})
+	}
+	if begins, ok := beginning(of, isAsked); ok {
+		needed = append(needed, begins)
+	}
+	return filled("motif", asked, needed...)
 }
 
 // wheelFor returns the keys of a new wheel: those that its edge needs, as in the starter

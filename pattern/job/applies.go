@@ -50,17 +50,33 @@ func (p place) key(name string) (Key, bool) {
 // allKinds holds every kind of motif, and ofKinds its parameters as keys. They never
 // change.
 var (
-	allKinds = sync.OnceValue(motifs.All)
+	allKinds = sync.OnceValue(motifs.Listed)
 	ofKinds  = sync.OnceValue(func() map[string][]Key {
 		all := make(map[string][]Key)
 		for _, kind := range allKinds() {
 			for _, p := range kind.Params {
 				all[kind.Name] = append(all[kind.Name], ofParameter(p))
 			}
+			for _, c := range kind.Keys {
+				all[kind.Name] = append(all[kind.Name], ofContent(c))
+			}
 		}
 		return all
 	})
 )
+
+// ofContent describes a key of a kind's contents.
+func ofContent(c motifs.ContentKey) Key {
+	sorts := [...]Sort{motifs.Text: OfText, motifs.Texts: OfTexts, motifs.Choice: OfSwitch}
+	k := Key{Name: c.Name, About: c.About, Sort: sorts[c.Sort], inches: c.Example, mm: c.Example}
+	switch c.Sort {
+	case motifs.Text:
+		k.Min, k.Max = 1, maxTitle
+	case motifs.Choice:
+		k.Default = fmt.Sprint(false)
+	}
+	return k
+}
 
 // ofParameter describes the parameter of a kind as a key.
 func ofParameter(p motifs.Param) Key {

@@ -85,7 +85,7 @@ func Alike(a, b *Job) bool {
 		return false
 	}
 	for i := range a.Motifs {
-		if a.Motifs[i].Kind.Name != b.Motifs[i].Kind.Name || !slices.Equal(a.Motifs[i].Only, b.Motifs[i].Only) {
+		if one, other := a.Motifs[i].Kind, b.Motifs[i].Kind; one.Name != other.Name || one.Contents != other.Contents || !slices.Equal(a.Motifs[i].Only, b.Motifs[i].Only) {
 			return false
 		}
 	}

@@ -41,6 +41,7 @@ type Sort string
 // The sorts of keys.
 const (
 	OfText    Sort = "text"
+	OfTexts   Sort = "texts" // a list of them
 	OfWord    Sort = "word"
 	OfSwitch  Sort = "switch"
 	OfWheel   Sort = "wheel"   // the name of a wheel in the rack

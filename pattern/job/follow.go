@@ -155,12 +155,43 @@ func (r *revising) newKind(p place, was string) error {
 		if same, has := kind.Param(old.Name); has && takes(same, e.value) {
 			continue
 		}
+		if _, has := kind.Key(old.Name); has {
+			continue
+		}
 		if err := r.unset(p.path, old.Name); err != nil {
 			return err
 		}
 		p, _ = r.place(p.path)
 	}
-	return r.dropParts(p.path, func(part string) bool { return slices.Contains(kind.Parts, part) })
+	if err := r.dropParts(p.path, func(part string) bool { return slices.Contains(kind.Parts, part) }); err != nil {
+		return err
+	}
+	p, _ = r.place(p.path)
+	return r.beginning(p, kind)
+}
+
+// beginning gives a motif of a kind that is made of something an example to begin with.
+func (r *revising) beginning(p place, kind motifs.Kind) error {
+	begins, ok := beginning(kind, func(key string) bool { return p.find(key) != nil })
+	if !ok {
+		return nil
+	}
+	return r.set(p.path, begins.key, begins.value)
+}
+
+// beginning returns the example with which a kind begins, where none of its contents are
+// given.
+func beginning(kind motifs.Kind, isGiven func(key string) bool) (given, bool) {
+	begins, ok := given{}, false
+	for _, c := range kind.Keys {
+		if c.Sort != motifs.Choice && isGiven(c.Name) {
+			return given{}, false
+		}
+		if c.Begins {
+			begins, ok = given{c.Name, c.Example}, true
+		}
+	}
+	return begins, ok
 }
 
 // takes reports whether a value is one for a parameter.

@@ -108,7 +108,7 @@ type Motif struct {
 	Inside int
 
 	X, Y          Measure        // where its middle is: from the repeat's middle line, and from the band's foot along the slant
-	Width, Height Measure        // of the pitch, and of the band along the slant
+	Width, Height Measure        // of the pitch, and of the band along the slant; see Size
 	Turn          geometry.Angle // anticlockwise as seen from outside
 	Mirror        bool
 	On            On
@@ -128,6 +128,21 @@ type Motif struct {
 	Line int
 }
 
+// Size returns the width and the height of the motif's box, where the wholes are given of
+// which they can be shares. Of a kind with proportions of its own, one that is zero
+// follows from the other.
+func (m Motif) Size(across, up float64) (width, height float64) {
+	width, height = m.Width.Of(across), m.Height.Of(up)
+	switch aspect := m.Kind.Aspect; {
+	case aspect == 0:
+	case m.Width.follows():
+		width = height * aspect
+	case m.Height.follows():
+		height = width / aspect
+	}
+	return width, height
+}
+
 // Count is one of the counts of a job's motifs.
 type Count struct {
 	Motif int // its number, from 0
@@ -139,6 +154,9 @@ type Measure struct {
 	Value    float64
 	Fraction bool
 }
+
+// follows reports whether the measure is none of its own.
+func (m Measure) follows() bool { return m == Measure{} }
 
 // Of returns the length the measure has where its whole is given.
 func (m Measure) Of(whole float64) float64 {

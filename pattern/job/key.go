@@ -129,7 +129,7 @@ func sizeKey(name string, of func(*Motif) *Measure) key {
 		get: func(j *Job, c *Change) bool {
 			m := of(&j.Motifs[c.Motif])
 			c.Value, c.Fraction = m.Value, m.Fraction
-			return true
+			return !m.follows()
 		},
 		set:    func(j *Job, c Change) { *of(&j.Motifs[c.Motif]) = Measure{c.Value, c.Fraction} },
 		format: func(j *Job, c Change) string { return measured(j, Measure{c.Value, c.Fraction}) },

@@ -14,7 +14,7 @@ import (
 // motifs reads every [[motif]]. The layout has 0 repeats where their number isn't known.
 func (s section) motifs(wheels rack, layout Layout, doc *document) []Motif {
 	tables := s.required("motif").list("a table [[motif]] for each motif", maxMotifs)
-	kinds := motifs.All()
+	kinds := motifs.Listed()
 	var all []Motif
 	for _, table := range tables {
 		m := table.motif(kinds, wheels, layout, all)
@@ -34,12 +34,14 @@ func (s section) motif(kinds []motifs.Kind, wheels rack, layout Layout, before [
 	if i, ok := s.required("kind").word(kindNames(kinds)); ok {
 		m.Kind = kinds[i]
 		m.Values, m.Most = s.values(m.Kind)
+		s.content(&m)
 		m.Parts = s.parts(m.Kind, wheels)
 	}
 	m.Wheel = s.motifWheel(wheels)
 	m.Depth, _ = s.required("depth").length(span{0.01, maxDepth, 1.6})
 
 	s.place(&m)
+	s.proportions(&m)
 	if turn, ok := s.optional("turn").degrees(span{-360, 360, 15}); ok {
 		m.Turn = turn
 	}
@@ -83,6 +85,9 @@ func (s *section) onlyMotif(kinds []motifs.Kind) {
 	for _, kind := range kinds {
 		for _, p := range kind.Params {
 			known = append(known, p.Name)
+		}
+		for _, key := range kind.Keys {
+			known = append(known, key.Name)
 		}
 	}
 	s.only(known)

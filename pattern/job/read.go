@@ -16,7 +16,11 @@ const MaxBytes = 1 << 20
 // Read reads a job file. The name is the file's, for messages; "-" is standard
 // input. The error is an *Error, for the first mistake in the file: the first
 // that breaks TOML's syntax if there is one, or else the first of what it says.
-func Read(name string, data []byte) (*Job, error) {
+// Files beside the job can't be read: see ReadWith.
+func Read(name string, data []byte) (*Job, error) { return ReadWith(name, data, nil) }
+
+// ReadWith is Read for a job that may name files beside it.
+func ReadWith(name string, data []byte, beside Beside) (*Job, error) {
 	if len(data) > MaxBytes {
 		return nil, &Error{
 			File: fileName(name), Line: 1, Read: fmt.Sprintf("%d bytes", len(data)),
@@ -29,12 +33,12 @@ func Read(name string, data []byte) (*Job, error) {
 	if wrong != nil {
 		return nil, wrong.inFile(name, doc)
 	}
-	r := &reading{}
+	r := &reading{beside: beside}
 	j := r.job(doc)
 	if r.first != nil {
 		return nil, r.first.inFile(name, doc)
 	}
-	j.source = source{name, doc}
+	j.source = source{name, doc, beside}
 	return j, nil
 }
 
@@ -104,8 +108,9 @@ func belongs(key string) string {
 			homes = append(homes, "to a "+table)
 		}
 	}
-	for _, kind := range motifs.All() {
-		if _, ok := kind.Param(key); ok {
+	for _, kind := range motifs.Listed() {
+		_, isParam := kind.Param(key)
+		if _, isContent := kind.Key(key); isParam || isContent {
 			homes = append(homes, "to a motif of the kind "+quoted(kind.Name))
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"roundlay/geometry"
+	"roundlay/motifs/strokes"
 )
 
 // section is one table of the job while it is read.
@@ -20,8 +21,10 @@ type section struct {
 
 // reading is one reading of a job: what is known so far, and the first mistake.
 type reading struct {
-	unit  geometry.Unit
-	first *mistake
+	unit   geometry.Unit
+	first  *mistake
+	beside Beside
+	drawn  map[drawnFile]*strokes.Drawing // those read so far
 }
 
 // note keeps a mistake if it stands before those seen so far.

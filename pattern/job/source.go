@@ -11,6 +11,13 @@ import (
 type source struct {
 	name string
 	doc  *document
+	// beside reads the files beside it; nil where it can't be done.
+	beside Beside
+}
+
+// ReadAgain reads the job's text with changes made to it, with the same files beside it.
+func (j *Job) ReadAgain(name string, data []byte) (*Job, error) {
+	return ReadWith(name, data, j.source.beside)
 }
 
 // Given reports whether a key stands in the job's file. Keys are written as in an

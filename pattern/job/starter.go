@@ -33,11 +33,12 @@ func started(unit geometry.Unit, tables []Table) []byte {
 		"inches":  func() bool { return unit == geometry.Inch },
 		"either":  func(inch, mm string) string { return Key{inches: inch, mm: mm}.start(unit) },
 		"default": defaultNote,
+		"content": contentNote,
 	}
 	var b bytes.Buffer
 	// The text is our own: a test fills it in for either unit.
 	t := template.Must(template.New("starter").Funcs(words).Parse(starter))
-	if err := t.Execute(&b, motifs.All()); err != nil {
+	if err := t.Execute(&b, motifs.Listed()); err != nil {
 		panic(err)
 	}
 	return b.Bytes()
@@ -126,6 +127,11 @@ func (k Key) start(u geometry.Unit) string {
 		return k.inches
 	}
 	return k.mm
+}
+
+// contentNote is a key of a kind's contents with an example, as a note.
+func contentNote(c motifs.ContentKey) string {
+	return noted("# "+c.Name+" = "+c.Example, c.About)
 }
 
 // defaultNote is a parameter of a kind with its default, as a note. It becomes a key when

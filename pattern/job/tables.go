@@ -128,7 +128,7 @@ func layoutTable() Table {
 
 func motifTable() Table {
 	return Table{Name: "motif", About: "a thing that stands in a repeat", Many: true, Keys: []Key{
-		{Name: "kind", Sort: OfKind, Words: kindNames(motifs.All()), Needed: true, inches: `"leaf"`, mm: `"leaf"`,
+		{Name: "kind", Sort: OfKind, Words: kindNames(motifs.Listed()), Needed: true, inches: `"leaf"`, mm: `"leaf"`,
 			About: "what it is"},
 		{Name: "wheel", Sort: OfWheel, Needed: true, inches: `"mitre"`, mm: `"mitre"`,
 			About: "the name of a wheel in the rack"},

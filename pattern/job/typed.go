@@ -26,6 +26,8 @@ func (k Key) item() Key {
 		k.Sort = OfLength
 	case OfWheels:
 		k.Sort = OfWheel
+	case OfTexts:
+		k.Sort = OfText
 	case OfRepeats:
 		k.Sort, k.Words = OfWhole, nil
 	}
@@ -35,7 +37,7 @@ func (k Key) item() Key {
 // listed reports whether a key takes a list, and may whether it can do without.
 func (k Key) listed() (takes, may bool) {
 	switch k.Sort {
-	case OfPlace, OfHeights, OfWheels:
+	case OfPlace, OfHeights, OfWheels, OfTexts:
 		return true, false
 	case OfLengths:
 		return true, true
@@ -53,6 +55,9 @@ func (k Key) toml(value any) (string, error) {
 	case string:
 		takes, may := k.listed()
 		items := itemsOf(v)
+		if k.Sort == OfTexts {
+			items = textsOf(v)
+		}
 		if k.Sort == OfRepeats {
 			items = repeatsOf(v)
 			may = may && !plainNumber.MatchString(strings.Join(items, ""))
@@ -111,6 +116,18 @@ func (k Key) list(value any) (string, error) {
 func itemsOf(text string) []string {
 	var items []string
 	for _, item := range strings.Split(strings.ReplaceAll(text, ";", ", "), ", ") {
+		if item = strings.TrimSpace(item); item != "" {
+			items = append(items, item)
+		}
+	}
+	return items
+}
+
+// textsOf returns the items of a list of texts that was typed as one text. A text may hold
+// commas.
+func textsOf(text string) []string {
+	items := []string{}
+	for _, item := range strings.FieldsFunc(text, func(r rune) bool { return r == ';' || r == '\n' }) {
 		if item = strings.TrimSpace(item); item != "" {
 			items = append(items, item)
 		}
@@ -197,6 +214,9 @@ func (r *revising) typed(k Key, v *value, from, to int) (text string, items []st
 		for i, p := range parts(r.text, from) {
 			one, _ := r.typed(k.item(), v.items[i], p.from, p.to)
 			items = append(items, one)
+		}
+		if k.Sort == OfTexts {
+			return strings.Join(items, "; "), items
 		}
 		return strings.Join(items, ", "), items
 	}

@@ -119,7 +119,7 @@ func shape(p *pattern.Plan) string {
 
 // notes returns the remarks that are not findings.
 func notes(p *pattern.Plan) []string {
-	return slices.Concat(Doubts(p), slight(p), Readings(p), gored(p), paperNotes(p, p.Outside()), floorless(p), heightsOf(p))
+	return slices.Concat(Doubts(p), slight(p), Readings(p), gored(p), paperNotes(p, p.Outside()), floorless(p), heightsOf(p), made(p))
 }
 
 // slight lists the misses that are too small to be findings, the worst of each kind.
@@ -143,6 +143,17 @@ func heightsOf(p *pattern.Plan) []string {
 		u := p.Job.Length
 		words = append(words, fmt.Sprintf("motif %d (%s): its middle is %s above the table, %s up from the band's foot.",
 			i+1, m.Kind.Name, u.Format(p.Surface.HeightAt(along)), u.FormatChosen(m.Y.Value)))
+	}
+	return words
+}
+
+// made says of motifs that were made of a drawing what was left out or changed.
+func made(p *pattern.Plan) []string {
+	var words []string
+	for i, m := range p.Job.Motifs {
+		for _, note := range m.Kind.Notes {
+			words = append(words, fmt.Sprintf("motif %d (%s): %s.", i+1, m.Kind.Name, note))
+		}
 	}
 	return words
 }

@@ -15,6 +15,15 @@ type kindJSON struct {
 	Mirrored bool        `json:"mirrored"`
 	Parts    []string    `json:"parts"`
 	Params   []paramJSON `json:"parameters"`
+	// Contents are the keys for what a motif is made of, where its kind asks for that.
+	Contents []contentJSON `json:"contents"`
+}
+
+type contentJSON struct {
+	Name    string `json:"name"`
+	About   string `json:"about"`
+	Sort    string `json:"sort"`
+	Example string `json:"example"`
 }
 
 type paramJSON struct {
@@ -30,10 +39,14 @@ type paramJSON struct {
 func MotifsJSON(w io.Writer, kinds []motifs.Kind) error {
 	out := make([]kindJSON, len(kinds))
 	for i, k := range kinds {
-		out[i] = kindJSON{Name: k.Name, About: k.About, Mirrored: k.Mirrored, Parts: append([]string{}, k.Parts...), Params: []paramJSON{}}
+		out[i] = kindJSON{Name: k.Name, About: k.About, Mirrored: k.Mirrored, Parts: append([]string{}, k.Parts...), Params: []paramJSON{}, Contents: []contentJSON{}}
 		for _, p := range k.Params {
 			sort := [...]string{"number", "count", "switch"}[p.Sort]
 			out[i].Params = append(out[i].Params, paramJSON{p.Name, p.About, sort, number(p.Default), number(p.Min), number(p.Max)})
+		}
+		for _, c := range k.Keys {
+			sort := [...]string{motifs.Text: "text", motifs.Texts: "texts", motifs.Choice: "switch"}[c.Sort]
+			out[i].Contents = append(out[i].Contents, contentJSON{c.Name, c.About, sort, c.Example})
 		}
 	}
 	return write(w, out)
@@ -50,6 +63,10 @@ func Motifs(w io.Writer, kinds []motifs.Kind) error {
 		t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
 		for _, p := range k.Params {
 			fmt.Fprintf(t, "  %s\t%s\t%s\t%s\n", p.Name, given(p), p.Range(), p.About)
+		}
+		for _, c := range k.Keys {
+			takes := [...]string{motifs.Text: "text in quotes", motifs.Texts: "a list of texts", motifs.Choice: "true or false"}[c.Sort]
+			fmt.Fprintf(t, "  %s\t\t%s\t%s\n", c.Name, takes, c.About)
 		}
 		t.Flush()
 		fmt.Fprintf(&b, "  parts: %s\n", strings.Join(k.Parts, ", "))

@@ -39,6 +39,7 @@ type planJSON struct {
 	Lines    []lineJSON    `json:"lines"` // cuts that go on into one another
 	Findings []findingJSON `json:"findings"`
 	OnlyIf   []string      `json:"only_if"` // the readings in doubt on which it hangs that there are none
+	Notes    []string      `json:"notes"`   // as check has them
 	Chords   []chordJSON   `json:"chords"`
 	Totals   totalsJSON    `json:"totals"`
 	Glass    glassJSON     `json:"glass"`
@@ -177,7 +178,7 @@ func PlanJSON(w io.Writer, p *pattern.Plan) error {
 		Schema: schema, Title: p.Job.Title, Length: p.Job.Length.String(),
 		Blank: blank(p), Surface: surface(p), Repeats: p.Repeats, Free: append([]int{}, p.Free()...),
 		Band: [2]number{number(p.Band.Foot), number(p.Band.Top)}, Limits: limits(p), Most: mosts(p),
-		Cuts: cuts(p), Lines: lines(p), Findings: findings(p), OnlyIf: hangsOn(p), Chords: chords(p),
+		Cuts: cuts(p), Lines: lines(p), Findings: findings(p), OnlyIf: hangsOn(p), Notes: append([]string{}, notes(p)...), Chords: chords(p),
 		Glass: glassware(p), Rounds: rounds(p), Order: passes(p),
 	}
 	t := p.Totals()

@@ -6,7 +6,7 @@
  */
 export function describer(about) {
   const tables = new Map(about.tables.map((t) => [t.name, byName(t.keys)]));
-  const kinds = new Map(about.kinds.map((k) => [k.name, byName(k.parameters.map(parameter))]));
+  const kinds = new Map(about.kinds.map((k) => [k.name, byName([...k.parameters.map(parameter), ...(k.contents ?? []).map(content)])]));
   const none = new Map();
   return (table) => {
     const keys = tables.get(table.table) || none;
@@ -23,6 +23,11 @@ export function kindOf(table) {
 function parameter(p) {
   const value = p.sort === "switch" ? String(Boolean(p.default)) : String(p.default);
   return { name: p.name, about: p.about, sort: p.sort, min: p.least, max: p.most, default: value, needed: false, own: true };
+}
+
+/** content is what a kind's motif is made of, in the words of a key. */
+function content(c) {
+  return { name: c.name, about: c.about, sort: c.sort, default: "", needed: false, own: true };
 }
 
 function byName(list) {

@@ -28,7 +28,7 @@ import (
 var engine = desk.New()
 
 // patience is how long a test waits for what should come at once: the machine may be busy.
-const patience = 30 * time.Second
+const patience = 60 * time.Second
 
 // tab is the page in a tab, with the server that is asked.
 type tab struct {

@@ -3,7 +3,6 @@ package browser
 import (
 	"fmt"
 	"strings"
-	"testing"
 
 	"roundlay/pattern/job"
 )
@@ -105,17 +104,4 @@ func twelve() string {
 		"[[motif]]\nkind = \"leaf\"\nwheel = \"small mitre\"\ndepth = 0.03125\nat = [0, 0.62]\nwidth = 0.68\nheight = 0.7\nfronds = 10\n" +
 		"[[motif]]\nkind = \"fan\"\nwheel = \"small mitre\"\ndepth = \"1/64\"\nat = [0, 0.12]\nwidth = 0.9\nheight = 0.2\nrays = 9\n")
 	return b.String()
-}
-
-// Every view can be come to.
-func TestViews(t *testing.T) {
-	for _, w := range walks() {
-		p := open(t, w.job, 360, 780)
-		for _, v := range w.views {
-			v.show(p)
-			if eval[float64](p, "document.documentElement.scrollWidth") > 360 {
-				t.Errorf("%s-%s is wider than its window of 360 pixels: %.0f", w.name, v.name, eval[float64](p, "document.documentElement.scrollWidth"))
-			}
-		}
-	}
 }

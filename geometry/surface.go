@@ -44,6 +44,24 @@ func (s *Surface) Near(theta, along float64, by Point) Point {
 	return s.ForwardAlong(theta+turn, to)
 }
 
+// Spot is a place on a surface: its angle, and its distance along the profile.
+type Spot struct{ Theta, Along float64 }
+
+// Apart returns how far a place lies to the right and up from the place at angle θ and the
+// given distance along the profile. It undoes Near.
+func (s *Surface) Apart(theta, along float64, at Spot) Point {
+	radius, height := s.At(along)
+	sin, cos, _ := s.Lean(along)
+	turn := at.Theta - theta
+	if !s.flat {
+		there, _ := s.At(at.Along)
+		turn *= there / (radius + (at.Along-along)*sin)
+	}
+	cone := NewCone(Angle(math.Atan2(sin, cos)), Circle{radius, height}, along)
+	by := cone.forwardAlong(turn, at.Along)
+	return Point{X: by.X, Y: by.Y - along}
+}
+
 // Surface returns the cone itself as a surface.
 func (c Cone) Surface() Surface { return Surface{Meridian: c.meridian(), chart: c, flat: true} }
 

@@ -48,7 +48,6 @@ func (p *Plan) chords() []Chord {
 type Totals struct {
 	Cuts   int
 	Length float64 // of groove, mm
-	Volume float64 // of glass ground away, mm³; counted twice where cuts cross
 }
 
 // Totals returns the sums over all the cuts on the glass.
@@ -56,7 +55,6 @@ func (p *Plan) Totals() Totals {
 	t := Totals{Cuts: len(p.Cuts) * p.Periods()}
 	for _, c := range p.Cuts {
 		t.Length += c.Length * float64(p.Periods())
-		t.Volume += c.Volume * float64(p.Periods())
 	}
 	return t
 }

@@ -137,4 +137,4 @@ func (f *Face) endGores(repeats int) {
 }
 
 // Carries returns the lowest and highest height of the outside that the paper can mark.
-func (f Face) Carries() (low, high float64) { return f.outer(f.Low), f.outer(f.High) }
+func (f Face) Carries() (low, high float64) { return f.Outer(f.Low), f.Outer(f.High) }

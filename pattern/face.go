@@ -94,8 +94,8 @@ func (f Face) Height(z float64) float64 {
 	return height
 }
 
-// outer is the inverse of Height.
-func (f Face) outer(height float64) float64 {
+// Outer is the inverse of Height.
+func (f Face) Outer(height float64) float64 {
 	if f.inner == nil {
 		return height
 	}

@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"context"
+	"sync"
 
 	"roundlay/motifs"
 	"roundlay/pattern/groove"
@@ -126,4 +127,5 @@ func (p *Plan) list(figures []*figure) {
 			}
 		}
 	}
+	p.ground = sync.OnceValue(p.grinds)
 }

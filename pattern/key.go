@@ -8,12 +8,24 @@ import (
 	"slices"
 
 	"roundlay/motifs"
+	"roundlay/pattern/job"
 )
 
 // key is values as bytes, equal where all their exported fields are. Fields are read by
 // reflection, so a field added later counts without a change here. Unexported fields
 // depend on the exported ones. A kind of motif counts by its name.
 type key []byte
+
+// Fingerprint returns what is the same for two jobs only if all their values are: whatever
+// follows from one follows from the other. How their files are written doesn't count.
+func Fingerprint(j *job.Job) string {
+	bare := *j
+	bare.Title, bare.Motifs = "", slices.Clone(j.Motifs)
+	for i := range bare.Motifs {
+		bare.Motifs[i].Line = 0
+	}
+	return string(keyOf(bare))
+}
 
 // keyOf returns the key of some values.
 func keyOf(values ...any) key { return key(nil).and(values...) }

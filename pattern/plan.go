@@ -41,7 +41,8 @@ type Plan struct {
 
 	// Cuts holds the cuts of one period of the pattern, in the order of their ids. All
 	// others are copies of these, turned round the glass.
-	Cuts []Cut
+	Cuts   []Cut
+	ground func() float64 // what they take, computed on first use: see Volume
 	// Period is after how many repeats the pattern recurs: one, two where odd and even
 	// repeats differ, or more where the job says by number what stands on them.
 	Period int

@@ -20,7 +20,7 @@ import (
 func samePlan(a, b any) string {
 	return cmp.Diff(a, b,
 		cmp.Exporter(func(reflect.Type) bool { return true }),
-		cmpopts.IgnoreFields(Plan{}, "goreError"),
+		cmpopts.IgnoreFields(Plan{}, "goreError", "ground"),
 		cmp.Comparer(func(a, b motifs.Kind) bool { return a.Name == b.Name }),
 		// These are large, and hold neither functions nor what is no number.
 		cmp.Comparer(func(a, b groove.Groove) bool { return reflect.DeepEqual(a, b) }),

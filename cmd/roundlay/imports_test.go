@@ -35,10 +35,55 @@ func wrongWay(from, to string) string {
 		return fmt.Sprintf("%s imports %s, which stands outside %s", from, to, strings.Join(rooms, ", "))
 	case b > a && a >= 0:
 		return fmt.Sprintf("%s imports %s: imports point from %s to %s", from, to, rooms[b], rooms[a])
-	case rooms[b] == "cmd":
+	case rooms[b] == "cmd" && !within(to, desks) && !within(to, disks):
 		return fmt.Sprintf("%s imports the command %s", from, to)
+	case within(from, desks) && !within(from, served) && (within(to, served) || within(to, disks)):
+		return fmt.Sprintf("%s imports %s: what answers the page knows nothing of how it is served, or of disks", from, to)
+	case within(from, disks) && within(to, desks):
+		return fmt.Sprintf("%s imports %s: what writes files knows nothing of the page", from, to)
 	}
 	return ""
+}
+
+// desks is the room of what answers the page, which is no command: commands import it. What
+// serves it on a machine is served, in that room. Both that and the commands write files by
+// what is in disks.
+const desks, served, disks = "cmd/desk", "cmd/desk/serve", "cmd/disk"
+
+// within reports whether a package is one of a folder's.
+func within(pkg, folder string) bool { return pkg == folder || strings.HasPrefix(pkg, folder+"/") }
+
+// atHome are the parts of the standard library that a page in a browser has not: disks,
+// networks and other programs.
+var atHome = []string{"os", "os/exec", "os/signal", "io/fs", "path/filepath", "net", "net/http", "syscall"}
+
+// TestAnywhere keeps what answers the page, and what draws for it, from anything that would
+// tie it to a machine: it can be built for a browser.
+func TestAnywhere(t *testing.T) {
+	for _, room := range []string{desks, "render/screen"} {
+		err := filepath.WalkDir(filepath.Join("../..", room), func(name string, entry fs.DirEntry, err error) error {
+			if err != nil || path.Ext(name) != ".go" || strings.HasSuffix(name, "_test.go") {
+				return err
+			}
+			folder, _ := filepath.Rel("../..", filepath.Dir(name))
+			if within(filepath.ToSlash(folder), served) {
+				return nil
+			}
+			file, err := parser.ParseFile(token.NewFileSet(), name, nil, parser.ImportsOnly)
+			if err != nil {
+				return err
+			}
+			for _, spec := range file.Imports {
+				if to, _ := strconv.Unquote(spec.Path.Value); slices.Contains(atHome, to) {
+					t.Errorf("%s imports %s", name, to)
+				}
+			}
+			return nil
+		})
+		if err != nil {
+			t.Error(err)
+		}
+	}
 }
 
 // wrongImports returns what is wrong with the imports of all Go files below a
@@ -126,6 +171,19 @@ func TestWrongImports(t *testing.T) {
 					}
 				}
 			}
+		}
+	}
+	for _, c := range []struct {
+		from, to string
+		ok       bool
+	}{
+		{"cmd/roundlay", "cmd/desk", true}, {"cmd/roundlay", "cmd/desk/serve", true}, {"cmd/desk/serve", "cmd/desk", true},
+		{"cmd/desk", "cmd/desk/serve", false}, {"cmd/desk/page", "cmd/desk/serve", false}, {"cmd/desk", "cmd/roundlay", false},
+		{"cmd/roundlay", "cmd/disk", true}, {"cmd/desk/serve", "cmd/disk", true}, {"cmd/desk", "cmd/disk", false}, {"cmd/disk", "cmd/desk", false}, {"render", "cmd/disk", false},
+		{"render/screen", "cmd/desk", false}, {"cmd/desk", "cmd/deskside", false},
+	} {
+		if wrong := arrow(t, c.from, c.to); c.ok != (len(wrong) == 0) {
+			t.Errorf("%s imports %s: found %q", c.from, c.to, wrong)
 		}
 	}
 	if wrong := arrow(t, "pattern", "."); len(wrong) == 0 {

@@ -87,6 +87,10 @@ func everyJSON(t *testing.T) []reported {
 	}
 	say("motifs", "--json")
 	say("divide", "--across", "80mm", "--parts", "2", "--set", "60mm", "--gap=-30mm", "--gap=1mm", "--json")
+	for _, asked := range []string{"", "--length=12mm", "--depth=40mm", "--like --length=12mm --width=2mm"} {
+		say(append([]string{"groove", "--json"}, strings.Fields(asked)...)...)
+	}
+	say("groove", "--json", "--like", "--length=3mm", "--width=2mm", "--across=80mm", "--edge=round", "--radius=6mm")
 	for name, text := range jobsForJSON() {
 		file := filepath.Join(folder, name+".toml")
 		if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
@@ -100,6 +104,9 @@ func everyJSON(t *testing.T) []reported {
 			say("plan", "--json", file)
 		}
 		say("check", "--json", file)
+		if !strings.Contains(text, "[[blank]]") {
+			say("groove", "--json", "--length=12mm", file)
+		}
 		say("divide", "--json", file)
 		if slices.Contains([]string{"clear", "ring", "thin"}, name) { // fit takes longest
 			say("fit", "--json", file)

@@ -26,12 +26,14 @@ import (
 	"sync"
 
 	"github.com/spf13/pflag"
+
+	"roundlay/cmd/disk"
 )
 
 func main() {
 	collectLate()
 	ctx, stop := stoppable()
-	status := start(ctx, realDisk{}, os.Args[1:], os.Stdin, os.Stdout, os.Stderr)
+	status := start(ctx, disk.Real{}, os.Args[1:], os.Stdin, os.Stdout, os.Stderr)
 	stop()
 	os.Exit(status)
 }
@@ -51,26 +53,29 @@ type command struct {
 	about string
 	args  string // how its arguments are written, for its help
 	do    func(s *session, args []string) error
+	lasts bool // whether it goes on until it is stopped, which it heeds itself
 }
 
 func commands() []command {
 	return []command{
-		{"wrap", "print the paper wrap: a PDF to print and an SVG to look at", "[JOB]", printWraps},
-		{"divide", "divider settings for equal parts", "[JOB]", divide},
-		{"check", "say whether the pattern can be cut: land, wall, margins", "[JOB]", check},
-		{"fit", "the changes with which a job clears; or what it has room for", "[JOB]", fit},
-		{"plan", "the whole plan: every cut with its place, depth and width", "[JOB]", plan},
-		{"sheet", "the bench sheet: settings, cuts to tick in their order, cautions", "[JOB]", sheet},
-		{"view", "a picture of the cut glass from the side", "[JOB]", view},
-		{"motifs", "the motifs there are, and their parameters", "[MOTIF]", listMotifs},
-		{"new", "write a starter job, with every key explained", "[FILE]", newJob},
+		{"open", "lay a job out on a page in the browser", "[JOB]", openPage, true},
+		{"wrap", "print the paper wrap: a PDF to print and an SVG to look at", "[JOB]", printWraps, false},
+		{"divide", "divider settings for equal parts", "[JOB]", divide, false},
+		{"check", "say whether the pattern can be cut: land, wall, margins", "[JOB]", check, false},
+		{"fit", "the changes with which a job clears; or what it has room for", "[JOB]", fit, false},
+		{"plan", "the whole plan: every cut with its place, depth and width", "[JOB]", plan, false},
+		{"sheet", "the bench sheet: settings, cuts to tick in their order, cautions", "[JOB]", sheet, false},
+		{"view", "a picture of the cut glass from the side", "[JOB]", view, false},
+		{"motifs", "the motifs there are, and their parameters", "[MOTIF]", listMotifs, false},
+		{"groove", "one mark: its depth and width by its length, or the wheel that made it", "[JOB]", oneGroove, false},
+		{"new", "write a starter job, with every key explained", "[FILE]", newJob, false},
 	}
 }
 
 // session is one run of a command: its flags, its streams, and the disk it writes to.
 type session struct {
 	ctx            context.Context // done when the person stops the run
-	disk           disk
+	disk           disk.Disk
 	flags          *pflag.FlagSet
 	argument       string // the name of the argument that is not a flag
 	stdin          io.Reader
@@ -92,11 +97,11 @@ const (
 )
 
 // start runs a command until it is done or stopped.
-func start(ctx context.Context, d disk, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+func start(ctx context.Context, d disk.Disk, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	out := &printer{to: stdout}
 	err := dispatch(&session{ctx: ctx, disk: d, stdin: stdin, stdout: out, stderr: stderr}, args)
 	if lost := out.failed(); lost != nil && (err == nil || errors.Is(err, errFindings) || errors.Is(err, lost)) {
-		err = fmt.Errorf("standard output: %w", bare(lost))
+		err = fmt.Errorf("standard output: %w", disk.Bare(lost))
 	}
 	switch {
 	case err == nil:
@@ -134,7 +139,11 @@ func (s *session) perform(c command, args []string) error {
 	s.argument = strings.Trim(c.args, "[]")
 	s.flags.SetOutput(io.Discard)
 	s.flags.SortFlags = false
-	err := s.heed(func() error { return c.do(s, glue(args)) })
+	heed := s.heed
+	if c.lasts {
+		heed = func(work func() error) error { return work() }
+	}
+	err := heed(func() error { return c.do(s, glue(args)) })
 	if errors.Is(err, pflag.ErrHelp) {
 		fmt.Fprintf(s.stdout, "roundlay %s %s: %s\n\n%s", c.name, c.args, c.about, s.flags.FlagUsages())
 		return nil

@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"roundlay/cmd/disk"
 )
 
 func TestMain(m *testing.M) {
@@ -15,7 +17,7 @@ func TestMain(m *testing.M) {
 
 // run runs a command to its end.
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
-	return start(context.Background(), realDisk{}, args, stdin, stdout, stderr)
+	return start(context.Background(), disk.Real{}, args, stdin, stdout, stderr)
 }
 
 // The scripts use the program as a person at a shell does.

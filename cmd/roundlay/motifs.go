@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"roundlay/cmd/desk/files"
 	"roundlay/geometry"
 	"roundlay/motifs"
 	"roundlay/pattern/job"
@@ -58,8 +59,7 @@ func (s *session) chart(name, out, paper string, force bool) error {
 			return fmt.Errorf("--paper: %w", err)
 		}
 	}
-	const dpi = 150
-	to := target{out: out, dpi: dpi, maxDPI: options.MaxDPI()}
+	to := target{out: out, dpi: files.UsualDPI, paper: options.Options}
 	if err := to.read(s.flags); err != nil {
 		return err
 	}

@@ -14,11 +14,13 @@ import (
 	"syscall"
 	"testing"
 	"time"
+
+	"roundlay/cmd/disk"
 )
 
 // badDisk is the disk of this machine until something on it fails.
 type badDisk struct {
-	realDisk
+	disk.Real
 	create, write, rename int  // which of these fails, from 1; 0 for none
 	onwards               bool // whether those after it fail too
 	noLinks               bool
@@ -40,14 +42,14 @@ func (d *badDisk) failing(left *int) bool {
 	return *left == 0
 }
 
-func (d *badDisk) Create(name string, perm fs.FileMode) (file, error) {
+func (d *badDisk) Create(name string, perm fs.FileMode) (disk.File, error) {
 	if d.onCreate != nil {
 		d.onCreate()
 	}
 	if d.failing(&d.create) {
 		return nil, errFull
 	}
-	f, err := d.realDisk.Create(name, perm)
+	f, err := d.Real.Create(name, perm)
 	if d.failing(&d.write) {
 		return fullFile{f}, err
 	}
@@ -55,10 +57,10 @@ func (d *badDisk) Create(name string, perm fs.FileMode) (file, error) {
 }
 
 // fullFile takes a few bytes and then no more.
-type fullFile struct{ file }
+type fullFile struct{ disk.File }
 
 func (f fullFile) Write(data []byte) (int, error) {
-	n, _ := f.file.Write(data[:min(7, len(data))])
+	n, _ := f.File.Write(data[:min(7, len(data))])
 	return n, errFull
 }
 
@@ -66,7 +68,7 @@ func (d *badDisk) Link(from, to string) error {
 	if d.noLinks {
 		return errors.ErrUnsupported
 	}
-	return d.realDisk.Link(from, to)
+	return d.Real.Link(from, to)
 }
 
 func (d *badDisk) Rename(from, to string) error {
@@ -76,7 +78,7 @@ func (d *badDisk) Rename(from, to string) error {
 	if d.failing(&d.rename) {
 		return &os.LinkError{Op: "rename", Old: from, New: to, Err: syscall.EIO}
 	}
-	return d.realDisk.Rename(from, to)
+	return d.Real.Rename(from, to)
 }
 
 // twoFiles is a folder with a job that is to be overwritten by --write, and an
@@ -230,7 +232,7 @@ func TestStopWhileWorking(t *testing.T) {
 		stop()
 	}()
 	var stdout, stderr bytes.Buffer
-	status := start(ctx, realDisk{}, []string{"check", "-"}, endless(started), &stdout, &stderr)
+	status := start(ctx, disk.Real{}, []string{"check", "-"}, endless(started), &stdout, &stderr)
 	if status != exitNotDone || stderr.String() != "roundlay: stopped: nothing was written\n" || stdout.Len() > 0 {
 		t.Errorf("status %d, %q", status, stderr.String())
 	}

@@ -3,10 +3,10 @@ package main
 import (
 	"errors"
 	"fmt"
-	"strings"
 
 	"github.com/spf13/pflag"
 
+	"roundlay/cmd/desk/files"
 	"roundlay/geometry"
 	"roundlay/pattern/job"
 	"roundlay/render/page"
@@ -23,53 +23,28 @@ func addPaperFlags(f *pflag.FlagSet) paperFlags {
 	}
 }
 
+func (p paperFlags) words() files.Paper { return files.Paper{Paper: *p.paper, Margin: *p.margin} }
+
 // options reads the flags.
 func (p paperFlags) options(unit geometry.Unit) (page.Options, error) {
-	o := page.DefaultOptions(unit)
-	var err error
-	if *p.paper != "" {
-		if o.Paper, err = page.ParsePaper(*p.paper); err != nil {
-			return o, fmt.Errorf("--paper: %w", err)
-		}
-	}
-	most := min(o.Paper.Width, o.Paper.Height) / 4
-	return o, readLength(unit, "--margin", *p.margin, &o.Margin, most, "a quarter of the sheet")
+	o, err := p.words().Options(unit)
+	return o, flagged(err)
 }
 
-// flagged adds to a refusal of paper the flag it is about.
+// flagged writes the option that an error is about as a flag.
 func flagged(err error) error {
-	var refused *page.PaperError
-	if errors.As(err, &refused) {
-		return fmt.Errorf("--paper: %w", err)
+	var wrong *files.OptionError
+	if errors.As(files.Refused(err), &wrong) {
+		return fmt.Errorf("--%s: %w", wrong.Option, wrong.Err)
 	}
 	return err
 }
 
-// readLength reads a flag's length, if it is given, and checks that it is not too
-// long.
-func readLength(unit geometry.Unit, flag, text string, into *float64, most float64, means string) error {
-	if text != "" {
-		length, err := parseLength(unit, flag, text)
-		if err != nil {
-			return err
-		}
-		*into = length
-	}
-	accepts := func(mm float64) bool { return mm >= 0 && mm <= most }
-	if !accepts(*into) {
-		return fmt.Errorf("%s: read %q; accepted: from 0 to %s, %s%s", flag, text, means, unit.FormatDown(most), otherUnit(unit, text, accepts))
-	}
-	return nil
-}
-
 // parseLength reads a flag's length.
 func parseLength(unit geometry.Unit, flag, text string) (float64, error) {
-	length, err := unit.Parse(text)
+	length, err := files.Length(unit, text)
 	if err != nil {
-		return 0, fmt.Errorf("%s: %w; accepted: %s", flag, err, geometry.LengthForms)
-	}
-	if unit == geometry.Millimetre && geometry.IsInchFraction(text) {
-		return 0, fmt.Errorf("%s: read %q for a job in mm; give the unit: %s in", flag, text, strings.TrimSpace(text))
+		return 0, fmt.Errorf("%s: %w", flag, err)
 	}
 	return length, nil
 }
@@ -98,68 +73,9 @@ func addPrintFlags(f *pflag.FlagSet) printFlags {
 
 // options reads the flags for a job.
 func (p printFlags) options(j *job.Job) (wrap.Options, error) {
-	unit := j.Length
-	o := wrap.DefaultOptions(unit)
-	var err error
-	if o.Options, err = p.paperFlags.options(unit); err != nil {
-		return o, err
-	}
-	if o.Side, err = wrap.ParseSide(*p.side); err != nil {
-		return o, fmt.Errorf("--side: %w", err)
-	}
-	if o.Seam, err = wrap.ParseSeam(*p.seam); err != nil {
-		return o, fmt.Errorf("--seam: %w", err)
-	}
-	if err := readLength(unit, "--thickness", *p.thickness, &o.Thickness, wrap.MaxThickness, "thin card"); err != nil {
-		return o, err
-	}
-	if o.Printed, err = p.printed(unit); err != nil {
-		return o, err
-	}
-	if o.SeamAt = *p.seamAt; o.SeamAt < 1 || o.SeamAt > j.Layout.Repeats {
-		return o, fmt.Errorf("--seam-at: read %d; accepted: a repeat, from 1 to %d", o.SeamAt, j.Layout.Repeats)
-	}
-	o.Mirror, o.NoRings = *p.mirror, *p.noRings
-	return o, nil
-}
-
-// printed reads what a ruler said of the check bars.
-func (p printFlags) printed(unit geometry.Unit) (page.Printed, error) {
-	printed := page.TruePrinter()
-	for _, bar := range []struct {
-		flag, text string
-		into       *float64
-	}{{"--printed-across", *p.barAcross, &printed.Short}, {"--printed-up", *p.up, &printed.Long}} {
-		if bar.text == "" {
-			continue
-		}
-		length, err := page.ParsePrinted(unit, bar.text)
-		if hint := otherUnit(unit, bar.text, isPrinted); err != nil && hint != "" {
-			return printed, fmt.Errorf("%s: read %q; accepted: what a ruler says of the 100 mm bar%s", bar.flag, bar.text, hint)
-		}
-		if err != nil {
-			return printed, fmt.Errorf("%s: %w", bar.flag, err)
-		}
-		*bar.into = length
-	}
-	return printed, nil
-}
-
-// isPrinted reports whether a 100 mm bar could measure this on any printer, even one
-// that fits pages to the paper.
-func isPrinted(mm float64) bool { return mm > 50 && mm < 200 }
-
-// otherUnit returns a hint for a refused bare number that would be accepted in the
-// other unit, "" otherwise.
-func otherUnit(unit geometry.Unit, text string, accepts func(mm float64) bool) string {
-	other := geometry.Inch
-	if unit == geometry.Inch {
-		other = geometry.Millimetre
-	}
-	// Only a bare number comes out differently in the two.
-	mm, err := other.Parse(text)
-	if was, _ := unit.Parse(text); err != nil || mm == was || !accepts(mm) {
-		return ""
-	}
-	return fmt.Sprintf("; give the unit: %s %s", strings.TrimSpace(text), other)
+	o, err := files.Print{
+		Paper: p.words(), Side: *p.side, Thickness: *p.thickness, Seam: *p.seam,
+		PrintedAcross: *p.barAcross, PrintedUp: *p.up, SeamAt: p.seamAt, Mirror: *p.mirror, NoRings: *p.noRings,
+	}.Options(j)
+	return o, flagged(err)
 }

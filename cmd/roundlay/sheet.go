@@ -1,17 +1,16 @@
 package main
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"path/filepath"
 
 	"github.com/spf13/pflag"
 
+	"roundlay/cmd/desk/files"
 	"roundlay/pattern"
 	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
-	"roundlay/render/bench"
 	"roundlay/render/page"
 	"roundlay/render/report"
 )
@@ -155,22 +154,13 @@ func sheetPath(out string, j *job.Job, chosen []*glass.Blank) (string, error) {
 	if err != nil || !folder {
 		return out, err
 	}
-	name := fileName(j.Title, maxTitle)
-	if len(chosen) == 1 {
-		name = blankFile(j, chosen[0])
-	}
-	return filepath.Join(out, name+"-sheet"+ending), nil
+	return filepath.Join(out, files.SheetFile(j, chosen)+ending), nil
 }
 
 // drawSheet makes the sheet of plans.
 func (s *session) drawSheet(plans []*pattern.Plan, o page.Options) ([]byte, error) {
 	progress := s.progress("bench sheet", len(plans))
-	drawn, err := bench.New(s.ctx, plans, o, progress.step)
+	pdf, err := files.Sheet(s.ctx, plans, o, progress.step)
 	progress.done()
-	if err != nil {
-		return nil, flagged(err)
-	}
-	var pdf bytes.Buffer
-	err = drawn.PDF(&pdf)
-	return pdf.Bytes(), err
+	return pdf, flagged(err)
 }

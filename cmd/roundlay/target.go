@@ -9,10 +9,13 @@ import (
 	"strings"
 
 	"github.com/spf13/pflag"
+
+	"roundlay/cmd/desk/files"
+	"roundlay/render/page"
 )
 
 // The endings a file may be asked for with.
-const pdfEnding, svgEnding, pngEnding = ".pdf", ".svg", ".png"
+const pdfEnding, svgEnding, pngEnding = files.PDF, files.SVG, files.PNG
 
 // errSeveral refuses one file for the papers or pictures of several blanks.
 var errSeveral = errors.New("--out names one file, and the job has several blanks: name a folder, or one blank with --blank")
@@ -45,14 +48,11 @@ type target struct {
 	out     string
 	page    int // 0 where none is asked for
 	dpi     float64
-	maxDPI  float64 // that a page of this paper can be drawn at
-	several bool    // whether more than one paper is to be written
+	paper   page.Options
+	several bool // whether more than one paper is to be written
 
 	folder, only string // the folder, or the one ending that out names
 }
-
-// minDPI is the coarsest that a picture of a page may be.
-const minDPI = 10
 
 // read finds out whether a folder or a file is named, and whether the flags
 // suit it.
@@ -74,8 +74,9 @@ func (t *target) read(flags *pflag.FlagSet) error {
 		return fmt.Errorf("--page: read %d; accepted: a page of the paper, from 1", t.page)
 	case flags.Changed("dpi") && t.only != pngEnding:
 		return errors.New("--dpi is for a .png: name it too, such as --out page.png")
-	case !(t.dpi >= minDPI && t.dpi <= t.maxDPI):
-		return fmt.Errorf("--dpi: read %g; accepted: dots to the inch, from %d to %.0f on this paper", t.dpi, minDPI, t.maxDPI)
+	}
+	if err := files.FitsDPI(t.dpi, t.paper); err != nil {
+		return flagged(err)
 	}
 	if t.page == 0 && t.only == pngEnding {
 		t.page = 1

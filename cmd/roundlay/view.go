@@ -1,21 +1,16 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
-	"io"
-	"math"
 	"path/filepath"
 	"runtime"
-	"strconv"
-	"strings"
 
 	"golang.org/x/sync/errgroup"
 
+	"roundlay/cmd/desk/files"
 	"roundlay/pattern"
 	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
-	"roundlay/render/picture"
 	"roundlay/render/report"
 )
 
@@ -23,7 +18,7 @@ import (
 func view(s *session, args []string) error {
 	out := s.flags.String("out", "", "where to write: a file ending in .svg, .png or .pdf, or a folder for an SVG (this folder if not given)")
 	turn := s.flags.String("turn", "0", "the angle on the glass that faces you, in `DEGREES` to the right from the middle of repeat 1")
-	tilt := s.flags.String("tilt", "7", "how far down you look at it, in `DEGREES`; 0 is straight from the side")
+	tilt := s.flags.String("tilt", files.UsualTilt, "how far down you look at it, in `DEGREES`; 0 is straight from the side")
 	round := s.flags.Bool("round", false, "four views side by side, each turned on by a quarter")
 	findings := s.flags.Bool("findings", false, "ring what check finds")
 	blank := s.flags.String("blank", "", "only the blank of this name")
@@ -32,12 +27,9 @@ func view(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
-	o := picture.Options{Round: *round, Findings: *findings}
-	if o.Turn, err = readDegrees("--turn", *turn, -360, 360); err != nil {
-		return err
-	}
-	if o.Tilt, err = readDegrees("--tilt", *tilt, 0, picture.MaxTilt*180/math.Pi); err != nil {
-		return err
+	o, err := files.View{Turn: *turn, Tilt: *tilt, Round: *round, Findings: *findings}.Options()
+	if err != nil {
+		return flagged(err)
 	}
 	j, _, err := s.readJob(file)
 	if err != nil {
@@ -62,7 +54,7 @@ func view(s *session, args []string) error {
 	shares.SetLimit(runtime.GOMAXPROCS(0))
 	for i, p := range plans {
 		shares.Go(func() (err error) {
-			docs[i].data, err = s.pictureFile(p, o, ending)
+			docs[i].data, err = files.Picture(s.ctx, p, o, ending)
 			return err
 		})
 	}
@@ -100,15 +92,6 @@ func notClear(p *pattern.Plan, ringed bool) string {
 	return words + "; --findings rings them, roundlay check lists them."
 }
 
-// readDegrees reads an angle in degrees, and returns it in radians.
-func readDegrees(flag, text string, least, most float64) (float64, error) {
-	degrees, err := strconv.ParseFloat(strings.TrimSuffix(strings.TrimSpace(text), "°"), 64)
-	if err != nil || !(degrees >= least && degrees <= most) {
-		return 0, fmt.Errorf("%s: read %q; accepted: degrees from %.0f to %.0f, such as 12.5", flag, text, least, most)
-	}
-	return degrees * math.Pi / 180, nil
-}
-
 // viewFiles reads --out: the files of every blank, not made yet, and their ending.
 func viewFiles(j *job.Job, chosen []*glass.Blank, out string) (docs []document, ending string, err error) {
 	folder, ending, err := outTarget(out, svgEnding, pngEnding, pdfEnding)
@@ -121,23 +104,9 @@ func viewFiles(j *job.Job, chosen []*glass.Blank, out string) (docs []document, 
 	for _, b := range chosen {
 		path := out
 		if folder {
-			path = filepath.Join(out, blankFile(j, b)+"-view"+ending)
+			path = filepath.Join(out, files.ViewFile(j, b)+ending)
 		}
 		docs = append(docs, document{path: path, as: fmt.Sprintf("blank %q", b.Name)})
 	}
 	return docs, ending, nil
-}
-
-// pictureFile makes the picture of one blank, in the format of an ending.
-func (s *session) pictureFile(p *pattern.Plan, o picture.Options, ending string) ([]byte, error) {
-	drawn, err := picture.New(s.ctx, p, o)
-	if err != nil {
-		return nil, err
-	}
-	write := map[string]func(io.Writer) error{svgEnding: drawn.SVG, pngEnding: drawn.PNG, pdfEnding: drawn.PDF}[ending]
-	var data bytes.Buffer
-	if err := write(&data); err != nil {
-		return nil, err
-	}
-	return data.Bytes(), nil
 }

@@ -1,9 +1,7 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
-	"io"
 	"path/filepath"
 	"runtime"
 	"slices"
@@ -11,6 +9,7 @@ import (
 
 	"golang.org/x/sync/errgroup"
 
+	"roundlay/cmd/desk/files"
 	"roundlay/pattern"
 	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
@@ -24,7 +23,7 @@ func printWraps(s *session, args []string) error {
 	printed := addPrintFlags(s.flags)
 	test := s.flags.Bool("test-page", false, "one page to learn what the printer does, and no wrap")
 	page := s.flags.Int("page", 0, "the `PAGE` to show in a .png (1 if not given) or a .svg (the whole in one picture if not given)")
-	dpi := s.flags.Float64("dpi", 150, "dots to the inch of a .png: from 10 to what the paper allows, 1170 on letter")
+	dpi := s.flags.Float64("dpi", files.UsualDPI, "dots to the inch of a .png: from 10 to what the paper allows, 1170 on letter")
 	blank := s.flags.String("blank", "", "only the blank of this name")
 	force := s.flags.Bool("force", false, "overwrite files that are there")
 	file, err := s.parse(args)
@@ -43,7 +42,7 @@ func printWraps(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
-	to := target{out: *out, page: *page, dpi: *dpi, maxDPI: options.MaxDPI(), several: len(chosen) > 1 && !*test}
+	to := target{out: *out, page: *page, dpi: *dpi, paper: options.Options, several: len(chosen) > 1 && !*test}
 	if err := to.read(s.flags); err != nil {
 		return err
 	}
@@ -87,10 +86,9 @@ func printWraps(s *session, args []string) error {
 
 // wrapFiles are the files of every blank, not made yet.
 func wrapFiles(j *job.Job, chosen []*glass.Blank, side wrap.Side, to target) [][]document {
-	ending := [...]string{"-wrap", "-inside-wrap", "-patches"}[side]
 	docs := make([][]document, len(chosen))
 	for i, b := range chosen {
-		docs[i] = to.files(blankFile(j, b)+ending, fmt.Sprintf("blank %q", b.Name))
+		docs[i] = to.files(files.WrapFile(j, b, side), fmt.Sprintf("blank %q", b.Name))
 	}
 	return docs
 }
@@ -98,7 +96,7 @@ func wrapFiles(j *job.Job, chosen []*glass.Blank, side wrap.Side, to target) [][
 // testFiles is the file of the page that tries a printer.
 func testFiles(to target) []document {
 	if to.only == "" {
-		return []document{{path: filepath.Join(to.folder, "test-page"+pdfEnding), as: "--test-page"}}
+		return []document{{path: filepath.Join(to.folder, files.TestPageFile+pdfEnding), as: "--test-page"}}
 	}
 	return to.files("", "--test-page")
 }
@@ -150,22 +148,12 @@ func remarksOn(p *pattern.Plan, w *wrap.Wrap, rings bool) []string {
 }
 
 // fill makes the files of one paper.
-func fill(docs []document, w *wrap.Wrap, to target) error {
-	if to.page > len(w.Pages) {
-		return fmt.Errorf("--page: read %d; accepted: a page of the paper, from 1 to %d", to.page, len(w.Pages))
-	}
-	svg := w.SVG
-	if to.page > 0 {
-		svg = func(out io.Writer) error { return w.PageSVG(out, to.page) }
-	}
-	png := func(out io.Writer) error { return w.PagePNG(out, to.page, to.dpi) }
+func fill(docs []document, w *wrap.Wrap, to target) (err error) {
 	for i, d := range docs {
-		write := map[string]func(io.Writer) error{pdfEnding: w.PDF, svgEnding: svg, pngEnding: png}[strings.ToLower(filepath.Ext(d.path))]
-		var data bytes.Buffer
-		if err := write(&data); err != nil {
-			return err
+		ending := strings.ToLower(filepath.Ext(d.path))
+		if docs[i].data, err = files.Wrap(w, ending, files.Shown{Page: to.page, DPI: to.dpi}); err != nil {
+			return flagged(err)
 		}
-		docs[i].data = data.Bytes()
 	}
 	return nil
 }

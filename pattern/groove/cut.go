@@ -80,9 +80,7 @@ func (l *Cutter) Cut(line Line, wheel Wheel, depth, polish float64) Groove {
 // set finds where a wheel is set down and lifted on a laid line, how deep it goes, and
 // whether it is a touch or drawn along.
 func (l *Cutter) set(line Line, wheel Wheel, depth float64) (k stroke, touch bool) {
-	k = stroke{Cutter: l, line: line, wheel: wheel, middle: wheel.middle(), depth: depth, asked: depth, about: Remains{Min: math.Inf(1)}}
-	k.hollow = !l.surface.Flat() && 1/wheel.Radius+l.hollowest <= 0
-	k.broad = !l.surface.Flat() && l.hollowest < 0 && k.gape() > 0
+	k = l.stroke(line, wheel, depth)
 	pressed := k
 	pressed.line = l.chord(line)
 	pressed.press()
@@ -97,6 +95,15 @@ func (l *Cutter) set(line Line, wheel Wheel, depth float64) (k stroke, touch boo
 	}
 	k.depth = min(k.depth, k.asked) // on a bend or over a hollow the mark may come out too short
 	return k, touch
+}
+
+// stroke returns the stroke of a wheel along a laid line, before it is known where the
+// wheel is set down.
+func (l *Cutter) stroke(line Line, wheel Wheel, depth float64) stroke {
+	k := stroke{Cutter: l, line: line, wheel: wheel, middle: wheel.middle(), depth: depth, asked: depth, about: Remains{Min: math.Inf(1)}}
+	k.hollow = !l.surface.Flat() && 1/wheel.Radius+l.hollowest <= 0
+	k.broad = !l.surface.Flat() && l.hollowest < 0 && k.gape() > 0
+	return k
 }
 
 // Cut is Cutter.Cut for a single cut on a glass whose inside isn't known.

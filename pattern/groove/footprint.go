@@ -331,8 +331,18 @@ func (k *stroke) area(b *blade, x *section) float64 {
 	if x.empty() {
 		return 0
 	}
+	h, lean, curve := k.sunk(x)
+	sum := b.area(h, lean, curve, min(x.left-x.line, b.left)) + b.area(h, -lean, curve, min(x.line-x.right, b.right))
+	// Where the glass curves along the cut, a section's centroid travels a shorter way than
+	// the surface. It is about 0.4 of the depth below it: a third for a V, half for a panel.
+	return sum * (1 - 0.4*h*x.own.curve.along)
+}
+
+// sunk returns how deep a section's ridge is, and how the surface leans away to the left
+// and curves from there.
+func (k *stroke) sunk(x *section) (h, lean, curve float64) {
 	c := &x.own.curve
-	curve, h, lean := c.across, x.deep, x.lean
+	curve, h, lean = c.across, x.deep, x.lean
 	if k.first < x.along && x.along < k.last {
 		// A wheel that passes askew takes as much as from a surface less curved: away from
 		// the cut's line it goes deeper and leans less.
@@ -340,10 +350,7 @@ func (k *stroke) area(b *blade, x *section) float64 {
 		h += (c.across - curve) * x.line * x.line / 2
 		lean -= (c.across - curve) * x.line
 	}
-	sum := b.area(h, lean, curve, min(x.left-x.line, b.left)) + b.area(h, -lean, curve, min(x.line-x.right, b.right))
-	// Where the glass curves along the cut, a section's centroid travels a shorter way than
-	// the surface. It is about 0.4 of the depth below it: a third for a V, half for a panel.
-	return sum * (1 - 0.4*h*c.along)
+	return h, lean, curve
 }
 
 // area returns the area of one half of a cross-section of a given depth at its ridge and a

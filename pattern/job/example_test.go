@@ -53,3 +53,30 @@ func Example() {
 	// 3 repeats on a glass 88.9 mm high, of radius 39.69 mm at the foot
 	// line 14, wheel[1].angle: read 9
 }
+
+// A change by path, as from a form: the engine writes the TOML, and what follows from the
+// change is changed too.
+func ExampleRevise() {
+	text := `[[wheel]]
+name = "fine"   # the thin one
+edge = "mitre"
+angle = 90
+
+[[motif]]
+wheel = "fine"
+`
+	out, err := job.Revise([]byte(text),
+		job.Revision{Op: "set", Path: "wheel[1].name", Value: "sharp"},
+		job.Revision{Op: "set", Path: "motif[1].depth", Value: "1/32"})
+	fmt.Print(string(out), err)
+	// Output:
+	// [[wheel]]
+	// name = "sharp"   # the thin one
+	// edge = "mitre"
+	// angle = 90
+	//
+	// [[motif]]
+	// wheel = "sharp"
+	// depth = "1/32"
+	// <nil>
+}

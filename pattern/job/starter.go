@@ -110,7 +110,7 @@ func (k Key) note() string {
 	}
 	switch k.Sort {
 	case OfMeasure, OfPlace:
-		note += "; a length goes in quotes"
+		note += " in quotes" // what it says last is that it may be a length
 	case OfLengths:
 		note += `: ["3 1/8", "3 5/32"]`
 	}

@@ -137,7 +137,7 @@ func motifTable() Table {
 		{Name: "inside", Sort: OfMotif, inches: "1", mm: "1",
 			About: "the number of an earlier motif whose space this one fills: at, width and height are then shares of that one's box, and it follows it in on, shape and turn"},
 		{Name: "at", Sort: OfPlace, Default: "0, 0.5", inches: "[0, 0.5]", mm: "[0, 0.5]",
-			About: "its middle: across from -0.5 to 0.5 of a repeat, up from 0 to 1 of the band; or lengths, up from the band's foot and not from the table"},
+			About: "its middle, counted up from the band's foot and not from the table: across from -0.5 to 0.5 of a repeat, up from 0 to 1 of the band; or lengths"},
 		{Name: "width", Sort: OfMeasure, Min: 0.001, Max: 2, Default: "1", inches: "0.7", mm: "0.7",
 			About: "its share of the repeat, or a length"},
 		{Name: "height", Sort: OfMeasure, Min: 0.001, Max: 1, Default: "1", inches: "0.9", mm: "0.9",

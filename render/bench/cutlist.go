@@ -194,7 +194,7 @@ func beside(words, ticks block) block {
 func (g glass) totals() []block {
 	p, t, width := g.plan, g.plan.Totals(), g.column()
 	words := fmt.Sprintf("In all %s, %s. ", count(t.Cuts, "cut"), g.groove(t.Length))
-	words += fmt.Sprintf("About %s of glass is ground away", report.Weight(g.Unit, p.Blank.Grams(t.Volume)))
+	words += fmt.Sprintf("About %s of glass is ground away", report.Weight(g.Unit, p.Blank.Grams(p.Volume())))
 	if p.Blank.FloorKnown() {
 		words += fmt.Sprintf(" of %s", report.Weight(g.Unit, p.Blank.Weight()))
 	}

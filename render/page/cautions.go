@@ -1,5 +1,7 @@
 package page
 
+import "strings"
+
 // cautions go on every page that is printed, for it may be used at the bench; the short
 // ones where there is little room.
 const (
@@ -10,5 +12,14 @@ const (
 		"Keep electricity off the water. Cut annealed glass only. Depths are geometry, no promise of strength."
 )
 
+// CautionSentences returns the cautions one by one, for a screen.
+func CautionSentences() []string {
+	return strings.Split(strings.ReplaceAll(cautions, ". ", ".\n"), "\n")
+}
+
 // Cautions returns them as a note, for a printed page without a frame's foot.
 func Cautions() Note { return Note{Words: cautions, Size: 7.5} }
+
+// CautionLine returns the short ones on one line, for what is read at the bench without
+// being printed.
+func CautionLine() string { return cautionsShort }

@@ -244,8 +244,7 @@ func about(p *pattern.Plan, g pattern.Group) string {
 
 // placed writes where the worst finding of a group is.
 func placed(b *strings.Builder, p *pattern.Plan, g pattern.Group) {
-	worst := g.Worst()
-	fmt.Fprintf(b, "   %sworst in repeat %d, %s above the table\n", inRepeats(p, g), worst.Repeat, p.Job.Length.Format(worst.Height))
+	fmt.Fprintf(b, "   %s%s\n", inRepeats(p, g), worstPlace(p, g))
 }
 
 // cutsAre says what cutItems lists.

@@ -20,11 +20,8 @@ func Cure(p *pattern.Plan, f pattern.Finding) string {
 		return advice
 	}
 	var ways []string
-	if len(cure.Changes) > 0 {
-		ways = append(ways, changed(p, f, cure.Changes))
-	}
-	for _, or := range cure.Or {
-		words := alternative(p, f, or)
+	for _, way := range Ways(p, f) {
+		words := way.Words
 		if named, rest, ok := strings.Cut(words, ": "); ok && len(ways) > 0 && strings.HasPrefix(ways[0], named+": ") {
 			words = rest // of the motif that was just named
 		}
@@ -38,6 +35,30 @@ func Cure(p *pattern.Plan, f pattern.Finding) string {
 		words = ways[0] + "; then " + strings.Join(append([]string{brings}, ways[1:]...), ", or ")
 	}
 	return words
+}
+
+// Way is one way to clear a finding.
+type Way struct {
+	Words   string
+	Changes []job.Change // of the job; none where it is a wheel to buy
+	Brings  string       // what else is found then; "" for nothing, or where Words says it
+}
+
+// Ways lists the ways to clear a finding, the one that Cure says first first. There are
+// none where no cure was sought or found.
+func Ways(p *pattern.Plan, f pattern.Finding) []Way {
+	cure := f.Cure
+	if cure == nil {
+		return nil
+	}
+	var ways []Way
+	if len(cure.Changes) > 0 {
+		ways = append(ways, Way{changed(p, f, cure.Changes), cure.Changes, brought(p, f, cure.Brings)})
+	}
+	for _, or := range cure.Or {
+		ways = append(ways, Way{Words: alternative(p, f, or), Changes: or.Changes})
+	}
+	return ways
 }
 
 // advised says what to do where no change of the job is wanted.

@@ -35,8 +35,8 @@ func Plan(w io.Writer, p *pattern.Plan) error {
 	b.WriteByte('\n')
 	Order(&b, p)
 	t := p.Totals()
-	fmt.Fprintf(&b, "\nWhole glass: %s, %s of groove, %s of glass ground away (crossings counted twice)",
-		count(t.Cuts, "cut"), Groove(u, t.Length), ground(u, t.Volume))
+	fmt.Fprintf(&b, "\nWhole glass: %s, %s of groove, %s of glass ground away",
+		count(t.Cuts, "cut"), Groove(u, t.Length), ground(u, p.Volume()))
 	if p.Job.Shop.Rate > 0 {
 		fmt.Fprintf(&b, "; %s at %s a minute", Minutes(p.Minutes(t.Length)), u.FormatChosen(p.Job.Shop.Rate))
 	}

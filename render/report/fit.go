@@ -74,15 +74,33 @@ func FitJSON(w io.Writer, f *search.Fit) error {
 	return write(w, out)
 }
 
+// FitWords says whether a job clears and what its fit has to offer, in one paragraph.
+func FitWords(f *search.Fit) string {
+	var b strings.Builder
+	fitAbout(&b, f)
+	return strings.Join(strings.Fields(b.String()), " ")
+}
+
+// fitAbout writes what comes before the offers.
+func fitAbout(b *strings.Builder, f *search.Fit) {
+	questioned(b, f.Job)
+	fitHead(b, f)
+	if f.Short {
+		b.WriteString("With so many cuts not everything could be tried: there may be other changes.\n")
+	}
+}
+
+// OfferWords says what an offer changes, and CostWords how that changes the look.
+func OfferWords(f *search.Fit, o search.Offer) string { return strings.Join(offered(f.Job, o), "; ") }
+
+// CostWords says how an offer changes the look.
+func CostWords(f *search.Fit, o search.Offer) string { return costs(f.Job.Length, o.Cost) }
+
 // Fit writes it for reading.
 func Fit(w io.Writer, f *search.Fit) error {
 	var b strings.Builder
 	u := f.Job.Length
-	questioned(&b, f.Job)
-	fitHead(&b, f)
-	if f.Short {
-		b.WriteString("With so many cuts not everything could be tried: there may be other changes.\n")
-	}
+	fitAbout(&b, f)
 	for i, o := range f.Offers {
 		fmt.Fprintf(&b, "\n%d  %s\n", i+1, strings.Join(offered(f.Job, o), "\n   "))
 		fmt.Fprintf(&b, "   %s\n", wrap(costs(u, o.Cost), 76, "   "))
@@ -114,7 +132,7 @@ func fitHead(b *strings.Builder, f *search.Fit) {
 		fmt.Fprintf(b, "%s clears. It has room for any one of these:\n", title)
 	case len(f.Wheels) > 0:
 		fmt.Fprintf(b, "%s does not clear, and no change was found with which it does on the wheels of the rack.\n", title)
-		say("All else as it is, it clears with " + newWheels(f) + but(only))
+		say("All else as it is, it clears with " + strings.Join(NewWheels(f), ", and ") + but(only))
 	case none:
 		fmt.Fprintf(b, "%s does not clear, and no change was found with which it does: check says what is wrong.\n", title)
 	case only != "":
@@ -142,14 +160,14 @@ func averages(j *job.Job) string {
 	return words + "."
 }
 
-// newWheels names wheels that would do and that the rack lacks.
-func newWheels(f *search.Fit) string {
+// NewWheels names wheels that would do and that the rack lacks: all of them together.
+func NewWheels(f *search.Fit) []string {
 	all := make([]string, len(f.Wheels))
 	for i, w := range f.Wheels {
 		all[i] = fmt.Sprintf("a wheel up to %s across, otherwise like %q, for %s", f.Job.Length.FormatDown(w.Diameter),
 			f.Job.Rack[w.Like].Name, job.Change{Motif: w.Motif}.Name(f.Job))
 	}
-	return strings.Join(all, ", and ")
+	return all
 }
 
 // costs says how an offer changes the look: what is lost, then what is gained.

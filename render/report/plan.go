@@ -181,7 +181,7 @@ func PlanJSON(w io.Writer, p *pattern.Plan) error {
 		Glass: glassware(p), Rounds: rounds(p), Order: passes(p),
 	}
 	t := p.Totals()
-	out.Totals = totalsJSON{Cuts: t.Cuts, Length: number(t.Length), Volume: number(t.Volume)}
+	out.Totals = totalsJSON{Cuts: t.Cuts, Length: number(t.Length), Volume: number(p.Volume())}
 	out.Totals.Minutes = where(p.Job.Shop.Rate > 0, p.Minutes(t.Length))
 	return write(w, out)
 }

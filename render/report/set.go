@@ -97,17 +97,35 @@ func set(s *pattern.Set) *setJSON {
 	return out
 }
 
+// shared says what the blanks of a set share.
+func shared(s *pattern.Set) string {
+	u := s.Job.Length
+	band := fmt.Sprintf("from %s to %s above the table", u.Format(s.Band.Foot), u.Format(s.Band.Top))
+	if s.Job.Layout.Match == job.Set {
+		return fmt.Sprintf("The set, %d blanks that match: one band, %s, and one size of motif.", len(s.Members), band)
+	}
+	return fmt.Sprintf("The set, %d blanks, each to its own limits; what their bands share goes %s.", len(s.Members), band)
+}
+
+// SetWords says, in paragraphs, how many of a set's blanks clear, what they share, what
+// limits them, and which to practise on.
+func SetWords(s *pattern.Set) []string {
+	plans := make([]*pattern.Plan, len(s.Members))
+	for i, m := range s.Members {
+		plans[i] = m.Plan
+	}
+	said := []string{howManyClear(plans), shared(s)}
+	for _, h := range s.Limits {
+		said = append(said, held(s, h))
+	}
+	return append(said, practice(s))
+}
+
 // Set compares the blanks of a set in text: what differs, what limits the set, and
 // which blank to practise on.
 func Set(w io.Writer, s *pattern.Set) error {
-	u := s.Job.Length
 	var b strings.Builder
-	band := fmt.Sprintf("from %s to %s above the table", u.Format(s.Band.Foot), u.Format(s.Band.Top))
-	if s.Job.Layout.Match == job.Set {
-		fmt.Fprintf(&b, "The set, %d blanks that match: one band, %s, and one size of motif.\n\n", len(s.Members), band)
-	} else {
-		fmt.Fprintf(&b, "The set, %d blanks, each to its own limits; what their bands share goes %s.\n\n", len(s.Members), band)
-	}
+	fmt.Fprintf(&b, "%s\n\n", shared(s))
 	members(&b, s)
 	if len(s.Limits) > 0 {
 		b.WriteByte('\n')

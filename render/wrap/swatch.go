@@ -68,6 +68,17 @@ func newSwatch(ctx context.Context, kind motifs.Kind, repeats int, tall float64)
 	return w, err
 }
 
+// SwatchPlan lays a kind of motif out as its swatch shows it, at its defaults: a picture of
+// its first repeat is what the motif looks like.
+func SwatchPlan(ctx context.Context, kind motifs.Kind) (*pattern.Plan, error) {
+	const repeats, tall = 7, 50
+	w, err := newSwatch(ctx, kind, repeats, tall)
+	if err != nil {
+		return nil, err
+	}
+	return w.plan(ctx)
+}
+
 // plan lays the swatch's motif out on its glass. The chart shows how motifs
 // look, so nothing is asked of the glass between and below the cuts.
 func (w swatch) plan(ctx context.Context) (*pattern.Plan, error) {

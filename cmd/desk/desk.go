@@ -1,0 +1,115 @@
+// Package desk answers what the page asks: a job's text comes in, and out go its form, what
+// is found, and drawings. It knows nothing of HTTP or of disks, so that the page can be
+// answered from elsewhere too.
+//
+// Keep one Desk and hand it every request:
+//
+//	d := desk.New()
+//	reply, err := d.Answer(ctx, "lay", body)
+//
+// A *BadRequest is the asker's fault: the name or the body can't be understood. A job with a
+// mistake in it is no error. It is what most texts are while they are written, and the
+// answer says where the mistake is. Lengths in answers are millimetres and angles degrees.
+//
+// Each request stands in a file of its own: lay.go is the one that is asked after every edit.
+package desk
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"roundlay/pattern"
+)
+
+// Desk answers requests, several at a time. What it keeps between them makes answers
+// faster, never other.
+type Desk struct {
+	// Version names the build in the answer to describe.
+	Version string
+
+	turn        turn // at the editor
+	editor      pattern.Editor
+	counts      counts
+	turnOfAbout turn
+	said        described
+}
+
+// New returns a desk with nothing on it.
+func New() *Desk { return &Desk{turn: make(turn, 1), turnOfAbout: make(turn, 1)} }
+
+// Reply is an answer: JSON, or a file with its name.
+type Reply struct {
+	ContentType string
+	Name        string // of a file; "" for an answer that is no file
+	Data        []byte
+}
+
+// request is one thing that can be asked.
+type request struct {
+	name   string
+	answer func(d *Desk, ctx context.Context, body []byte) (*Reply, error)
+}
+
+func requests() []request {
+	return []request{
+		{"describe", (*Desk).describe},
+		{"lay", (*Desk).lay},
+		{wantMost, (*Desk).most},
+		{"cures", (*Desk).cures},
+		{"fit", (*Desk).fit},
+		{"set", (*Desk).set},
+		{"ground", (*Desk).ground},
+		{"picture", (*Desk).picture},
+		{"download", (*Desk).download},
+		{"pages", (*Desk).pages},
+	}
+}
+
+// Names returns the names of all requests.
+func Names() []string {
+	var names []string
+	for _, r := range requests() {
+		names = append(names, r.name)
+	}
+	return names
+}
+
+// Answer answers one request. The error is a *BadRequest, the context's, or says why
+// something that was understood could not be done.
+func (d *Desk) Answer(ctx context.Context, name string, body []byte) (*Reply, error) {
+	all := requests()
+	i := slices.IndexFunc(all, func(r request) bool { return r.name == name })
+	if i < 0 {
+		return nil, badRequest("there is no request %q; the requests are %s", name, strings.Join(Names(), ", "))
+	}
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	return all[i].answer(d, ctx, body)
+}
+
+// BadRequest says why a request can't be understood.
+type BadRequest struct{ Why string }
+
+func (e *BadRequest) Error() string { return e.Why }
+
+func badRequest(format string, of ...any) error {
+	return &BadRequest{fmt.Sprintf(format, of...)}
+}
+
+// turn is whose turn it is at something that one at a time may use.
+type turn chan struct{}
+
+// take waits for the turn, and no longer than the context lasts.
+func (t turn) take(ctx context.Context) error {
+	select {
+	case t <- struct{}{}:
+		return nil
+	case <-ctx.Done():
+		return ctx.Err()
+	}
+}
+
+func (t turn) leave() { <-t }

@@ -1,0 +1,43 @@
+package desk
+
+import (
+	"context"
+
+	"roundlay/pattern/search"
+	"roundlay/render/report"
+)
+
+// offerAnswer is changes with which a job clears, or that it has room for.
+type offerAnswer struct {
+	Words string `json:"words"`
+	Edits []Edit `json:"edits"`
+	Cost  string `json:"cost"`
+}
+
+// fit looks for what makes a job clear or, of one that clears, for what it has room for.
+func (d *Desk) fit(ctx context.Context, body []byte) (*Reply, error) {
+	var ask struct {
+		Job string `json:"job"`
+	}
+	if err := read(body, &ask); err != nil {
+		return nil, err
+	}
+	j, err := readJob(ask.Job)
+	if err != nil {
+		return unlaidAnswer(err)
+	}
+	f, err := search.NewFit(ctx, j)
+	if err != nil {
+		return unlaidAnswer(err)
+	}
+	out := struct {
+		Clear  bool          `json:"clear"`
+		Words  string        `json:"words"`
+		Offers []offerAnswer `json:"offers"`
+		Wheels []string      `json:"wheels"` // to buy: the job clears with all of them together
+	}{Clear: f.Clear, Words: report.FitWords(f), Offers: []offerAnswer{}, Wheels: append([]string{}, report.NewWheels(f)...)}
+	for _, o := range f.Offers {
+		out.Offers = append(out.Offers, offerAnswer{report.OfferWords(f, o), editsOf(o.Job, o.Changes), report.CostWords(f, o)})
+	}
+	return answer(out)
+}

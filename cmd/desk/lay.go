@@ -1,0 +1,176 @@
+package desk
+
+import (
+	"context"
+	"fmt"
+
+	"roundlay/pattern"
+	"roundlay/pattern/job"
+	"roundlay/render/report"
+	"roundlay/render/screen"
+)
+
+// layRequest asks how a job comes out after some edits.
+type layRequest struct {
+	Job   string   `json:"job"`
+	Edits []Edit   `json:"edits"`
+	Blank string   `json:"blank"` // the first if not given
+	Side  string   `json:"side"`  // of the wrap: outside, inside or patches
+	Want  []string `json:"want"`  // all parts if not given
+}
+
+// The parts of an answer that can be asked for.
+const (
+	wantWrap    = "wrap"
+	wantGlass   = "glass"
+	wantProfile = "profile"
+	wantNumbers = "numbers"
+	wantForm    = "form"
+)
+
+// layAnswer is the job after the edits. Where it has a mistake, or where counts are waited
+// for, what follows those is left out.
+type layAnswer struct {
+	Job     string    `json:"job"`
+	Form    *job.Form `json:"form,omitempty"`
+	Mistake *mistake  `json:"mistake"`
+	Waiting string    `json:"waiting,omitempty"` // for "most": ask that first
+	*laid             // nil with a mistake
+}
+
+// laid is what a job comes out as on one blank.
+type laid struct {
+	Blank    string          `json:"blank"`
+	Blanks   []blankAnswer   `json:"blanks"`
+	Unit     string          `json:"unit"`
+	Title    string          `json:"title"`
+	Clear    bool            `json:"clear"`
+	Verdict  string          `json:"verdict"`
+	Findings []finding       `json:"findings"`
+	Notes    []string        `json:"notes"`
+	Numbers  []report.Table  `json:"numbers,omitempty"`
+	Wrap     *screen.Wrap    `json:"wrap,omitempty"`
+	Glass    *screen.Glass   `json:"glass,omitempty"`
+	Profile  *screen.Profile `json:"profile,omitempty"`
+}
+
+// blankAnswer names a blank of the job, with the number of its findings where it is known.
+type blankAnswer struct {
+	Name     string `json:"name"`
+	Findings *int   `json:"findings,omitempty"`
+}
+
+// lay lays a job out on one blank after some edits.
+func (d *Desk) lay(ctx context.Context, body []byte) (*Reply, error) {
+	var ask layRequest
+	if err := read(body, &ask); err != nil {
+		return nil, err
+	}
+	want, err := ask.wanted()
+	if err != nil {
+		return nil, err
+	}
+	inside, err := insideOf(ask.Side)
+	if err != nil {
+		return nil, err
+	}
+	out := layAnswer{Job: ask.Job}
+	j, err := out.revise(ask, want[wantForm])
+	if err != nil {
+		return nil, err
+	}
+	if j == nil {
+		return answer(out)
+	}
+	p, err := d.laidOut(ctx, j, ask.Blank, &out)
+	if err != nil {
+		return nil, err
+	}
+	if p == nil {
+		return answer(out)
+	}
+	out.laid = shown(p, inside, want)
+	return answer(out)
+}
+
+// wanted returns the parts that are asked for.
+func (ask layRequest) wanted() (map[string]bool, error) {
+	known := []string{wantWrap, wantGlass, wantProfile, wantNumbers, wantForm}
+	if ask.Want == nil {
+		ask.Want = known
+	}
+	return oneOfEach("want", ask.Want, known)
+}
+
+// laidOut lays a job out, and notes on the answer why it can't be.
+func (d *Desk) laidOut(ctx context.Context, j *job.Job, name string, out *layAnswer) (*pattern.Plan, error) {
+	blank, err := blankNamed(j, name)
+	if err != nil {
+		return nil, err
+	}
+	r, waits, err := d.counts.findSoon(ctx, j)
+	if waits {
+		out.Waiting = wantMost
+		return nil, nil
+	}
+	var plans []*pattern.Plan
+	if err == nil {
+		if err := d.turn.take(ctx); err != nil {
+			return nil, err
+		}
+		plans, err = d.editor.Lay(ctx, r.Job, blank)
+		d.turn.leave()
+	}
+	if wrong, ok := mistaken(err); ok {
+		out.Mistake = wrong
+		return nil, nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	plans[0].NoneClears = r.NoneClears
+	return plans[0], nil
+}
+
+// shown turns a plan into the parts of an answer.
+func shown(p *pattern.Plan, inside bool, want map[string]bool) *laid {
+	out := &laid{
+		Blank: p.Blank.Name, Unit: p.Job.Length.String(), Title: p.Job.Title, Clear: len(p.Findings) == 0,
+		Verdict: report.Short(p), Notes: report.Notes(p),
+	}
+	groups := p.Groups()
+	for _, b := range p.Job.Blanks {
+		one := blankAnswer{Name: b.Name}
+		if n := len(groups); b == p.Blank {
+			one.Findings = &n
+		}
+		out.Blanks = append(out.Blanks, one)
+	}
+	flat := flatOf(p, inside)
+	if inside {
+		// Where the glass has no inside that paper could lie on, the outside is drawn.
+		if _, err := screen.NewFlat(p, true); err != nil {
+			out.Notes = append(out.Notes, err.Error()+".")
+		}
+	}
+	out.Findings = findings(p, flat, groups)
+	if more := len(groups) - len(out.Findings); more > 0 {
+		out.Notes = append(out.Notes, fmt.Sprintf("And %d more findings, not listed here.", more))
+	}
+	if want[wantNumbers] {
+		out.Numbers = report.Tables(p)
+	}
+	if want[wantWrap] {
+		w := screen.NewWrap(flat)
+		out.Wrap = &w
+	}
+	if want[wantGlass] {
+		g := screen.NewGlass(p)
+		out.Glass = &g
+	}
+	if want[wantProfile] {
+		f := profile(p)
+		out.Profile = &f
+	}
+	return out
+}

@@ -1,0 +1,133 @@
+// Package serve puts the page on an address of this machine: the page's files, what the
+// page asks of the engine, and the job file on disk.
+//
+// Whoever can send a request to the address can ask everything the page can. So every
+// request goes through a guard (guard.go) that knows the page's own requests from
+// those of other pages and, where other machines can reach the address, wants a secret
+// (token.go). Sizes, times and work going on at once are bounded (bounds.go, lane.go).
+package serve
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"log"
+	"net"
+	"net/http"
+	"time"
+
+	"roundlay/cmd/disk"
+)
+
+// Config says what is served, and where.
+type Config struct {
+	Listen string // HOST:PORT; port 0 is a free one
+	Token  bool   // whether requests must carry a secret, and may come from other machines
+
+	Page   fs.FS // the page's files
+	Engine Engine
+	Job    string // the job file's path, "" for the demo
+	Demo   []byte // what is shown without a job file
+	Folder string // where new files go without a job file
+	Disk   disk.Disk
+
+	Bounds Bounds // what is zero is the default
+}
+
+// Server is the page at its address.
+type Server struct {
+	listener net.Listener
+	http     *http.Server
+	files    *jobFiles
+	address  string
+}
+
+// Open takes the address and reads the job file, so that what is wrong with either is
+// known before anyone asks. Nothing is answered before Run.
+func Open(c Config) (*Server, error) {
+	bounds := c.Bounds.filled()
+	files, err := openFiles(c)
+	if err != nil {
+		return nil, err
+	}
+	files.bounds = bounds
+	listener, err := listen(c.Listen, c.Token)
+	if err != nil {
+		return nil, err
+	}
+	at := listener.Addr().(*net.TCPAddr)
+	g := &guard{hosts: hostsOf(c.Listen, at)}
+	s := &Server{listener: limited(listener, bounds.Connections), files: files}
+	s.address = "http://" + shownHost(c.Listen, at) + "/"
+	if c.Token {
+		g.token = newToken(at.Port)
+		s.address += "?token=" + g.token.secret
+	}
+	g.next = routes(c.Page, &asks{engine: c.Engine, bounds: bounds, fast: newLane(bounds.Fast, bounds.Queue), slow: newLane(bounds.Slow, bounds.Queue)}, files)
+	s.http = &http.Server{
+		Handler:           recovered(g),
+		ReadHeaderTimeout: bounds.Header,
+		ReadTimeout:       bounds.Read,
+		WriteTimeout:      bounds.write(),
+		IdleTimeout:       bounds.Idle,
+		MaxHeaderBytes:    bounds.HeaderBytes,
+		ErrorLog:          log.New(io.Discard, "", 0), // of connections that broke off
+	}
+	return s, nil
+}
+
+// Address is where a browser finds the page, with the secret where there is one.
+func (s *Server) Address() string { return s.address }
+
+// ending is how long answers may still take when the server is stopped.
+const ending = 3 * time.Second
+
+// Run answers until the context is done. Work for the page then ends; a file that is
+// being saved is saved first.
+func (s *Server) Run(ctx context.Context) error {
+	s.http.BaseContext = func(net.Listener) context.Context { return ctx }
+	served := make(chan error, 1)
+	go func() { served <- s.http.Serve(s.listener) }()
+	select {
+	case err := <-served:
+		return err
+	case <-ctx.Done():
+	}
+	last, cancel := context.WithTimeout(context.WithoutCancel(ctx), ending)
+	defer cancel()
+	if err := s.http.Shutdown(last); err != nil {
+		s.http.Close()
+	}
+	s.files.close()
+	if err := <-served; !errors.Is(err, http.ErrServerClosed) {
+		return err
+	}
+	return nil
+}
+
+// routes says who answers what.
+func routes(page fs.FS, a *asks, f *jobFiles) http.Handler {
+	mux := http.NewServeMux()
+	mux.HandleFunc("POST /ask/{name}", a.answer)
+	mux.HandleFunc("GET /file", f.answerFile)
+	mux.HandleFunc("POST /file", f.answerSave)
+	mux.HandleFunc("POST /file-as", f.answerSaveAs)
+	mux.HandleFunc("GET /file/changes", f.answerChanges)
+	mux.Handle("GET /", pageFiles{page})
+	return mux
+}
+
+// recovered answers a request whose handler panics, so that one bad request doesn't
+// look like a server that has gone.
+func recovered(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		defer func() {
+			if fault := recover(); fault != nil {
+				refuse(w, r, http.StatusInternalServerError, fmt.Sprintf("roundlay made a mistake of its own: %v", fault))
+			}
+		}()
+		next.ServeHTTP(w, r)
+	})
+}

@@ -1,0 +1,134 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"roundlay/pattern"
+)
+
+// Table is figures of a plan in rows under a title, for a screen.
+type Table struct {
+	Title string `json:"title"`
+	Rows  []Row  `json:"rows"`
+}
+
+// Row is one figure: what it is of, the figure, and what else is to be known of it.
+type Row struct {
+	Name  string `json:"name"`
+	Value string `json:"value"`
+	Hint  string `json:"hint"`
+}
+
+// Tables returns what divide, check and plan print of a plan, in rows: divider settings, the
+// band, the least land and the least glass left, the cuts with each wheel, and what the glass
+// holds and weighs. What is ground away takes longer to find: see GroundTable.
+func Tables(p *pattern.Plan) []Table {
+	return []Table{dividers(p), limitsTable(p), cutting(p), wheelsTable(p), glassTable(p)}
+}
+
+// GroundTable gives how much glass the cuts take, and what remains.
+func GroundTable(p *pattern.Plan) Table {
+	u, away := p.Job.Length, p.Blank.Grams(p.Volume())
+	t := Table{"Cut away", []Row{{Name: "ground away", Value: Weight(u, away)}}}
+	if p.Blank.FloorKnown() {
+		t.Rows = append(t.Rows, Row{Name: "remains", Value: Weight(u, p.Blank.Weight()-away)})
+	}
+	return t
+}
+
+// dividers gives the settings for the job's circles, from the foot up.
+func dividers(p *pattern.Plan) Table {
+	t := Table{Title: "Dividers", Rows: []Row{}}
+	u := p.Job.Length
+	if len(p.Chords) == 0 {
+		t.Rows = append(t.Rows, Row{Name: "repeats", Value: "1", Hint: Undivided})
+	}
+	for _, c := range p.Chords {
+		circle := Circle{Name: c.Name, Radius: c.Radius, Parts: c.Parts}
+		hint := fmt.Sprintf("chord %s; so set, %d steps %s; %s across", u.FormatDecimal(c.Chord), c.Parts, Closing(u, closingGap(u, circle)), u.Format(2*c.Radius))
+		if c.Height > 0 {
+			hint += ", " + u.Format(c.Height) + " above the table"
+		}
+		t.Rows = append(t.Rows, Row{c.Name, u.Format(c.Chord), hint})
+	}
+	return t
+}
+
+// limitsTable gives the band and what it is measured against: land and glass left.
+func limitsTable(p *pattern.Plan) Table {
+	u := p.Job.Length
+	limits := p.Job.Limits
+	return Table{"Room", []Row{
+		{"band", u.Format(p.Band.Foot) + " to " + u.Format(p.Band.Top), "above the table; " + shape(p)},
+		{"least land", minLand(p), fmt.Sprintf("%s is asked, where a motif has no limit of its own", u.FormatChosen(limits.Land))},
+		{"least glass left", minLeft(p), leastLeft(p)},
+	}}
+}
+
+// leastLeft says under which cut the least glass is left, and how much is asked.
+func leastLeft(p *pattern.Plan) string {
+	u, left := p.Job.Length, p.MinLeft()
+	asked := u.FormatChosen(p.Job.Limits.Leave) + " is asked"
+	for _, c := range p.Cuts {
+		height := c.Remains.Height
+		if c.Bridges() && c.Bridge.Left == left {
+			height = c.Bridge.Height
+		} else if c.Left != left {
+			continue
+		}
+		return fmt.Sprintf("cut %d, motif %d (%s), %s above the table; %s", c.ID, c.Motif+1,
+			p.Job.Motifs[c.Motif].Kind.Name, u.Format(height), asked)
+	}
+	return asked
+}
+
+// cutting gives the sums over the whole glass.
+func cutting(p *pattern.Plan) Table {
+	u, t := p.Job.Length, p.Totals()
+	rows := []Row{
+		{"cuts", fmt.Sprint(t.Cuts), count(p.Repeats, "repeat")},
+		{"groove", Groove(u, t.Length), ""},
+	}
+	if p.Job.Shop.Rate > 0 {
+		rows[1].Hint = fmt.Sprintf("%s at %s a minute", Minutes(p.Minutes(t.Length)), u.FormatChosen(p.Job.Shop.Rate))
+	}
+	return Table{"Cutting", rows}
+}
+
+// wheelsTable gives, for each wheel in the order to cut, its cuts and how deep they are.
+func wheelsTable(p *pattern.Plan) Table {
+	u := p.Job.Length
+	t := Table{Title: "Depth by wheel", Rows: []Row{}}
+	for _, pass := range p.Order() {
+		least, most := math.Inf(1), 0.0
+		for _, c := range pass.Cuts {
+			least, most = min(least, c.Depth), max(most, c.Depth)
+		}
+		value := u.FormatDecimal(most)
+		if from := u.FormatDecimal(least); from != value {
+			value = from + " to " + value
+		}
+		hint := fmt.Sprintf("%s, %s of groove", count(len(pass.Cuts)*p.Periods(), "cut"), Groove(u, p.Length(pass)))
+		t.Rows = append(t.Rows, Row{p.Job.Rack[pass.Wheel].Name, value, hint})
+	}
+	return t
+}
+
+// glassTable gives what the glass holds and weighs.
+func glassTable(p *pattern.Plan) Table {
+	u, b := p.Job.Length, p.Blank
+	t := Table{Title: "The glass", Rows: []Row{}}
+	add := func(name, value, hint string) { t.Rows = append(t.Rows, Row{name, value, hint}) }
+	if b.FloorKnown() {
+		add("holds to the rim", volume(u, b.Capacity(b.Height())), "")
+		if b.Fill > 0 {
+			add("holds to the fill line", volume(u, b.Capacity(b.Fill)), u.Format(b.Fill)+" above the table")
+		}
+		add("weighs uncut", Weight(u, b.Weight()), strings.TrimSpace(fmt.Sprintf("of %s at %.2f g/cm³. %s", b.Material.Name, b.Material.Density, Calibrated(p))))
+	} else {
+		add("holds and weighs", "not known", "without its floor")
+	}
+	return t
+}

@@ -1,0 +1,114 @@
+// Package screen turns a plan into shapes for a screen: the wrap laid flat, the glass to be
+// turned under a finger, and its profile. It is made for a picture that is drawn anew after
+// every edit: it adds no words and no page, and leaves out what no screen shows.
+//
+// Start with NewFlat, which says how a plan's face is laid flat. [NewWrap] draws on it, and
+// its Reverse says which place of the glass a finger is on. [NewGlass] and [NewProfile] need
+// no flat map.
+//
+// Shapes are paths as SVG has them, with y up, in millimetres.
+package screen
+
+import (
+	"roundlay/geometry"
+	"roundlay/pattern"
+)
+
+// Kind is how a face is laid flat.
+type Kind string
+
+// A straight or a tapered face is unrolled true to size. A curved one is charted: round the
+// glass lengths are true at the band's middle alone.
+const (
+	Cylinder Kind = "cylinder"
+	Cone     Kind = "cone"
+	Curved   Kind = "curved"
+)
+
+// Flat is the flat map of one face of a plan's glass.
+type Flat struct {
+	Kind
+	plan    *pattern.Plan
+	face    pattern.Face
+	inside  bool
+	surface geometry.Surface // whose chart the map is
+	radius  float64          // of a curved face at the band's middle
+}
+
+// NewFlat returns the flat map of the outside of a plan's glass or of its inside. The error
+// says that the inside can't be shown.
+func NewFlat(p *pattern.Plan, inside bool) (Flat, error) {
+	f := Flat{Kind: Cone, plan: p, inside: inside, surface: p.Surface}
+	if inside {
+		face, err := p.Inside()
+		if err != nil {
+			return f, err
+		}
+		f.face, f.surface = face, geometry.NewSurface(face.Profile, face.Cone)
+	} else {
+		f.face = p.Outside()
+	}
+	band := f.face.Band
+	switch {
+	case f.face.Curved():
+		f.Kind, f.radius = Curved, f.face.Profile.Radius((band[0]+band[1])/2)
+	case straight(f.face):
+		f.Kind = Cylinder
+	}
+	return f, nil
+}
+
+// straight reports whether a face's cone counts as a cylinder, as Plan.Straight does.
+func straight(f pattern.Face) bool {
+	off := f.Cone.RadiusAt(f.Band[1]) - f.Cone.RadiusAt(f.Band[0])
+	return off < 0.01 && off > -0.01
+}
+
+// Forward returns where a place of the outside lies on the map.
+func (f Flat) Forward(s geometry.Spot) geometry.Point {
+	if f.inside {
+		s.Along = f.surface.AlongAt(f.face.Height(f.plan.Surface.HeightAt(s.Along)))
+	}
+	return f.lay(s)
+}
+
+// lay returns where a place of the face lies on the map.
+func (f Flat) lay(s geometry.Spot) geometry.Point {
+	if f.Kind == Curved {
+		return geometry.Point{X: s.Theta * f.radius, Y: s.Along}
+	}
+	return f.surface.ForwardAlong(s.Theta, s.Along)
+}
+
+// Reverse returns the place of the outside that lies at a point of the map.
+func (f Flat) Reverse(q geometry.Point) geometry.Spot {
+	s := geometry.Spot{Theta: q.X / f.radius, Along: q.Y}
+	if f.Kind != Curved {
+		s.Theta, s.Along = f.surface.ReverseAlong(q)
+	}
+	if f.inside {
+		s.Along = f.plan.Surface.AlongAt(f.face.Outer(f.surface.HeightAt(s.Along)))
+	}
+	return s
+}
+
+// turned returns the motion of the map that carries every place round the glass.
+func (f Flat) turned(theta float64) geometry.Motion {
+	if f.Kind == Curved {
+		return geometry.Motion{Cos: 1, X: theta * f.radius}
+	}
+	return f.surface.Turned(theta)
+}
+
+// charted returns where points of the plan's own chart lie on the map.
+func (f Flat) charted(points []geometry.Point) []geometry.Point {
+	if !f.inside && f.Kind != Curved {
+		return points // the chart is the map
+	}
+	out := make([]geometry.Point, len(points))
+	for i, q := range points {
+		theta, along := f.plan.Surface.ReverseAlong(q)
+		out[i] = f.Forward(geometry.Spot{Theta: theta, Along: along})
+	}
+	return out
+}

@@ -1,0 +1,244 @@
+package screen
+
+import (
+	"math"
+
+	"roundlay/geometry"
+	"roundlay/pattern"
+)
+
+// Wrap is a plan's decoration laid flat. Its shapes are those of one period of the pattern;
+// Copies says where they are drawn again round the glass. Repeat 1 is upright, in the middle.
+type Wrap struct {
+	Flat    Kind         `json:"flat"`
+	Caption string       `json:"caption,omitempty"`
+	Box     [4]Number    `json:"box"` // left, low, right and high
+	Repeats int          `json:"repeats"`
+	Period  int          `json:"period"`
+	Copies  [][4]Precise `json:"copies"` // cosine, sine, and the way right and up
+	Motifs  []Motif      `json:"motifs"`
+	Band    string       `json:"band"`   // both of its ends
+	Edges   string       `json:"edges"`  // between repeats
+	Ends    string       `json:"ends"`   // where the paper ends
+	Paper   string       `json:"paper"`  // all round it: shapes may reach beyond
+	Before  [4]Precise   `json:"before"` // one more copy, left of the first: what of it is on the paper comes round the seam
+	Seam    string       `json:"seam"`
+	Rings   []Ring       `json:"rings"`
+	Place   Place        `json:"place"`
+}
+
+// Motif is one of the job's motifs, with all of its cuts in a period.
+type Motif struct {
+	Number    int          `json:"motif"` // from 1
+	Kind      string       `json:"kind"`
+	Footprint string       `json:"footprint"`
+	Line      string       `json:"line"`
+	Box       [4][2]Number `json:"box"` // lower left and on anticlockwise, as the motif is drawn
+	Middle    [2]Number    `json:"middle"`
+	Inside    int          `json:"inside"` // the motif it is inside, from 1; 0 for none
+}
+
+// Place says which place of the glass a point of the map is. On a cylinder and on the chart
+// of a curved glass x is the angle times the radius, and y the way up the profile. On a cone
+// both are polar about the apex.
+type Place struct {
+	Kind   Kind    `json:"kind"`
+	Radius Number  `json:"radius,omitempty"`
+	Half   Precise `json:"half,omitempty"` // the half-angle, in degrees
+	Rho0   Number  `json:"rho0,omitempty"` // from the apex to the foot of the glass
+	S0     Number  `json:"s0"`             // of the band's foot, along the profile from the foot of the glass
+	S1     Number  `json:"s1"`
+}
+
+// NewWrap draws a plan on a flat map of its glass.
+func NewWrap(f Flat) Wrap {
+	p := f.plan
+	w := Wrap{
+		Flat: f.Kind, Repeats: p.Repeats, Period: p.Period, Copies: [][4]Precise{}, Motifs: f.motifs(),
+		Rings: f.rings(), Place: f.place(),
+	}
+	if f.Kind == Curved {
+		w.Caption = "A chart of curved glass: true round the band's middle and up the glass. The paper is in gores."
+	}
+	for k := range f.copies() {
+		w.Copies = append(w.Copies, f.copied(k))
+	}
+	w.Before = f.copied(f.leftmost() - 1)
+	f.frame(&w)
+	return w
+}
+
+// copies yields where the period's shapes are drawn: as many periods to the left of the
+// first as to the right, or one fewer.
+func (f Flat) copies() func(yield func(k int) bool) {
+	first, n := f.leftmost(), f.plan.Periods()
+	return func(yield func(k int) bool) {
+		for k := first; k < first+n; k++ {
+			if !yield(k) {
+				return
+			}
+		}
+	}
+}
+
+// leftmost is the number of the leftmost copy.
+func (f Flat) leftmost() int { return -((f.plan.Periods() - 1) / 2) }
+
+// copied returns the motion to a copy.
+func (f Flat) copied(k int) [4]Precise {
+	m := f.turned(float64(k*f.plan.Period) * f.plan.PitchAngle())
+	return [4]Precise{Precise(m.Cos), Precise(m.Sin), Precise(m.X), Precise(m.Y)}
+}
+
+// motifs draws every motif.
+func (f Flat) motifs() []Motif {
+	p := f.plan
+	all := make([]Motif, len(p.Job.Motifs))
+	footprints, lines := make([]path, len(all)), make([]path, len(all))
+	var t thinner
+	if len(p.Cuts) > many {
+		t.within = fineOfManyFlat
+	}
+	var along []geometry.Point
+	for _, c := range p.Cuts {
+		for _, o := range c.Outlines {
+			footprints[c.Motif] = footprints[c.Motif].line(t.thin(f.charted(o.Points)), true)
+		}
+		along = along[:0]
+		for _, s := range c.Samples {
+			along = append(along, s.At)
+		}
+		lines[c.Motif] = lines[c.Motif].line(t.thin(f.charted(along)), false)
+	}
+	for i, m := range p.Job.Motifs {
+		g := p.Grip(i)
+		all[i] = Motif{
+			Number: i + 1, Kind: m.Kind.Name, Footprint: string(footprints[i]), Line: string(lines[i]),
+			Middle: pair(f.Forward(g.Middle())), Inside: m.Inside,
+		}
+		for k, corner := range [4][2]float64{{-0.5, 0}, {0.5, 0}, {0.5, 1}, {-0.5, 1}} {
+			all[i].Box[k] = pair(f.Forward(g.At(corner[0], corner[1])))
+		}
+	}
+	return all
+}
+
+// frame draws the paper's ends and seam, the band, and the edges between repeats, and the
+// box round them.
+func (f Flat) frame(w *Wrap) {
+	p := f.plan
+	pitch := p.PitchAngle()
+	from := (float64(f.leftmost()*p.Period) - 0.5) * pitch
+	to := from + 2*math.Pi
+	low, high := f.face.Low, f.face.High
+	left, right := f.upright(from, low, high), f.upright(to, low, high)
+	foot, rim := f.level(from, to, low), f.level(from, to, high)
+	w.Ends = string(path(nil).line(foot, false).line(rim, false).line(left, false).line(right, false))
+	round := append([]geometry.Point{}, foot...)
+	for i := range rim {
+		round = append(round, rim[len(rim)-1-i])
+	}
+	w.Paper = string(path(nil).line(round, true))
+	w.Band = string(path(nil).line(f.level(from, to, f.face.Band[0]), false).line(f.level(from, to, f.face.Band[1]), false))
+	var edges path
+	for k := range p.Repeats - 1 {
+		edges = edges.line(f.upright(from+float64(k+1)*pitch, low, high), false)
+	}
+	w.Edges = string(edges)
+	w.Seam = string(path(nil).line(f.upright(-0.5*pitch, low, high), false))
+	box := geometry.BoxOf(foot...).Union(geometry.BoxOf(rim...))
+	w.Box = [4]Number{Number(box.Min.X), Number(box.Min.Y), Number(box.Max.X), Number(box.Max.Y)}
+}
+
+// level returns a line round the glass at a height of the face.
+func (f Flat) level(from, to, height float64) []geometry.Point {
+	along := f.surface.AlongAt(height)
+	n := 1
+	if f.Kind == Cone {
+		// A chord of an arc of radius ρ over an angle φ deviates by ρφ²/8.
+		rho := math.Abs(f.surface.Chart().ApexRadius(along))
+		phi := math.Abs(to-from) * math.Abs(math.Sin(f.surface.Chart().HalfAngle.Radians()))
+		n = min(max(1, int(math.Ceil(phi*math.Sqrt(rho/(8*fine))))), 2000)
+	}
+	points := make([]geometry.Point, n+1)
+	for i := range points {
+		points[i] = f.lay(geometry.Spot{Theta: from + (to-from)*float64(i)/float64(n), Along: along})
+	}
+	return points
+}
+
+// upright returns a line up the face.
+func (f Flat) upright(theta, low, high float64) []geometry.Point {
+	return []geometry.Point{
+		f.lay(geometry.Spot{Theta: theta, Along: f.surface.AlongAt(low)}),
+		f.lay(geometry.Spot{Theta: theta, Along: f.surface.AlongAt(high)}),
+	}
+}
+
+func (f Flat) place() Place {
+	chart, band := f.surface.Chart(), f.face.Band
+	p := Place{Kind: f.Kind, S0: Number(f.surface.AlongAt(band[0])), S1: Number(f.surface.AlongAt(band[1]))}
+	switch f.Kind {
+	case Curved:
+		p.Radius = Number(f.radius)
+	case Cylinder:
+		p.Radius = Number(chart.Radius)
+	case Cone:
+		p.Half, p.Rho0 = Precise(chart.HalfAngle.Degrees()), Number(chart.ApexRadius(0))
+	}
+	return p
+}
+
+// Ring marks a finding.
+type Ring struct {
+	Letter string `json:"letter"`
+	X      Number `json:"x"`
+	Y      Number `json:"y"`
+}
+
+// Placed reports whether a finding has a place: one without cuts is of the glass as a whole.
+func Placed(found pattern.Finding) bool { return len(found.Cuts) > 0 }
+
+// Found returns where a finding lies on the map.
+func (f Flat) Found(found pattern.Finding) geometry.Point {
+	return f.Forward(geometry.Spot{Theta: found.Theta, Along: f.plan.Surface.AlongAt(found.Height)})
+}
+
+// mostRings is how many rings a period may have before only the worst of each letter keeps
+// its own.
+const mostRings = 12
+
+// rings rings the findings of a period, those of one letter that lie close together once.
+func (f Flat) rings() []Ring {
+	const close = 2.3 // mm
+	all := []Ring{}
+	var worst []Ring
+	for _, g := range f.plan.Groups() {
+		if !Placed(g.Worst()) {
+			continue
+		}
+		worst = append(worst, f.ring(g.Letter, g.Worst()))
+		var own []Ring
+		for _, found := range g.Findings[:min(len(g.Findings), 100*mostRings)] {
+			r, near := f.ring(g.Letter, found), false
+			for _, o := range own {
+				near = near || math.Hypot(float64(r.X-o.X), float64(r.Y-o.Y)) < close
+			}
+			if !near {
+				own = append(own, r)
+			}
+		}
+		all = append(all, own...)
+	}
+	if len(all) > mostRings {
+		return worst
+	}
+	return all
+}
+
+func (f Flat) ring(letter string, found pattern.Finding) Ring {
+	at := f.Found(found)
+	return Ring{letter, Number(at.X), Number(at.Y)}
+}
+
+func pair(q geometry.Point) [2]Number { return [2]Number{Number(q.X), Number(q.Y)} }

@@ -3,6 +3,7 @@ package pattern
 import (
 	"math"
 	"math/rand/v2"
+	"reflect"
 	"slices"
 	"testing"
 
@@ -111,5 +112,41 @@ func TestCutOnce(t *testing.T) {
 	// The fan's copies are three repeats apart, the leaf's next ones one.
 	if near, far := p.apart(0), p.apart(1); math.Abs(near-p.PitchAngle()) > 1e-12 || math.Abs(far-3*p.PitchAngle()) > 1e-12 {
 		t.Errorf("copies are %g and %g apart", near, far)
+	}
+}
+
+// An editor and an evaluator tell apart jobs that differ only in the repeats of a motif.
+func TestListsAreToldApart(t *testing.T) {
+	ring := jobtest.Motif(t, "ring", map[string]float64{"lines": 1}, jobtest.At(0, 0.2), jobtest.Size(1, 0.1))
+	fan := jobtest.Motif(t, "fan", nil, jobtest.At(0, 0.2), jobtest.Size(0.4, 0.4)) // it lies on the ring
+	e, v := new(Editor), NewEvaluator()
+	for _, c := range []struct{ bare, on []int }{
+		{nil, nil}, {[]int{2}, nil}, {[]int{3}, nil}, {[]int{2}, []int{2}}, {[]int{2}, []int{3}}, {nil, []int{1, 4}}, {[]int{1, 4}, nil}, {nil, nil},
+	} {
+		j := jobOn(blankOf(t, 38, 42), 6, ring, fan)
+		j.Layout.Bare, j.Motifs[1].Only = c.bare, c.on
+		plans, err := e.Lay(t.Context(), j)
+		if err != nil {
+			t.Fatal(err)
+		}
+		want := planned(t, j)
+		if !reflect.DeepEqual(want.Cuts, plans[0].Cuts) || !reflect.DeepEqual(want.Findings, plans[0].Findings) {
+			t.Errorf("%+v: the editor's plan isn't the one from scratch", c)
+		}
+		d, err := v.Try(t.Context(), j, j.Blanks[0])
+		if err != nil {
+			t.Fatal(err)
+		}
+		if d.Clears() != (len(want.Findings) == 0) {
+			t.Errorf("%+v: the evaluator says %t", c, d.Clears())
+		}
+	}
+	// Alone on the bare repeat, the fan has no ring to lie on.
+	j := jobOn(blankOf(t, 38, 42), 6, ring, fan)
+	j.Layout.Bare, j.Motifs[1].Only = []int{2}, []int{2}
+	for _, f := range planned(t, j).Findings {
+		if about, _ := planned(t, j).About(f); len(about) == 2 {
+			t.Errorf("%v between the ring and a fan where no ring is", f.Kind)
+		}
 	}
 }

@@ -17,18 +17,21 @@ func TestVolumeOfCrossingGrooves(t *testing.T) {
 	star := func(wheel int, deep float64) job.Motif {
 		return motif(t, "star", motifs.Values{"points": 10, "hub": 0}, with(wheel), depth(deep), size(0.9, 0.7), trueShape)
 	}
+	dressed := jobOn(taper, 9, motif(t, "diamond", motifs.Values{"across": 1, "up": 2}, depth(1.2)))
+	dressed.Rack[mitre].Tip = 0.8
 	for name, c := range map[string]struct {
 		job   *job.Job
 		twice float64 // the least share that is counted twice by adding the cuts up
 	}{
-		"deep pointed field":      {jobOn(straight(t), 18, deepField), 1.2},
-		"deep field on a taper":   {jobOn(taper, 18, deepField), 1.2},
-		"deep field on a barrel":  {jobOn(barrel, 18, deepField), 1.2},
-		"star":                    {jobOn(straight(t), 5, star(mitre, 1.6)), 1.01},
-		"star on a taper":         {jobOn(taper, 5, star(mitre, 1.6)), 1.01},
-		"star of round grooves":   {jobOn(straight(t), 5, star(olive, 0.8)), 1.2},
-		"lattice of flat grooves": {jobOn(straight(t), 6, motif(t, "lattice", motifs.Values{"across": 1, "up": 3, "lines": 1}, with(panel), depth(0.6))), 1.02},
-		"lattice of gangs":        {jobOn(barrel, 6, motif(t, "lattice", motifs.Values{"across": 1, "up": 3, "lines": 1}, with(lines), depth(0.5))), 1.01},
+		"deep pointed field":       {jobOn(straight(t), 18, deepField), 1.2},
+		"deep field on a taper":    {jobOn(taper, 18, deepField), 1.2},
+		"deep field on a barrel":   {jobOn(barrel, 18, deepField), 1.2},
+		"dressed field on a taper": {dressed, 1.04},
+		"star":                     {jobOn(straight(t), 5, star(mitre, 1.6)), 1.01},
+		"star on a taper":          {jobOn(taper, 5, star(mitre, 1.6)), 1.01},
+		"star of round grooves":    {jobOn(straight(t), 5, star(olive, 0.8)), 1.2},
+		"lattice of flat grooves":  {jobOn(straight(t), 6, motif(t, "lattice", motifs.Values{"across": 1, "up": 3, "lines": 1}, with(panel), depth(0.6))), 1.02},
+		"lattice of gangs":         {jobOn(barrel, 6, motif(t, "lattice", motifs.Values{"across": 1, "up": 3, "lines": 1}, with(lines), depth(0.5))), 1.01},
 	} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()

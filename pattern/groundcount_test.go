@@ -124,7 +124,7 @@ func (s *swept) holds(theta, z float64, at r3.Vec) bool {
 	return false
 }
 
-// rimOf returns the radius of a sharp wheel at a distance from its middle plane.
+// rimOf returns the radius of a wheel, sharp or with a flat on its points, at a distance from its middle plane.
 func rimOf(w groove.Wheel, axial float64) float64 {
 	b := math.Abs(axial)
 	if b > w.Thick/2 {
@@ -142,7 +142,7 @@ func rimOf(w groove.Wheel, axial float64) float64 {
 		}
 		b = best
 	}
-	return w.Radius - b/math.Tan(w.Angle/2)
+	return w.Radius - max(b-w.Tip/2, 0)/math.Tan(w.Angle/2)
 }
 
 // countedGround returns the glass that a plan's cuts take together, counted at places drawn at

@@ -178,31 +178,15 @@ func (s *session) newMark(f markFlags, at report.Site, wheels []groove.Wheel, as
 
 // likeMark reports which wheels may have made an old mark.
 func (s *session) likeMark(f markFlags, at report.Site, wheels []groove.Wheel, sizeless, asJSON bool) error {
-	step := at.Unit.Step()
-	if *f.readTo != "" {
-		var err error
-		const finest, coarsest = 0.001, 10 // mm
-		if step, err = lengthFrom(at.Unit, "--read-to", *f.readTo, finest, coarsest); err != nil {
-			return err
-		}
-	}
-	length, err := lengthFrom(at.Unit, "--length", *f.length, step, maxSizeAcross)
+	old, err := readOldMark(at, *f.length, *f.width, *f.readTo)
 	if err != nil {
 		return err
 	}
-	width, err := lengthFrom(at.Unit, "--width", *f.width, step, maxSizeAcross)
-	if err != nil {
-		return err
-	}
-	old := report.OldMark{Site: at, Length: length, Width: width, Step: step}
-	lengths, widths := groove.Rounded(length, step), groove.Rounded(width, step)
-	if sizeless {
-		const least = 5 // mm: the smallest wheel across
-		radii := groove.Range{Low: least / 2.0, High: maxSizeAcross / 2}
-		old.Edge, old.Sizes = wheels[0], at.At.LikeOfAny(wheels[0], lengths, widths, radii)
-	} else {
-		for _, w := range wheels {
-			old.Rows = append(old.Rows, report.OldMaker{Wheel: w, Likeness: at.At.Like(w, lengths, widths)})
+	for _, w := range wheels {
+		if sizeless {
+			old.OfAnySize(w)
+		} else {
+			old.Of(w)
 		}
 	}
 	if asJSON {
@@ -213,4 +197,21 @@ func (s *session) likeMark(f markFlags, at report.Site, wheels []groove.Wheel, s
 	}
 	_, err = fmt.Fprintf(s.stdout, "\n%s\n", page.CautionLine())
 	return err
+}
+
+// readOldMark reads the length and the width of an old mark, and the step of the scale they
+// were read on.
+func readOldMark(at report.Site, length, width, readTo string) (old report.OldMark, err error) {
+	old = report.OldMark{Site: at, Step: at.Unit.Step()}
+	if readTo != "" {
+		const finest, coarsest = 0.001, 10 // mm
+		if old.Step, err = lengthFrom(at.Unit, "--read-to", readTo, finest, coarsest); err != nil {
+			return old, err
+		}
+	}
+	if old.Length, err = lengthFrom(at.Unit, "--length", length, old.Step, maxSizeAcross); err != nil {
+		return old, err
+	}
+	old.Width, err = lengthFrom(at.Unit, "--width", width, old.Step, maxSizeAcross)
+	return old, err
 }

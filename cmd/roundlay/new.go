@@ -7,11 +7,13 @@ import (
 	"roundlay/pattern/job"
 )
 
-// newJob writes a starter job to a file, or to standard output.
+// newJob writes a starter job to a file, or to standard output. It may begin from what was
+// measured on a piece.
 func newJob(s *session, args []string) error {
 	unit := s.flags.String("unit", "in", "the unit the job is written in: in or mm")
 	out := s.flags.String("out", "", "the file to write; the same as naming it after the command")
 	force := s.flags.Bool("force", false, "overwrite the file if it is there")
+	piece := addPieceFlags(s.flags)
 	file, err := s.parse(args)
 	if err != nil {
 		return err
@@ -27,6 +29,14 @@ func newJob(s *session, args []string) error {
 		file = *out
 	}
 	text := job.Starter(u)
+	if err := piece.agree(); err != nil {
+		return err
+	}
+	if *piece.like {
+		if text, err = piece.starter(u); err != nil {
+			return err
+		}
+	}
 	if file == "" || file == "-" {
 		_, err := s.stdout.Write(text)
 		return err

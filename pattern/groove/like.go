@@ -65,7 +65,7 @@ type Sizes struct {
 // so that the readings' ends give the ends of what is asked.
 func (s *Site) LikeOfAny(wheel Wheel, length, width, radii Range) Sizes {
 	least, most := s.size(wheel, length.Low, width.High, radii), s.size(wheel, length.High, width.Low, radii)
-	if !least.found && least.radius == radii.High || !most.found && most.radius == radii.Low {
+	if least.radius > most.radius || !least.found && least.radius == radii.High || !most.found && most.radius == radii.Low {
 		return Sizes{} // even the largest wheel's mark is too wide, or the smallest one's too narrow
 	}
 	of := Sizes{Radius: Range{least.radius, most.radius}, Smallest: !least.found, Largest: !most.found}
@@ -73,12 +73,15 @@ func (s *Site) LikeOfAny(wheel Wheel, length, width, radii Range) Sizes {
 	corners := []sizedMark{least, most, s.size(wheel, length.Low, width.Low, radii), s.size(wheel, length.High, width.High, radii)}
 	for _, c := range corners {
 		wheel.Radius = c.radius
-		if c.found {
+		if c.exact {
 			deep := s.pressed(wheel, c.length)
 			of.Fits, of.Depth = true, of.Depth.with(Range{deep, deep})
 		} else if like := s.Like(wheel, length, width); like.Fits {
 			of.Fits, of.Depth = true, of.Depth.with(like.Depth)
 		}
+	}
+	if !of.Fits {
+		return Sizes{}
 	}
 	return of
 }
@@ -88,6 +91,7 @@ func (s *Site) LikeOfAny(wheel Wheel, length, width, radii Range) Sizes {
 type sizedMark struct {
 	length, radius float64
 	found          bool
+	exact          bool // its mark has that width; elsewhere widths leap past it, or it finds no room
 }
 
 // size returns the size of wheel whose mark of a length has a width.
@@ -103,9 +107,12 @@ func (s *Site) size(wheel Wheel, length, width float64, radii Range) sizedMark {
 	from, to := math.Log(radii.Low), math.Log(radii.High)
 	switch {
 	case wider(from) <= 0:
-		return sizedMark{length, radii.Low, false}
+		return sizedMark{length: length, radius: radii.Low}
 	case wider(to) > 0:
-		return sizedMark{length, radii.High, false}
+		return sizedMark{length: length, radius: radii.High}
 	}
-	return sizedMark{length, math.Exp(bisected(wider, from, to, 1)), true}
+	const hair = 1e-4 // mm
+	at := bisected(wider, from, to, 1)
+	off := wider(at)
+	return sizedMark{length, wheel.Radius, true, math.Abs(off) < hair}
 }

@@ -199,3 +199,18 @@ func TestMarksInAHollow(t *testing.T) {
 		t.Errorf("a wheel flatter than the hollow makes a mark %.3f deep", g.Depth)
 	}
 }
+
+// A mark that is wider than a wheel's face was made by none of that face, whatever its size.
+func TestNoWheelIsLikeAMarkWiderThanItsFace(t *testing.T) {
+	s := straightSite(t, 40, up)
+	radii := groove.Range{Low: 2.5, High: 500}
+	for _, w := range []groove.Wheel{
+		{Edge: groove.Flat, Thick: 2}, {Edge: groove.Mitre, Thick: 2, Angle: math.Pi / 2}, {Edge: groove.Round, Thick: 2, Convex: 5},
+	} {
+		for width, want := range map[float64]bool{1.98: true, 5: false} {
+			if got := s.LikeOfAny(w, groove.Rounded(12, 0.1), groove.Rounded(width, 0.1), radii); got.Fits != want {
+				t.Errorf("a mark %g mm wide, %v edge 2 mm wide: %+v", width, w.Edge, got)
+			}
+		}
+	}
+}

@@ -27,6 +27,18 @@ type OldMaker struct {
 	groove.Likeness
 }
 
+// Of adds a wheel to those that the mark is compared with.
+func (m *OldMark) Of(w groove.Wheel) {
+	m.Rows = append(m.Rows, OldMaker{w, m.Site.At.Like(w, groove.Rounded(m.Length, m.Step), groove.Rounded(m.Width, m.Step))})
+}
+
+// OfAnySize compares the mark with those of a wheel's edge, whatever its size.
+func (m *OldMark) OfAnySize(edge groove.Wheel) {
+	radii := groove.Range{Low: 2.5, High: 500} // mm: as a job takes them
+	m.Edge = edge
+	m.Sizes = m.Site.At.LikeOfAny(edge, groove.Rounded(m.Length, m.Step), groove.Rounded(m.Width, m.Step), radii)
+}
+
 // telling is the greatest ratio of two sizes of wheel that still says something of it.
 const telling = 1.5
 

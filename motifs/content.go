@@ -22,7 +22,7 @@ const (
 
 // Made returns the kinds that are made anew for each motif, of what the job gives it. They
 // draw an example.
-func Made() []Kind { return []Kind{Drawings()} }
+func Made() []Kind { return []Kind{Drawings(), Lettered()} }
 
 // Listed returns every kind that a job can have, in the order they are listed.
 func Listed() []Kind { return append(All(), Made()...) }

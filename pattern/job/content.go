@@ -28,9 +28,29 @@ type drawnFile struct {
 
 // content reads what a motif is made of, where its kind asks for that, and makes the kind.
 func (s section) content(m *Motif) {
-	if m.Kind.Name == motifs.DrawingName {
+	switch m.Kind.Name {
+	case motifs.DrawingName:
 		s.drawing(m)
+	case motifs.InitialsName:
+		s.initials(m)
 	}
+}
+
+// initials reads the text that a motif is made of.
+func (s section) initials(m *Motif) {
+	field := s.required(motifs.TextKey)
+	text, ok := field.text(maxTitle)
+	if !ok {
+		return
+	}
+	k, err := motifs.Initials(text)
+	if err == nil {
+		m.Kind = k
+		return
+	}
+	read, accepted, _ := strings.Cut(strings.TrimPrefix(err.Error(), "read "), "; accepted: ")
+	field.read = read
+	field.refuse(accepted, "")
 }
 
 // proportions leaves a size that isn't given to follow from the other, where the motif has

@@ -199,3 +199,41 @@ func TestReviseDrawing(t *testing.T) {
 		t.Errorf("a new drawing is %v by %v", m.Width, m.Height)
 	}
 }
+
+// The mistakes one makes with initials.
+func TestReadInitials(t *testing.T) {
+	with := func(lines ...string) []byte {
+		return withDrawing(t, lines...).with(t, "motif[2].kind", `kind = "initials"`).bytes()
+	}
+	j, err := Read("x.toml", with(`text = "É. & R."`, `height = "12 mm"`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if m := j.Motifs[1]; m.Width != (Measure{}) || m.Kind.Aspect < 1 {
+		t.Errorf("%v wide, aspect %g", m.Width, m.Kind.Aspect)
+	}
+	for _, c := range []struct{ line, read, accepted string }{
+		{`turn = 0`, "nothing", "a line of text in quotes"},
+		{`text = 3`, "3", "a line of text in quotes"},
+		{`text = ""`, `""`, "a line of text in quotes"},
+		{`text = "A#B"`, "'#' in \"A#B\"", "A to Z, 0 to 9"},
+		{`text = "` + strings.Repeat("A", 25) + `"`, "more than 24 letters", "up to 24"},
+		{`text = "."`, "", ""},
+	} {
+		_, err := Read("tumbler.toml", with(c.line))
+		if c.accepted == "" {
+			if err != nil {
+				t.Error(err)
+			}
+			continue
+		}
+		if err == nil {
+			t.Errorf("%s is read", c.line)
+			continue
+		}
+		e := onlyError(t, err)
+		if e.Key != "motif[2].text" || !strings.Contains(e.Read, c.read) || !strings.Contains(e.Accepted, c.accepted) {
+			t.Errorf("%s: %v", c.line, e)
+		}
+	}
+}

@@ -10,8 +10,11 @@
 package screen
 
 import (
+	"math"
+
 	"roundlay/geometry"
 	"roundlay/pattern"
+	"roundlay/render/wrap"
 )
 
 // Kind is how a face is laid flat.
@@ -33,6 +36,7 @@ type Flat struct {
 	inside  bool
 	surface geometry.Surface // whose chart the map is
 	radius  float64          // of a curved face at the band's middle
+	seam    float64          // the angle at which the paper's left edge lies
 }
 
 // NewFlat returns the flat map of the outside of a plan's glass or of its inside. The error
@@ -47,6 +51,14 @@ func NewFlat(p *pattern.Plan, inside bool) (Flat, error) {
 		f.face, f.surface = face, geometry.NewSurface(face.Profile, face.Cone)
 	} else {
 		f.face = p.Outside()
+	}
+	side := wrap.Outside
+	if inside {
+		side = wrap.Inside
+	}
+	var err error
+	if f.seam, err = wrap.LeftEdge(p, side); err != nil {
+		return f, err
 	}
 	band := f.face.Band
 	switch {
@@ -99,6 +111,12 @@ func (f Flat) turned(theta float64) geometry.Motion {
 	}
 	return f.surface.Turned(theta)
 }
+
+// middle is the angle of the middle of the wrap.
+func (f Flat) middle() float64 { return f.seam + math.Pi }
+
+// around is an angle of the glass as one of the wrap, from its middle on.
+func (f Flat) around(theta float64) float64 { return math.Remainder(theta-f.middle(), 2*math.Pi) }
 
 // charted returns where points of the plan's own chart lie on the map.
 func (f Flat) charted(points []geometry.Point) []geometry.Point {

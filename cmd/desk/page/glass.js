@@ -86,9 +86,11 @@ class Glass {
   }
 
   #turn(by, down) {
-    this.look.turn = (((this.look.turn + by) % 360) + 360) % 360;
-    this.look.tilt = Math.min(Math.max(this.look.tilt + down, tilts.least), tilts.most);
-    this.#hide();
+    const turn = (((this.look.turn + by) % 360) + 360) % 360;
+    const tilt = Math.min(Math.max(this.look.tilt + down, tilts.least), tilts.most);
+    if (turn === this.look.turn && tilt === this.look.tilt) return; // as a swipe straight up: nothing turns
+    Object.assign(this.look, { turn, tilt });
+    this.stand.classList.remove("rests");
     this.#soon();
     clearTimeout(this.timer);
     this.timer = setTimeout(() => this.#tell(), rest);
@@ -104,6 +106,7 @@ class Glass {
     clearTimeout(this.timer);
     const { turn, tilt } = this.look, known = this.store.state.look;
     if (turn !== known.turn || tilt !== known.tilt) this.store.lookFrom(turn, tilt);
+    else this.#rest();
   }
 
   #question({ text, blank, look }) {
@@ -112,7 +115,9 @@ class Glass {
 
   /** settle shows the engine's picture of what is seen now; null while there is none. */
   async #settle(answer) {
-    this.#hide();
+    this.token = null;
+    this.pictured = false;
+    this.stand.classList.remove("rests");
     if (!answer?.svg) return;
     const token = (this.token = {});
     const address = URL.createObjectURL(new Blob([answer.svg], { type: "image/svg+xml" }));
@@ -123,12 +128,14 @@ class Glass {
     const { view } = this.vessel, [x0, y0, x1, y1] = answer.box;
     const share = { left: (x0 - view.x) / view.width, top: (-y1 - view.y) / view.height, width: (x1 - x0) / view.width, height: (y1 - y0) / view.height };
     for (const [side, part] of Object.entries(share)) this.picture.style.setProperty(side, `${part * 100}%`);
-    this.stand.classList.add("rests");
+    this.pictured = true;
+    this.#rest();
   }
 
-  #hide() {
-    this.token = null;
-    this.stand.classList.remove("rests");
+  /** rest shows the picture, if it is of the look that the glass has now. */
+  #rest() {
+    const { look } = this.store.state;
+    if (this.pictured && look.turn === this.look.turn && look.tilt === this.look.tilt) this.stand.classList.add("rests");
   }
 
   /** soon draws once before the next frame, however often it is called. */

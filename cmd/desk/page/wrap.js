@@ -27,7 +27,7 @@ class Wrap {
     this.frame = new Frame();
     this.ghost = shape("path", { class: "ghost" });
     this.rings = shape("g", { class: "rings" });
-    this.sheet.above.append(this.frames, this.ghost, this.frame.group, this.rings);
+    this.sheet.above.append(this.frames, this.ghost, this.rings, this.frame.group);
     this.sight = new Sight(this.sheet.svg, () => this.#overlay());
     this.nudge = new Nudge(store, (number) => this.#tell(number));
     this.#fill(root);

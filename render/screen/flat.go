@@ -112,11 +112,23 @@ func (f Flat) turned(theta float64) geometry.Motion {
 	return f.surface.Turned(theta)
 }
 
-// middle is the angle of the middle of the wrap.
-func (f Flat) middle() float64 { return f.seam + math.Pi }
+// middle is the angle of the glass that stands upright: the middle of a wrap that begins
+// with repeat 1. It is not that of the paper, so that motifs stay where they are seen while one
+// is dragged and the paper's ends give way.
+func (f Flat) middle() float64 { return math.Pi - f.plan.PitchAngle()/2 }
 
-// around is an angle of the glass as one of the wrap, from its middle on.
-func (f Flat) around(theta float64) float64 { return math.Remainder(theta-f.middle(), 2*math.Pi) }
+// ends returns the angles of the wrap's left and right edge, from its upright on.
+func (f Flat) ends() (from, to float64) {
+	from = f.seam - f.middle()
+	return from, from + 2*math.Pi
+}
+
+// around is an angle of the glass as one on the paper, from the upright on.
+func (f Flat) around(theta float64) float64 {
+	from, _ := f.ends()
+	half := from + math.Pi
+	return half + math.Remainder(theta-f.middle()-half, 2*math.Pi)
+}
 
 // charted returns where points of the plan's own chart lie on the map.
 func (f Flat) charted(points []geometry.Point) []geometry.Point {

@@ -9,7 +9,7 @@ import (
 
 // Wrap is a plan's decoration laid flat. Its shapes are those of one period of the pattern;
 // Copies says where they are drawn round the glass, that of repeat 1 first. The wrap ends where
-// the printed one does, and its middle is upright.
+// the printed one does; about its middle it is upright.
 type Wrap struct {
 	Flat    Kind         `json:"flat"`
 	Caption string       `json:"caption,omitempty"`
@@ -122,7 +122,7 @@ func (f Flat) motifs() []Motif {
 // frame draws the paper's ends and seam, the band, and the edges between repeats, and the
 // box round them.
 func (f Flat) frame(w *Wrap) {
-	const from, to = -math.Pi, math.Pi // of the wrap's middle
+	from, to := f.ends()
 	low, high := f.face.Low, f.face.High
 	foot, rim := f.level(from, to, low), f.level(from, to, high)
 	seam := path(nil).line(f.upright(from, low, high), false).line(f.upright(to, low, high), false)
@@ -143,9 +143,10 @@ func (f Flat) frame(w *Wrap) {
 func (f Flat) edges() (edges path) {
 	const own = 1e-6
 	pitch := f.plan.PitchAngle()
+	from, to := f.ends()
 	for k := range f.plan.Repeats {
 		at := f.around((float64(k) - 0.5) * pitch)
-		if math.Abs(at) < math.Pi-own {
+		if from+own < at && at < to-own {
 			edges = edges.line(f.upright(at, f.face.Low, f.face.High), false)
 		}
 	}

@@ -3,6 +3,7 @@
 import { el } from "./dom.js";
 import { Late } from "./late.js";
 import { put, shape } from "./shapes.js";
+import { keptOf } from "./silhouette.js";
 import { showRings, toggleFinding } from "./rings.js";
 import { follow } from "./slow.js";
 import { Turning } from "./turning.js";
@@ -39,8 +40,10 @@ class Glass {
       this.vessel.size = contentRect;
       this.#soon();
     }).observe(this.canvas);
-    window.matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => {
+    this.night = window.matchMedia("(prefers-color-scheme: dark)");
+    this.night.addEventListener("change", () => {
       this.inks = null;
+      this.#clip();
       this.#soon();
     });
     store.subscribe((state) => this.#show(state));
@@ -128,8 +131,15 @@ class Glass {
     const { view } = this.vessel, [x0, y0, x1, y1] = answer.box;
     const share = { left: (x0 - view.x) / view.width, top: (-y1 - view.y) / view.height, width: (x1 - x0) / view.width, height: (y1 - y0) / view.height };
     for (const [side, part] of Object.entries(share)) this.picture.style.setProperty(side, `${part * 100}%`);
+    this.box = answer.box;
+    this.#clip();
     this.pictured = true;
     this.#rest();
+  }
+
+  /** clip leaves of the picture what lies on the glass; by night also its shadow goes, which is drawn for a bright ground. */
+  #clip() {
+    if (this.box) this.picture.style.setProperty("clip-path", keptOf(this.glass.profile, this.look.tilt, this.box, this.night.matches));
   }
 
   /** rest shows the picture, if it is of the look that the glass has now. */

@@ -80,11 +80,11 @@ class Wrap {
       this.given = wrap;
       this.wrap = reachable(wrap);
       this.sheet.show(wrap);
-      this.sight.over(viewOf(wrap.box));
       put(this.sheet.svg, "aria-label", wrapWords(wrap));
       say(this.caption, wrap.caption);
       this.caption.hidden = !wrap.caption;
     }
+    if (!state.dragging) this.sight.over(viewOf(wrap.box)); // the paper's ends may give way to what is dragged
     this.sheet.mark(state.chosen);
     const seen = [wrap, state.chosen, state.letter, state.answer];
     if (seen.some((part, i) => part !== this.seen?.[i])) this.#overlay();

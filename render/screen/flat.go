@@ -10,8 +10,11 @@
 package screen
 
 import (
+	"math"
+
 	"roundlay/geometry"
 	"roundlay/pattern"
+	"roundlay/render/wrap"
 )
 
 // Kind is how a face is laid flat.
@@ -33,6 +36,7 @@ type Flat struct {
 	inside  bool
 	surface geometry.Surface // whose chart the map is
 	radius  float64          // of a curved face at the band's middle
+	seam    float64          // the angle at which the paper's left edge lies
 }
 
 // NewFlat returns the flat map of the outside of a plan's glass or of its inside. The error
@@ -47,6 +51,14 @@ func NewFlat(p *pattern.Plan, inside bool) (Flat, error) {
 		f.face, f.surface = face, geometry.NewSurface(face.Profile, face.Cone)
 	} else {
 		f.face = p.Outside()
+	}
+	side := wrap.Outside
+	if inside {
+		side = wrap.Inside
+	}
+	var err error
+	if f.seam, err = wrap.LeftEdge(p, side); err != nil {
+		return f, err
 	}
 	band := f.face.Band
 	switch {
@@ -98,6 +110,24 @@ func (f Flat) turned(theta float64) geometry.Motion {
 		return geometry.Motion{Cos: 1, X: theta * f.radius}
 	}
 	return f.surface.Turned(theta)
+}
+
+// middle is the angle of the glass that stands upright: the middle of a wrap that begins
+// with repeat 1. It is not that of the paper, so that motifs stay where they are seen while one
+// is dragged and the paper's ends give way.
+func (f Flat) middle() float64 { return math.Pi - f.plan.PitchAngle()/2 }
+
+// ends returns the angles of the wrap's left and right edge, from its upright on.
+func (f Flat) ends() (from, to float64) {
+	from = f.seam - f.middle()
+	return from, from + 2*math.Pi
+}
+
+// around is an angle of the glass as one on the paper, from the upright on.
+func (f Flat) around(theta float64) float64 {
+	from, _ := f.ends()
+	half := from + math.Pi
+	return half + math.Remainder(theta-f.middle()-half, 2*math.Pi)
 }
 
 // charted returns where points of the plan's own chart lie on the map.

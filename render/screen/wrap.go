@@ -8,7 +8,8 @@ import (
 )
 
 // Wrap is a plan's decoration laid flat. Its shapes are those of one period of the pattern;
-// Copies says where they are drawn again round the glass. Repeat 1 is upright, in the middle.
+// Copies says where they are drawn round the glass, that of repeat 1 first. The wrap ends where
+// the printed one does; about its middle it is upright.
 type Wrap struct {
 	Flat    Kind         `json:"flat"`
 	Caption string       `json:"caption,omitempty"`
@@ -22,7 +23,9 @@ type Wrap struct {
 	Ends    string       `json:"ends"`   // where the paper ends
 	Paper   string       `json:"paper"`  // all round it: shapes may reach beyond
 	Before  [4]Precise   `json:"before"` // one more copy, left of the first: what of it is on the paper comes round the seam
-	Seam    string       `json:"seam"`
+	After   [4]Precise   `json:"after"`  // and one right of the last
+	Seam    string       `json:"seam"`   // both of its edges
+	Parts   []Part       `json:"parts"`
 	Rings   []Ring       `json:"rings"`
 	Place   Place        `json:"place"`
 }
@@ -36,6 +39,14 @@ type Motif struct {
 	Box       [4][2]Number `json:"box"` // lower left and on anticlockwise, as the motif is drawn
 	Middle    [2]Number    `json:"middle"`
 	Inside    int          `json:"inside"` // the motif it is inside, from 1; 0 for none
+}
+
+// Part is where the number of a repeat stands: at its middle, on the upper end of the paper.
+type Part struct {
+	Repeat int    `json:"repeat"`
+	X      Number `json:"x"`
+	Y      Number `json:"y"`
+	Turn   Number `json:"turn"` // of what stands there, anticlockwise, in degrees
 }
 
 // Place says which place of the glass a point of the map is. On a cylinder and on the chart
@@ -60,33 +71,18 @@ func NewWrap(f Flat) Wrap {
 	if f.Kind == Curved {
 		w.Caption = "A chart of curved glass: true round the band's middle and up the glass. The paper is in gores."
 	}
-	for k := range f.copies() {
+	n := p.Periods()
+	for k := range n {
 		w.Copies = append(w.Copies, f.copied(k))
 	}
-	w.Before = f.copied(f.leftmost() - 1)
+	w.Before, w.After = f.copied(-1), f.copied(n)
 	f.frame(&w)
 	return w
 }
 
-// copies yields where the period's shapes are drawn: as many periods to the left of the
-// first as to the right, or one fewer.
-func (f Flat) copies() func(yield func(k int) bool) {
-	first, n := f.leftmost(), f.plan.Periods()
-	return func(yield func(k int) bool) {
-		for k := first; k < first+n; k++ {
-			if !yield(k) {
-				return
-			}
-		}
-	}
-}
-
-// leftmost is the number of the leftmost copy.
-func (f Flat) leftmost() int { return -((f.plan.Periods() - 1) / 2) }
-
 // copied returns the motion to a copy.
 func (f Flat) copied(k int) [4]Precise {
-	m := f.turned(float64(k*f.plan.Period) * f.plan.PitchAngle())
+	m := f.turned(float64(k*f.plan.Period)*f.plan.PitchAngle() - f.middle())
 	return [4]Precise{Precise(m.Cos), Precise(m.Sin), Precise(m.X), Precise(m.Y)}
 }
 
@@ -126,28 +122,45 @@ func (f Flat) motifs() []Motif {
 // frame draws the paper's ends and seam, the band, and the edges between repeats, and the
 // box round them.
 func (f Flat) frame(w *Wrap) {
-	p := f.plan
-	pitch := p.PitchAngle()
-	from := (float64(f.leftmost()*p.Period) - 0.5) * pitch
-	to := from + 2*math.Pi
+	from, to := f.ends()
 	low, high := f.face.Low, f.face.High
-	left, right := f.upright(from, low, high), f.upright(to, low, high)
 	foot, rim := f.level(from, to, low), f.level(from, to, high)
-	w.Ends = string(path(nil).line(foot, false).line(rim, false).line(left, false).line(right, false))
+	seam := path(nil).line(f.upright(from, low, high), false).line(f.upright(to, low, high), false)
+	w.Seam = string(seam)
+	w.Ends = string(path(nil).line(foot, false).line(rim, false)) + w.Seam
 	round := append([]geometry.Point{}, foot...)
 	for i := range rim {
 		round = append(round, rim[len(rim)-1-i])
 	}
 	w.Paper = string(path(nil).line(round, true))
 	w.Band = string(path(nil).line(f.level(from, to, f.face.Band[0]), false).line(f.level(from, to, f.face.Band[1]), false))
-	var edges path
-	for k := range p.Repeats - 1 {
-		edges = edges.line(f.upright(from+float64(k+1)*pitch, low, high), false)
-	}
-	w.Edges = string(edges)
-	w.Seam = string(path(nil).line(f.upright(-0.5*pitch, low, high), false))
-	box := geometry.BoxOf(foot...).Union(geometry.BoxOf(rim...))
+	w.Edges, w.Parts = string(f.edges()), f.parts()
+	box := geometry.BoxOf(foot...).Union(geometry.BoxOf(rim...)).Union(geometry.BoxOf(f.upright(0, low, high)...))
 	w.Box = [4]Number{Number(box.Min.X), Number(box.Min.Y), Number(box.Max.X), Number(box.Max.Y)}
+}
+
+// edges draws the edges between repeats that are not the wrap's own.
+func (f Flat) edges() (edges path) {
+	const own = 1e-6
+	pitch := f.plan.PitchAngle()
+	from, to := f.ends()
+	for k := range f.plan.Repeats {
+		at := f.around((float64(k) - 0.5) * pitch)
+		if from+own < at && at < to-own {
+			edges = edges.line(f.upright(at, f.face.Low, f.face.High), false)
+		}
+	}
+	return edges
+}
+
+// parts says where the repeats' numbers stand.
+func (f Flat) parts() (all []Part) {
+	for k := range f.plan.Repeats {
+		theta := f.around(float64(k) * f.plan.PitchAngle())
+		at, m := f.lay(geometry.Spot{Theta: theta, Along: f.surface.AlongAt(f.face.High)}), f.turned(theta)
+		all = append(all, Part{k + 1, Number(at.X), Number(at.Y), degrees(math.Atan2(m.Sin, m.Cos))})
+	}
+	return all
 }
 
 // level returns a line round the glass at a height of the face.
@@ -199,9 +212,9 @@ type Ring struct {
 // Placed reports whether a finding has a place: one without cuts is of the glass as a whole.
 func Placed(found pattern.Finding) bool { return len(found.Cuts) > 0 }
 
-// Found returns where a finding lies on the map.
+// Found returns where a finding is seen on the wrap.
 func (f Flat) Found(found pattern.Finding) geometry.Point {
-	return f.Forward(geometry.Spot{Theta: found.Theta, Along: f.plan.Surface.AlongAt(found.Height)})
+	return f.Forward(geometry.Spot{Theta: f.around(found.Theta), Along: f.plan.Surface.AlongAt(found.Height)})
 }
 
 // mostRings is how many rings a period may have before only the worst of each letter keeps

@@ -47,8 +47,36 @@ type facePaper struct {
 	numbering   map[piece]numbering       // of the pieces that are drawn
 }
 
+// LeftEdge returns the angle at which the left edge of the paper for one side of a plan's
+// glass lies, where nothing else is asked for.
+func LeftEdge(p *pattern.Plan, side Side) (float64, error) {
+	o := DefaultOptions(p.Job.Length)
+	o.Side = side
+	s, err := barePaper(p, o, nil)
+	if err != nil {
+		return 0, err
+	}
+	return s.seam, nil
+}
+
 // newFacePaper returns the paper for a plan's blank.
 func newFacePaper(p *pattern.Plan, o Options, letters *lettering.Letters) (*facePaper, error) {
+	s, err := barePaper(p, o, letters)
+	if err != nil {
+		return nil, err
+	}
+	if s.cone.RadiusAt(s.low) <= 0 || s.cone.RadiusAt(s.high) <= 0 {
+		return nil, fmt.Errorf("blank %q: the cone of its band comes to a point before the glass ends: no paper can be laid on it (%s)", p.Blank.Name, s.side)
+	}
+	s.traces, s.thin = traces(p, s.face), thinOn(p, s.face)
+	if !o.NoRings {
+		s.ringFindings()
+	}
+	return s, nil
+}
+
+// barePaper returns the paper with nothing on it yet.
+func barePaper(p *pattern.Plan, o Options, letters *lettering.Letters) (*facePaper, error) {
 	s := &facePaper{
 		plan: p, side: o.Side, face: p.Outside(), at: o.SeamAt, tab: o.Seam == Tab, parts: p.Repeats,
 		mirror: o.Mirror, thickness: o.Thickness, letters: letters, drawn: map[piece]drawing.Drawing{}, numbering: map[piece]numbering{},
@@ -68,17 +96,10 @@ func newFacePaper(p *pattern.Plan, o Options, letters *lettering.Letters) (*face
 	}
 	s.lay(lift)
 	s.divide()
-	if s.cone.RadiusAt(s.low) <= 0 || s.cone.RadiusAt(s.high) <= 0 {
-		return nil, fmt.Errorf("blank %q: the cone of its band comes to a point before the glass ends: no paper can be laid on it (%s)", p.Blank.Name, s.side)
-	}
 	if s.side == Patches {
 		s.seam = findPatchEdge(p, o.SeamAt)
 	} else {
 		s.seam = findSeam(p, o.SeamAt, s.parts/p.Repeats)
-	}
-	s.traces, s.thin = traces(p, s.face), thinOn(p, s.face)
-	if !o.NoRings {
-		s.ringFindings()
 	}
 	return s, nil
 }

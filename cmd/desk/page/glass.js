@@ -3,6 +3,7 @@
 import { el } from "./dom.js";
 import { Late } from "./late.js";
 import { put, shape } from "./shapes.js";
+import { keptOf } from "./silhouette.js";
 import { showRings, toggleFinding } from "./rings.js";
 import { follow } from "./slow.js";
 import { Turning } from "./turning.js";
@@ -39,8 +40,10 @@ class Glass {
       this.vessel.size = contentRect;
       this.#soon();
     }).observe(this.canvas);
-    window.matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => {
+    this.night = window.matchMedia("(prefers-color-scheme: dark)");
+    this.night.addEventListener("change", () => {
       this.inks = null;
+      this.#clip();
       this.#soon();
     });
     store.subscribe((state) => this.#show(state));
@@ -86,9 +89,11 @@ class Glass {
   }
 
   #turn(by, down) {
-    this.look.turn = (((this.look.turn + by) % 360) + 360) % 360;
-    this.look.tilt = Math.min(Math.max(this.look.tilt + down, tilts.least), tilts.most);
-    this.#hide();
+    const turn = (((this.look.turn + by) % 360) + 360) % 360;
+    const tilt = Math.min(Math.max(this.look.tilt + down, tilts.least), tilts.most);
+    if (turn === this.look.turn && tilt === this.look.tilt) return; // as a swipe straight up: nothing turns
+    Object.assign(this.look, { turn, tilt });
+    this.stand.classList.remove("rests");
     this.#soon();
     clearTimeout(this.timer);
     this.timer = setTimeout(() => this.#tell(), rest);
@@ -104,6 +109,7 @@ class Glass {
     clearTimeout(this.timer);
     const { turn, tilt } = this.look, known = this.store.state.look;
     if (turn !== known.turn || tilt !== known.tilt) this.store.lookFrom(turn, tilt);
+    else this.#rest();
   }
 
   #question({ text, blank, look }) {
@@ -112,7 +118,9 @@ class Glass {
 
   /** settle shows the engine's picture of what is seen now; null while there is none. */
   async #settle(answer) {
-    this.#hide();
+    this.token = null;
+    this.pictured = false;
+    this.stand.classList.remove("rests");
     if (!answer?.svg) return;
     const token = (this.token = {});
     const address = URL.createObjectURL(new Blob([answer.svg], { type: "image/svg+xml" }));
@@ -123,12 +131,21 @@ class Glass {
     const { view } = this.vessel, [x0, y0, x1, y1] = answer.box;
     const share = { left: (x0 - view.x) / view.width, top: (-y1 - view.y) / view.height, width: (x1 - x0) / view.width, height: (y1 - y0) / view.height };
     for (const [side, part] of Object.entries(share)) this.picture.style.setProperty(side, `${part * 100}%`);
-    this.stand.classList.add("rests");
+    this.box = answer.box;
+    this.#clip();
+    this.pictured = true;
+    this.#rest();
   }
 
-  #hide() {
-    this.token = null;
-    this.stand.classList.remove("rests");
+  /** clip leaves of the picture what lies on the glass; by night also its shadow goes, which is drawn for a bright ground. */
+  #clip() {
+    if (this.box) this.picture.style.setProperty("clip-path", keptOf(this.glass.profile, this.look.tilt, this.box, this.night.matches));
+  }
+
+  /** rest shows the picture, if it is of the look that the glass has now. */
+  #rest() {
+    const { look } = this.store.state;
+    if (this.pictured && look.turn === this.look.turn && look.tilt === this.look.tilt) this.stand.classList.add("rests");
   }
 
   /** soon draws once before the next frame, however often it is called. */

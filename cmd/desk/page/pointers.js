@@ -8,7 +8,8 @@ const still = { mouse: 3, pen: 4, touch: 9 }; // pixels within which a press is 
 
 /**
  * Pointers follows what is pressed on a wrap.
- * A press on a handle or on the chosen motif drags it; a mouse also drags a motif at once.
+ * A press on a handle drags, a mouse also drags a motif at once. A finger drags only the motif
+ * that was tapped here before, where its frame is: all else is left to the page to scroll.
  * Two fingers, or a press on bare paper, carry a magnified drawing along.
  */
 export class Pointers {
@@ -55,9 +56,9 @@ export class Pointers {
     }
     act.letter = event.target.closest("[data-letter]")?.dataset.letter;
     act.found = under(this.on.wrap(), place);
-    const { chosen } = this.store.state;
-    const mine = act.found.filter(({ motif }) => motif.motif === chosen);
-    const meant = mine.find(({ copy }) => copy === this.on.active()) ?? mine[0] ?? (event.pointerType === "touch" ? null : act.found[0]);
+    const { chosen } = this.store.state, touch = event.pointerType === "touch";
+    const mine = act.found.filter(({ motif }) => motif.motif === chosen && (!touch || motif.motif === this.tapped));
+    const meant = mine.find(({ copy }) => copy === this.on.active()) ?? (touch ? null : mine[0] ?? act.found[0]);
     if (meant) Object.assign(act, { grab: "middle", motif: meant.motif, index: meant.copy, copy: this.on.wrap().copies[meant.copy], from: meant.motif.middle });
     return act;
   }
@@ -117,7 +118,8 @@ export class Pointers {
     if (act.sort !== "press" || act.handle) return;
     if (act.letter) return this.on.finding(act.letter);
     const tapped = next(act.found, this.store.state.chosen);
-    this.on.choose(tapped?.motif.motif ?? 0, tapped?.copy ?? 0);
+    this.tapped = tapped?.motif.motif ?? 0;
+    this.on.choose(this.tapped, tapped?.copy ?? 0);
   }
 
   #lost(event) {

@@ -13,11 +13,12 @@ export class Sheet {
     this.period = shape("g", { id: this.id });
     this.copies = shape("g", { class: "copies" });
     this.cover = shape("path", { class: "cover" });
+    this.parts = shape("g", { class: "parts", "aria-hidden": "true" });
     this.above = shape("g", { class: "above" });
     // The engine's y runs up, the screen's down.
     const { ends, ...below } = this.paper;
     this.flat = shape("g", { class: "flat", transform: "scale(1 -1)" },
-      ...Object.values(below), shape("defs", {}, this.period), this.copies, this.cover, ends, this.above);
+      ...Object.values(below), shape("defs", {}, this.period), this.copies, this.cover, ends, this.parts, this.above);
     this.svg = shape("svg", { class: "sheet", ...attrs }, this.flat);
     this.motifs = new Map();
   }
@@ -28,11 +29,11 @@ export class Sheet {
     this.wrap = wrap;
     for (const [name, path] of Object.entries(this.paper)) put(path, "d", wrap[name] || "");
     this.#showMotifs(wrap.motifs);
-    // What hangs over the right end comes round the seam at the left, as on the printed paper.
+    // What hangs over one end comes round the seam at the other, as on the printed paper.
     // It is covered up, not clipped: clipping so many shapes takes a browser several times as long.
-    const { paper, before } = wrap, around = paper && before;
-    put(this.cover, "d", around ? beyond(wrap.box) + paper : "");
-    keep(this.copies, around ? [before, ...wrap.copies] : wrap.copies, () => shape("use", { href: `#${this.id}` }), (use, copy) => put(use, "transform", matrix(copy)));
+    put(this.cover, "d", beyond(wrap.box) + wrap.paper);
+    this.#number(wrap.parts);
+    keep(this.copies, [wrap.before, ...wrap.copies, wrap.after], () => shape("use", { href: `#${this.id}` }), (use, copy) => put(use, "transform", matrix(copy)));
   }
 
   /** mark sets the chosen motif apart, in all its copies. */
@@ -41,6 +42,20 @@ export class Sheet {
     this.motifs.get(this.marked)?.group.classList.remove("drawn-chosen");
     this.motifs.get(number)?.group.classList.add("drawn-chosen");
     this.marked = number;
+  }
+
+  /** scale keeps the repeats' numbers their size on the screen. */
+  scale(perMillimetre) {
+    this.perMillimetre = perMillimetre;
+    if (this.wrap) this.#number(this.wrap.parts);
+  }
+
+  #number(parts) {
+    const per = this.perMillimetre;
+    keep(this.parts, per ? parts : [], () => shape("text", { class: "part", "text-anchor": "middle", y: 15 }), (text, { repeat, x, y, turn }) => {
+      put(text, "transform", `translate(${x} ${y}) rotate(${turn}) scale(${1 / per} ${-1 / per})`);
+      if (text.textContent !== String(repeat)) text.textContent = repeat;
+    });
   }
 
   #showMotifs(motifs) {
@@ -90,10 +105,4 @@ export const margin = 5;
 /** viewOf returns what of a drawing is seen when all of it is: x, y, width and height, y down. */
 export function viewOf([x0, y0, x1, y1], air = margin) {
   return { x: x0 - air, y: -y1 - air, width: x1 - x0 + 2 * air, height: y1 - y0 + 2 * air };
-}
-
-/** homeOf returns which of a wrap's copies is that of repeat 1, which stands as its shapes are given. */
-export function homeOf({ copies }) {
-  const away = ([cos, , dx, dy]) => Math.abs(dx) + Math.abs(dy) + 1 - cos;
-  return copies.reduce((best, copy, i) => (away(copy) < away(copies[best]) ? i : best), 0);
 }

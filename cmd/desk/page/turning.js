@@ -30,7 +30,9 @@ export class Turning {
     this.stand.setPointerCapture(event.pointerId);
     const screen = [event.clientX, event.clientY], place = this.#under(event);
     const found = place ? this.#found(place) : [];
-    const mine = found.find(({ motif }) => motif.motif === this.store.state.chosen);
+    // A finger turns the glass or scrolls the page, unless it has tapped the motif here before.
+    const { chosen } = this.store.state, held = event.pointerType !== "touch" || chosen === this.tapped;
+    const mine = held ? found.find(({ motif }) => motif.motif === chosen) : null;
     this.act = {
       id: event.pointerId, screen, last: screen, place, found, mine, mouse: event.pointerType === "mouse",
       letter: event.target.closest("[data-letter]")?.dataset.letter, still: still[event.pointerType] ?? still.mouse,
@@ -70,7 +72,8 @@ export class Turning {
     act.drag?.done();
     if (act.moved) return this.on.settled();
     if (act.letter) return this.on.finding(act.letter);
-    this.store.choose(next(act.found, this.store.state.chosen)?.motif.motif ?? 0);
+    this.tapped = next(act.found, this.store.state.chosen)?.motif.motif ?? 0;
+    this.store.choose(this.tapped);
   }
 
   /** under returns the place of the glass that is pressed, or null beside the glass. */

@@ -76,6 +76,8 @@ export class Vessel {
     pen.setTransform(this.per, 0, 0, this.per, this.left, this.top);
     pen.lineJoin = "round";
     this.#body(down, inks);
+    pen.save();
+    pen.clip(this.#silhouette(down)); // what was dragged over the rim is not on the glass
     pen.fillStyle = inks.far;
     this.#grooves(() => true, facing + Math.PI, -down, -1);
     this.#inside(down, inks);
@@ -83,6 +85,7 @@ export class Vessel {
     this.#grooves((motif) => motif !== chosen, facing, down, 1);
     pen.fillStyle = inks.chosen;
     this.#grooves((motif) => motif === chosen, facing, down, 1);
+    pen.restore();
     this.#edges(down, inks);
   }
 

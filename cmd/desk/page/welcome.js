@@ -19,10 +19,10 @@ export function mount(root, store, about) {
   if (about.file.demo) show();
   let dragged = false; // the hint goes when the hand has let go, not under it
   store.subscribe(({ dragging }) => {
-    if (dragged && !dragging) done("drag");
+    if (dragged && !dragging) leave("drag");
     dragged = dragging;
   });
-  onOpened(done);
+  onOpened(leave);
 }
 
 /** showHints brings the hints back. */
@@ -47,11 +47,21 @@ function hint([name, heading, words]) {
     el("button", { type: "button", class: "words", "aria-label": "Understood: " + heading, onclick: () => done(name) }, "Understood"));
 }
 
+/** done takes a hint away that was read. */
 function done(name) {
+  if (learn(name) && shown.root.childElementCount) show();
+}
+
+/** leave takes a hint out of sight that was followed, and leaves its room: the hand is elsewhere. */
+function leave(name) {
+  if (learn(name)) shown.root.querySelector(`[data-hint="${name}"]`)?.classList.add("gone");
+}
+
+function learn(name) {
   const gone = kept("hints", []);
-  if (gone.includes(name) || !hints.some(([known]) => known === name)) return;
+  if (gone.includes(name) || !hints.some(([known]) => known === name)) return false;
   keep("hints", [...gone, name]);
-  if (shown.root.childElementCount) show();
+  return true;
 }
 
 function allDone() {

@@ -7,7 +7,7 @@ import { Nudge } from "./nudge.js";
 import { Pointers } from "./pointers.js";
 import { showRings, toggleFinding } from "./rings.js";
 import { keep, matrix, placed, polygon, put, shape } from "./shapes.js";
-import { homeOf, Sheet, viewOf } from "./sheet.js";
+import { Sheet, viewOf } from "./sheet.js";
 import { Sight } from "./sight.js";
 
 const keys = "Enter chooses a motif. Arrow keys move it by one step of the calipers, with Shift by ten. "
@@ -27,7 +27,7 @@ class Wrap {
     this.frame = new Frame();
     this.ghost = shape("path", { class: "ghost" });
     this.rings = shape("g", { class: "rings" });
-    this.sheet.above.append(this.frames, this.ghost, this.frame.group, this.rings);
+    this.sheet.above.append(this.frames, this.ghost, this.rings, this.frame.group);
     this.sight = new Sight(this.sheet.svg, () => this.#overlay());
     this.nudge = new Nudge(store, (number) => this.#tell(number));
     this.#fill(root);
@@ -39,7 +39,7 @@ class Wrap {
     const button = (words, press) => el("button", { type: "button", onclick: press }, words);
     this.back = button("Whole", () => this.sight.whole());
     this.caption = el("p", { class: "caption faint small", hidden: true });
-    const legend = el("p", { class: "caption faint small" }, "Broken lines: the band. Thin lines: between repeats. The stronger one: the seam.");
+    const legend = el("p", { class: "caption faint small" }, "Broken lines: the band. Thin lines: between repeats, which are numbered. Left and right edge: the seam, as on the paper.");
     const note = el("p", { class: "of-before", role: "status", hidden: true });
     this.late = new Late(root, note);
     root.classList.add("wrap");
@@ -79,13 +79,12 @@ class Wrap {
     if (wrap !== this.given) {
       this.given = wrap;
       this.wrap = reachable(wrap);
-      this.home = homeOf(wrap);
       this.sheet.show(wrap);
-      this.sight.over(viewOf(wrap.box));
       put(this.sheet.svg, "aria-label", wrapWords(wrap));
       say(this.caption, wrap.caption);
       this.caption.hidden = !wrap.caption;
     }
+    if (!state.dragging) this.sight.over(viewOf(wrap.box)); // the paper's ends may give way to what is dragged
     this.sheet.mark(state.chosen);
     const seen = [wrap, state.chosen, state.letter, state.answer];
     if (seen.some((part, i) => part !== this.seen?.[i])) this.#overlay();
@@ -97,6 +96,7 @@ class Wrap {
     const { state } = this.store, { wrap } = this;
     if (!wrap) return;
     const per = this.sight.perMillimetre;
+    this.sheet.scale(per);
     keep(this.frames, wrap.motifs, () => shape("path", { class: "motif", tabindex: 0, role: "button" }), (path, motif) => {
       put(path, "data-motif", motif.motif);
       put(path, "aria-label", motifWords(motif));
@@ -118,7 +118,7 @@ class Wrap {
 
   #indexOf(number) {
     const index = this.copies.get(number);
-    return index in this.wrap.copies ? index : this.home;
+    return index in this.wrap.copies ? index : 0; // that of repeat 1
   }
 
   #copyOf(number) {
@@ -185,7 +185,7 @@ function motifWords({ motif, kind, inside }) {
 
 /** reachable is a wrap with all of the copies that are seen, that beyond the seam among them. */
 function reachable(wrap) {
-  return wrap.paper && wrap.before ? { ...wrap, copies: [...wrap.copies, wrap.before] } : wrap;
+  return { ...wrap, copies: [...wrap.copies, wrap.before, wrap.after] };
 }
 
 function wrapWords({ motifs, repeats }) {

@@ -4,6 +4,7 @@
 import { ask } from "./ask.js";
 import { arrange, el, say } from "./dom.js";
 import { dialog } from "./dialog.js";
+import { file } from "./disk.js";
 import { isAt, wrongWords } from "./field.js";
 import { open } from "./headings.js";
 import { steps } from "./guidesteps.js";
@@ -121,8 +122,7 @@ async function answered(run) {
 
 function finish(run) {
   if (!run.reply) return;
-  run.store.choose(0);
-  run.store.setText(run.reply.job);
   run.node.close();
+  file.begin(run.reply.job);
   open("design", { focus: true });
 }

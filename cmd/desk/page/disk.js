@@ -46,7 +46,7 @@ export const file = {
   },
 
   /** begin shows a job that has no file: the file that was open stays as it is. */
-  begin(text, propose = "") {
+  begin(text, propose = "", words = "") {
     const { name } = this.of;
     const left = name && this.dirty() ? `What you changed in ${name} is not saved. Undo brings it back.` : "";
     belong();
@@ -54,7 +54,7 @@ export const file = {
     this.store.choose(0);
     this.store.setText(text);
     turned();
-    notice(left || null, [["Understood", () => notice(null)]]);
+    notice([words, left].filter(Boolean).join(" ") || null, [["Understood", () => notice(null)]]);
   },
 
   /** save writes the text to its file; a job without one is asked a name. */

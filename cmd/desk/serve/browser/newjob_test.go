@@ -54,7 +54,7 @@ func TestOpenAnother(t *testing.T) {
 	}
 	p.click(".menu summary")
 	p.click("#open-job")
-	p.do(chromedp.SetUploadFiles("#chosen-file", []string{elsewhere}))
+	p.do(chromedp.SetUploadFiles("#chosen-file", []string{elsewhere}, chromedp.NodeReady))
 	p.until(`/^Not in a file yet/.test(document.querySelector("#saved").innerText)`)
 	if got := p.text(); got != other {
 		t.Errorf("opened is\n%s", got)

@@ -13,7 +13,7 @@ import (
 // cureAnswer is what would clear one finding.
 type cureAnswer struct {
 	Letter string      `json:"letter"`
-	Cure   string      `json:"cure"` // all of it, in the words of check
+	Cure   string      `json:"cure"` // what to do, or why nothing is known, where there are no ways
 	Ways   []wayAnswer `json:"ways"`
 }
 
@@ -43,9 +43,9 @@ func (d *Desk) cures(ctx context.Context, body []byte) (*Reply, error) {
 		Findings []cureAnswer `json:"findings"`
 	}{[]cureAnswer{}}
 	for _, g := range p.Groups() {
-		one := cureAnswer{g.Letter, report.Cure(p, g.Worst()), []wayAnswer{}}
+		one := cureAnswer{g.Letter, report.PageUncured(p, g.Worst()), []wayAnswer{}}
 		for _, way := range report.Ways(p, g.Worst()) {
-			one.Ways = append(one.Ways, wayAnswer{way.Words, editsOf(p.Job, way.Changes), way.Brings})
+			one.Ways = append(one.Ways, wayAnswer{way.Page, editsOf(p.Job, way.Changes), way.Brings})
 		}
 		out.Findings = append(out.Findings, one)
 	}

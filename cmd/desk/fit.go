@@ -36,8 +36,15 @@ func (d *Desk) fit(ctx context.Context, body []byte) (*Reply, error) {
 		Offers []offerAnswer `json:"offers"`
 		Wheels []string      `json:"wheels"` // to buy: the job clears with all of them together
 	}{Clear: f.Clear, Words: report.FitWords(f), Offers: []offerAnswer{}, Wheels: append([]string{}, report.NewWheels(f)...)}
+	if len(f.Offers) == 0 {
+		return answer(out)
+	}
+	plans, err := d.planned(ctx, f.Job, f.Job.Blanks[0]) // for what a share comes to in lengths
+	if err != nil {
+		return unlaidAnswer(err)
+	}
 	for _, o := range f.Offers {
-		out.Offers = append(out.Offers, offerAnswer{report.OfferWords(f, o), editsOf(o.Job, o.Changes), report.CostWords(f, o)})
+		out.Offers = append(out.Offers, offerAnswer{report.ChangeWords(plans[0], o.Changes), editsOf(o.Job, o.Changes), report.CostWords(f, o)})
 	}
 	return answer(out)
 }

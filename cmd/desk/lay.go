@@ -153,6 +153,7 @@ func shown(p *pattern.Plan, inside bool, want map[string]bool) *laid {
 			out.Notes = append(out.Notes, err.Error()+".")
 		}
 	}
+	out.Notes, _ = onThePage(out.Notes)
 	out.Findings = findings(p, flat, groups)
 	if more := len(groups) - len(out.Findings); more > 0 {
 		out.Notes = append(out.Notes, fmt.Sprintf("And %d more findings, not listed here.", more))

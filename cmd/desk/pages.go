@@ -47,7 +47,8 @@ func (d *Desk) pages(ctx context.Context, body []byte) (*Reply, error) {
 	default:
 		return nil, badRequest("what: read %q; accepted: wrap, test-page", ask.What)
 	}
-	out := pagesAnswer{Width: screen.Number(o.Paper.Width), Height: screen.Number(o.Paper.Height), Title: w.Title, Remarks: append([]string{}, remarks...)}
+	remarks, ways := onThePage(remarks)
+	out := pagesAnswer{Ways: ways, Width: screen.Number(o.Paper.Width), Height: screen.Number(o.Paper.Height), Title: w.Title, Remarks: remarks}
 	for i, page := range w.Pages {
 		if err := ctx.Err(); err != nil {
 			return nil, err
@@ -69,6 +70,7 @@ type pagesAnswer struct {
 	Height  screen.Number      `json:"height"`
 	Title   string             `json:"title"`
 	Remarks []string           `json:"remarks"`
+	Ways    []optionAnswer     `json:"ways"` // the options that the remarks name
 	Pages   []string           `json:"pages"`
 	Sizes   [][2]screen.Number `json:"sizes"`
 }

@@ -126,7 +126,7 @@ func notes(p *pattern.Plan) []string {
 func slight(p *pattern.Plan) []string {
 	var words []string
 	for _, g := range p.SlightGroups() {
-		words = append(words, fmt.Sprintf("no finding, for no hand holds so little: %s: %s.", about(p, g), Measured(p, g.Worst())))
+		words = append(words, fmt.Sprintf("within what a hand can hold, so no finding: %s: %s.", about(p, g), Measured(p, g.Worst())))
 	}
 	return words
 }

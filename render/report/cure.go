@@ -40,6 +40,7 @@ func Cure(p *pattern.Plan, f pattern.Finding) string {
 // Way is one way to clear a finding.
 type Way struct {
 	Words   string
+	Page    string       // what it changes, for a person who has controls before them and no file
 	Changes []job.Change // of the job; none where it is a wheel to buy
 	Brings  string       // what else is found then; "" for nothing, or where Words says it
 }
@@ -53,10 +54,10 @@ func Ways(p *pattern.Plan, f pattern.Finding) []Way {
 	}
 	var ways []Way
 	if len(cure.Changes) > 0 {
-		ways = append(ways, Way{changed(p, f, cure.Changes), cure.Changes, brought(p, f, cure.Brings)})
+		ways = append(ways, Way{changed(p, f, cure.Changes), ChangeWords(p, cure.Changes), cure.Changes, brought(p, f, cure.Brings)})
 	}
 	for _, or := range cure.Or {
-		ways = append(ways, Way{Words: alternative(p, f, or), Changes: or.Changes})
+		ways = append(ways, Way{Words: alternative(p, f, or), Page: pageAlternative(p, or), Changes: or.Changes})
 	}
 	return ways
 }
@@ -104,20 +105,24 @@ func changed(p *pattern.Plan, f pattern.Finding, changes []job.Change) string {
 			words[i] = shorterBand(p, f.Kind, c.Band) + words[i]
 		}
 	}
-	return strings.Join(byMotif(p, changes, words), "; ")
+	return strings.Join(byMotif(func(c job.Change) string { return c.Name(p.Job) }, changes, words), "; ")
 }
 
 // byMotif puts what is said of changes after the names of their motifs: those together
 // of which all the same is said.
-func byMotif(p *pattern.Plan, changes []job.Change, words []string) []string {
+func byMotif(called func(job.Change) string, changes []job.Change, words []string) []string {
 	var names, said []string
 	for i, c := range changes {
 		name := ""
 		if c.Motif >= 0 {
-			name = c.Name(p.Job)
+			name = called(c)
 		}
 		if n := len(names); i > 0 && names[n-1] == name {
-			said[n-1] += " and " + words[i]
+			and := " and "
+			if strings.Contains(said[n-1], ", now ") {
+				and = ", and "
+			}
+			said[n-1] += and + words[i]
 		} else {
 			names, said = append(names, name), append(said, words[i])
 		}

@@ -90,9 +90,6 @@ func fitAbout(b *strings.Builder, f *search.Fit) {
 	}
 }
 
-// OfferWords says what an offer changes, and CostWords how that changes the look.
-func OfferWords(f *search.Fit, o search.Offer) string { return strings.Join(offered(f.Job, o), "; ") }
-
 // CostWords says how an offer changes the look.
 func CostWords(f *search.Fit, o search.Offer) string { return costs(f.Job.Length, o.Cost) }
 

@@ -7,9 +7,13 @@ import { asked } from "./dialog.js";
 
 const again = 3000; // ms to wait after the watch failed
 
-/** The file that is open. There is one in a page. */
+/**
+ * The file that is open. There is one in a page; of is what is known of it: its
+ * name ("" for a job that has no file yet), the stamp and text that it has on
+ * disk, and a name to propose.
+ */
 export const file = {
-  store: null, name: "", stamp: "", text: "", demo: true, present: false, saving: false, said: "",
+  store: null, of: unsaved(""), present: false, saving: false, said: "",
   listeners: new Set(),
 
   follow(fn) {
@@ -21,53 +25,71 @@ export const file = {
     for (const fn of this.listeners) fn();
   },
 
+  get demo() {
+    return Boolean(this.of.demo);
+  },
+
   /** dirty is whether the text differs from that on disk. */
   dirty() {
     if (!this.store || !this.present) return false;
-    return this.store.state.text !== this.text || !this.store.state.settled;
+    return this.store.state.text !== this.of.text || !this.store.state.settled;
   },
 
   words() {
+    const { name, demo, text } = this.of;
     if (!this.present) return "";
     if (this.saving) return "Saving…";
     if (this.said) return this.said;
-    if (this.demo) return "The demo: save it under a name of your own";
-    return this.dirty() ? `${this.name}, not saved` : `${this.name}, saved`;
+    if (demo && this.store.state.text === text) return "The demo: change it as you like";
+    if (!name) return "Not in a file yet: Save asks for its name";
+    return this.dirty() ? `${name}, not saved` : `${name}, saved`;
   },
 
-  /** save writes the text to its file; the demo is asked a name. */
+  /** begin shows a job that has no file: the file that was open stays as it is. */
+  begin(text, propose = "", words = "") {
+    const { name } = this.of;
+    const left = name && this.dirty() ? `What you changed in ${name} is not saved. Undo brings it back.` : "";
+    belong();
+    this.of = unsaved(propose);
+    this.store.choose(0);
+    this.store.setText(text);
+    turned();
+    notice([words, left].filter(Boolean).join(" ") || null, [["Understood", () => notice(null)]]);
+  },
+
+  /** save writes the text to its file; a job without one is asked a name. */
   async save() {
     if (!this.present || this.saving) return;
-    if (this.demo || !this.name) return this.saveAs();
-    await this.writing(async (text) => {
-      const reply = await disk("file", { text, stamp: this.stamp, name: this.name });
-      if (reply.status === 409) return await changed(reply);
-      this.saved(text, reply);
+    if (!this.of.name) return this.saveAs();
+    await this.writing(async (text, of) => {
+      const reply = await disk("file", { text, stamp: of.stamp, name: of.name });
+      if (reply.status === 409) return await changed(reply, of);
+      this.saved(of, text, reply);
     });
   },
 
   async saveAs() {
     const given = await asked({
-      title: "Save under a name", label: "Name of the file, beside the job", value: suggestion(this.name), button: "Save",
+      title: "Save under a name", label: "Name of the file, beside the job", value: proposed(this.of, this.store.state), button: "Save",
     });
     if (!given) return;
-    await this.writing(async (text) => {
+    await this.writing(async (text, of) => {
       const reply = await disk("file-as", { name: given, text });
-      location.hash = encodeURIComponent(reply.name); // a reload shows this file again
-      this.name = reply.name;
-      this.demo = false;
-      this.saved(text, reply);
-      watch();
+      Object.assign(of, { name: reply.name, demo: false });
+      this.saved(of, text, reply);
+      if (of === this.of) turned();
     });
   },
 
   async writing(write) {
+    const { of } = this;
     this.saving = true;
     this.said = "";
     this.tell();
     try {
       const { text } = await this.store.settled();
-      await write(text);
+      if (of !== this.of) throw new Error("another job was opened meanwhile.");
+      await write(text, of);
     } catch (err) {
       this.said = "Not saved: " + err.message;
     }
@@ -75,18 +97,22 @@ export const file = {
     this.tell();
   },
 
-  saved(text, { stamp }) {
-    this.text = text;
-    this.stamp = stamp;
+  saved(of, text, { stamp }) {
+    Object.assign(of, { text, stamp });
     this.said = "";
-    notice(null);
+    if (of === this.of) notice(null);
   },
 };
 
+function unsaved(propose) {
+  return { name: "", stamp: "", text: null, demo: false, propose };
+}
+
 export function mount(root, store, about) {
-  Object.assign(file, about.file, { store });
-  file.root = root;
+  const { name, stamp, text, demo, present } = about.file;
+  Object.assign(file, { store, root, present, of: { name, stamp, text, demo, propose: "" } });
   store.subscribe(() => {
+    belong();
     if (!file.saving) file.said = "";
     file.tell();
   });
@@ -97,19 +123,39 @@ export function mount(root, store, about) {
   watch();
 }
 
+const files = new WeakMap(); // moment of the history → what is known of its file
+
+/** belong makes the file of the moment that is shown the one that Save writes. */
+function belong() {
+  const { now } = file.store.history;
+  if (!files.has(now)) files.set(now, file.of);
+  if (files.get(now) === file.of) return;
+  file.of = files.get(now);
+  notice(null);
+  turned();
+}
+
+/** turned follows another file: a reload shows it again, and it is watched. */
+function turned() {
+  history.replaceState(null, "", file.of.name ? "#" + encodeURIComponent(file.of.name) : location.pathname + location.search);
+  watch();
+  file.tell();
+}
+
 let watching = null; // AbortController of the watch
 
 /** watch waits for the file to be another on disk than the page knows. */
 async function watch() {
   watching?.abort();
-  if (!file.present || !file.name || file.demo || document.hidden) return;
+  if (!file.present || !file.of.name || document.hidden) return;
   const own = (watching = new AbortController());
+  const { of } = file;
   while (!own.signal.aborted) {
     try {
-      const asked = new URLSearchParams({ name: file.name, stamp: file.stamp });
+      const asked = new URLSearchParams({ name: of.name, stamp: of.stamp });
       const seen = await disk("file/changes?" + asked, undefined, own.signal);
       if (own.signal.aborted || seen === null) return;
-      if (seen.stamp !== file.stamp && !file.saving) await changed(seen);
+      if (seen.stamp !== of.stamp && !file.saving) await changed(seen, of);
     } catch {
       if (own.signal.aborted) return;
       await new Promise((done) => setTimeout(done, again));
@@ -118,17 +164,16 @@ async function watch() {
 }
 
 /** changed meets a file that another has written, or taken away. */
-async function changed({ text, stamp, gone }) {
+async function changed({ text, stamp, gone }, of) {
   if (gone) {
-    file.stamp = "";
-    file.text = null;
+    Object.assign(of, { stamp: "", text: null });
     return notice("The file is gone from the disk. What you see is still here: Save writes it anew.", [["Understood", () => notice(null)]]);
   }
   await atRest(file.store);
+  if (of !== file.of) return; // it is seen when this file is shown again
   const mine = file.store.state.text;
-  const was = file.text;
-  file.stamp = stamp;
-  file.text = text;
+  const was = of.text;
+  Object.assign(of, { stamp, text });
   if (text === mine) return notice(null);
   file.store.setText(text);
   if (mine === was) {
@@ -168,6 +213,9 @@ function notice(words, choices = []) {
   file.tell();
 }
 
-function suggestion(name) {
-  return name ? name.replace(/(\.toml)?$/, "-2.toml") : "my-glass.toml";
+/** proposed is a name for the file: after the one it has, or what the job is called. */
+function proposed({ name, propose }, { answer }) {
+  if (name) return name.replace(/(\.toml)?$/, "-2.toml");
+  const words = (answer?.title || "").normalize("NFKC").toLowerCase().replace(/['’]/g, "");
+  return propose || (words.match(/[\p{L}\p{N}]+/gu)?.join("-").slice(0, 60) || "my-glass") + ".toml";
 }

@@ -55,7 +55,7 @@ function around(id, desc, control, compact) {
 }
 
 /** away is what taking a value away comes to. */
-const away = (desc) => (desc.default ? "usual" : "leave out");
+const away = (desc) => (desc.default ? "back to usual" : "leave out");
 
 /** quietly lets what was understood be read out, of the field one is in alone. */
 function quietly(node, said, store) {
@@ -100,7 +100,7 @@ export function isAt(mistake, path) {
 export function wrongWords(mistake) {
   const { read, accepted, hint } = mistake;
   if (!accepted) return (mistake.words || "").replace(mistake.path + ": ", "");
-  return `${read ? "Read: " + read + ". " : ""}Accepted: ${accepted}.${hint ? " " + sentence(hint) : ""}`;
+  return `${read ? "Read: " + read.replaceAll('\\"', '"') + ". " : ""}Accepted: ${accepted}.${hint ? " " + sentence(hint) : ""}`;
 }
 
 function sentence(words) {

@@ -28,7 +28,8 @@ export function mount(root, store) {
     for (const one of items.values()) one.chosen(state);
     count(tab, state);
   });
-  const followed = [followCures(store, items), followFit(store, fits, room)];
+  const known = { cures: null, fit: null }; // the slow answers, to show a change once
+  const followed = [followCures(store, items, known), followFit(store, fits, room, items, known)];
   onOpened(() => followed.forEach((one) => one.look()));
 }
 
@@ -84,20 +85,35 @@ function seek(store, { letter, motifs }) {
 }
 
 /** followCures puts the cures of each finding beneath it while they are true. */
-function followCures(store, items) {
+function followCures(store, items, known) {
   const body = (state) => (isOpen("check") && state.answer.findings.length ? { job: state.text, blank: state.blank } : null);
   return follow(store, "cures", body, (answer, state, { waiting, trouble }) => {
-    const found = new Map((answer?.findings || []).map((f) => [f.letter, f]));
-    for (const [letter, one] of items) {
-      const cures = found.get(letter);
-      if (cures) arrange(one.ways, curesOf(cures, store));
-      else arrange(one.ways, trouble || waiting ? [el("p", { class: "faint small" }, trouble || "Looking for cures…")] : []);
-    }
+    known.cures = answer;
+    putCures(items, known, store, trouble || (waiting ? "Looking for cures…" : ""));
+    known.putFit?.();
   });
 }
 
-function curesOf({ cure, ways }, store) {
-  const list = (ways || []).map((way) => offerButton(way.words, way.edits, way.brings, store));
+function putCures(items, { cures, fit }, store, words) {
+  const found = new Map((cures?.findings || []).map((f) => [f.letter, f]));
+  const whole = new Set((fit?.clear === false ? fit.offers : []).map(change));
+  for (const [letter, one] of items) {
+    const its = found.get(letter);
+    if (its) arrange(one.ways, curesOf(its, whole, store));
+    else arrange(one.ways, words ? [el("p", { class: "faint small" }, words)] : []);
+  }
+}
+
+/** change tells whether two offers are the same. */
+function change({ edits }) {
+  return JSON.stringify(edits);
+}
+
+function curesOf({ cure, ways }, whole, store) {
+  const list = (ways || []).map((way) => {
+    const beside = [way.brings && `Then ${way.brings}.`, whole.has(change(way)) && "This clears all of it."].filter(Boolean).join(" ");
+    return way.edits.length ? offerButton(way.words, way.edits, beside, store) : el("p", { class: "small" }, `${way.words}.`);
+  });
   const words = list.length ? null : el("p", { class: "small" }, cure || "No cure was found that changes one thing alone.");
   return [words, ...list].filter(Boolean);
 }
@@ -117,17 +133,28 @@ function folded(offers) {
 }
 
 /** followFit says what else would clear a job, or what a clear one has room for. */
-function followFit(store, fits, room) {
+function followFit(store, fits, room, items, known) {
   const body = (state) => (isOpen("check") ? { job: state.text } : null);
   return follow(store, "fit", body, (answer, state, { waiting, trouble }) => {
-    const clear = answer ? answer.clear : state.answer?.clear;
-    arrange(clear ? fits : room, []);
-    const title = clear ? "What there is room for" : "Changes that clear all of it";
-    const words = answer ? answer.words : trouble || (waiting ? "Looking…" : "");
-    const offers = folded((answer?.offers || []).map((o) => offerButton(o.words, o.edits, o.cost, store)));
-    const wheels = (answer?.wheels || []).map((w) => el("p", {}, w));
-    arrange(clear ? room : fits, words || offers.length
-      ? [el("h3", {}, title), words ? el("p", { class: answer ? "small" : "faint small", role: "status" }, words) : null, ...offers, ...wheels].filter(Boolean)
-      : []);
+    known.fit = answer;
+    known.putFit = () => putFit(fits, room, known, store, trouble || (waiting ? "Looking…" : ""));
+    known.putFit();
+    if (known.cures) putCures(items, known, store, "");
   });
+}
+
+/** putFit shows the offers, but for those that stand under a finding already. */
+function putFit(fits, room, { cures, fit }, store, words) {
+  const clear = fit ? fit.clear : store.state.answer?.clear;
+  const shown = new Set((cures?.findings || []).flatMap((f) => f.ways.map(change)));
+  const all = fit?.offers || [];
+  const others = clear ? all : all.filter((offer) => !shown.has(change(offer)));
+  const offers = folded(others.map((o) => offerButton(o.words, o.edits, o.cost, store)));
+  const wheels = (fit?.wheels || []).map((w) => el("p", {}, w));
+  const title = clear ? "What there is room for" : others.length < all.length ? "Other changes that clear all of it" : "Changes that clear all of it";
+  const said = fit ? fit.words : words;
+  const nothing = (all.length > 0 && others.length === 0) || !(said || offers.length);
+  arrange(clear ? fits : room, []);
+  arrange(clear ? room : fits, nothing ? []
+    : [el("h3", {}, title), said ? el("p", { class: fit ? "small" : "faint small", role: "status" }, said) : null, ...offers, ...wheels].filter(Boolean));
 }

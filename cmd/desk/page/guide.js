@@ -4,13 +4,14 @@
 import { ask } from "./ask.js";
 import { arrange, el, say } from "./dom.js";
 import { dialog } from "./dialog.js";
+import { file } from "./disk.js";
 import { isAt, wrongWords } from "./field.js";
 import { open } from "./headings.js";
 import { steps } from "./guidesteps.js";
 
 /** guide opens the questions; the job they make is one undo step. */
 export function guide(store, about) {
-  const run = { store, about, at: 0, answers: { unit: store.state.answer?.unit || "in" }, reply: null };
+  const run = { store, about, at: 0, answers: { unit: store.state.answer?.unit || "in", kind: "leaf" }, reply: null };
   const count = el("p", { class: "faint small", id: "guide-count" });
   const question = el("h3", { id: "guide-question", tabindex: "-1" });
   const where = el("p", { id: "guide-where" });
@@ -52,7 +53,8 @@ function fieldNode(run, step, f) {
     inputmode: f.whole ? "numeric" : "text", "aria-describedby": "guide-where guide-said guide-wrong",
     oninput: (event) => answer(run, f, event.target.value),
   });
-  return el("div", { class: "guide-field" }, el("label", { for: input.id, class: "name" }, f.label), input);
+  const unit = f.whole || f.words ? null : el("span", { class: "unit" }, run.answers.unit);
+  return el("div", { class: "guide-field" }, el("label", { for: input.id, class: "name" }, f.label), el("div", { class: "boxed" }, input, unit));
 }
 
 function choice(run, f) {
@@ -72,7 +74,7 @@ function answer(run, f, value) {
 async function check(run) {
   const step = run.at;
   try {
-    const reply = await ask("lay", { job: run.about.starters[run.answers.unit], edits: editsTo(run, step), want: ["form"] }, { slot: "guide" });
+    const reply = await ask("lay", { job: run.about.starters[run.answers.unit], edits: editsTo(run, step), want: ["form", "profile"] }, { slot: "guide" });
     if (run.at !== step) return;
     run.reply = reply;
     tell(run, reply);
@@ -81,12 +83,14 @@ async function check(run) {
   }
 }
 
-function tell(run, { mistake, form }) {
+function tell(run, reply) {
+  const { mistake, form } = reply;
   const paths = steps[run.at].paths?.(run) || [];
   const mine = mistake && paths.some((p) => isAt(mistake.path, p));
   const fields = (form?.tables || []).flatMap((t) => t.fields);
   const words = paths.map((p) => fields.find((f) => f.path === p)?.understood).filter(Boolean);
-  say(run.said, mine ? "" : words.length ? "Understood: " + words.join(", ") : "");
+  const remark = mine ? "" : steps[run.at].remark?.(reply) || "";
+  say(run.said, mine ? "" : (words.length ? `Understood: ${words.join(", ")}. ` : "") + remark);
   say(run.wrong, mine ? wrongWords(mistake) : "");
 }
 
@@ -119,10 +123,22 @@ async function answered(run) {
   return run.wrong.textContent === "";
 }
 
-function finish(run) {
+/** finish shows the job; where it does not clear, with the change of least loss. */
+async function finish(run) {
   if (!run.reply) return;
-  run.store.choose(0);
-  run.store.setText(run.reply.job);
+  run.busy = true;
+  say(run.said, "Laying it out…");
+  const { job, words } = await clearing(run.reply.job).catch(() => ({ job: run.reply.job, words: "" }));
+  run.busy = false;
+  if (!run.node.open) return; // it was left meanwhile
   run.node.close();
+  file.begin(job, "", words);
   open("design", { focus: true });
+}
+
+async function clearing(job) {
+  const { clear, offers = [] } = await ask("fit", { job }, { slot: "guide" });
+  if (clear || offers.length === 0) return { job, words: "" };
+  const changed = await ask("lay", { job, edits: offers[0].edits, want: [] }, { slot: "guide" });
+  return { job: changed.job, words: `So that it clears, this was chosen: ${offers[0].words}.` };
 }

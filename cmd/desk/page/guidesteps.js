@@ -16,13 +16,14 @@ export const steps = [
     question: "What do your calipers read?",
     where: "A bare number will be in this unit. You can still write the other one out, as in 79.4 mm or 3 1/8 in.",
     fields: () => [{ name: "unit", label: "Unit", choices: [{ value: "in", label: "inches" }, { value: "mm", label: "millimetres" }] }],
-    // the starter's middle station goes: it comes back where one is measured
-    edits: () => [{ op: "drop", path: "blank.station[2]" }],
+    // the starter's middle station goes: it comes back where one is measured; and
+    // of its rack the wheel that is not asked about
+    edits: () => [{ op: "drop", path: "blank.station[2]" }, { op: "drop", path: "wheel[2]" }],
   },
   {
     question: "What do you call this glass?",
     where: "The name stands on every sheet and in the names of the files.",
-    fields: () => [{ name: "name", label: "Name" }],
+    fields: () => [{ name: "name", label: "Name", words: true }],
     paths: () => ["blank.name", "title"],
     edits: (a) => [...set("title", a.name), ...set("blank.name", a.name)],
   },
@@ -72,6 +73,7 @@ export const steps = [
       { name: "wallRim", label: `Wall at the rim, as ${example(run.answers.unit, "3/32", "2.4")}` },
     ],
     paths: (run) => ["blank.station[1].wall", ...(hasMiddle(run.answers) ? ["blank.station[2].wall"] : []), rim(run.answers) + ".wall"],
+    remark: ({ profile }) => (thickRim(profile) ? "The wall is thicker at the rim than at the foot: few glasses are, so measure both again." : ""),
     edits: (a) => [
       ...set("blank.station[1].wall", a.wallFoot),
       ...(hasMiddle(a) ? set("blank.station[2].wall", a.wallMiddle) : []),
@@ -88,14 +90,15 @@ export const steps = [
   },
   {
     question: "Which mitre wheel will you use?",
-    where: "Its diameter, and the angle of its V: a new one is often 90 degrees. Other wheels can be put on the rack later.",
+    where: (run) => `Its diameter, the angle of its V (a new one is often 90 degrees), and its thickness from face to face: leave that empty, and ${example(run.answers.unit, "1/4 in", "6 mm")} is taken. Other wheels can be put on the rack later.`,
     drawing: () => measured("wheel"),
     fields: (run) => [
       { name: "wheel", label: `Across the wheel, as ${example(run.answers.unit, "4", "100")}` },
       { name: "angle", label: "Angle of its V, in degrees", whole: true },
+      { name: "thick", label: "Its thickness, if you know it", optional: true },
     ],
-    paths: () => ["wheel[1].across", "wheel[1].angle"],
-    edits: (a) => [...set("wheel[1].across", a.wheel), ...set("wheel[1].angle", Number(a.angle) || a.angle)],
+    paths: () => ["wheel[1].across", "wheel[1].angle", "wheel[1].thick"],
+    edits: (a) => [...set("wheel[1].across", a.wheel), ...set("wheel[1].thick", a.thick), ...set("wheel[1].angle", Number(a.angle) || a.angle)],
   },
   {
     question: "How many times does the design go round?",
@@ -115,6 +118,12 @@ export const steps = [
     edits: (a) => (a.kind ? [{ op: "add", path: "motif", value: { kind: a.kind } }, { op: "drop", path: "motif[1]" }] : []),
   },
 ];
+
+/** thickRim is whether the wall at the rim is measured thicker than at the foot. */
+function thickRim(profile) {
+  const stations = profile?.stations || [];
+  return stations.length > 1 && stations.at(-1).wall > stations[0].wall;
+}
 
 function hidden(swatch) {
   const drawn = picture(swatch);

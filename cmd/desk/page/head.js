@@ -5,7 +5,7 @@ import { isAt, wrongWords } from "./field.js";
 import { onOpened, open } from "./headings.js";
 import { jobText } from "./jobtext.js";
 import { file } from "./disk.js";
-import { guide } from "./guide.js";
+import { begin, openAnother } from "./newjob.js";
 import { showHints } from "./welcome.js";
 
 export function mount(root, store, about) {
@@ -31,7 +31,7 @@ export function mount(root, store, about) {
   document.addEventListener("toggle", look, true);
   file.follow(() => {
     say(saved, file.words());
-    save.disabled = !file.dirty() && !file.demo;
+    save.disabled = !file.dirty() && file.of.name !== "";
     save.hidden = !file.present;
     document.title = (file.dirty() ? "• " : "") + (store.state.answer?.title || "roundlay");
   });
@@ -40,9 +40,10 @@ export function mount(root, store, about) {
 /** menu holds what is wanted seldom. */
 function menu(store, about) {
   const items = [
+    ["new-job", "New, from my calipers or the starter", () => begin(store, about)],
+    ["open-job", "Open another", () => openAnother()],
     ["save-as", "Save under another name", () => file.saveAs()],
     ["job-text", "The text of the job", () => jobText(store)],
-    ["guide", "Start from my calipers", () => guide(store, about)],
     ["hints-again", "Show the hints again", () => showHints()],
   ];
   const node = el("details", { class: "menu" }, el("summary", { class: "button" }, "The job"));

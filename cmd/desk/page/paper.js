@@ -19,16 +19,16 @@ const files = [
 
 export function mount(root, store, about) {
   const chosen = options(about, () => pages.look());
-  const status = el("p", { class: "said", role: "status" });
   const preview = el("div", { class: "preview" });
   const remarks = el("ul", { class: "notes" });
+  const ways = el("div", { class: "buttons" }); // options that the remarks name
   const print = el("button", { type: "button", class: "main", id: "print", disabled: true, onclick: () => window.print() }, "Print from this page");
   const where = el("p", { class: "faint small", id: "pages-said", role: "status" });
   root.append(
     el("h3", {}, "How"), chosen.node,
-    el("h3", {}, "Print"), el("p", { class: "about" }, "In the print window choose no margins and 100 %. Lay a ruler on both check bars before you cut."),
-    el("div", { class: "buttons" }, print), where, remarks, preview,
-    el("h3", {}, "Keep as files"), downloads(store, chosen, status), status);
+    el("h3", {}, "Print"), el("p", { class: "about" }, "In the print window choose no margins and 100\u00a0%. Lay a ruler on both check bars before you cut."),
+    el("div", { class: "buttons" }, print), where, remarks, ways, preview,
+    el("h3", {}, "Keep as files"), downloads(store, chosen));
   const body = (state) => (!isOpen("paper") ? null : { job: state.text, blank: state.blank, ...chosen.values() });
   const pages = follow(store, "pages", body, (answer, state, { waiting, trouble }) => {
     print.disabled = !answer;
@@ -36,6 +36,8 @@ export function mount(root, store, about) {
     sheets.put(answer);
     say(where, trouble || (waiting ? "Laying out the pages…" : answer ? counted(answer) : ""));
     arrange(remarks, (answer?.remarks || []).map((words) => el("li", {}, words)));
+    arrange(ways, (answer?.ways || []).map(({ name, value, words }) =>
+      el("button", { type: "button", onclick: () => chosen.set(name, value) }, words)));
     arrange(preview, answer ? sheets.small(answer) : []);
   });
   onOpened(() => pages.look());
@@ -45,10 +47,12 @@ function counted({ pages, title }) {
   return `${title ? title + ": " : ""}${pages.length === 1 ? "one page" : pages.length + " pages"}`;
 }
 
-function downloads(store, chosen, status) {
-  return el("ul", { class: "downloads" }, files.map(([what, name, about, endings]) =>
-    el("li", {}, el("div", {}, el("span", { class: "name" }, name), " ", el("span", { class: "faint small" }, about)),
-      el("div", { class: "buttons" }, endings.map((ending) => button(store, chosen, status, what, name, ending))))));
+function downloads(store, chosen) {
+  return el("ul", { class: "downloads" }, files.map(([what, name, about, endings]) => {
+    const status = el("p", { class: "said", role: "status" }); // beside the button that was pressed
+    return el("li", {}, el("div", {}, el("span", { class: "name" }, name), " ", el("span", { class: "faint small" }, about)),
+      el("div", { class: "buttons" }, endings.map((ending) => button(store, chosen, status, what, name, ending))), status);
+  }));
 }
 
 function button(store, chosen, status, what, name, ending) {

@@ -18,11 +18,20 @@ export function options(about, changed) {
   };
   const node = el("div", { class: "fields options" },
     paperChoice(about, now, put),
-    radios("side", "Side", namesOf(about.sides, ["outside", "inside", "patches"]), now, put),
+    radios("side", "Side", "patches: one small paper to a repeat, for the outside", namesOf(about.sides, ["outside", "inside", "patches"]), now, put),
     text("margin", "Margin of the printer", "the strip it leaves white; see the test page", now, put),
-    radios("seam", "Seam", namesOf(about.seams, ["tab", "butt"]), now, put),
+    radios("seam", "Seam", "tab: one end laps over the other; butt: the ends meet edge to edge", namesOf(about.seams, ["tab", "butt"]), now, put),
     more(now, put));
-  return { node, values: () => ({ ...now }), wrong: (words) => mark(node, words) };
+  return { node, values: () => ({ ...now }), wrong: (words) => mark(node, words), set: (name, value) => set(node, name, value) };
+}
+
+/** set works a control as a person would. */
+function set(node, name, value) {
+  const radio = node.querySelector(`[name="paper-${name}"][value="${CSS.escape(value)}"]`);
+  if (radio) return radio.click();
+  const box = node.querySelector(name === "paper" ? "#paper-size" : `#paper-${name}`);
+  box.value = value;
+  box.dispatchEvent(new Event("change"));
 }
 
 /** mark puts what is wrong with an option at its box: the words begin with its name. */
@@ -66,10 +75,10 @@ function paperChoice(about, now, put) {
   return el("div", { class: "field" }, el("label", { class: "name", for: "paper-size" }, "Paper"), el("div", { class: "boxed" }, select, size, el("p", { class: "wrong" })));
 }
 
-function radios(name, label, words, now, put) {
+function radios(name, label, about, words, now, put) {
   const inputs = words.map((w, i) => el("label", {},
     el("input", { type: "radio", name: "paper-" + name, value: w, checked: now[name] ? now[name] === w : i === 0, onchange: () => put(name, w) }), w));
-  return el("fieldset", { class: "field" }, el("legend", { class: "name" }, label), el("div", { class: "radios" }, inputs));
+  return el("fieldset", { class: "field" }, el("legend", { class: "name" }, label), el("p", { class: "about" }, about), el("div", { class: "radios" }, inputs));
 }
 
 function text(name, label, about, now, put) {

@@ -58,17 +58,6 @@ func moved(strokes []geometry.Bezier, x, y float64) []geometry.Bezier {
 	return out
 }
 
-// mirrored returns strokes as seen from the other side of the upright at x.
-func mirrored(strokes []geometry.Bezier, x float64) []geometry.Bezier {
-	out := make([]geometry.Bezier, len(strokes))
-	for i, s := range strokes {
-		for k, p := range s {
-			out[i][k] = geometry.Point{X: 2*x - p.X, Y: p.Y}
-		}
-	}
-	return out
-}
-
 // turned returns strokes turned half round about a point.
 func turned(strokes []geometry.Bezier, x, y float64) []geometry.Bezier {
 	out := make([]geometry.Bezier, len(strokes))

@@ -1,6 +1,10 @@
 package geometry
 
-import "gonum.org/v1/gonum/spatial/r2"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
 
 // Bezier is a cubic curve by its four control points: it starts at the first,
 // ends at the last, and leaves and arrives along the lines to the other two.
@@ -10,6 +14,20 @@ type Bezier [4]Point
 func Line(a, b Point) Bezier {
 	third := r2.Scale(1.0/3, r2.Sub(b, a))
 	return Bezier{a, r2.Add(a, third), r2.Sub(b, third), b}
+}
+
+// Arc returns the arc of a circle between two points. It turns through an angle on
+// its way, positive to the right.
+func Arc(from, to Point, turn float64) Bezier {
+	if math.Abs(turn) < 1e-9 { // too little to tell from straight
+		return Line(from, to)
+	}
+	// The handle is 4/3 tan(turn/4) radii long, and the chord 2 sin(turn/2).
+	chord := r2.Scale(2.0/3*math.Tan(turn/4)/math.Sin(turn/2), r2.Sub(to, from))
+	return Bezier{
+		from, r2.Add(from, r2.Rotate(chord, turn/2, Point{})),
+		r2.Sub(to, r2.Rotate(chord, -turn/2, Point{})), to,
+	}
 }
 
 // At returns the point at t, from 0 at the start to 1 at the end.

@@ -20,7 +20,8 @@ func Basket() Kind {
 			{Name: "fill", About: "the length of a mitre, as a share of its square",
 				Default: 0.94, Min: 0.5, Max: 0.98, Longer: 1},
 		},
-		Draw: drawBasket,
+		Parts: []string{"upright", "level"},
+		Draw:  drawBasket,
 	}
 }
 

@@ -26,6 +26,7 @@ func Chevron() Kind {
 			{Name: "gap", About: "what an arm leaves free at either end, as a share of its length: at 0 the arms meet",
 				Default: 0, Min: 0, Max: 0.3, Longer: -1},
 		},
+		Parts:    []string{"arm"},
 		Mirrored: true,
 		Draw:     drawChevron,
 	}

@@ -28,6 +28,7 @@ func Diamond() Kind {
 			{Name: "alone", About: "whether the hatching is drawn without the mitres, for a second motif with a finer wheel",
 				Sort: Switch, Default: 0, Min: 0, Max: 1},
 		},
+		Parts:    []string{"mitre", "hatch"},
 		Mirrored: true,
 		Draw:     drawDiamond,
 	}

@@ -26,6 +26,7 @@ func Fan() Kind {
 			{Name: "short", About: "the length of every second ray out from the middle, as a share of a full one",
 				Default: 1, Min: 0.1, Max: 1, Longer: 1},
 		},
+		Parts:    []string{"ray"},
 		Mirrored: true,
 		Draw:     drawFan,
 	}

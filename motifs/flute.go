@@ -16,6 +16,7 @@ func Flute() Kind {
 			{Name: "arch", About: "how much lower the tops end at the sides than in the middle, as a share of the height: at 0 all are level",
 				Default: 0.15, Min: 0, Max: 0.8, Longer: -1},
 		},
+		Parts:    []string{"panel"},
 		Mirrored: true,
 		Draw:     drawFlute,
 	}

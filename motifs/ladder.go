@@ -18,6 +18,7 @@ func Ladder() Kind {
 			{Name: "rails", About: "whether a rail runs up either side, through the ends of the full rungs",
 				Sort: Switch, Default: 0, Min: 0, Max: 1},
 		},
+		Parts:    []string{"rung", "rail"},
 		Mirrored: true,
 		Draw:     drawLadder,
 	}

@@ -17,6 +17,7 @@ func Lattice() Kind {
 			{Name: "gap", About: "how far apart the mitres of one bar are, as a share of the distance between bars where they are closer",
 				Default: 0.26, Min: 0.05, Max: 0.4},
 		},
+		Parts:    []string{"level", "upright"},
 		Mirrored: true,
 		Draw:     drawLattice,
 	}

@@ -30,6 +30,7 @@ func Leaf() Kind {
 			{Name: "terminal", About: "whether the stem runs on past the top pair to the tip",
 				Sort: Switch, Default: 1, Min: 0, Max: 1},
 		},
+		Parts:    []string{"stem", "frond"},
 		Mirrored: true,
 		Draw:     drawLeaf,
 	}

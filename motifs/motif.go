@@ -13,6 +13,7 @@ type Kind struct {
 	Name   string
 	About  string // one line, no full stop
 	Params []Param
+	Parts  []string // of its cuts, whatever the parameters
 	// Mirrored says that the cuts are the same seen from left and from right,
 	// whatever the parameters: each has a mirror image with the same Part, or is it.
 	Mirrored bool

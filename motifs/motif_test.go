@@ -2,6 +2,7 @@ package motifs_test
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"math/rand/v2"
 	"reflect"
@@ -46,12 +47,38 @@ func TestKinds(t *testing.T) {
 			}
 		}
 		checkUnique(t, k.Name, params)
+		checkUnique(t, k.Name, k.Parts)
+		if !reflect.DeepEqual(drawnParts(k), sorted(k.Parts)) {
+			t.Errorf("%s says it has the parts %q, and draws %q", k.Name, k.Parts, drawnParts(k))
+		}
 	}
 	checkUnique(t, "kinds", names)
 	if _, ok := motifs.Find("no such kind"); ok {
 		t.Error("found a kind that doesn't exist")
 	}
 }
+
+// drawnParts returns the parts of all that a kind draws, at the ends of its ranges and
+// at its defaults, in the order of their names.
+func drawnParts(k motifs.Kind) []string {
+	found := map[string]bool{}
+	draw := func(v motifs.Values) {
+		for _, c := range k.Draw(v, 1) {
+			found[c.Part] = true
+		}
+	}
+	draw(k.Defaults())
+	for _, p := range k.Params {
+		for _, x := range []float64{p.Min, p.Max} {
+			v := k.Defaults()
+			v[p.Name] = x
+			draw(v)
+		}
+	}
+	return slices.Sorted(maps.Keys(found))
+}
+
+func sorted(names []string) []string { return slices.Sorted(slices.Values(names)) }
 
 func checkLine(t *testing.T, where, about string) {
 	t.Helper()

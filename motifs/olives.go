@@ -26,7 +26,8 @@ func Olives() Kind {
 			{Name: "stagger", About: "whether the olives of one row stand between those of the next",
 				Sort: Switch, Default: 1, Min: 0, Max: 1},
 		},
-		Draw: drawOlives,
+		Parts: []string{"olive"},
+		Draw:  drawOlives,
 	}
 }
 

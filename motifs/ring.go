@@ -17,6 +17,7 @@ func Ring() Kind {
 			{Name: "grade", About: "how the rings draw together: towards the rim above 0, towards the foot below 0, not at all at 0",
 				Default: 0, Min: -0.8, Max: 0.8},
 		},
+		Parts:    []string{"ring"},
 		Mirrored: true,
 		Draw:     drawRing,
 	}

@@ -3,8 +3,6 @@ package motifs
 import (
 	"math"
 
-	"gonum.org/v1/gonum/spatial/r2"
-
 	"roundlay/geometry"
 )
 
@@ -28,17 +26,7 @@ func upright(x, foot, top float64) geometry.Bezier {
 
 // arc returns the arc of a circle between two points, in heights of the box. It
 // turns through an angle on its way, positive to the right.
-func arc(from, to geometry.Point, turn float64) geometry.Bezier {
-	if math.Abs(turn) < 1e-9 { // too little to tell from straight
-		return geometry.Line(from, to)
-	}
-	// The handle is 4/3 tan(turn/4) radii long, and the chord 2 sin(turn/2).
-	chord := r2.Scale(2.0/3*math.Tan(turn/4)/math.Sin(turn/2), r2.Sub(to, from))
-	return geometry.Bezier{
-		from, r2.Add(from, r2.Rotate(chord, turn/2, geometry.Point{})),
-		r2.Sub(to, r2.Rotate(chord, -turn/2, geometry.Point{})), to,
-	}
-}
+func arc(from, to geometry.Point, turn float64) geometry.Bezier { return geometry.Arc(from, to, turn) }
 
 // heading returns the unit direction at an angle from straight up, to the right.
 func heading(angle float64) geometry.Point {

@@ -27,7 +27,8 @@ func Sprig() Kind {
 			{Name: "stalk", About: "the bare stem below the leaves, as a share of the height",
 				Default: 0.16, Min: 0, Max: 0.6},
 		},
-		Draw: drawSprig,
+		Parts: []string{"stem", "leaf"},
+		Draw:  drawSprig,
 	}
 }
 

@@ -27,6 +27,7 @@ func Star() Kind {
 			{Name: "stretch", About: "how far the star stretches to fill its box: 0 stays round, 1 reaches all its sides",
 				Default: 0, Min: 0, Max: 1},
 		},
+		Parts:    []string{"ray"},
 		Mirrored: true,
 		Draw:     drawStar,
 	}

@@ -24,6 +24,7 @@ func Swag() Kind {
 			{Name: "ease", About: "how far the topmost row sags, as a share of the lowest: 1 alike",
 				Default: 0.5, Min: 0.1, Max: 1},
 		},
+		Parts:    []string{"swag"},
 		Mirrored: true,
 		Draw:     drawSwag,
 	}

@@ -26,6 +26,7 @@ func Wheat() Kind {
 			{Name: "stalk", About: "the bare stem below the ear, as a share of the height",
 				Default: 0.22, Min: 0, Max: 0.7, Longer: -1},
 		},
+		Parts:    []string{"stem", "tip", "grain"},
 		Mirrored: true,
 		Draw:     drawWheat,
 	}

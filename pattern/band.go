@@ -180,7 +180,7 @@ func carriedTo(j *job.Job, blank *glass.Blank, foot, most float64) (job.Band, En
 func deepest(j *job.Job) float64 {
 	depth := 0.0
 	for _, m := range j.Motifs {
-		depth = max(depth, m.Depth)
+		depth = max(depth, m.Deepest())
 	}
 	return depth
 }
@@ -197,7 +197,7 @@ func thinFor(j *job.Job, blank *glass.Blank) [][]glass.Span {
 	thin := make([][]glass.Span, len(j.Motifs))
 	for i, m := range j.Motifs {
 		const slack = 1e-12 // mm: rounding in the sum of a wall
-		thin[i] = blank.CutTo(m.Depth).Thinner(j.Limits.Leave - slack)
+		thin[i] = blank.CutTo(m.Deepest()).Thinner(j.Limits.Leave - slack)
 		if n := len(thin[i]); n > 0 && thin[i][n-1].To >= blank.Height() {
 			thin[i][n-1].To = math.Inf(1)
 		}

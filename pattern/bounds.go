@@ -48,17 +48,20 @@ func (p *Plan) toll(i int, d drawing) toll {
 		wide = max(wide, p.Surface.RadiusAt(z)/at)
 	}
 	lengths := make([]float64, len(d.cuts))
-	wheel := p.Job.Rack[p.sized[i].Wheel]
+	m := p.sized[i]
+	wheelOf := func(n int) groove.Wheel { return p.Job.Rack[m.WheelOf(d.cuts[n].Part)] }
 	var t toll
 	for n, c := range d.cuts {
+		wheel := wheelOf(n)
 		lengths[n] = wide * d.length(c.Path)
 		t.groove += lengths[n]
+		t.mitred += lengths[n] * mitresOf(wheel)
 		const ends = 8 // places for the tails
 		t.work += p.work(wheel, d.bends(c.Path)) * (lengths[n] + ends)
 	}
-	mitres := mitresOf(wheel)
 	for n, c := range d.cuts {
 		for _, other := range c.Joins {
+			mitres := max(mitresOf(wheelOf(n)), mitresOf(wheelOf(other)))
 			t.beside += mitres * min(lengths[n], lengths[other]) / 2 // each of the two has the other
 		}
 	}
@@ -66,7 +69,7 @@ func (p *Plan) toll(i int, d drawing) toll {
 	t.cuts = len(d.cuts) * copies
 	t.period = t.groove
 	t.groove *= float64(copies)
-	t.mitred = t.groove * mitres
+	t.mitred *= float64(copies)
 	return t
 }
 

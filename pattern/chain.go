@@ -172,8 +172,9 @@ type stub struct {
 	tip
 	motif, repeat int
 	theta, height float64
-	radius        float64
-	round, up     float64
+	tool
+	radius    float64
+	round, up float64
 }
 
 // row returns the key under which stubs are stored, by motif and by whole millimetres of
@@ -187,7 +188,7 @@ func (p *Plan) stub(i int, end bool) stub {
 		n := len(c.Samples)
 		at, inner = c.Samples[n-1], c.Samples[n-2]
 	}
-	s := stub{tip: tip{c.ID, end}, motif: c.Motif, repeat: c.Repeat, theta: at.Theta, height: at.Height}
+	s := stub{tip: tip{c.ID, end}, motif: c.Motif, repeat: c.Repeat, theta: at.Theta, height: at.Height, tool: tool{c.Wheel, c.Asked}}
 	s.radius = p.Surface.RadiusAt(at.Height)
 	s.round = s.radius * (at.Theta - inner.Theta)
 	s.up = p.Surface.AlongAt(at.Height) - p.Surface.AlongAt(inner.Height)
@@ -208,5 +209,5 @@ func (p *Plan) goesOn(from, to stub) (turns int, cos float64, meets bool) {
 	off := math.Hypot(from.radius*(from.theta-to.theta-float64(turns)*period), from.height-to.height)
 	same := turns == 0 && from.repeat == to.repeat // one copy of the motif
 	cos = from.round*to.round + from.up*to.up
-	return turns, cos, !same && off < near && cos < straight
+	return turns, cos, !same && from.tool == to.tool && off < near && cos < straight
 }

@@ -93,15 +93,36 @@ func (p *Plan) maxLand() float64 {
 	return land
 }
 
-// land and clear return the limits between cuts of two motifs. Within a motif its own
-// limit holds, between two motifs the stricter.
+// land returns the largest land that any two cuts of two motifs have to keep.
 func (p *Plan) land(a, b int) float64 {
-	own := func(i int) float64 { return or(p.Job.Motifs[i].Land, p.Job.Limits.Land) }
+	own := func(i int) float64 {
+		m := &p.Job.Motifs[i]
+		most := or(m.Land, p.Job.Limits.Land)
+		for _, part := range m.Parts {
+			most = max(most, or(part.Land, most))
+		}
+		return most
+	}
 	return max(own(a), own(b))
 }
 
-func (p *Plan) clear(a, b int) float64 {
-	own := func(i int) float64 { return or(p.Job.Motifs[i].Clear, p.Job.Limits.Clear) }
+// partSide is what the limits between two cuts depend on, of either: its motif and its part.
+type partSide struct {
+	motif int
+	part  string
+}
+
+func (c *Cut) side() partSide { return partSide{c.Motif, c.Part} }
+
+// landOf and clearOf return the limits between two cuts. Within a part or a motif its own
+// limit holds, between two the stricter.
+func (p *Plan) landOf(a, b partSide) float64 {
+	own := func(s partSide) float64 { return or(p.Job.Motifs[s.motif].LandOf(s.part), p.Job.Limits.Land) }
+	return max(own(a), own(b))
+}
+
+func (p *Plan) clearOf(a, b partSide) float64 {
+	own := func(s partSide) float64 { return or(p.Job.Motifs[s.motif].ClearOf(s.part), p.Job.Limits.Clear) }
 	return max(own(a), own(b))
 }
 
@@ -156,7 +177,7 @@ func (c *crowding) check(q pair) (Finding, bool) {
 func (c *crowding) measure(q pair) (Finding, bool) {
 	p := c.plan
 	first, second := &p.Cuts[q.first], &p.Cuts[q.second]
-	land := p.land(first.Motif, second.Motif)
+	land := p.landOf(first.side(), second.side())
 	if land == 0 && (p.sameRepeat(q) || first.Motif != second.Motif) {
 		return Finding{}, false // the job asks for no land here
 	}
@@ -177,7 +198,7 @@ func (c *crowding) measure(q pair) (Finding, bool) {
 	if near >= land || !joined {
 		return f, near < land
 	}
-	f.Share, f.Wanted = true, p.clear(first.Motif, second.Motif)
+	f.Share, f.Wanted = true, p.clearOf(first.side(), second.side())
 	shorter, longer := first.Groove, other
 	if other.Length < first.Length {
 		shorter, longer = other, first.Groove

@@ -1,8 +1,10 @@
 package pattern
 
 import (
+	"cmp"
 	"context"
 	"math"
+	"slices"
 )
 
 // thin checks the least glass left under each cut.
@@ -42,15 +44,18 @@ func (p *Plan) shallow() []Finding {
 // reaches reports whether a cut is as deep as the job accepts.
 func (p *Plan) reaches(c *Cut) bool { return c.Depth >= c.Asked*p.Job.Limits.Reach-1e-9 }
 
-// ShortMarks is a motif's marks that are too short for the depth asked for.
+// ShortMarks is marks of a motif that are too short for the depth asked for.
 type ShortMarks struct {
-	Marks    int     // in one period
-	Min, Max float64 // the depths they reach
-	Needed   float64 // the length that would reach the depth at every one of them
-	Allowed  bool    // whether the job accepts every one of them
+	Motif    int      // number in the job, from 0
+	Parts    []string // what they are, where not all of the motif's are cut alike
+	Asked    float64  // the depth
+	Marks    int      // in one period
+	Min, Max float64  // the depths they reach
+	Needed   float64  // the length that would reach the depth at every one of them
+	Allowed  bool     // whether the job accepts every one of them
 }
 
-// ShortMarks returns, motif by motif, the marks that are too short.
+// ShortMarks returns the marks that are too short, motif by motif and depth by depth.
 func (p *Plan) ShortMarks() []ShortMarks {
 	needed := make([]float64, len(p.Cuts)) // 0 for a mark that is long enough
 	_ = each(context.Background(), len(p.Cuts), func() func(int) {
@@ -60,19 +65,25 @@ func (p *Plan) ShortMarks() []ShortMarks {
 			}
 		}
 	})
-	short := make([]ShortMarks, len(p.Job.Motifs))
-	for i := range short {
-		short[i].Min, short[i].Allowed = math.Inf(1), true
-	}
+	var all []ShortMarks
 	for i, length := range needed {
 		if length == 0 {
 			continue
 		}
 		c := &p.Cuts[i]
-		s := &short[c.Motif]
+		k := slices.IndexFunc(all, func(s ShortMarks) bool { return s.Motif == c.Motif && s.Asked == c.Asked })
+		if k < 0 {
+			k = len(all)
+			all = append(all, ShortMarks{Motif: c.Motif, Asked: c.Asked, Min: math.Inf(1), Allowed: true})
+		}
+		s := &all[k]
 		s.Marks++
 		s.Allowed = s.Allowed && p.reaches(c)
 		s.Min, s.Max, s.Needed = min(s.Min, c.Depth), max(s.Max, c.Depth), max(s.Needed, length)
+		if len(p.Job.Motifs[c.Motif].Parts) > 0 && !slices.Contains(s.Parts, c.Part) {
+			s.Parts = append(s.Parts, c.Part)
+		}
 	}
-	return short
+	slices.SortStableFunc(all, func(a, b ShortMarks) int { return cmp.Compare(a.Motif, b.Motif) })
+	return all
 }

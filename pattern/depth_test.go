@@ -1,7 +1,6 @@
 package pattern
 
 import (
-	"math"
 	"testing"
 
 	"roundlay/motifs"
@@ -24,7 +23,7 @@ func TestShortMarks(t *testing.T) {
 		}
 	}
 	j.Limits.Reach, j.Motifs[0].Depth = 0.5, 0.1
-	if got := laid(t, j).ShortMarks()[0]; got.Marks != 0 || !math.IsInf(got.Min, 1) {
+	if got := laid(t, j).ShortMarks(); len(got) != 0 {
 		t.Errorf("0.1 mm deep: %+v", got)
 	}
 }

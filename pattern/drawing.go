@@ -91,18 +91,35 @@ func described(m job.Motif) string {
 	return strings.Join(all, ", ")
 }
 
-// tooDeep returns an error if a motif is as deep as its wheel's radius or the glass's, or
-// deeper.
+// tooDeep returns an error if a motif, or a part of it, is as deep as its wheel's radius or
+// the glass's, or deeper.
 func (p *Plan) tooDeep(i int) error {
-	m, u := p.sized[i], p.Job.Length
-	wheel := p.Job.Rack[m.Wheel]
+	m := p.sized[i]
+	if len(m.Parts) == 0 || len(m.Kind.Parts) == 0 {
+		return p.tooDeepFor(job.Item("motif", i)+".depth", m.Depth, m.Wheel)
+	}
+	for _, part := range m.Kind.Parts {
+		key := job.Item("motif", i) + ".depth"
+		if own := m.Part(part); own.Depth != nil || own.Wheel != nil {
+			key = partKey(i, part) + ".depth"
+		}
+		if err := p.tooDeepFor(key, m.DepthOf(part), m.WheelOf(part)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// tooDeepFor is tooDeep for one depth and the wheel that has to cut it.
+func (p *Plan) tooDeepFor(key string, depth float64, on int) error {
+	u, wheel := p.Job.Length, p.Job.Rack[on]
 	most, what := wheel.Radius, fmt.Sprintf("as deep as its wheel's middle: %q is %s across", wheel.Name, u.Format(2*wheel.Radius))
 	round := min(p.Surface.RadiusAt(p.Band.Foot), p.Surface.RadiusAt(p.Band.Top))
 	if round < most {
 		most, what = round, fmt.Sprintf("as deep as the glass's middle: blank %q is %s across in its band", p.Blank.Name, u.Format(2*round))
 	}
-	if m.Depth < most {
+	if depth < most {
 		return nil
 	}
-	return p.Job.Refuse(job.Item("motif", i)+".depth", u.FormatChosen(m.Depth), "a depth below "+u.FormatDown(most), what)
+	return p.Job.Refuse(key, u.FormatChosen(depth), "a depth below "+u.FormatDown(most), what)
 }

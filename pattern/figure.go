@@ -63,7 +63,8 @@ func (p *Plan) cutFigures(ctx context.Context, figures []*figure) error {
 		cutter := p.cutter()
 		return func(n int) {
 			k := marks[n]
-			*fresh[k] = p.cut(cutter, k.motif, figures[k.motif].shapes[k.shape].lines[k.number])
+			f := figures[k.motif]
+			*fresh[k] = p.cut(cutter, k.motif, f.cuts[k.number].Part, f.shapes[k.shape].lines[k.number])
 		}
 	})
 	if err != nil {
@@ -84,10 +85,10 @@ func (p *Plan) cutFigures(ctx context.Context, figures []*figure) error {
 	return nil
 }
 
-// cut cuts a line of a motif.
-func (p *Plan) cut(cutter *groove.Cutter, motif int, line groove.Line) groove.Groove {
+// cut cuts a line of a part of a motif.
+func (p *Plan) cut(cutter *groove.Cutter, motif int, part string, line groove.Line) groove.Groove {
 	m := p.sized[motif]
-	return cutter.Cut(line, p.Job.Rack[m.Wheel], m.Depth, p.Job.Limits.Polish)
+	return cutter.Cut(line, p.Job.Rack[m.WheelOf(part)], m.DepthOf(part), p.Job.Limits.Polish)
 }
 
 // cutter returns a cutter for the plan's blank.
@@ -119,7 +120,7 @@ func (p *Plan) list(figures []*figure) {
 					twin: twin{number, f.like(c.shape, number)},
 				})
 				c := &p.Cuts[len(p.Cuts)-1]
-				c.Left, c.Wheel = c.Remains.Min, p.sized[i].Wheel
+				c.Left, c.Wheel = c.Remains.Min, p.sized[i].WheelOf(c.Part)
 				for _, other := range drawn.Joins {
 					c.Joins = append(c.Joins, first+other)
 				}

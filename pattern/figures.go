@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"context"
+	"slices"
 
 	"roundlay/pattern/job"
 )
@@ -63,6 +64,9 @@ func (e *Editor) figured(ctx context.Context, p *Plan, stage key) ([]numbered, e
 // figureKey returns the key of everything that a motif's grooves depend on.
 func (p *Plan) figureKey(stage key, i int) key {
 	k := stage.and(p.Job.Limits.Polish, p.Job.Rack[p.sized[i].Wheel])
+	for _, part := range p.sized[i].Parts {
+		k = k.and(p.Job.Rack[p.sized[i].WheelOf(part.Name)])
+	}
 	for {
 		m := p.sized[i]
 		k = k.and(shaping(m))
@@ -78,6 +82,10 @@ func (p *Plan) figureKey(stage key, i int) key {
 func shaping(m job.Motif) job.Motif {
 	m.Wheel, m.Inside = 0, min(m.Inside, 1)
 	m.Land, m.Clear = nil, nil
+	m.Parts = slices.Clone(m.Parts)
+	for i, part := range m.Parts {
+		m.Parts[i] = job.Part{Name: part.Name, Depth: part.Depth}
+	}
 	m.Most = nil // the values hold the counts
 	m.CutOrder, m.Line = 0, 0
 	return m

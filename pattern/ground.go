@@ -27,7 +27,7 @@ func (p *Plan) grinds() float64 {
 	}
 	if m := newGroundMap(p, over); m != nil {
 		for n, relief := range p.reliefs(over) {
-			m.take(int32(n), relief)
+			m.take(int16(n+1), relief)
 			crossed += p.Cuts[over[n]].Volume
 		}
 		if m.sum > 0 {

@@ -1,14 +1,23 @@
 package pattern
 
-import "testing"
+import (
+	"testing"
 
-// BenchmarkGround computes the glass that 5,000 cuts take: all alike but for their place,
-// and all different; joined and so overlapping in either.
+	"roundlay/pattern/job"
+)
+
+// BenchmarkGround computes the glass that the demo's cuts take, and 5,000: ten repeats, and
+// all different, on a straight glass and a barrel.
 func BenchmarkGround(b *testing.B) {
+	demo, err := job.Read(job.Demo())
+	if err != nil {
+		b.Fatal(err)
+	}
 	for name, p := range map[string]*Plan{
 		"cuts=5000":              laid(b, field(b, 80, 10, 5, 10)),
 		"differing=5000":         laid(b, field(b, 80, 1, 50, 10)),
 		"differing=5000, barrel": laid(b, barrelled(b, field(b, 80, 1, 50, 10))),
+		"demo":                   laid(b, demo),
 	} {
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {

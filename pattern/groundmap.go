@@ -23,15 +23,15 @@ type groundMap struct {
 // was last laid on it, with how often that had gone round the map.
 type groundCell struct {
 	deepest, own float32
-	cut, lap     int32
+	cut, lap     int16 // the cut's number from 1, which is at most maxCuts; 0 for none
 }
 
 // What bounds the work: the cells of a map, those that grooves are laid on, and their least
 // size in millimetres. A groove is some twenty of the finest wide.
 const (
-	maxGroundCells = 1e6
-	maxGroundLaid  = 2e6
-	finestGround   = 0.05
+	maxGroundCells = 5e5
+	maxGroundLaid  = 1e6
+	finestGround   = 0.1
 )
 
 // newGroundMap returns an empty map of a plan's period with room for some of its cuts; nil
@@ -59,9 +59,6 @@ func newGroundMap(p *Plan, cuts []int) *groundMap {
 	}
 	m.rise, m.turn = (high-low)/float64(m.up), period/float64(m.across)
 	m.cells, m.area = make([]groundCell, m.up*m.across), make([]float64, m.up)
-	for i := range m.cells {
-		m.cells[i].cut = -1
-	}
 	for row := range m.area {
 		r, _ := m.surface.At(low + (float64(row)+0.5)*m.rise)
 		m.area[row] = m.rise * m.turn * r
@@ -85,8 +82,8 @@ func (m *groundMap) at(q geometry.Point) geometry.Point {
 	return geometry.Point{X: theta / m.turn, Y: (along - m.from) / m.rise}
 }
 
-// take lays a groove on the map.
-func (m *groundMap) take(cut int32, relief groove.Relief) {
+// take lays a groove on the map. Each has a number of its own, from 1.
+func (m *groundMap) take(cut int16, relief groove.Relief) {
 	for _, hollow := range relief {
 		last := m.rung(&hollow[0])
 		for i := 1; i < len(hollow); i++ {
@@ -101,7 +98,7 @@ func (m *groundMap) take(cut int32, relief groove.Relief) {
 // lay lays the part of a groove between two cross-sections that is within a triangle on the
 // map. Its corners are at shares of the way from left edge to right, and at 0 or 1 of the
 // way from the last section to the next.
-func (m *groundMap) lay(cut int32, last, next rung, corner [3]geometry.Point, share, on [3]float64) {
+func (m *groundMap) lay(cut int16, last, next rung, corner [3]geometry.Point, share, on [3]float64) {
 	a, b, c := corner[0], corner[1], corner[2]
 	area := (b.X-a.X)*(c.Y-a.Y) - (c.X-a.X)*(b.Y-a.Y)
 	const nothing = 1e-12 // cells
@@ -139,8 +136,8 @@ func span(n int, from, to float64) (first, end int) {
 }
 
 // dig makes a cell as deep as a groove is there, if it isn't yet.
-func (m *groundMap) dig(cut int32, row, column int, depth float64) {
-	lap := int32(math.Floor(float64(column) / float64(m.across)))
+func (m *groundMap) dig(cut int16, row, column int, depth float64) {
+	lap := int16(math.Floor(float64(column) / float64(m.across)))
 	cell := &m.cells[row*m.across+column-int(lap)*m.across]
 	if cell.cut != cut || cell.lap != lap {
 		cell.cut, cell.lap, cell.own = cut, lap, 0

@@ -49,7 +49,7 @@ func (k *knownLands) check(c *crowding, q pair) (Finding, bool) {
 	first, second := &p.Cuts[q.first], &p.Cuts[q.second]
 	key := landKey{
 		first: k.cuts[q.first], second: k.cuts[q.second], turns: q.turns, sameMotif: first.Motif == second.Motif,
-		land: p.land(first.Motif, second.Motif), clear: p.clear(first.Motif, second.Motif),
+		land: p.landOf(first.side(), second.side()), clear: p.clearOf(first.side(), second.side()),
 	}
 	l, known := k.shelf.get(key)
 	if !known {

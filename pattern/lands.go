@@ -12,7 +12,7 @@ func (p *Plan) MinLand(limit float64) float64 {
 	c := crowding{plan: p, turned: map[[2]int]groove.Groove{}}
 	p.neighbours(limit, func(q pair) bool {
 		first := p.Cuts[q.first]
-		if p.land(first.Motif, p.Cuts[q.second].Motif) == 0 {
+		if p.landOf(first.side(), p.Cuts[q.second].side()) == 0 {
 			return true
 		}
 		other := c.standing(q)

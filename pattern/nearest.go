@@ -9,6 +9,7 @@ import (
 
 	"roundlay/geometry"
 	"roundlay/motifs"
+	"roundlay/pattern/groove"
 )
 
 // closeLines is a quick test for a motif that is far too dense. Of its cuts that don't
@@ -31,7 +32,9 @@ func (p *Plan) closeLines(i int) bool {
 	f := &figure{cuts: drawn.cuts}
 	f.place(p, drawn)
 	lines, cutter := f.shapes[0].lines, p.cutter()
-	found, _, _ := distance(p.cut(cutter, i, lines[pair[0]]), p.cut(cutter, i, lines[pair[1]]), land)
+	cut := func(n int) groove.Groove { return p.cut(cutter, i, drawn.cuts[n].Part, lines[n]) }
+	land = p.landOf(partSide{i, drawn.cuts[pair[0]].Part}, partSide{i, drawn.cuts[pair[1]].Part})
+	found, _, _ := distance(cut(pair[0]), cut(pair[1]), land)
 	return found < land
 }
 

@@ -43,7 +43,7 @@ func noRoom(j *job.Job, b *glass.Blank) error {
 // the wall itself if lowering neither helps.
 func tooThin(j *job.Job, b *glass.Blank, foot float64) error {
 	i, wall := unborne(j, b, foot)
-	u, leave, depth := j.Length, j.Limits.Leave, j.Motifs[i].Depth
+	u, leave, depth := j.Length, j.Limits.Leave, j.Motifs[i].Deepest()
 	from := "the foot margin"
 	if foot > j.Limits.Foot {
 		from = "the paper's lower edge"
@@ -54,7 +54,7 @@ func tooThin(j *job.Job, b *glass.Blank, foot float64) error {
 	case j.Given("limits.leave") && leave >= depth && wall-depth >= u.Step():
 		return j.Refuse("limits.leave", u.FormatChosen(leave), "a length up to "+u.FormatDown(wall-depth), why)
 	case wall-leave >= u.Step():
-		return j.Refuse(job.Item("motif", i)+".depth", u.FormatChosen(depth), "a depth up to "+u.FormatDown(wall-leave), why)
+		return j.Refuse(depthKey(j, i), u.FormatChosen(depth), "a depth up to "+u.FormatDown(wall-leave), why)
 	}
 	// The station at or below the foot of the band.
 	k := 0
@@ -65,6 +65,20 @@ func tooThin(j *job.Job, b *glass.Blank, foot float64) error {
 	return j.Refuse(key, u.Format(b.Stations[k].Wall), "walls of "+u.FormatUp(leave+depth)+" and more above "+from, why)
 }
 
+// depthKey returns the key of a motif's greatest depth: its own, or that of a part.
+func depthKey(j *job.Job, i int) string {
+	m := j.Motifs[i]
+	for _, p := range m.Parts {
+		if p.Depth != nil && *p.Depth == m.Deepest() {
+			return partKey(i, p.Name) + ".depth"
+		}
+	}
+	return job.Item("motif", i) + ".depth"
+}
+
+// partKey returns the key of what a part of a motif has for itself.
+func partKey(i int, part string) string { return job.Item("motif", i) + ".parts." + part }
+
 // unborne returns the deepest motif that a blank's wall doesn't carry in the lowest band
 // above foot, and the thinnest wall there. If the wall carries all motifs, it returns the
 // deepest.
@@ -73,13 +87,13 @@ func unborne(j *job.Job, b *glass.Blank, foot float64) (motif int, wall float64)
 	c := climb{j, b, thinFor(j, b)}
 	p, worst, depth := uncut(j, b, band), -1, 0.0
 	for i, m := range j.Motifs {
-		if _, bad := c.meets(p, i); bad && m.Depth > depth {
-			worst, depth = i, m.Depth
+		if _, bad := c.meets(p, i); bad && m.Deepest() > depth {
+			worst, depth = i, m.Deepest()
 		}
 	}
 	if worst < 0 {
 		depth = deepest(j)
-		worst = slices.IndexFunc(j.Motifs, func(m job.Motif) bool { return m.Depth == depth })
+		worst = slices.IndexFunc(j.Motifs, func(m job.Motif) bool { return m.Deepest() == depth })
 	}
 	return worst, b.MinWall(band.Foot, band.Top)
 }

@@ -14,17 +14,22 @@ import (
 type meeting struct {
 	plan  *Plan
 	lines []groove.Line
+	tools []tool           // of the lines
 	own   geometry.Box     // of the lines' ends
 	found map[int]meetings // ends of the copy so many repeats to the right, that lie in that box
 }
 
-func newMeeting(p *Plan, lines []groove.Line) *meeting {
+func newMeeting(p *Plan, of drawing, lines []groove.Line) *meeting {
+	tools := make([]tool, len(lines))
+	for i, c := range of.cuts {
+		tools[i] = tool{of.motif.WheelOf(c.Part), of.motif.DepthOf(c.Part)}
+	}
 	own := geometry.EmptyBox()
 	for _, l := range lines {
 		at, _ := l.Ends()
 		own = own.Add(at[0]).Add(at[1])
 	}
-	return &meeting{p, lines, own.Grow(touching), map[int]meetings{}}
+	return &meeting{p, lines, tools, own.Grow(touching), map[int]meetings{}}
 }
 
 // onwards returns for each line whether it runs on from its start and from its end, where
@@ -38,7 +43,7 @@ func (m *meeting) onwards(left, right int) [][2]bool {
 		for i, l := range m.lines {
 			at, out := l.Ends()
 			for k := range at {
-				all[i][k] = all[i][k] || beside.meets(lineEnd{at[k], out[k]})
+				all[i][k] = all[i][k] || beside.meets(lineEnd{at[k], out[k], m.tools[i]})
 			}
 		}
 	}
@@ -54,11 +59,11 @@ func (m *meeting) copy(repeats int) meetings {
 	found := meetings{}
 	moved := m.plan.Surface.Turned(float64(repeats) * m.plan.PitchAngle())
 	swing := geometry.Motion{Cos: moved.Cos, Sin: moved.Sin}
-	for _, l := range m.lines {
+	for i, l := range m.lines {
 		at, out := l.Ends()
 		for k := range at {
 			if to := moved.Apply(at[k]); m.own.Contains(to) {
-				found.add(lineEnd{to, swing.Apply(out[k])})
+				found.add(lineEnd{to, swing.Apply(out[k]), m.tools[i]})
 			}
 		}
 	}
@@ -79,7 +84,17 @@ func running(lines []groove.Line, onwards [][2]bool) []groove.Line {
 }
 
 // lineEnd is an end of a line and the direction that leads out of it.
-type lineEnd struct{ at, out geometry.Point }
+type lineEnd struct {
+	at, out geometry.Point
+	tool
+}
+
+// tool is what cuts a line: a wheel of the rack, set to a depth. Where it changes the wheel
+// is lifted.
+type tool struct {
+	wheel int
+	depth float64
+}
 
 // meetings holds the ends of lines by the square of the map they lie in.
 type meetings map[[2]int][]lineEnd
@@ -102,7 +117,7 @@ func (m meetings) meets(e lineEnd) bool {
 	for dx := -1; dx <= 1; dx++ {
 		for dy := -1; dy <= 1; dy++ {
 			for _, f := range m[[2]int{home[0] + dx, home[1] + dy}] {
-				if r2.Norm(r2.Sub(e.at, f.at)) < touching && r2.Dot(e.out, f.out) < straight {
+				if e.tool == f.tool && r2.Norm(r2.Sub(e.at, f.at)) < touching && r2.Dot(e.out, f.out) < straight {
 					return true
 				}
 			}

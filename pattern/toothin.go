@@ -18,7 +18,7 @@ func (p *Plan) TooThin() []ThinGlass {
 	const slack = 1e-9 // as in thin
 	idle := math.Inf(1)
 	for _, m := range p.Job.Motifs {
-		idle = min(idle, m.Depth)
+		idle = min(idle, m.Shallowest())
 	}
 	var all []ThinGlass
 	for i, left := range p.leftAt() {

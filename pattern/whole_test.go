@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"cmp"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -174,10 +175,10 @@ func walk(p *Plan) tally {
 }
 
 func walkPair(p *Plan, a, b Cut, roll int, all tally) {
-	limit := func(own func(motif int) *float64, otherwise float64) float64 {
+	limit := func(own func(c Cut) *float64, otherwise float64) float64 {
 		most := 0.0
 		for _, c := range []Cut{a, b} {
-			if set := own(c.Motif); set != nil {
+			if set := own(c); set != nil {
 				most = max(most, *set)
 			} else {
 				most = max(most, otherwise)
@@ -185,8 +186,16 @@ func walkPair(p *Plan, a, b Cut, roll int, all tally) {
 		}
 		return most
 	}
-	land := limit(func(m int) *float64 { return p.Job.Motifs[m].Land }, p.Job.Limits.Land)
-	wanted := limit(func(m int) *float64 { return p.Job.Motifs[m].Clear }, p.Job.Limits.Clear)
+	part := func(c Cut) job.Part {
+		for _, one := range p.Job.Motifs[c.Motif].Parts {
+			if one.Name == c.Part {
+				return one
+			}
+		}
+		return job.Part{}
+	}
+	land := limit(func(c Cut) *float64 { return cmp.Or(part(c).Land, p.Job.Motifs[c.Motif].Land) }, p.Job.Limits.Land)
+	wanted := limit(func(c Cut) *float64 { return cmp.Or(part(c).Clear, p.Job.Motifs[c.Motif].Clear) }, p.Job.Limits.Clear)
 
 	far := land + 0.01 // mm; what is farther than the limit needs no number
 	least := far

@@ -60,6 +60,7 @@ func requests() []request {
 		{"cures", (*Desk).cures},
 		{"fit", (*Desk).fit},
 		{"set", (*Desk).set},
+		{"ground", (*Desk).ground},
 		{"picture", (*Desk).picture},
 		{"download", (*Desk).download},
 		{"pages", (*Desk).pages},

@@ -89,7 +89,7 @@ func picked(ctx context.Context, f *search.Fit, data []byte, pick int) ([]byte, 
 		if was == "" {
 			was = "not given"
 		}
-		edits[i] = job.Edit{Motif: c.Motif, Key: c.Key, Value: c.Says(o.Job), Note: "fit: " + c.Key + " was " + was}
+		edits[i] = job.Edit{Motif: c.Motif, Part: c.Part, Key: c.Key, Value: c.Says(o.Job), Note: "fit: " + c.Key + " was " + was}
 	}
 	text, err := job.Rewrite(data, edits)
 	if err != nil {

@@ -157,8 +157,12 @@ func (s *session) newMark(f markFlags, at report.Site, wheels []groove.Wheel, as
 			continue
 		}
 		for _, length := range report.MarkLengths(at.Unit) {
-			if made := at.At.Make(w, groove.Asked{Length: length}); !made.None {
+			made := at.At.Make(w, groove.Asked{Length: length})
+			if !made.None || made.Bridges {
 				marks.Rows = append(marks.Rows, report.Mark{Wheel: w, Made: made})
+			}
+			if made.None || made.Bridges {
+				break // a longer one finds no room either
 			}
 		}
 	}

@@ -144,6 +144,7 @@ func mutantCommands() [][]string {
 		{"check"}, {"check", "--json"}, {"plan"}, {"plan", "--csv"}, {"wrap", "--out", "{}"}, {"wrap", "--side", "inside", "--out", "{}"},
 		{"wrap", "--side", "patches", "--out", "{}"}, {"sheet", "--out", "{}"}, {"view", "--out", "{}"},
 		{"view", "--round", "--findings", "--out", "{}"}, {"fit"}, {"fit", "--rack"}, {"divide"},
+		{"groove"}, {"groove", "--slant", "30", "--depth", "1/32in"}, {"groove", "--like", "--length", "12mm", "--width", "2mm"},
 	}
 }
 

@@ -90,7 +90,7 @@ func (w wheelFlags) read(unit geometry.Unit) (groove.Wheel, error) {
 func (w wheelFlags) value(key string) string {
 	value := w.set.Lookup(wheelFlag(key)).Value
 	if value.Type() != "string" {
-		return value.String()
+		return strings.ToLower(value.String()) // NaN is nan there
 	}
 	quoted, err := json.Marshal(value.String()) // TOML takes JSON's texts
 	if err != nil {

@@ -23,18 +23,20 @@ type Likeness struct {
 	// where it makes none so long.
 	Widths Range
 	Depth  Range // of its marks that agree with both readings, where it fits
+	// Bridges says that the wheel is too large for a hollow of the glass: see Made.
+	Bridges bool
 }
 
 // Like compares the marks that a wheel makes at the site with one that was read.
 func (s *Site) Like(wheel Wheel, length, width Range) Likeness {
 	most := s.Longest(wheel)
 	if length.Low > most {
-		return Likeness{}
+		return Likeness{Bridges: most > 0 && s.pressed(wheel, most) <= 0}
 	}
 	length.High = min(length.High, most)
 	short, _ := s.Mark(wheel, length.Low)
 	long, whole := s.Mark(wheel, length.High)
-	of := Likeness{Widths: Range{short.Width, long.Width}}
+	of := Likeness{Widths: Range{short.Width, long.Width}, Bridges: !whole}
 	if !whole || !of.Widths.meets(width) {
 		return of
 	}

@@ -12,6 +12,7 @@ import (
 // with others and written to a file.
 type Change struct {
 	Motif int    // the job's; OfLayout or OfLimits where it is a value of that table
+	Part  string // of the motif, where it is a value of that part alone
 	Key   string // as it stands in a job: one of those in keys, or a parameter
 	// Value is a count or another parameter, a depth in mm, the number of a wheel
 	// in the rack or of a word, a width or a height, the repeats or a share.
@@ -33,7 +34,7 @@ func (j *Job) With(changes ...Change) *Job {
 // Has returns the value that a job has for the change's key, as a change to it; ok is
 // false where it has none, as may be with the band.
 func (c Change) Has(j *Job) (has Change, ok bool) {
-	has = Change{Motif: c.Motif, Key: c.Key}
+	has = Change{Motif: c.Motif, Part: c.Part, Key: c.Key}
 	ok = c.key().get(j, &has)
 	return has, ok
 }
@@ -53,7 +54,7 @@ func (c Change) Allowed(j *Job) bool { return c.key().may(j, c) }
 
 // Price says how the change is weighed against others.
 func (c Change) Price(j *Job) Price {
-	if c.Motif >= 0 {
+	if c.Motif >= 0 && c.Part == "" {
 		if param, ok := j.Motifs[c.Motif].Kind.Param(c.Key); ok && param.Sort == motifs.Number {
 			return ByRange
 		}
@@ -61,7 +62,8 @@ func (c Change) Price(j *Job) Price {
 	return c.key().price
 }
 
-// Name says whose value it is: motif 2 (leaf), or layout.
+// Name says whose value it is: motif 2 (leaf), a part of one, motif 2 (leaf), frond, or
+// layout.
 func (c Change) Name(j *Job) string {
 	switch {
 	case c.Motif == OfLimits:
@@ -69,7 +71,11 @@ func (c Change) Name(j *Job) string {
 	case c.Motif < 0:
 		return "layout"
 	}
-	return fmt.Sprintf("motif %d (%s)", c.Motif+1, j.Motifs[c.Motif].Kind.Name)
+	name := fmt.Sprintf("motif %d (%s)", c.Motif+1, j.Motifs[c.Motif].Kind.Name)
+	if c.Part != "" {
+		name += ", " + c.Part
+	}
+	return name
 }
 
 // Alike reports whether two jobs have the same motifs, and the same value for every

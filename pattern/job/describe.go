@@ -67,7 +67,7 @@ const (
 func Tables() []Table {
 	all := []Table{
 		topTable(), blankTable(), stationTable(), limitsTable(),
-		wheelTable(), shopTable(), layoutTable(), motifTable(),
+		wheelTable(), shopTable(), layoutTable(), motifTable(), partTable(),
 	}
 	for _, t := range all {
 		for i := range t.Keys {

@@ -25,7 +25,10 @@ func probes(t *testing.T, table Table, key Key, value string) (data []byte, path
 	for _, line := range f {
 		owner, name := split(line.name)
 		_, step := split(owner)
-		if step, _ = numbered(step); step == table.Name && name == key.Name {
+		if step, _ = numbered(step); strings.Contains(owner, ".parts.") {
+			step = "part"
+		}
+		if step == table.Name && name == key.Name {
 			return f.with(t, line.name, written).bytes(), line.name
 		}
 	}

@@ -1,12 +1,18 @@
 package job
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 )
 
 // drop takes one of several tables out of a job, unless the job can't do without it.
 func (r *revising) drop(path string) error {
+	if p, ok := r.place(path); ok && p.name == "part" && p.table != nil {
+		holder, name := parent(path)
+		of, _ := r.place(holder)
+		return r.dropPart(path, of.table, of.find(name))
+	}
 	owner, name, i, all, err := r.item(path)
 	if err != nil {
 		return err
@@ -41,7 +47,7 @@ func (r *revising) dropWheel(path string, owner place, i int, all []place) error
 	name := all[i].says("name")
 	var users []string
 	for n, m := range owner.places("motif") {
-		if m.says("wheel") == name {
+		if slices.ContainsFunc(m.cutters(), func(p place) bool { return p.says("wheel") == name }) {
 			users = append(users, "motif "+strconv.Itoa(n+1)+" ("+m.title()+")")
 		}
 	}

@@ -6,6 +6,7 @@ import "fmt"
 // new line.
 type Edit struct {
 	Motif int    // the number of its motif from 0, or one of the tables below
+	Part  string // of the motif, where it is a key of that part's own
 	Key   string // of the motif or of the table
 	Value string // as it is written in TOML
 	Note  string // a comment to put above the line
@@ -23,7 +24,10 @@ const (
 
 // path returns the path of the table that an edit changes.
 func (e Edit) path() string {
-	if e.Motif >= 0 {
+	switch {
+	case e.Motif >= 0 && e.Part != "":
+		return Item("motif", e.Motif) + ".parts." + e.Part
+	case e.Motif >= 0:
 		return Item("motif", e.Motif)
 	}
 	return [...]string{"layout", "shop", "limits"}[OfLayout-e.Motif]

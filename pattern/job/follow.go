@@ -58,8 +58,11 @@ func (r *revising) renameWheel(was, name string) error {
 		return nil
 	}
 	for _, m := range top.places("motif") {
-		if m.says("wheel") == was {
-			if err := r.set(m.path, "wheel", inTOML(name)); err != nil {
+		for _, p := range m.cutters() {
+			if p.says("wheel") != was {
+				continue
+			}
+			if err := r.set(p.path, "wheel", inTOML(name)); err != nil {
 				return err
 			}
 		}
@@ -137,7 +140,8 @@ func lengthTOML(u geometry.Unit, mm float64) string {
 	return Key{Sort: OfLength}.scalar(text)
 }
 
-// newKind takes from a motif the parameters that its new kind doesn't have or take.
+// newKind takes from a motif the parameters that its new kind doesn't have or take, and
+// the parts it doesn't have.
 func (r *revising) newKind(p place, was string) error {
 	kind, known := motifs.Find(p.says("kind"))
 	if !known {
@@ -156,7 +160,7 @@ func (r *revising) newKind(p place, was string) error {
 		}
 		p, _ = r.place(p.path)
 	}
-	return nil
+	return r.dropParts(p.path, func(part string) bool { return slices.Contains(kind.Parts, part) })
 }
 
 // takes reports whether a value is one for a parameter.

@@ -82,6 +82,9 @@ func (f *Form) add(r *revising, p place) {
 			continue
 		}
 		inner := p.places(k.Name)
+		if k.Name == partsKey {
+			inner = p.parts()
+		}
 		if once, ok := p.once(k.Name); ok && inner == nil {
 			inner = []place{once}
 		}
@@ -93,7 +96,7 @@ func (f *Form) add(r *revising, p place) {
 
 // once returns the place of a table that a job has once, where the file lacks it.
 func (p place) once(name string) (place, bool) {
-	if p.table == nil || p.find(name) != nil {
+	if name == partsKey || p.table == nil || p.find(name) != nil {
 		return place{}, false
 	}
 	return p.step(name, 0)
@@ -109,6 +112,10 @@ func (p place) title() string {
 		known, _ := tableOf(p.name)
 		k, _ := known.key(key)
 		return k.Default
+	}
+	if p.name == "part" {
+		_, name := parent(p.path)
+		return name
 	}
 	return p.name
 }

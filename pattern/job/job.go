@@ -32,6 +32,7 @@ func (j *Job) Clone() *Job {
 	c.Motifs = slices.Clone(j.Motifs)
 	for i := range c.Motifs {
 		c.Motifs[i].Values = maps.Clone(c.Motifs[i].Values)
+		c.Motifs[i].Parts = slices.Clone(c.Motifs[i].Parts)
 	}
 	if b := j.Layout.Band; b != nil {
 		band := *b
@@ -99,6 +100,7 @@ type Motif struct {
 	Most  []string
 	Wheel int // the rack's
 	Depth float64
+	Parts []Part // those that have something for themselves, each once
 
 	// Inside is the number, from 1, of an earlier motif whose space this one fills. Its
 	// place and size are then measured in that one's box, and it is turned, mirrored

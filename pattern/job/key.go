@@ -26,6 +26,7 @@ const (
 // written, what it may be, and what changing it costs.
 type key struct {
 	name   string
+	part   bool                          // whether a part of a motif may have it for itself
 	table  int                           // OfLayout or OfLimits; 0 where it is a motif's
 	get    func(j *Job, c *Change) bool  // fills in the value; false where the job has none
 	set    func(j *Job, c Change)        // makes the change
@@ -59,15 +60,16 @@ func keys() []key {
 		},
 		{
 			name:   "depth",
-			get:    func(j *Job, c *Change) bool { c.Value = j.Motifs[c.Motif].Depth; return true },
-			set:    func(j *Job, c Change) { j.Motifs[c.Motif].Depth = c.Value },
+			part:   true,
+			get:    func(j *Job, c *Change) bool { c.Value = j.Motifs[c.Motif].DepthOf(c.Part); return true },
+			set:    setDepth,
 			format: func(j *Job, c Change) string { return quote(j, c.Value) },
 			may:    func(_ *Job, c Change) bool { return c.Value > 0 },
 		},
 		{
-			name: "wheel", price: ByWheel,
-			get:    func(j *Job, c *Change) bool { c.Value = float64(j.Motifs[c.Motif].Wheel); return true },
-			set:    func(j *Job, c Change) { j.Motifs[c.Motif].Wheel = int(c.Value) },
+			name: "wheel", price: ByWheel, part: true,
+			get:    func(j *Job, c *Change) bool { c.Value = float64(j.Motifs[c.Motif].WheelOf(c.Part)); return true },
+			set:    setWheel,
 			format: func(j *Job, c Change) string { return strconv.Quote(j.Rack[int(c.Value)].Name) },
 			may:    func(j *Job, c Change) bool { return c.Value >= 0 && int(c.Value) < len(j.Rack) },
 		},
@@ -98,6 +100,25 @@ func keys() []key {
 			},
 		},
 	}
+}
+
+// setDepth and setWheel set a motif's value, or that of one of its parts alone.
+func setDepth(j *Job, c Change) {
+	m := &j.Motifs[c.Motif]
+	if c.Part == "" {
+		m.Depth = c.Value
+		return
+	}
+	m.Parts = m.change(c.Part, func(p *Part) { p.Depth = &c.Value })
+}
+
+func setWheel(j *Job, c Change) {
+	m, wheel := &j.Motifs[c.Motif], int(c.Value)
+	if c.Part == "" {
+		m.Wheel = wheel
+		return
+	}
+	m.Parts = m.change(c.Part, func(p *Part) { p.Wheel = &wheel })
 }
 
 // sizeKey is the key of a motif's width or height: as small as calipers show, or a
@@ -195,6 +216,13 @@ func (j *Job) changeable() []Change {
 		}
 		for _, p := range m.Kind.Params {
 			all = append(all, Change{Motif: i, Key: p.Name})
+		}
+		for _, part := range m.Kind.Parts {
+			for _, k := range keyTable {
+				if k.part {
+					all = append(all, Change{Motif: i, Part: part, Key: k.name})
+				}
+			}
 		}
 	}
 	return all

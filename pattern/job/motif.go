@@ -34,6 +34,7 @@ func (s section) motif(kinds []motifs.Kind, wheels rack, layout Layout, before [
 	if i, ok := s.required("kind").word(kindNames(kinds)); ok {
 		m.Kind = kinds[i]
 		m.Values, m.Most = s.values(m.Kind)
+		m.Parts = s.parts(m.Kind, wheels)
 	}
 	m.Wheel = s.motifWheel(wheels)
 	m.Depth, _ = s.required("depth").length(span{0.01, maxDepth, 1.6})

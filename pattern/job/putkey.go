@@ -7,6 +7,8 @@ import "strings"
 func (r *revising) put(p place, key, value string, above note) ([]patch, bool) {
 	line := key + " = " + value
 	switch found := p.find(key); {
+	case p.table == nil && p.name == "part":
+		return r.newPart(p, line, above)
 	case p.table == nil:
 		return r.newTable(p.name, above.text("", r.eol)+line), true
 	case found != nil:

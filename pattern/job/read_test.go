@@ -38,6 +38,7 @@ func TestRead(t *testing.T) {
 	values := motifs.Leaf().Defaults()
 	values["fronds"], values["lean"], values["terminal"] = 9, 45.5, 0
 	land, share := 0.0, 0.25
+	mitre, fine, tenth := 0, geometry.MillimetresPerInch/64, 0.1
 	want := &Job{
 		Title:  "Six leaves",
 		Length: geometry.Inch,
@@ -70,7 +71,8 @@ func TestRead(t *testing.T) {
 				X: Measure{0.25, true}, Y: Measure{31.75, false},
 				Width: Measure{0.8, true}, Height: Measure{50.8, false},
 				Turn: -math.Pi / 2, Mirror: true, On: Even, Shape: True,
-				Land: &land, Clear: &share, CutOrder: 2, Line: 1 + base().index(t, "motif[1]"),
+				Parts: []Part{{Name: "frond", Wheel: &mitre, Depth: &fine, Land: &fine, Clear: &tenth}},
+				Land:  &land, Clear: &share, CutOrder: 2, Line: 1 + base().index(t, "motif[1]"),
 			},
 			{
 				Kind: motifs.Fan(), Values: motifs.Fan().Defaults(), Wheel: 1, Depth: 0.79375,

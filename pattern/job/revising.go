@@ -87,6 +87,10 @@ func (r *revising) place(path string) (place, bool) {
 		return p, true
 	}
 	for _, step := range strings.Split(path, ".") {
+		if p.name == partsKey {
+			p = p.part(step)
+			continue
+		}
 		name, digits, numbered := strings.Cut(strings.TrimSuffix(step, "]"), "[")
 		number, err := strconv.Atoi(digits)
 		known, _ := tableOf(p.name)
@@ -99,6 +103,37 @@ func (r *revising) place(path string) (place, bool) {
 	}
 	return p, true
 }
+
+// partsKey is the key under which a motif has tables for its parts, each under its name.
+const partsKey = "parts"
+
+// part finds the table of a part among those of a motif.
+func (p place) part(name string) place {
+	next := place{name: "part", path: joined(p.path, written(name))}
+	if e := p.find(name); e != nil && e.value.table != nil {
+		next.table = e.value.table
+	}
+	return next
+}
+
+// parts returns the tables of parts that a motif has, in the file's order.
+func (p place) parts() []place {
+	e := p.find(partsKey)
+	if e == nil || e.value.table == nil {
+		return nil
+	}
+	holder := place{table: e.value.table, name: partsKey, path: joined(p.path, partsKey)}
+	var all []place
+	for _, one := range holder.table.fields {
+		if one.value.table != nil {
+			all = append(all, holder.part(one.key))
+		}
+	}
+	return all
+}
+
+// cutters returns the motif and its parts: what may have a wheel.
+func (p place) cutters() []place { return append([]place{p}, p.parts()...) }
 
 // step finds a table in a table by its name and its number, which is 0 where the path
 // has none.

@@ -154,7 +154,21 @@ func motifTable() Table {
 			About: "its own limit, where it differs from the job's"},
 		{Name: "shape", Sort: OfWord, Words: Shapes(), Default: Taper.String(), inches: `"taper"`, mm: `"taper"`,
 			About: `"taper": it narrows where the glass does; "true": it keeps its own shape`},
+		{Name: "parts", Sort: OfTables, About: "what a part of it has for itself, each under its name: [motif.parts.frond]"},
 		{Name: "cut_order", Sort: OfWhole, Min: 1, Max: maxMotifs, inches: "1", mm: "1",
 			About: "of the motifs cut with its wheel, this one comes first, second, …; without it, deep before shallow"},
+	}}
+}
+
+func partTable() Table {
+	return Table{Name: "part", About: "what one part of a motif has for itself", Many: true, Keys: []Key{
+		{Name: "wheel", Sort: OfWheel, inches: `"mitre"`, mm: `"mitre"`,
+			About: "the name of a wheel in the rack, where it isn't the motif's"},
+		{Name: "depth", Sort: OfLength, Min: 0.01, Max: maxDepth, inches: `"1/64"`, mm: "0.4",
+			About: "how deep this part is cut"},
+		{Name: "land", Sort: OfLength, Max: maxDepth, inches: "0", mm: "0",
+			About: "its own limit, where it differs from the motif's"},
+		{Name: "clear", Sort: OfShare, Max: 1, inches: "0.4", mm: "0.4",
+			About: "its own limit, where it differs from the motif's"},
 	}}
 }

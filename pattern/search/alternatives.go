@@ -93,7 +93,7 @@ func (s *cureSearch) shortOnAll(g pattern.Group) (share float64, depths [2]float
 func (s *cureSearch) keepBelow(g pattern.Group, cure pattern.Cure) pattern.Cure {
 	depth := 0.0
 	for _, i := range g.Motifs {
-		depth = max(depth, s.Job.Motifs[i].Depth)
+		depth = max(depth, s.Job.Motifs[i].Deepest())
 	}
 	top := floor(s.Blank.Carries(glass.Wanted{Wall: s.Job.Limits.Leave + depth}), s.Job.Length.Step())
 	if top < s.Band.Foot+pattern.MinBand {
@@ -121,11 +121,11 @@ func (s *cureSearch) keepBelow(g pattern.Group, cure pattern.Cure) pattern.Cure 
 func (s *cureSearch) orWheel(g pattern.Group, cure pattern.Cure) pattern.Cure {
 	most := s.largestWheel(g)
 	across := floor(2*most, s.Job.Length.Step())
-	i := g.Motifs[0]
-	if math.IsInf(most, 1) || !job.TakesWheel(wheelAcross(s.Job, i, across)) {
+	i, wheel := g.Motifs[0], s.cut(g.Findings[0]).Wheel
+	if math.IsInf(most, 1) || !job.TakesWheel(wheelAcross(s.Job, wheel, across)) {
 		return cure
 	}
-	j := withWheel(s.Job, i, across)
+	j := withWheel(s.Job, i, wheel, across)
 	e := s.Afresh() // for another rack
 	d, err := e.Try(s.ctx, j, s.Blank)
 	if err != nil || d.Finds(g.Kind, g.Motifs) {
@@ -150,18 +150,27 @@ func (s *cureSearch) largestWheel(g pattern.Group) float64 {
 	return most
 }
 
-// wheelAcross returns the wheel of a motif, of another diameter.
-func wheelAcross(j *job.Job, i int, across float64) groove.Wheel {
-	wheel := j.Rack[j.Motifs[i].Wheel]
+// wheelAcross returns a wheel of the rack, of another diameter.
+func wheelAcross(j *job.Job, of int, across float64) groove.Wheel {
+	wheel := j.Rack[of]
 	wheel.Radius = across / 2
 	return wheel
 }
 
-// withWheel returns the job with such a wheel for the motif, on its rack.
-func withWheel(j *job.Job, i int, across float64) *job.Job {
+// withWheel returns the job with such a wheel on its rack, for a motif and its parts in
+// place of the one it is like.
+func withWheel(j *job.Job, i, of int, across float64) *job.Job {
 	j = j.Clone()
-	j.Rack = append(slices.Clone(j.Rack), wheelAcross(j, i, across))
-	j.Motifs[i].Wheel = len(j.Rack) - 1
+	j.Rack = append(slices.Clone(j.Rack), wheelAcross(j, of, across))
+	m, fresh := &j.Motifs[i], len(j.Rack)-1
+	if m.Wheel == of {
+		m.Wheel = fresh
+	}
+	for k, part := range m.Parts {
+		if part.Wheel != nil && *part.Wheel == of {
+			m.Parts[k].Wheel = &fresh
+		}
+	}
 	return j
 }
 

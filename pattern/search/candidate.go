@@ -16,7 +16,7 @@ type candidate []job.Change
 // shares reports whether a candidate changes a value that another does.
 func (c candidate) shares(other candidate) bool {
 	return slices.ContainsFunc(c, func(a job.Change) bool {
-		return slices.ContainsFunc(other, func(b job.Change) bool { return a.Motif == b.Motif && a.Key == b.Key })
+		return slices.ContainsFunc(other, func(b job.Change) bool { return a.Motif == b.Motif && a.Part == b.Part && a.Key == b.Key })
 	})
 }
 
@@ -37,43 +37,6 @@ func countsDown(j *job.Job, i int) []series {
 			r = append(r, candidate{{Motif: i, Key: p.Name, Value: n}})
 		}
 		all = append(all, r)
-	}
-	return all
-}
-
-// otherWheels returns for each other wheel of the rack the candidate that takes it.
-func otherWheels(j *job.Job, i int) []series {
-	var all []series
-	for w := range j.Rack {
-		if w != j.Motifs[i].Wheel {
-			all = append(all, series{{{Motif: i, Key: "wheel", Value: float64(w)}}})
-		}
-	}
-	return all
-}
-
-// depths returns shallower depths, a step apart.
-func depths(j *job.Job, i int, step float64) series {
-	steps := int(math.Ceil(j.Motifs[i].Depth/step-1e-9)) - 1
-	var r series
-	for n := steps; n >= 1; n-- {
-		r = append(r, candidate{{Motif: i, Key: "depth", Value: float64(n) * step}})
-	}
-	return r
-}
-
-// fineDepths returns shallower depths: a caliper's step apart, and below the last of
-// these, for marks so short that even one step is too deep, in small steps. It ends where
-// a mark would hardly be one.
-func fineDepths(j *job.Job, i int) series {
-	step, fine := j.Length.Step(), smallStep(j.Length)
-	all := depths(j, i, step)
-	below := j.Motifs[i].Depth
-	if len(all) > 0 {
-		below = step
-	}
-	for n := math.Ceil(below/fine-1e-9) - 1; n >= 1 && n*fine >= hardly*j.Motifs[i].Depth; n-- {
-		all = append(all, candidate{{Motif: i, Key: "depth", Value: n * fine}})
 	}
 	return all
 }

@@ -71,7 +71,7 @@ func (s *cureSearch) lighter(g pattern.Group) []series { return s.shallower(g, s
 // lightest takes them down for marks that are too short: in small steps too, where a
 // caliper's step is too deep for them.
 func (s *cureSearch) lightest(g pattern.Group) []series {
-	return s.each(g, func(j *job.Job, i int) []series { return []series{fineDepths(j, i)} })
+	return s.each(g, ofOwners(func(j *job.Job, o owner) []series { return []series{fineDepths(j, o)} }))
 }
 
 // finer takes them down in small steps, which no caliper shows and the bench sheet
@@ -81,11 +81,11 @@ func (s *cureSearch) finer(g pattern.Group) []series {
 }
 
 func (s *cureSearch) shallower(g pattern.Group, step float64) []series {
-	return s.each(g, func(j *job.Job, i int) []series { return []series{depths(j, i, step)} })
+	return s.each(g, ofOwners(func(j *job.Job, o owner) []series { return []series{depths(j, o, step)} }))
 }
 
 // wheels tries the rack's other wheels on the group's motifs.
-func (s *cureSearch) wheels(g pattern.Group) []series { return s.each(g, otherWheels) }
+func (s *cureSearch) wheels(g pattern.Group) []series { return s.each(g, ofOwners(otherWheels)) }
 
 // fewerRepeats tries a few repeats less.
 func (s *cureSearch) fewerRepeats() []series {

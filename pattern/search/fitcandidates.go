@@ -27,12 +27,12 @@ func seriesFor(d *pattern.Draft, i int, p pattern.Problem) []series {
 		all = append(all, countsDown(j, i)...)
 	}
 	if p.Kind == pattern.Shallow {
-		all = append(all, fineDepths(j, i))
+		all = append(all, ofOwners(func(j *job.Job, o owner) []series { return []series{fineDepths(j, o)} })(j, i)...)
 	} else {
-		all = append(all, depths(j, i, j.Length.Step()))
+		all = append(all, ofOwners(func(j *job.Job, o owner) []series { return []series{depths(j, o, j.Length.Step())} })(j, i)...)
 	}
 	if !place {
-		all = append(all, otherWheels(j, i)...)
+		all = append(all, ofOwners(otherWheels)(j, i)...)
 	}
 	switch {
 	case p.Kind == pattern.Tight:

@@ -102,7 +102,7 @@ func (f *fitSearch) needed(changes []job.Change) []job.Change {
 	for n := 0; n < len(changes); {
 		one := changes[n]
 		fewer := slices.DeleteFunc(slices.Clone(changes), func(c job.Change) bool {
-			return c.Key == one.Key && (c.Motif == one.Motif || common(f.job, c) && partners(f.job, c.Motif, one.Motif))
+			return c.Key == one.Key && c.Part == one.Part && (c.Motif == one.Motif || common(f.job, c) && partners(f.job, c.Motif, one.Motif))
 		})
 		if f.clears(f.job.With(fewer...)) {
 			changes = fewer

@@ -13,6 +13,7 @@ import (
 // far across.
 type NewWheel struct {
 	Motif    int
+	Like     int // the wheel of the rack in place of which it is
 	Diameter float64
 }
 
@@ -23,7 +24,7 @@ func (f *fitSearch) newWheels() []NewWheel {
 	var all []NewWheel
 	j := f.job
 	for i := range f.job.Motifs {
-		most := math.Inf(1)
+		most, like := math.Inf(1), 0
 		for _, b := range f.job.Blanks {
 			d, err := f.Try(f.ctx, f.job, b)
 			if err != nil {
@@ -37,18 +38,20 @@ func (f *fitSearch) newWheels() []NewWheel {
 				if f.ctx.Err() != nil {
 					return nil
 				}
-				most = min(most, wheelThatFits(f.ctx, d.Plan, &c, true))
+				if r := wheelThatFits(f.ctx, d.Plan, &c, true); r < most {
+					most, like = r, c.Wheel
+				}
 			}
 		}
 		if math.IsInf(most, 1) {
 			continue
 		}
 		across := floor(2*most, f.job.Length.Step())
-		if !job.TakesWheel(wheelAcross(f.job, i, across)) {
+		if !job.TakesWheel(wheelAcross(f.job, like, across)) {
 			return nil
 		}
-		j = withWheel(j, i, across)
-		all = append(all, NewWheel{i, across})
+		j = withWheel(j, i, like, across)
+		all = append(all, NewWheel{i, like, across})
 	}
 	if len(all) == 0 || !f.Afresh().Clears(f.ctx, j) { // afresh, for another rack
 		return nil

@@ -118,9 +118,13 @@ func (s *cureSearch) cost(c candidate) float64 {
 	total := 0.0
 	for _, change := range c {
 		has, _ := change.Has(s.Job)
+		part := 1.0
+		if change.Part != "" {
+			part = owner{change.Motif, change.Part}.share(s.before.Cuts(change.Motif))
+		}
 		switch change.Price(s.Job) {
 		case job.ByShare:
-			total += math.Abs(change.Value-has.Value) / max(has.Value, 1e-9)
+			total += part * math.Abs(change.Value-has.Value) / max(has.Value, 1e-9)
 		case job.ByHeight:
 			total += 1 - (change.Band.Top-change.Band.Foot)/(s.Band.Top-s.Band.Foot)
 		case job.ByMove:
@@ -133,7 +137,7 @@ func (s *cureSearch) cost(c candidate) float64 {
 			p, _ := s.Job.Motifs[change.Motif].Kind.Param(change.Key)
 			total += math.Abs(change.Value-has.Value) / (p.Max - p.Min)
 		case job.ByWheel:
-			total += wheel
+			total += part * wheel
 		case job.ByWord:
 			total += word
 		}

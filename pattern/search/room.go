@@ -22,7 +22,9 @@ func (f *fitSearch) room() {
 				}
 			}
 		}
-		f.last(deeper(f.job, i))
+		for _, o := range owners(f.job, i) {
+			f.last(deeper(f.job, o))
+		}
 		f.last(larger(f.job, i, "width"))
 		f.last(larger(f.job, i, "height"))
 	}
@@ -41,12 +43,12 @@ func (f *fitSearch) last(r series) {
 }
 
 // deeper returns greater depths, by the caliper's step.
-func deeper(j *job.Job, i int) series {
+func deeper(j *job.Job, o owner) series {
 	const most = 64
 	step := j.Length.Step()
 	var r series
-	for n := math.Floor(j.Motifs[i].Depth/step+1e-9) + 1; len(r) < most; n++ {
-		r = append(r, candidate{{Motif: i, Key: "depth", Value: n * step}})
+	for n := math.Floor(j.Motifs[o.motif].DepthOf(o.part)/step+1e-9) + 1; len(r) < most; n++ {
+		r = append(r, candidate{o.change("depth", n*step)})
 	}
 	return r
 }

@@ -28,7 +28,7 @@ func withoutTwins(j *job.Job, band job.Band, offers []Offer) []Offer {
 func sortOf(j *job.Job, band job.Band, changes []job.Change) string {
 	words := make([]string, len(changes))
 	for i, c := range changes {
-		words[i] = fmt.Sprintf("%d %s %v", c.Motif, c.Key, wayOf(j, band, c))
+		words[i] = fmt.Sprintf("%d %s %s %v", c.Motif, c.Part, c.Key, wayOf(j, band, c))
 	}
 	slices.Sort(words)
 	return fmt.Sprint(words)

@@ -60,6 +60,9 @@ func Wheels(ctx context.Context, j *job.Job) ([]OnWheel, error) {
 		on := j.Clone()
 		for i := range on.Motifs {
 			on.Motifs[i].Wheel = w
+			for k := range on.Motifs[i].Parts {
+				on.Motifs[i].Parts[k].Wheel = nil
+			}
 		}
 		fit := OnWheel{Wheel: w, Count: firstCount(j), Land: Within}
 		if f.Spent() {
@@ -158,6 +161,9 @@ func (f *fitSearch) depthOn(w *OnWheel, j *job.Job) {
 		on := j.Clone()
 		for i := range on.Motifs {
 			on.Motifs[i].Depth = n * step
+			for k := range on.Motifs[i].Parts {
+				on.Motifs[i].Parts[k].Depth = nil
+			}
 		}
 		if f.clears(on) {
 			w.Depth = n * step

@@ -9,6 +9,7 @@ import (
 
 	"roundlay/geometry"
 	"roundlay/pattern"
+	"roundlay/pattern/job"
 )
 
 type checkJSON struct {
@@ -188,14 +189,11 @@ func drawnIn(p *pattern.Plan) []string {
 func shortMarks(p *pattern.Plan) []string {
 	var said []string
 	u := p.Job.Length
-	for i, short := range p.ShortMarks() {
-		if short.Marks == 0 {
-			continue
-		}
-		m := p.Job.Motifs[i]
-		asked, deep := u.FormatChosen(m.Depth), u.FormatDecimal(short.Max)
-		if deep == u.FormatDecimal(m.Depth) {
-			deep, asked = u.FormatAgainst(geometry.Breach{Measured: short.Max, Bound: m.Depth})
+	for _, short := range p.ShortMarks() {
+		who := job.Change{Motif: short.Motif, Part: strings.Join(short.Parts, " and ")}.Name(p.Job)
+		asked, deep := u.FormatChosen(short.Asked), u.FormatDecimal(short.Max)
+		if deep == u.FormatDecimal(short.Asked) {
+			deep, asked = u.FormatAgainst(geometry.Breach{Measured: short.Max, Bound: short.Asked})
 		}
 		if u.FormatDecimal(short.Min) != u.FormatDecimal(short.Max) {
 			deep = u.FormatDecimal(short.Min) + " to " + deep
@@ -204,8 +202,8 @@ func shortMarks(p *pattern.Plan) []string {
 		if short.Allowed {
 			deep += fmt.Sprintf(", which limits.reach = %g allows", p.Job.Limits.Reach)
 		}
-		said = append(said, fmt.Sprintf("Motif %d (%s): %s in all too short for the %s asked, and %s; %s would reach it.",
-			i+1, m.Kind.Name, count(short.Marks*p.Periods(), "mark"), asked, deep, u.FormatUp(short.Needed)))
+		said = append(said, fmt.Sprintf("%s: %s in all too short for the %s asked, and %s; %s would reach it.",
+			upper(who), count(short.Marks*p.Periods(), "mark"), asked, deep, u.FormatUp(short.Needed)))
 	}
 	return said
 }

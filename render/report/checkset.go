@@ -4,11 +4,13 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 	"text/tabwriter"
 
 	"roundlay/geometry"
 	"roundlay/pattern"
+	"roundlay/pattern/job"
 	"roundlay/pattern/search"
 )
 
@@ -146,7 +148,8 @@ func finely(u geometry.Unit, mm, limit float64) string {
 // asksNoLand reports whether a job asks for no land between some of its cuts.
 func asksNoLand(p *pattern.Plan) bool {
 	for _, m := range p.Job.Motifs {
-		if m.Land != nil && *m.Land == 0 || m.Land == nil && p.Job.Limits.Land == 0 {
+		if m.Land != nil && *m.Land == 0 || m.Land == nil && p.Job.Limits.Land == 0 ||
+			slices.ContainsFunc(m.Parts, func(p job.Part) bool { return p.Land != nil && *p.Land == 0 }) {
 			return true
 		}
 	}

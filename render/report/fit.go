@@ -35,6 +35,7 @@ type offerJSON struct {
 
 type changeJSON struct {
 	Motif int    `json:"motif,omitempty"` // from 1; left out where it is the layout's
+	Part  string `json:"part,omitempty"`  // of the motif, where it is that part's alone
 	Key   string `json:"key"`
 	From  string `json:"from,omitempty"` // left out where the job doesn't say; as a job file has it
 	To    string `json:"to"`
@@ -62,12 +63,12 @@ func FitJSON(w io.Writer, f *search.Fit) error {
 		}}
 		for _, c := range o.Changes {
 			// The layout is motif -1, and so left out.
-			one.Changes = append(one.Changes, changeJSON{c.Motif + 1, c.Key, c.Says(f.Job), c.Says(o.Job)})
+			one.Changes = append(one.Changes, changeJSON{c.Motif + 1, c.Part, c.Key, c.Says(f.Job), c.Says(o.Job)})
 		}
 		out.Offers = append(out.Offers, one)
 	}
 	for _, wheel := range f.Wheels {
-		like := f.Job.Rack[f.Job.Motifs[wheel.Motif].Wheel].Name
+		like := f.Job.Rack[wheel.Like].Name
 		out.Wheels = append(out.Wheels, newWheelJSON{wheel.Motif + 1, like, number(wheel.Diameter)})
 	}
 	return write(w, out)
@@ -161,7 +162,7 @@ func NewWheels(f *search.Fit) []string {
 	all := make([]string, len(f.Wheels))
 	for i, w := range f.Wheels {
 		all[i] = fmt.Sprintf("a wheel up to %s across, otherwise like %q, for %s", f.Job.Length.FormatDown(w.Diameter),
-			f.Job.Rack[f.Job.Motifs[w.Motif].Wheel].Name, job.Change{Motif: w.Motif}.Name(f.Job))
+			f.Job.Rack[w.Like].Name, job.Change{Motif: w.Motif}.Name(f.Job))
 	}
 	return all
 }

@@ -133,13 +133,21 @@ func (m Marks) one(b *strings.Builder, row Mark) {
 	if straight := m.Site.At.Calipered(g.Length); g.Length-straight > u.Step()/2 {
 		fmt.Fprintf(b, " along the glass; calipers read %s straight across", u.Format(straight))
 	}
-	fmt.Fprintf(b, "\n  depth    %s\n  width    %s\n", u.FormatDecimal(g.Depth), u.FormatDecimal(g.Width))
+	fmt.Fprintf(b, "\n  depth    %s\n  width    %s\n", seen(u, g.Depth), seen(u, g.Width))
 	if left := remains(u, g); left != "" {
 		fmt.Fprintf(b, "  leaves   %s\n", left)
 	}
 	if words := m.cautious(row); words != "" {
 		fmt.Fprintf(b, "%s\n", wrap(words, 79, ""))
 	}
+}
+
+// seen writes a small length as a decimal, and one that would look like none as such.
+func seen(u geometry.Unit, mm float64) string {
+	if grain := decimalGrain(u); mm < grain/2 {
+		return "under " + u.FormatDecimal(grain)
+	}
+	return u.FormatDecimal(mm)
 }
 
 // remains says what glass a mark leaves, "" where that isn't known.
@@ -211,7 +219,7 @@ func (m Marks) table(b *strings.Builder) {
 			fmt.Fprintf(t, "  %s\t-\tnone\n", name)
 			continue
 		}
-		fmt.Fprintf(t, "  %s\t%s\t%s\t%s", name, u.Format(g.Length), u.FormatDecimal(g.Depth), u.FormatDecimal(g.Width))
+		fmt.Fprintf(t, "  %s\t%s\t%s\t%s", name, u.Format(g.Length), seen(u, g.Depth), seen(u, g.Width))
 		if left := remains(u, g); left != "" {
 			fmt.Fprintf(t, "\t%s", strings.TrimSuffix(left, " of glass"))
 		}

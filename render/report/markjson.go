@@ -77,12 +77,12 @@ type rangeJSON struct {
 func rangeOf(r groove.Range) *rangeJSON { return &rangeJSON{known(r.Low), known(r.High)} }
 
 type makerJSON struct {
-	Wheel bareWheelJSON `json:"wheel"`
-	Fits  bool          `json:"fits"`
-	Size  *rangeJSON    `json:"size,omitempty"`
-	Depth *rangeJSON    `json:"depth,omitempty"`
-	// What its own marks of that length are wide.
-	Width *rangeJSON `json:"width,omitempty"`
+	Wheel   bareWheelJSON `json:"wheel"`
+	Fits    bool          `json:"fits"`
+	Bridged bool          `json:"bridged,omitempty"`
+	Size    *rangeJSON    `json:"size,omitempty"`
+	Depth   *rangeJSON    `json:"depth,omitempty"`
+	Width   *rangeJSON    `json:"width,omitempty"` // of its own marks of that length
 }
 
 // OldMarkJSON writes what may have made an old mark.
@@ -95,8 +95,8 @@ func OldMarkJSON(w io.Writer, m OldMark) error {
 		Makers []makerJSON `json:"makers"`
 	}{schema, m.Site.json(), rangeOf(groove.Rounded(m.Length, m.Step)), rangeOf(groove.Rounded(m.Width, m.Step)), []makerJSON{}}
 	for _, row := range m.Rows {
-		maker := makerJSON{Wheel: bareWheel(row.Wheel, true), Fits: row.Fits}
-		if row.Widths != (groove.Range{}) {
+		maker := makerJSON{Wheel: bareWheel(row.Wheel, true), Fits: row.Fits, Bridged: row.Bridges}
+		if row.Widths != (groove.Range{}) && !row.Bridges {
 			maker.Width = rangeOf(row.Widths)
 		}
 		if row.Fits {

@@ -13,6 +13,7 @@ type kindJSON struct {
 	Name     string      `json:"name"`
 	About    string      `json:"about"`
 	Mirrored bool        `json:"mirrored"`
+	Parts    []string    `json:"parts"`
 	Params   []paramJSON `json:"parameters"`
 }
 
@@ -29,7 +30,7 @@ type paramJSON struct {
 func MotifsJSON(w io.Writer, kinds []motifs.Kind) error {
 	out := make([]kindJSON, len(kinds))
 	for i, k := range kinds {
-		out[i] = kindJSON{Name: k.Name, About: k.About, Mirrored: k.Mirrored, Params: []paramJSON{}}
+		out[i] = kindJSON{Name: k.Name, About: k.About, Mirrored: k.Mirrored, Parts: append([]string{}, k.Parts...), Params: []paramJSON{}}
 		for _, p := range k.Params {
 			sort := [...]string{"number", "count", "switch"}[p.Sort]
 			out[i].Params = append(out[i].Params, paramJSON{p.Name, p.About, sort, number(p.Default), number(p.Min), number(p.Max)})
@@ -51,6 +52,7 @@ func Motifs(w io.Writer, kinds []motifs.Kind) error {
 			fmt.Fprintf(t, "  %s\t%s\t%s\t%s\n", p.Name, given(p), p.Range(), p.About)
 		}
 		t.Flush()
+		fmt.Fprintf(&b, "  parts: %s\n", strings.Join(k.Parts, ", "))
 	}
 	_, err := io.WriteString(w, b.String())
 	return err

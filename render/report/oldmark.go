@@ -54,6 +54,8 @@ func (m OldMark) wheels(b *strings.Builder) {
 		case row.Fits:
 			fits++
 			fmt.Fprintf(b, "  %s may have made it, %s deep\n", name, fromTo(u, row.Depth))
+		case row.Bridges:
+			fmt.Fprintf(b, "  %s did not: it is too large for the hollow there\n", name)
 		case row.Widths == groove.Range{}:
 			fmt.Fprintf(b, "  %s makes no single mark so long there\n", name)
 		default:

@@ -23,10 +23,19 @@ type Row struct {
 
 // Tables returns what divide, check and plan print of a plan, in rows: divider settings, the
 // band, the least land and the least glass left, the cuts with each wheel, and what the glass
-// holds and weighs.
+// holds and weighs. What is ground away takes longer to find: see GroundTable.
 func Tables(p *pattern.Plan) []Table {
-	all := []Table{dividers(p), limitsTable(p), cutting(p), wheelsTable(p)}
-	return append(all, glassTable(p))
+	return []Table{dividers(p), limitsTable(p), cutting(p), wheelsTable(p), glassTable(p)}
+}
+
+// GroundTable gives how much glass the cuts take, and what remains.
+func GroundTable(p *pattern.Plan) Table {
+	u, away := p.Job.Length, p.Blank.Grams(p.Volume())
+	t := Table{"Cut away", []Row{{Name: "ground away", Value: Weight(u, away)}}}
+	if p.Blank.FloorKnown() {
+		t.Rows = append(t.Rows, Row{Name: "remains", Value: Weight(u, p.Blank.Weight()-away)})
+	}
+	return t
 }
 
 // dividers gives the settings for the job's circles, from the foot up.
@@ -110,7 +119,6 @@ func wheelsTable(p *pattern.Plan) Table {
 // glassTable gives what the glass holds and weighs.
 func glassTable(p *pattern.Plan) Table {
 	u, b := p.Job.Length, p.Blank
-	away := b.Grams(p.Volume())
 	t := Table{Title: "The glass", Rows: []Row{}}
 	add := func(name, value, hint string) { t.Rows = append(t.Rows, Row{name, value, hint}) }
 	if b.FloorKnown() {
@@ -121,10 +129,6 @@ func glassTable(p *pattern.Plan) Table {
 		add("weighs uncut", Weight(u, b.Weight()), strings.TrimSpace(fmt.Sprintf("of %s at %.2f g/cm³. %s", b.Material.Name, b.Material.Density, Calibrated(p))))
 	} else {
 		add("holds and weighs", "not known", "without its floor")
-	}
-	add("ground away", Weight(u, away), "")
-	if b.FloorKnown() {
-		add("remains", Weight(u, b.Weight()-away), "")
 	}
 	return t
 }

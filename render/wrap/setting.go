@@ -113,11 +113,17 @@ func beyond(overlaps bool) string {
 // its cuts have in the first repeat.
 func (a composer) wheels() []page.Note {
 	p := a.sheet.plan
-	type line struct{ motif, wheel int }
+	type line struct {
+		motif, wheel int
+		part         string // where the job says something of the motif's parts
+	}
 	var lines []line
 	cuts := map[line][]pattern.Cut{}
 	for _, c := range p.Cuts {
-		l := line{c.Motif, c.Wheel}
+		l := line{motif: c.Motif, wheel: c.Wheel}
+		if len(p.Job.Motifs[c.Motif].Parts) > 0 {
+			l.part = " " + c.Part
+		}
 		if cuts[l] == nil {
 			lines = append(lines, l)
 		}
@@ -144,7 +150,7 @@ func (a composer) wheels() []page.Note {
 			what = "Cut"
 		}
 		notes = append(notes, page.Note{Size: 9, Item: true, Words: fmt.Sprintf("%s %s of %s: %s, %s, %s deep.",
-			what, report.Numbers(ids), which, p.Job.Motifs[l.motif].Kind.Name, p.Job.Rack[l.wheel].Name, span(p.Job.Length, least, most))})
+			what, report.Numbers(ids), which, p.Job.Motifs[l.motif].Kind.Name+l.part, p.Job.Rack[l.wheel].Name, span(p.Job.Length, least, most))})
 	}
 	return notes
 }

@@ -5,8 +5,9 @@ import { follow } from "./slow.js";
 
 export function mount(root, store) {
   const groups = el("div", {});
+  const ground = el("div", {});
   const set = el("div", { class: "figures" });
-  root.append(groups, set);
+  root.append(groups, ground, set);
   const made = new Map(); // title → group
   let shown = null;
   store.subscribe((state) => {
@@ -19,7 +20,20 @@ export function mount(root, store) {
       return made.get(g.title).node;
     }));
   });
+  followGround(store, ground);
   followSet(store, set);
+}
+
+/** followGround shows what the cuts take, which is worked out when the text rests. */
+function followGround(store, root) {
+  const body = (state) => ({ job: state.text, blank: state.blank });
+  follow(store, "ground", body, (answer) => {
+    arrange(root, ((answer && answer.numbers) || []).map((g) => {
+      const shown = group(g.title);
+      shown.show(g.rows);
+      return shown.node;
+    }));
+  });
 }
 
 function group(title) {

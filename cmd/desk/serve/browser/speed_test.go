@@ -166,19 +166,19 @@ func (p *tab) reportKeys(b *testing.B, clock *clocked) {
 	b.ReportMetric(0, "ns/op")
 }
 
-// benchDrag carries the first motif about for a second at a time.
+// benchDrag carries the first motif about for a quarter of a second at a time.
 func (p *tab) benchDrag(b *testing.B, clock *clocked) {
 	var frames, took []float64
 	drawn, seconds := 0, 0.0
 	p.choose1(1)
-	for n := 0; b.Loop() && n < 3; n++ {
+	for b.Loop() {
 		at := p.middle("#wrap [data-handle=middle]")
 		clock.taken()
 		p.do(chromedp.MouseEvent(chromedp.MouseMoved, at.X, at.Y), chromedp.MouseEvent(chromedp.MousePressed, at.X, at.Y, chromedp.ButtonLeft, oneClick))
 		p.do(chromedp.MouseEvent(chromedp.MouseMoved, at.X+8, at.Y, chromedp.ButtonLeft))
 		eval[chromedp.Void](p, "meter.run()")
 		begun := time.Now()
-		for i := 0; time.Since(begun) < time.Second; i++ {
+		for i := 0; time.Since(begun) < time.Second/4; i++ {
 			p.do(chromedp.MouseEvent(chromedp.MouseMoved, at.X+8+float64(i%40), at.Y+float64(i%7), chromedp.ButtonLeft))
 			time.Sleep(4 * time.Millisecond)
 		}

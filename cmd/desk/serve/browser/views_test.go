@@ -86,7 +86,7 @@ func (p *tab) choose1(number int) {
 func crowded() string {
 	_, demo := job.Demo()
 	text := string(demo)
-	changed := strings.Replace(text, "fronds = 7", "fronds = 13", 1)
+	changed := strings.Replace(text, "fronds = 7", "fronds = 22", 1)
 	if changed == text {
 		panic("the demo's leaf has no 7 fronds any more")
 	}

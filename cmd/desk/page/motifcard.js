@@ -19,8 +19,8 @@ export function motifCard(store, about, describe) {
   node.addEventListener("toggle", () => {
     if (node.open) {
       store.choose(now.number);
-      // it has moved up, under the buttons for it
-      if (node.contains(document.activeElement)) node.scrollIntoView({ block: "start" });
+      // where all is in one column it has moved up, under the buttons for it
+      if (matchMedia("(max-width: 599px)").matches && node.contains(document.activeElement)) node.scrollIntoView({ block: "start" });
     }
     if (!node.open && store.state.chosen === now.number) store.choose(0);
   });

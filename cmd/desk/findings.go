@@ -13,6 +13,7 @@ import (
 type finding struct {
 	Letter string         `json:"letter"`
 	Kind   string         `json:"kind"`
+	Means  string         `json:"means"` // what the kind is
 	Words  string         `json:"words"`
 	Where  string         `json:"where"`
 	Motifs []int          `json:"motifs"` // from 1
@@ -32,7 +33,7 @@ func findings(p *pattern.Plan, flat screen.Flat, groups []pattern.Group) []findi
 	for _, g := range groups[:min(len(groups), mostFindings)] {
 		worst := g.Worst()
 		one := finding{
-			Letter: g.Letter, Kind: g.Kind.String(), Words: report.Trouble(p, g), Where: report.Place(p, g),
+			Letter: g.Letter, Kind: g.Kind.String(), Means: report.Means(g.Kind), Words: report.Trouble(p, g), Where: report.Place(p, g),
 			Motifs: []int{}, Cuts: append([]int{}, worst.Cuts...),
 		}
 		for _, m := range g.Motifs {

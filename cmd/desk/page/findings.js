@@ -70,7 +70,7 @@ function finding(store) {
       say(letter, f.letter);
       say(kind, f.kind);
       say(rest, f.words);
-      say(where, f.where || "");
+      say(where, [f.where, f.means && `${f.kind}: ${f.means}`].filter(Boolean).join(" · "));
     },
     chosen(state) {
       node.classList.toggle("chosen", state.letter === now?.letter);

@@ -155,7 +155,8 @@ function addWheels(form) {
     const edges = about.tables.find((t) => t.name === "wheel")?.keys.find((k) => k.name === "edge")?.words || [];
     const add = (edge) => store.change([{ op: "add", path: "wheel", value: { edge } }]);
     const buttons = edges.map((edge) => el("button", { type: "button", onclick: () => add(edge) }, edge));
-    cards.set("add wheels", { node: el("section", { class: "card" }, el("h3", {}, "Add a wheel to the rack"), el("div", { class: "buttons" }, buttons)) });
+    cards.set("add wheels", { node: el("section", { class: "card" }, el("h3", {}, "Add a wheel to the rack"),
+      el("p", { class: "about" }, "mitre: an edge like a V; gang: several Vs side by side on one wheel"), el("div", { class: "buttons" }, buttons)) });
   }
   return cards.get("add wheels").node;
 }

@@ -140,5 +140,5 @@ async function clearing(job) {
   const { clear, offers = [] } = await ask("fit", { job }, { slot: "guide" });
   if (clear || offers.length === 0) return { job, words: "" };
   const changed = await ask("lay", { job, edits: offers[0].edits, want: [] }, { slot: "guide" });
-  return { job: changed.job, words: `So that it clears, this was chosen: ${offers[0].words}.` };
+  return { job: changed.job, words: `So that it clears, this was changed: ${offers[0].words.replaceAll(", now ", ", not ")}.` };
 }

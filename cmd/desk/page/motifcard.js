@@ -17,8 +17,12 @@ export function motifCard(store, about, describe) {
   one.buttons.append(copy, drop);
   const node = el("details", { class: "motif" }, el("summary", {}, el("h3", {}, words)), one.node);
   node.addEventListener("toggle", () => {
-    if (node.open) store.choose(now.number);
-    else if (store.state.chosen === now.number) store.choose(0);
+    if (node.open) {
+      store.choose(now.number);
+      // where all is in one column it has moved up, under the buttons for it
+      if (matchMedia("(max-width: 599px)").matches && node.contains(document.activeElement)) node.scrollIntoView({ block: "start" });
+    }
+    if (!node.open && store.state.chosen === now.number) store.choose(0);
   });
   return {
     node,

@@ -23,12 +23,10 @@ export function begin(store, about) {
 
 /** openAnother shows a job file that is chosen here; it is a copy until it is saved. */
 export function openAnother() {
+  document.querySelector("#chosen-file")?.remove(); // of a choice that was left
   const input = el("input", { type: "file", accept: ".toml", id: "chosen-file", hidden: true });
-  const done = () => input.remove();
-  input.addEventListener("cancel", done);
   input.addEventListener("change", async () => {
     const [chosen] = input.files;
-    done();
     if (!chosen) return;
     try {
       file.begin(await textOf(chosen), chosen.name);

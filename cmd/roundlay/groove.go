@@ -62,6 +62,8 @@ func (f markFlags) agree(wheel wheelFlags, site siteFlags, file, name string) er
 		return errors.New("groove takes a --wheel of the job or a wheel by its --edge and measures, not both")
 	case !*f.like && wheel.sizeless():
 		return errors.New("--wheel-across: missing; say how far the wheel is across, such as --wheel-across 4in")
+	case wheel.given() && !wheel.has("edge"):
+		return fmt.Errorf("--edge: read nothing; accepted: %s", strings.Join(groove.Edges(), ", "))
 	case wheel.given() && !slices.Contains(groove.Edges(), wheel.edge()):
 		return fmt.Errorf("--edge: read %q; accepted: %s", wheel.edge(), strings.Join(groove.Edges(), ", "))
 	case site.bare() && file == "" && name == "" && !wheel.given():

@@ -117,7 +117,7 @@ export function mount(root, store, about) {
     file.tell();
   });
   addEventListener("beforeunload", (event) => {
-    if (file.dirty() && store.canUndo) event.preventDefault();
+    if (file.dirty() && (store.canUndo || store.canRedo)) event.preventDefault(); // a job nobody has touched is no loss
   });
   document.addEventListener("visibilitychange", watch);
   watch();

@@ -113,6 +113,9 @@ func (f Face) between(low, high float64) [2]float64 {
 // paper is made of gores.
 func (f Face) Curved() bool { return f.Misfit > maxMisfit }
 
+// Straight reports whether the face's cone counts as a cylinder, as Plan.Straight does.
+func (f Face) Straight() bool { return cylindrical(f.Cone, f.Band[0], f.Band[1]) }
+
 // Gores is how paper for a curved face is divided.
 type Gores struct {
 	PerRepeat int

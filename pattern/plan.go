@@ -79,6 +79,8 @@ type Chord struct {
 
 // Straight reports whether the surface counts as a cylinder: the cone's radius changes by
 // less than a hundredth of a millimetre over the band.
-func (p *Plan) Straight() bool {
-	return math.Abs(p.Cone.RadiusAt(p.Band.Top)-p.Cone.RadiusAt(p.Band.Foot)) < 0.01
+func (p *Plan) Straight() bool { return cylindrical(p.Cone, p.Band.Foot, p.Band.Top) }
+
+func cylindrical(cone geometry.Cone, foot, top float64) bool {
+	return math.Abs(cone.RadiusAt(top)-cone.RadiusAt(foot)) < 0.01
 }

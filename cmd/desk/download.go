@@ -175,16 +175,22 @@ func (d *Desk) testPageFile(ctx context.Context, j *job.Job, blank *glass.Blank,
 	if err != nil {
 		return nil, err
 	}
+	w, err := d.testPage(ctx, j, blank, o)
+	if err != nil {
+		return nil, err
+	}
+	data, err := files.Wrap(w, "."+ask.Ending, show)
+	return ask.reply(files.TestPageFile, data, err)
+}
+
+// testPage draws the page that tries a printer.
+func (d *Desk) testPage(ctx context.Context, j *job.Job, blank *glass.Blank, o wrap.Options) (*wrap.Wrap, error) {
 	plans, err := d.planned(ctx, j, blank)
 	if err != nil {
 		return nil, err
 	}
 	w, err := wrap.NewTestPage(ctx, plans[0], o)
-	if err != nil {
-		return nil, asked(files.Refused(err))
-	}
-	data, err := files.Wrap(w, "."+ask.Ending, show)
-	return ask.reply(files.TestPageFile, data, err)
+	return w, asked(files.Refused(err))
 }
 
 func (d *Desk) sheetFile(ctx context.Context, j *job.Job, blank *glass.Blank, ask downloadRequest) (*Reply, error) {

@@ -39,23 +39,19 @@ func (h *hold) up(y job.Measure) job.Measure {
 	return within(y, 0, s.Length()-s.AlongAt(h.plan.Band.Foot))
 }
 
-// The smallest that a motif's side may be, as a share and in mm, and the widest, as a share.
-const (
-	minShare  = 0.001
-	minSide   = 0.5
-	maxShares = 2
-)
+// minSide is the smallest that a side given as a length is dragged to, in mm.
+const minSide = 0.5
 
 func (h *hold) wide(width job.Measure) job.Measure {
 	if width.Fraction {
-		return within(width, minShare, maxShares)
+		return within(width, job.MinShare, job.MaxWide)
 	}
 	return within(width, minSide, 2*math.Pi*h.plan.Surface.RadiusAt(h.plan.Band.Foot))
 }
 
 func (h *hold) high(height job.Measure) job.Measure {
 	if height.Fraction {
-		return within(height, minShare, 1)
+		return within(height, job.MinShare, 1)
 	}
 	return within(height, minSide, h.plan.Surface.Length())
 }

@@ -5,7 +5,6 @@ import (
 	"context"
 	"slices"
 
-	"roundlay/cmd/desk/files"
 	"roundlay/render/report"
 	"roundlay/render/screen"
 	"roundlay/render/wrap"
@@ -36,12 +35,8 @@ func (d *Desk) pages(ctx context.Context, body []byte) (*Reply, error) {
 		}
 		w, remarks = drawn, slices.Concat(drawn.Remarks, report.Remeasure(p))
 	case "test-page":
-		plans, err := d.planned(ctx, j, blank)
-		if err != nil {
+		if w, err = d.testPage(ctx, j, blank, o); err != nil {
 			return unlaidAnswer(err)
-		}
-		if w, err = wrap.NewTestPage(ctx, plans[0], o); err != nil {
-			return nil, asked(files.Refused(err))
 		}
 		remarks = w.Remarks
 	default:

@@ -9,7 +9,7 @@ import (
 	"roundlay/pattern/search"
 )
 
-// of names a job and one of its blanks.
+// ofJob names a job and one of its blanks.
 type ofJob struct {
 	Job   string `json:"job"`
 	Blank string `json:"blank"`

@@ -88,7 +88,7 @@ func (r *revising) freed(outer, inner place) []given {
 	}
 	return append(keep,
 		given{"at", "[" + share(x) + ", " + share(min(max(y, 0), 1)) + "]"},
-		given{"width", share(max(o.width*n.width, 0.001))}, given{"height", share(max(o.height*n.height, 0.001))})
+		given{"width", share(max(o.width*n.width, MinShare))}, given{"height", share(max(o.height*n.height, MinShare))})
 }
 
 // shares is where a motif stands and how large it is, in shares of its space.

@@ -133,7 +133,7 @@ func sizeKey(name string, of func(*Motif) *Measure) key {
 		},
 		set:    func(j *Job, c Change) { *of(&j.Motifs[c.Motif]) = Measure{c.Value, c.Fraction} },
 		format: func(j *Job, c Change) string { return measured(j, Measure{c.Value, c.Fraction}) },
-		may:    func(j *Job, c Change) bool { return c.Value > 0.001 && (c.Fraction || c.Value >= j.Length.Step()) },
+		may:    func(j *Job, c Change) bool { return c.Value > MinShare && (c.Fraction || c.Value >= j.Length.Step()) },
 	}
 }
 

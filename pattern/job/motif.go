@@ -24,6 +24,12 @@ func (s section) motifs(wheels rack, layout Layout, doc *document) []Motif {
 	return all
 }
 
+// The least share of its space that a motif may take, and how many repeats it may be wide.
+const (
+	MinShare = 0.001
+	MaxWide  = 2
+)
+
 // motif reads one motif, given the kinds there are and the motifs before it.
 func (s section) motif(kinds []motifs.Kind, wheels rack, layout Layout, before []Motif) Motif {
 	m := Motif{
@@ -157,10 +163,10 @@ func (s section) place(m *Motif) {
 		m.Y, _ = up.measure(span{0, 1, 0.5}, span{0, maxAcross, 40}, ", up from the band's foot")
 	}
 	// A motif may reach over its neighbours, but not round the glass.
-	if width, ok := s.optional("width").measure(span{0.001, 2, 1}, span{0.1, maxGirth, 25}, ""); ok {
+	if width, ok := s.optional("width").measure(span{MinShare, MaxWide, 1}, span{0.1, maxGirth, 25}, ""); ok {
 		m.Width = width
 	}
-	if height, ok := s.optional("height").measure(span{0.001, 1, 1}, span{0.1, maxAcross, 40}, ""); ok {
+	if height, ok := s.optional("height").measure(span{MinShare, 1, 1}, span{0.1, maxAcross, 40}, ""); ok {
 		m.Height = height
 	}
 }

@@ -98,11 +98,14 @@ func halfV(w groove.Wheel) float64 {
 	return w.Thick / 2
 }
 
+// WheelRadii returns the radii that a job's wheel may have.
+func WheelRadii() groove.Range { return groove.Range{Low: minWheel / 2, High: maxAcross / 2} }
+
 // TakesWheel reports whether a job accepts a wheel that is one of its own with
 // another diameter.
 func TakesWheel(w groove.Wheel) bool {
-	v := w.Edge == groove.Mitre || w.Edge == groove.Gang
-	return w.Radius >= minWheel/2 && w.Radius <= maxAcross/2 && w.Thick < 2*w.Radius &&
+	v, radii := w.Edge == groove.Mitre || w.Edge == groove.Gang, WheelRadii()
+	return w.Radius >= radii.Low && w.Radius <= radii.High && w.Thick < 2*w.Radius &&
 		!(v && geometry.Angle(w.Angle) <= minAngle(halfV(w), w.Radius))
 }
 

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"roundlay/geometry"
 	"roundlay/pattern"
 	"roundlay/pattern/job"
 )
@@ -170,22 +171,30 @@ func alternative(p *pattern.Plan, f pattern.Finding, a pattern.Alternative) stri
 	case a.Changes[0].Key != "band":
 		return changed(p, f, a.Changes)
 	}
-	words := below(u.Format(a.Changes[0].Band.Top))
+	return below(u.Format(a.Changes[0].Band.Top)) + bringing(a)
+}
+
+// bringing says of an alternative that it brings other findings, "" where it doesn't.
+func bringing(a pattern.Alternative) string {
 	if a.Brings {
-		words += " (which brings other findings)"
+		return " (which brings other findings)"
 	}
-	return words
+	return ""
 }
 
 // accepted writes the limit that accepts marks shallower than asked, and their depth.
 func accepted(p *pattern.Plan, a pattern.Alternative) string {
-	u := p.Job.Length
 	c := a.Changes[0]
+	return fmt.Sprintf("accept it: %s.%s = %s", c.Name(p.Job), c.Key, c.Says(p.Job.With(c))) + staying(p.Job.Length, a)
+}
+
+// staying says how deep the marks stay that an alternative accepts.
+func staying(u geometry.Unit, a pattern.Alternative) string {
 	deep := u.FormatDecimal(a.Depths[0])
 	if most := u.FormatDecimal(a.Depths[1]); most != deep {
 		deep += " to " + most
 	}
-	return fmt.Sprintf("accept it: %s.%s = %s (they stay %s deep)", c.Name(p.Job), c.Key, c.Says(p.Job.With(c)), deep)
+	return fmt.Sprintf(" (they stay %s deep)", deep)
 }
 
 // brought lists the findings that a cure causes, "" if there are none.

@@ -8,6 +8,7 @@ import (
 
 	"roundlay/geometry"
 	"roundlay/pattern/groove"
+	"roundlay/pattern/job"
 )
 
 // OldMark is an old mark as it was read, and what may have made it: wheels, or any size of
@@ -34,9 +35,8 @@ func (m *OldMark) Of(w groove.Wheel) {
 
 // OfAnySize compares the mark with those of a wheel's edge, whatever its size.
 func (m *OldMark) OfAnySize(edge groove.Wheel) {
-	radii := groove.Range{Low: 2.5, High: 500} // mm: as a job takes them
 	m.Edge = edge
-	m.Sizes = m.Site.At.LikeOfAny(edge, groove.Rounded(m.Length, m.Step), groove.Rounded(m.Width, m.Step), radii)
+	m.Sizes = m.Site.At.LikeOfAny(edge, groove.Rounded(m.Length, m.Step), groove.Rounded(m.Width, m.Step), job.WheelRadii())
 }
 
 // telling is the greatest ratio of two sizes of wheel that still says something of it.

@@ -34,14 +34,7 @@ func pageAlternative(p *pattern.Plan, a pattern.Alternative) string {
 	}
 	words := ChangeWords(p, a.Changes)
 	if a.Changes[0].Motif == job.OfLimits {
-		deep := p.Job.Length.FormatDecimal(a.Depths[0])
-		if most := p.Job.Length.FormatDecimal(a.Depths[1]); most != deep {
-			deep += " to " + most
-		}
-		words += fmt.Sprintf(" (they stay %s deep)", deep)
+		words += staying(p.Job.Length, a)
 	}
-	if a.Brings {
-		words += " (which brings other findings)"
-	}
-	return words
+	return words + bringing(a)
 }

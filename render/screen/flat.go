@@ -64,16 +64,10 @@ func NewFlat(p *pattern.Plan, inside bool) (Flat, error) {
 	switch {
 	case f.face.Curved():
 		f.Kind, f.radius = Curved, f.face.Profile.Radius((band[0]+band[1])/2)
-	case straight(f.face):
+	case f.face.Straight():
 		f.Kind = Cylinder
 	}
 	return f, nil
-}
-
-// straight reports whether a face's cone counts as a cylinder, as Plan.Straight does.
-func straight(f pattern.Face) bool {
-	off := f.Cone.RadiusAt(f.Band[1]) - f.Cone.RadiusAt(f.Band[0])
-	return off < 0.01 && off > -0.01
 }
 
 // Forward returns where a place of the outside lies on the map.

@@ -85,14 +85,17 @@ func appendOutline(b []byte, p *pattern.Plan, points []geometry.Point) []byte {
 const curveStep = 0.5
 
 // outside returns the outside of a glass from the foot up.
-func outside(b *glass.Blank) [][2]Number {
+func outside(b *glass.Blank) [][2]Number { return curve(outline(b)) }
+
+// outline returns places of the outside of a glass from the foot up, none left out.
+func outline(b *glass.Blank) []geometry.Point {
 	m := b.Meridian()
 	n := max(1, int(m.Length()/curveStep))
 	points := make([]geometry.Point, n+1)
 	for i := range points {
 		points[i].X, points[i].Y = m.At(m.Length() * float64(i) / float64(n))
 	}
-	return curve(points)
+	return points
 }
 
 // inside returns the inside of a glass from its floor up.

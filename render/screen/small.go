@@ -13,19 +13,13 @@ import (
 // words beside it.
 func Small(p *pattern.Plan) string {
 	const air, rough = 1.5, 0.15 // mm; a small picture shows less
-	m := p.Blank.Meridian()
-	n := max(1, int(m.Length()/curveStep))
-	var right, left []geometry.Point
-	for i := range n + 1 {
-		r, z := m.At(m.Length() * float64(i) / float64(n))
-		right, left = append(right, geometry.Point{X: r, Y: z}), append(left, geometry.Point{X: -r, Y: z})
-	}
-	for i := range left {
-		right = append(right, left[len(left)-1-i])
+	round := outline(p.Blank)
+	for i := len(round) - 1; i >= 0; i-- { // and down again on the left
+		round = append(round, geometry.Point{X: -round[i].X, Y: round[i].Y})
 	}
 	t := thinner{within: rough}
-	outline := path(nil).line(t.thin(right), true)
-	box := geometry.BoxOf(right...).Grow(air)
+	edge := path(nil).line(t.thin(round), true)
+	box := geometry.BoxOf(round...).Grow(air)
 	var cuts path
 	var front []geometry.Point
 	for turns := range p.Periods() {
@@ -41,7 +35,7 @@ func Small(p *pattern.Plan) string {
 	width, height := box.Size()
 	return fmt.Sprintf(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="%.2f %.2f %.2f %.2f"><g transform="scale(1 -1)">`+
 		`<path fill="none" stroke="currentColor" stroke-width="0.8" d="%s"/><path fill="currentColor" d="%s"/></g></svg>`,
-		box.Min.X, -box.Max.Y, width, height, outline, cuts)
+		box.Min.X, -box.Max.Y, width, height, edge, cuts)
 }
 
 // nearSide adds an outline as it is seen from the side, turned round the glass by an angle;

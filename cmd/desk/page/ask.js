@@ -6,7 +6,7 @@ const atOnce = 2; // slow questions at a time: a browser opens few connections, 
 const line = { busy: 0, waiting: [] };
 
 /** An answer that was not waited for: a newer question took its place. */
-export class Cancelled extends Error {
+class Cancelled extends Error {
   constructor() {
     super("cancelled");
     this.cancelled = true;

@@ -15,7 +15,7 @@ export function describer(about) {
   };
 }
 
-export function kindOf(table) {
+function kindOf(table) {
   return table.fields.find((f) => f.key === "kind")?.text || "";
 }
 

@@ -1,5 +1,6 @@
 // The measured figures beside a profile, each led to its station, none on another.
 
+import { say } from "./dom.js";
 import { line, put, shape } from "./shapes.js";
 
 /** apartUp moves heights, from the lowest up, so far apart that words at them don't meet. */
@@ -29,11 +30,7 @@ export const figuresOf = {
     put(group, "class", station.doubt ? "figure doubted" : "figure");
     put(lead, "d", line([[station.radius, station.height], [side - 3, spot], [side - 1, spot]]));
     put(words, "transform", `translate(${side} ${spot}) scale(${1 / per} ${-1 / per})`);
-    write(first, `${station.across_words} across`);
-    write(second, `at ${station.height_words}, wall ${station.wall_words}${station.doubt ? " – doubted" : ""}`);
+    say(first, `${station.across_words} across`);
+    say(second, `at ${station.height_words}, wall ${station.wall_words}${station.doubt ? " – doubted" : ""}`);
   },
 };
-
-function write(text, words) {
-  if (text.textContent !== words) text.textContent = words;
-}

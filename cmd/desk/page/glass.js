@@ -4,7 +4,7 @@ import { el } from "./dom.js";
 import { Late } from "./late.js";
 import { put, shape } from "./shapes.js";
 import { keptOf } from "./silhouette.js";
-import { showRings, toggleFinding } from "./rings.js";
+import { ringKeys, showRings, toggleFinding } from "./rings.js";
 import { follow } from "./slow.js";
 import { Turning } from "./turning.js";
 import { tilts, Vessel } from "./vessel.js";
@@ -31,11 +31,7 @@ class Glass {
       finding: (letter) => toggleFinding(store, letter),
     });
     this.canvas.addEventListener("keydown", (event) => this.#key(event));
-    this.rings.addEventListener("keydown", (event) => {
-      if (event.key !== "Enter" && event.key !== " ") return;
-      event.preventDefault();
-      toggleFinding(store, event.target.closest("[data-letter]").dataset.letter);
-    });
+    ringKeys(this.rings, store);
     new ResizeObserver(([{ contentRect }]) => {
       this.vessel.size = contentRect;
       this.#soon();

@@ -106,13 +106,13 @@ function where(at, mistake, store) {
 }
 
 /** fieldOf is the field that a mistake's path names, or null. */
-export function fieldOf(path) {
+function fieldOf(path) {
   for (const node of document.querySelectorAll("[data-path].field")) if (isAt(path, node.dataset.path)) return node;
   return null;
 }
 
 /** reveal opens what a field is behind, and goes to it. */
-export function reveal(node) {
+function reveal(node) {
   const panel = node.closest("[role=tabpanel]");
   if (panel) open(panel.id.slice("panel-".length));
   for (let up = node.closest("details"); up; up = up.parentElement.closest("details")) up.open = true;

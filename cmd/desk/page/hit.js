@@ -2,6 +2,9 @@
 
 import { area, holds, unplaced } from "./shapes.js";
 
+/** still is how far a press may go and be a tap, in pixels. */
+export const still = { mouse: 3, pen: 4, touch: 9 };
+
 /** under returns the motifs whose frames hold a place, the smallest frame first: {motif, copy}, copy being an index of wrap.copies. */
 export function under(wrap, place) {
   const found = [];

@@ -1,10 +1,8 @@
 // Mouse, pen and fingers on the wrap.
 
 import { Drag } from "./drag.js";
-import { next, under } from "./hit.js";
+import { next, still, under } from "./hit.js";
 import { apart, between, unplaced } from "./shapes.js";
-
-const still = { mouse: 3, pen: 4, touch: 9 }; // pixels within which a press is a tap
 
 /**
  * Pointers follows what is pressed on a wrap.

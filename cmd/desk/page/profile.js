@@ -3,7 +3,7 @@
 import { el, say } from "./dom.js";
 import { calipers, Drag } from "./drag.js";
 import { Late } from "./late.js";
-import { keep, line, put, shape } from "./shapes.js";
+import { keep, line, put, radiusAt, shape } from "./shapes.js";
 import { Sight } from "./sight.js";
 import { apartUp, figuresOf } from "./figures.js";
 
@@ -157,13 +157,6 @@ class Profile {
 }
 
 const level = ([r, z]) => line([[-r, z], [r, z]]);
-
-function radiusAt(curve, z) {
-  const i = curve.findIndex(([, height]) => height >= z);
-  if (i <= 0) return (i < 0 ? curve.at(-1) : curve[0])[0];
-  const [[r0, z0], [r1, z1]] = [curve[i - 1], curve[i]];
-  return z1 > z0 ? r0 + ((r1 - r0) * (z - z0)) / (z1 - z0) : r1;
-}
 
 function point() {
   return shape("g", { class: "station", tabindex: 0, role: "button" },

@@ -1,5 +1,6 @@
 // Rings round what the check found, with the letters of the list.
 
+import { say } from "./dom.js";
 import { shape, put, keep } from "./shapes.js";
 
 /** showRings draws rings where they are, and keeps their size on the screen. */
@@ -12,7 +13,7 @@ export function showRings(group, rings, state, perMillimetre) {
     put(mark, "aria-pressed", String(state.letter === letter));
     put(mark, "class", state.letter === letter ? "ring chosen" : "ring");
     put(mark, "transform", `translate(${x} ${y}) scale(${1 / perMillimetre} ${-1 / perMillimetre})`);
-    if (mark.lastElementChild.textContent !== letter) mark.lastElementChild.textContent = letter;
+    say(mark.lastElementChild, letter);
   });
 }
 
@@ -32,6 +33,15 @@ export function toggleFinding(store, letter) {
   store.chooseFinding(again ? "" : letter);
   const motif = store.state.answer?.findings.find((f) => f.letter === letter)?.motifs?.[0];
   if (!again && motif) store.choose(motif);
+}
+
+/** ringKeys lets Enter and the space bar press a ring. */
+export function ringKeys(group, store) {
+  group.addEventListener("keydown", (event) => {
+    if (event.key !== "Enter" && event.key !== " ") return;
+    event.preventDefault();
+    toggleFinding(store, event.target.closest("[data-letter]").dataset.letter);
+  });
 }
 
 function ring() {

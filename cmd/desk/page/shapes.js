@@ -74,6 +74,14 @@ export function area(corners) {
   return Math.abs(sum) / 2;
 }
 
+/** radiusAt returns the radius of a curve of [radius, height], from the foot up, at a height. */
+export function radiusAt(curve, z) {
+  const i = curve.findIndex(([, height]) => height >= z);
+  if (i <= 0) return (i < 0 ? curve.at(-1) : curve[0])[0];
+  const [r0, z0] = curve[i - 1], [r1, z1] = curve[i];
+  return z1 > z0 ? r0 + ((r1 - r0) * (z - z0)) / (z1 - z0) : r1;
+}
+
 export const apart = ([a, b], [c, d]) => Math.hypot(a - c, b - d);
 export const between = ([a, b], [c, d], share = 0.5) => [a + (c - a) * share, b + (d - b) * share];
 

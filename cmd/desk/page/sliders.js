@@ -35,7 +35,7 @@ function rangeOf(desc, step, id) {
 export const isRanged = ({ min, max }) => max > min;
 
 /** stepOf is about a hundredth of a range: 1, 2 or 5 times a power of ten. */
-export function stepOf(width) {
+function stepOf(width) {
   const rough = width / 100;
   const power = 10 ** Math.floor(Math.log10(rough));
   const times = [1, 2, 5, 10].find((t) => t * power >= rough * 0.999);

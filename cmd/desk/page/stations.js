@@ -27,7 +27,7 @@ export function stations(store, about) {
       one.show(item, describe, state, shown, i + 1, list.length);
       return one.node;
     }));
-    adder.show(list, blankPath);
+    adder.show(blankPath);
     offer(others, keys.filter((key) => !columns.has(key)), (key) => {
       columns.add(key);
       show(list, describe, blankPath, state);
@@ -88,7 +88,7 @@ function addition(store) {
   return {
     node: el("div", { class: "adder" }, el("label", {}, "Add a station at height ", height),
       el("button", { type: "button", onclick: add }, "Add")),
-    show(list, blankPath) {
+    show(blankPath) {
       path = blankPath;
     },
   };

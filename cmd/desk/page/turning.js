@@ -1,10 +1,8 @@
 // Mouse, pen and fingers on the glass: they turn it, or carry the chosen motif along on it.
 
 import { Drag } from "./drag.js";
-import { next } from "./hit.js";
+import { next, still } from "./hit.js";
 import { apart } from "./shapes.js";
-
-const still = { mouse: 3, pen: 4, touch: 9 }; // pixels within which a press is a tap
 
 /** Turning follows what is pressed on the glass. */
 export class Turning {

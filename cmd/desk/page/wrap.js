@@ -5,7 +5,7 @@ import { Frame } from "./handles.js";
 import { Late } from "./late.js";
 import { Nudge } from "./nudge.js";
 import { Pointers } from "./pointers.js";
-import { showRings, toggleFinding } from "./rings.js";
+import { ringKeys, showRings, toggleFinding } from "./rings.js";
 import { keep, matrix, placed, polygon, put, shape } from "./shapes.js";
 import { Sheet, viewOf } from "./sheet.js";
 import { Sight } from "./sight.js";
@@ -65,11 +65,7 @@ class Wrap {
     this.frames.addEventListener("keydown", (event) => this.#key(event));
     this.frames.addEventListener("focusin", (event) => this.#focused(event));
     this.frames.addEventListener("focusout", () => this.nudge.rest());
-    this.rings.addEventListener("keydown", (event) => {
-      if (event.key !== "Enter" && event.key !== " ") return;
-      event.preventDefault();
-      toggleFinding(this.store, event.target.closest("[data-letter]").dataset.letter);
-    });
+    ringKeys(this.rings, this.store);
   }
 
   #show(state) {

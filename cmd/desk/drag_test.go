@@ -41,7 +41,7 @@ func aDragJob(r *rand.Rand, glass string) (text string, motif int) {
 	leaf := anyOf(r, "at = [0, 0.5]", "at = [0.1, 0.4]", `at = ["3 mm", 0.5]`, `at = ["-2 mm", "30 mm"]`) + "\n" +
 		anyOf(r, "width = 0.5\nheight = 0.5", `width = "20 mm"`+"\nheight = 0.4", `width = 0.4`+"\n"+`height = "25 mm"`) + "\n" +
 		anyOf(r, "", "turn = 30", "turn = -100", "turn = 180") + "\n" + anyOf(r, "", "mirror = true") + "\n" +
-		anyOf(r, "", `shape = "true"`) + "\n" + anyOf(r, "", "", `on = "even"`, `on = "odd"`)
+		anyOf(r, "", `shape = "true"`) + "\n" + anyOf(r, "", "", `on = "even"`, `on = "odd"`, `on = [2]`)
 	if r.IntN(2) == 0 {
 		return dragJob(glasses[glass], layout, leaf, ""), 0
 	}

@@ -204,6 +204,28 @@ func TestDragIsKept(t *testing.T) {
 	}
 }
 
+// On a wide cone the map comes round before the glass does. A motif far round is still
+// moved by no more than it was dragged.
+func TestDragFarRoundWideCone(t *testing.T) {
+	const bowl = `[{height=0, across=60, wall=7}, {height=60, across=200, wall=4}]`
+	text := dragJob(bowl, "repeats = 6\nband = [25, 50]", "at = [0, 0.5]\nwidth = 0.3\nheight = 0.5\non = [6]", "")
+	j, err := readJob(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := pattern.Bare(j, j.Blanks[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	flat, was := flatOf(p, false), p.Grip(0).Middle()
+	want := geometry.Spot{Theta: was.Theta + 0.1, Along: was.Along + 2}
+	_, k := edited(t, text, dragEdit(0, "middle", flat.Forward(was), flat.Forward(want), ""))
+	_, q := middleOf(t, k, 0)
+	if got := q.Grip(0).Middle(); math.Abs(got.Theta-want.Theta) > 0.01 || math.Abs(got.Along-want.Along) > 0.2 {
+		t.Errorf("dragged to %v, it stands at %v", want, got)
+	}
+}
+
 // On the glass a motif is dragged by an angle and a height.
 func TestDragOnGlass(t *testing.T) {
 	text := dragJob(glasses["curved"], "repeats = 4\nband = [15, 85]", "at = [0, 0.5]\nwidth = 0.5\nheight = 0.5", "")

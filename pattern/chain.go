@@ -202,7 +202,7 @@ func (p *Plan) stub(i int, end bool) stub {
 func (p *Plan) goesOn(from, to stub) (turns int, cos float64, meets bool) {
 	const (
 		near     = 5 * touching
-		straight = -0.985 // looser than in runOn: these directions are taken over one sample
+		straight = -0.985 // looser than in meetings.meets: these directions are taken over one sample
 	)
 	period := float64(p.Period) * p.PitchAngle()
 	turns = int(math.Round((from.theta - to.theta) / period))

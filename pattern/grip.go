@@ -37,8 +37,8 @@ type Grip struct {
 // Grip returns the box of a motif, by its number from 0.
 func (p *Plan) Grip(motif int) Grip {
 	g := Grip{setting: p.set(p.sized[motif]), plan: p}
-	if g.motif.On == job.Even {
-		g.shift = p.PitchAngle()
+	if copies := p.Job.Layout.Copies(g.motif); len(copies) > 0 {
+		g.shift = float64(copies[0]-1) * p.PitchAngle()
 	}
 	return g
 }

@@ -46,6 +46,41 @@ func TestGripUndoes(t *testing.T) {
 	}
 }
 
+// A grip is of the first copy that is cut, however the job says where the copies stand.
+func TestGripOfFirstCopy(t *testing.T) {
+	b := jobtest.BlankOf(t, 40, 40)
+	for name, place := range map[string]func(*job.Job){
+		"on each":           func(*job.Job) {},
+		"on even":           func(j *job.Job) { j.Motifs[0].On = job.Even },
+		"on 2 and 3":        func(j *job.Job) { j.Motifs[0].Only = []int{2, 3} },
+		"on 3":              func(j *job.Job) { j.Motifs[0].Only = []int{3} },
+		"with 1 bare":       func(j *job.Job) { j.Layout.Bare = []int{1} },
+		"odd, 1 bare":       func(j *job.Job) { j.Motifs[0].On, j.Layout.Bare = job.Odd, []int{1} },
+		"on 1, though bare": func(j *job.Job) { j.Motifs[0].Only, j.Layout.Bare = []int{1}, []int{1} },
+	} {
+		j := jobtest.On(b, 4, jobtest.Motif(t, "diamond", nil, jobtest.Size(0.5, 0.5), jobtest.At(0.1, 0.5)))
+		place(j)
+		p, err := New(t.Context(), j, b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		first := geometry.EmptyBox()
+		for _, c := range p.Cuts {
+			if c.Repeat == p.Cuts[0].Repeat {
+				first = first.Union(geometry.BoxOf(c.Ends[:]...))
+			}
+		}
+		g := p.Grip(0)
+		for _, x := range []float64{-0.5, 0.5} {
+			at := g.At(x, 0.5)
+			q := p.Surface.ForwardAlong(at.Theta, at.Along)
+			if !first.Grow(1e-6).Contains(q) {
+				t.Errorf("%s: %v is not on the first copy, %v", name, q, first)
+			}
+		}
+	}
+}
+
 func TestApart(t *testing.T) {
 	for _, radii := range [][]float64{{40, 40}, {30, 45}, {32, 43, 33}} {
 		b := jobtest.BlankOf(t, radii...)

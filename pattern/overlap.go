@@ -2,7 +2,6 @@ package pattern
 
 import (
 	"math"
-	"slices"
 
 	"roundlay/geometry"
 )
@@ -27,29 +26,7 @@ func (p *Plan) Overlap(motif int) (by, height float64) {
 
 // apart returns the angle between the nearest two copies of a motif.
 func (p *Plan) apart(motif int) float64 {
-	repeats := p.repeatsOf(motif)
-	least := p.Period // from the last of a period to the first of the next
-	for i, r := range repeats {
-		if i > 0 {
-			least = min(least, r-repeats[i-1])
-		}
-	}
-	if n := len(repeats); n > 1 {
-		least = min(least, repeats[0]+p.Period-repeats[n-1])
-	}
-	return float64(least) * p.PitchAngle()
-}
-
-// repeatsOf returns the repeats of one period in which a motif stands, in their order.
-func (p *Plan) repeatsOf(motif int) []int {
-	var all []int
-	for i := range p.Cuts {
-		if p.Cuts[i].Motif == motif {
-			all = append(all, p.Cuts[i].Repeat)
-		}
-	}
-	slices.Sort(all)
-	return slices.Compact(all)
+	return p.Job.Layout.Stride(p.sized[motif]) * p.PitchAngle()
 }
 
 // extent is from where to where something reaches round the glass, as angles.
@@ -66,10 +43,13 @@ func (p *Plan) extents(motif int) map[int]extent {
 		}
 		all[row] = extent{min(e.from, theta), max(e.to, theta)}
 	}
-	repeats := p.repeatsOf(motif)
+	first := 0 // the repeat of that copy: cuts are listed repeat by repeat
 	for i := range p.Cuts {
 		c := &p.Cuts[i]
-		if c.Motif != motif || c.Repeat != repeats[0] {
+		if c.Motif == motif && first == 0 {
+			first = c.Repeat
+		}
+		if c.Motif != motif || c.Repeat != first {
 			continue
 		}
 		for _, o := range c.Outlines {

@@ -124,8 +124,8 @@ func newHold(j *job.Job, blank *glass.Blank, motif int, side string, by drag) (*
 		}
 		flat := flatOf(p, inside)
 		from, to := geometry.Point{X: by.From[0], Y: by.From[1]}, geometry.Point{X: by.To[0], Y: by.To[1]}
-		h.from, h.to = flat.Reverse(from), flat.Reverse(to)
-		h.target = flat.Reverse(r2.Add(flat.Forward(middle), r2.Sub(to, from)))
+		h.from, h.to = flat.ReverseNear(from, middle.Theta), flat.ReverseNear(to, middle.Theta)
+		h.target = flat.ReverseNear(r2.Add(flat.Forward(middle), r2.Sub(to, from)), middle.Theta)
 	default:
 		return nil, badRequest("on: read %q; accepted: glass, or nothing for the wrap", by.On)
 	}

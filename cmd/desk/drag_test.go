@@ -41,7 +41,7 @@ func aDragJob(r *rand.Rand, glass string) (text string, motif int) {
 	leaf := anyOf(r, "at = [0, 0.5]", "at = [0.1, 0.4]", `at = ["3 mm", 0.5]`, `at = ["-2 mm", "30 mm"]`) + "\n" +
 		anyOf(r, "width = 0.5\nheight = 0.5", `width = "20 mm"`+"\nheight = 0.4", `width = 0.4`+"\n"+`height = "25 mm"`) + "\n" +
 		anyOf(r, "", "turn = 30", "turn = -100", "turn = 180") + "\n" + anyOf(r, "", "mirror = true") + "\n" +
-		anyOf(r, "", `shape = "true"`) + "\n" + anyOf(r, "", "", `on = "even"`, `on = "odd"`)
+		anyOf(r, "", `shape = "true"`) + "\n" + anyOf(r, "", "", `on = "even"`, `on = "odd"`, `on = [2]`)
 	if r.IntN(2) == 0 {
 		return dragJob(glasses[glass], layout, leaf, ""), 0
 	}
@@ -201,6 +201,28 @@ func TestDragIsKept(t *testing.T) {
 		for _, to := range []geometry.Point{{X: 400, Y: 900}, {X: -400, Y: -900}, {X: 5, Y: 1}} {
 			edited(t, text, dragEdit(0, grab, geometry.Point{X: 5, Y: 60}, to, ""))
 		}
+	}
+}
+
+// On a wide cone the map comes round before the glass does. A motif far round is still
+// moved by no more than it was dragged.
+func TestDragFarRoundWideCone(t *testing.T) {
+	const bowl = `[{height=0, across=60, wall=7}, {height=60, across=200, wall=4}]`
+	text := dragJob(bowl, "repeats = 6\nband = [25, 50]", "at = [0, 0.5]\nwidth = 0.3\nheight = 0.5\non = [6]", "")
+	j, err := readJob(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := pattern.Bare(j, j.Blanks[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	flat, was := flatOf(p, false), p.Grip(0).Middle()
+	want := geometry.Spot{Theta: was.Theta + 0.1, Along: was.Along + 2}
+	_, k := edited(t, text, dragEdit(0, "middle", flat.Forward(was), flat.Forward(want), ""))
+	_, q := middleOf(t, k, 0)
+	if got := q.Grip(0).Middle(); math.Abs(got.Theta-want.Theta) > 0.01 || math.Abs(got.Along-want.Along) > 0.2 {
+		t.Errorf("dragged to %v, it stands at %v", want, got)
 	}
 }
 

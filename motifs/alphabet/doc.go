@@ -35,5 +35,5 @@
 //
 // # What to call first
 //
-// [Write] sets a text along the level, and [Line.Bow] takes it along an arc.
+// [Write] sets a text along the level.
 package alphabet

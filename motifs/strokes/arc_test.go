@@ -107,9 +107,10 @@ func TestArcsByTheAppendix(t *testing.T) {
 		{"M0 0 A50 20 60 0 1 30 10", place(12.1465, -2.9381)},
 		{"M0 0 A50 20 60 1 0 30 10", place(43.4801, 84.2282)},
 		{"M0 0 A50 20 60 1 1 30 10", place(-13.4801, -74.2282)},
-		// The second blip of the specification's arcs01, 25 by 50 turned by −30° on the
-		// chord (50, −25): x1′ = −27.9006, y1′ = −1.6747, Λ = 1.24663, so it is half of an
-		// ellipse √Λ = 1.11653 times as large about the chord's middle (725, 287.5).
+		// The second blip of the specification's arcs01 (there from 750,275), 25 by 50 turned
+		// by −30° on the chord (50, −25): x1′ = −27.9006, y1′ = −1.6747, Λ = 1.24663, so it
+		// is half of an ellipse √Λ = 1.11653 times as large about the chord's middle
+		// (725, 287.5).
 		{"M700 300 a25,50 -30 0,1 50,-25", place(697.8245, 238.7560)},
 	} {
 		curves := paths(t, test.data).Strokes[0].Curves

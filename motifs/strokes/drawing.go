@@ -41,15 +41,6 @@ func (s Stroke) Points(within float64) []geometry.Point {
 	return t.flattened(within)
 }
 
-// Length returns how long the stroke is.
-func (s Stroke) Length() float64 {
-	sum := 0.0
-	for _, c := range s.Curves {
-		sum += length(c)
-	}
-	return sum
-}
-
 // Read reads the strokes of an SVG file. Nothing that the file names is opened. The
 // error is an *Error.
 func Read(svg []byte, options Options) (*Drawing, error) {

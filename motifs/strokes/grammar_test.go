@@ -96,7 +96,7 @@ func TestWrongPathData(t *testing.T) {
 		{"M280,200 h25 a25 25 0 1 7 -25 -25 z", 25, `"7 -25 -25 z"`},              // paths-data-20-f
 		{"M360,200 h-25 a25,25 0 -1 0 25,-25 z", 24, `"-1 0 25,-25 z"`},           // paths-data-20-f
 		{"M 20 100 H 40#90", 14, `"#90"`},                                         // paths-data-18-f
-		{"m 0 0 l 3 -4 z # ignored suffix v 123", 16, `"# ignored suffix v 123"`}, // web-platform-tests svg/path/error-handling
+		{"m 0 0 l 3 -4 z # ignored suffix v 123", 16, `"# ignored suffix v 123"`}, // web-platform-tests svg/path/error-handling/bounding.svg
 		{"m 0 0 l -9 11 -123 z # ignore last l parameter", 20, `"z # ignore last l parameter"`},
 		{"# invalid", 1, `"# invalid"`},
 		{"L 10 10", 1, `"L 10 10"`},

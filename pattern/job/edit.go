@@ -41,12 +41,7 @@ func Rewrite(data []byte, edits []Edit) ([]byte, error) {
 		return nil, err
 	}
 	for _, e := range edits {
-		p, found := r.place(e.path())
-		patches, ok := []patch(nil), false
-		if found {
-			patches, ok = r.put(p, e.Key, e.Value, note{e.Note, e.Over})
-		}
-		if !ok || !r.splice(patches...) {
+		if !r.write(e.path(), e.Key, e.Value, note{e.Note, e.Over}) {
 			return nil, fmt.Errorf("%s can't be written into this file: its place was not found", e.Key)
 		}
 	}

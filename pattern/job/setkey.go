@@ -92,27 +92,35 @@ func (r *revising) raw(e *entry) string {
 
 // set gives a key a value as TOML has it.
 func (r *revising) set(table, key, written string) error {
-	path := joined(table, key)
-	p, ok := r.place(table)
-	if !ok {
-		return r.strange(path)
-	}
-	if e := p.find(key); e != nil && r.raw(e) == written {
-		return nil
-	}
-	was := *r
-	patches, ok := r.put(p, key, written, note{})
-	if !ok || !r.splice(patches...) {
-		return r.strange(path)
-	}
-	// In a file of a strange shape it may have come to stand in another table.
 	if p, ok := r.place(table); ok {
 		if e := p.find(key); e != nil && r.raw(e) == written {
 			return nil
 		}
 	}
+	if !r.write(table, key, written, note{}) {
+		return r.strange(joined(table, key))
+	}
+	return nil
+}
+
+// write writes a key's value, with a note above it, and reports whether it stands there
+// then. In a file of a strange shape it might come to stand in another table: the file is
+// then left as it was.
+func (r *revising) write(table, key, written string, above note) bool {
+	p, ok := r.place(table)
+	if !ok {
+		return false
+	}
+	was := *r
+	if patches, ok := r.put(p, key, written, above); ok && r.splice(patches...) {
+		if p, ok := r.place(table); ok {
+			if e := p.find(key); e != nil && r.raw(e) == written {
+				return true
+			}
+		}
+	}
 	*r = was
-	return r.strange(path)
+	return false
 }
 
 // removeAsked removes a key.

@@ -24,8 +24,8 @@ type OnWheel struct {
 	// Short says that the search came to its end before all counts and depths were
 	// tried.
 	Short bool
-	// Count is the first count in the job, with no key where there is none, and Most the largest with which
-	// everything clears; 0 where none does.
+	// Count is the first count in the job, with no key where there is none, and Max the
+	// largest with which everything clears; 0 where none does.
 	Count job.Count
 	Max   int
 	// Depth is the greatest, by the caliper's step, at which everything clears

@@ -98,6 +98,14 @@ func (f Flat) Reverse(q geometry.Point) geometry.Spot {
 	return s
 }
 
+// ReverseNear is Reverse for a point that is not far from an angle of the glass. Far round a
+// wide cone a point of the map alone doesn't say how far: the map comes round first.
+func (f Flat) ReverseNear(q geometry.Point, theta float64) geometry.Spot {
+	s := f.Reverse(f.turned(-theta).Apply(q))
+	s.Theta += theta
+	return s
+}
+
 // turned returns the motion of the map that carries every place round the glass.
 func (f Flat) turned(theta float64) geometry.Motion {
 	if f.Kind == Curved {

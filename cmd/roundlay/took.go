@@ -2,9 +2,7 @@ package main
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
-	"strings"
 
 	"roundlay/geometry"
 	"roundlay/pattern"
@@ -30,43 +28,14 @@ func learn(plans []*pattern.Plan, took string, minutes float64) (learnt, error) 
 	return l, nil
 }
 
-// readMinutes reads a time in minutes: 95, "95 min", "1 h 35 min", "1 1/2 h" or
-// 1:35.
+// readMinutes reads how long a piece took, in minutes.
 func readMinutes(text string) (float64, error) {
-	wrong := fmt.Errorf("read %q; accepted: minutes, such as 95 or \"95 min\", or hours too, such as 1:35, \"1 h 35 min\" or \"1 1/2 h\"", text)
-	if hours, minutes, clock := strings.Cut(strings.TrimSpace(text), ":"); clock {
-		h, err1 := strconv.ParseUint(hours, 10, 8)
-		m, err2 := strconv.ParseUint(minutes, 10, 8)
-		if err1 != nil || err2 != nil || len(minutes) != 2 || m > 59 || h+m == 0 {
-			return 0, wrong
-		}
-		return float64(60*h + m), nil
+	minutes, err := job.ParseMinutes(text)
+	if err != nil || minutes == 0 {
+		return 0, fmt.Errorf("read %q; accepted: %s", text, job.TimeForms)
 	}
-	parts := timeForm.FindStringSubmatch(strings.ToLower(strings.TrimSpace(text)))
-	if parts == nil || parts[1]+parts[2] == "" {
-		return 0, wrong
-	}
-	// Numbers are read as lengths are: they may be mixed with a fraction.
-	total := 0.0
-	for i, minutes := range []float64{60, 1} {
-		if parts[i+1] == "" {
-			continue
-		}
-		n, err := geometry.Millimetre.Parse(strings.Replace(parts[i+1], ",", ".", 1))
-		if err != nil || n < 0 || i == 1 && n >= 60 && parts[1] != "" {
-			return 0, wrong
-		}
-		total += n * minutes
-	}
-	if !(total > 0 && total < 1e5) {
-		return 0, wrong
-	}
-	return total, nil
+	return minutes, nil
 }
-
-// timeForm is hours, minutes, or both, each with a word for its unit. Minutes alone
-// need none.
-var timeForm = regexp.MustCompile(`^(?:([0-9][0-9 ./,¼½¾-]*?)\s*(?:hours?|hrs?|h)\b?)?\s*(?:([0-9][0-9 ./,¼½¾-]*?)\s*(?:minutes?|mins?|m)?)?$`)
 
 // text is the rate as it stands in a job, a thousandth of an inch or a hundredth
 // of a millimetre fine.

@@ -42,6 +42,9 @@ type Wheel struct {
 	Convex         float64 // round: the radius of the edge
 	Mitres         int     // gang: how many
 	Spacing        float64 // gang: from one mitre's line to the next
+
+	Rate float64 // groove cut with it in a minute; 0 where it isn't known
+	Wear Wear
 }
 
 // Drop returns how far the wheel's edge falls short of its full radius at an offset along

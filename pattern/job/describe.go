@@ -22,8 +22,8 @@ type Key struct {
 	Sort  Sort     `json:"sort"`
 	Words []string `json:"words"` // those it takes; of heights, those beside a length
 	// Min and Max are the least and the most it takes: lengths in mm, weights in g,
-	// texts in characters, measures and places as shares. There is no range where Max
-	// is not above Min.
+	// times in minutes, texts in characters, measures and places as shares. There is no
+	// range where Max is not above Min.
 	Min float64 `json:"min"`
 	Max float64 `json:"max"`
 	// Default is what holds where the key isn't given, as a person would type it in
@@ -59,6 +59,8 @@ const (
 	OfKind    Sort = "kind"    // of a motif
 	OfMotif   Sort = "motif"   // the number of an earlier motif
 	OfWeight  Sort = "weight"
+	OfTime    Sort = "time"   // a bare number is minutes
+	OfWear    Sort = "wear"   // a list of two: the diameter lost, and in how much groove
 	OfTables  Sort = "tables" // tables of their own
 )
 

@@ -33,6 +33,8 @@ func (s section) rack() rack {
 		}
 		wheel := table.wheel()
 		wheel.Name = name
+		wheel.Rate, _ = table.optional("rate").length(span{MinRate, MaxRate, 40})
+		wheel.Wear = table.wears(2 * wheel.Radius)
 		all.wheels = append(all.wheels, wheel)
 	}
 	all.whole = len(tables) > 0 && len(all.names) == len(tables)

@@ -55,7 +55,7 @@ func (r *reading) job(doc *document) *Job {
 	top := section{reading: r, table: doc.root}
 	top.only(keysOf(""))
 
-	j := &Job{Title: "Untitled", Limits: DefaultLimits()}
+	j := &Job{Title: "Untitled", Limits: DefaultLimits(), Shop: Shop{Spread: DefaultSpread}}
 	if title, ok := top.optional("title").text(maxTitle); ok {
 		j.Title = title
 	}

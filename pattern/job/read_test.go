@@ -38,6 +38,7 @@ func TestRead(t *testing.T) {
 	values := motifs.Leaf().Defaults()
 	values["fronds"], values["lean"], values["terminal"] = 9, 45.5, 0
 	land, share := 0.0, 0.25
+	change, finishing := 8.0, 20.0
 	mitre, fine, tenth := 0, geometry.MillimetresPerInch/64, 0.1
 	want := &Job{
 		Title:  "Six leaves",
@@ -58,12 +59,13 @@ func TestRead(t *testing.T) {
 		}},
 		Limits: Limits{Land: 0.79375, Leave: 1.5875, Rim: 9.525, Foot: 6.35, Clear: 0.5, Reach: DefaultLimits().Reach},
 		Rack: []groove.Wheel{
-			{Name: "mitre", Edge: groove.Mitre, Radius: 50.8, Thick: 6.35, Angle: math.Pi / 2},
+			{Name: "mitre", Edge: groove.Mitre, Radius: 50.8, Thick: 6.35, Angle: math.Pi / 2,
+				Rate: 50.8, Wear: groove.Wear{Lost: mm / 64, Groove: 1200 * mm}},
 			{Name: "olive", Edge: groove.Round, Radius: 50.8, Thick: 9.525, Convex: 6.35},
 			{Name: "lines", Edge: groove.Gang, Radius: 50.8, Thick: 9.525, Angle: math.Pi / 3, Mitres: 3, Spacing: 3.175},
 			{Name: "panel", Edge: groove.Flat, Radius: 50.8, Thick: 12.7},
 		},
-		Shop:   Shop{Rate: 38.1, Order: []int{1, 0}, Finish: Felt},
+		Shop:   Shop{Rate: 38.1, Order: []int{1, 0}, Finish: Felt, Change: &change, Finishing: &finishing, Spoil: 0.1, Spread: 0.2, Hour: 38},
 		Layout: Layout{Repeats: 6, Bare: []int{2}, Band: &Band{12.7, 69.85}, Match: Own},
 		Motifs: []Motif{
 			{

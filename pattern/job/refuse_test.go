@@ -52,6 +52,7 @@ func rules() map[string]struct {
 	angle := rule{"a number from 20 to 170", join(degrees.wrong, []string{`0`, `-90`, `19.9`, `170.1`})}
 	count := rule{"a whole number from ", join(notNumbers, []string{`-1`, `0`, `2.5`, `361`, `"6"`, `"more"`, `"Mots"`})}
 	edges := `"mitre", "round", "flat" or "gang"`
+	times := join(notNumbers, negative, []string{`"x"`, `"5 s"`, `"3 mm"`, `"1:75"`, `"200 h"`, `6001`, `["8 min"]`, `"` + strings.Repeat("9", 500) + `"`})
 	repeats := []string{`3`, `"3"`, `"1, 4"`, `true`, `nan`, `[]`, `{}`, `[[1]]`}
 	rack := `the name of a wheel in the rack, "mitre", "olive", "lines" or "panel"`
 	return map[string]key{
@@ -83,6 +84,8 @@ func rules() map[string]struct {
 		"wheel[1].across":            {size, true},
 		"wheel[1].thick":             {size, true},
 		"wheel[1].angle":             {angle, true},
+		"wheel[1].rate":              {size, false},
+		"wheel[1].wears":             {rule{"a list of two: the diameter lost, and in how much groove, such as [\"1/64\", \"100 ft\"]", []string{`0.4`, `"1/64"`, `true`, `nan`, `[]`, `["1/64"]`, `["1/64", "100 ft", 3]`}}, false},
 		"wheel[2].radius":            {size, true},
 		"wheel[3].angle":             {angle, true},
 		"wheel[3].mitres":            {count, true},
@@ -91,6 +94,11 @@ func rules() map[string]struct {
 		"shop.rate":                  {size, false},
 		"shop.order":                 {rule{"a list of wheels of the rack, each once", []string{`"mitre"`, `3`, `nan`, `true`, `[]`, `{}`}}, false},
 		"shop.finish":                {word(`"undecided", "as cut", "felt", "acid" or "reheat"`), false},
+		"shop.change":                {rule{`a time from 0 to 10 h: minutes, such as 95 or "95 min", or hours too`, times}, false},
+		"shop.finishing":             {rule{`a time from 0 to 100 h: minutes, such as 95 or "95 min", or hours too`, times}, false},
+		"shop.spoil":                 {rule{"a number from 0 to 0.9", join(share.wrong, []string{`0.91`})}, false},
+		"shop.spread":                {rule{"a number from 0 to 0.9", join(share.wrong, []string{`0.91`})}, false},
+		"shop.hour":                  {rule{"a number from 0.01 to 100000", join(notNumbers, negative[:2], []string{`0`, `"38"`, `"38 £"`})}, false},
 		"layout.repeats":             {count, true},
 		"layout.bare":                {rule{"a list of repeats by their numbers, each once, from 1 to 6, such as [2]", repeats}, false},
 		"layout.band":                {rule{"a list of two heights", []string{`3`, `"3"`, `true`, `[]`, `[1]`, `[1, 2, 3]`, `nan`}}, false},
@@ -257,6 +265,10 @@ func TestRefuse(t *testing.T) {
 
 		// The shop.
 		{name: "shop.rate", text: `rate = 400`, accepted: "a length from 0.04 in to 393 in"},
+		{name: "shop.change", text: `change = "601 min"`, accepted: "a time from 0 to 10 h"},
+		{name: "shop.change", text: `change = "8 in"`, read: `"8 in"`, accepted: "a time from 0 to 10 h"},
+		{name: "shop.spoil", text: `spoil = 10`, read: "10", accepted: "a number from 0 to 0.9"},
+		{name: "shop.hour", text: `hour = "38 £"`, accepted: "a number from 0.01", hint: "in digits, without quotes"},
 		{name: "shop.order", text: `order = ["olive", "miter"]`, key: "shop.order[2]", read: `"miter"`, accepted: `from "mitre", "olive", "lines" or "panel"`, hint: `"mitre"`},
 		{name: "shop.order", text: `order = ["olive", "mitre", "olive"]`, key: "shop.order[3]", read: `"olive"`, hint: "this one is in the list already"},
 		{name: "shop.order", text: `order = ["olive", 2]`, key: "shop.order[2]", read: "2"},
@@ -268,6 +280,14 @@ func TestRefuse(t *testing.T) {
 		{name: "wheel[1].across", text: `across = "1001 mm"`, accepted: "to 39 in"},
 		{name: "wheel[1].thick", text: `thick = "151 mm"`, accepted: "to 5.9 in"},
 		{name: "wheel[1].thick", text: `thick = 4`, accepted: "a thickness below what the wheel is across, 4 in"},
+		{name: "wheel[1].rate", text: `rate = 400`, accepted: "a length from 0.04 in to 393 in"},
+		{name: "wheel[1].wears", text: `wears = ["100 ft", "1/64"]`, key: "wheel[1].wears[1]", read: `"100 ft"`, accepted: "a length from "},
+		{name: "wheel[1].wears", text: `wears = ["1/64", 3]`, key: "wheel[1].wears[2]", read: "3", accepted: "a length of groove from 4 in", hint: "a bare number is in inches: say m or ft, in quotes"},
+		{name: "wheel[1].wears", text: `wears = ["1/64", "0 ft"]`, key: "wheel[1].wears[2]", accepted: "a length of groove from 4 in"},
+		{name: "wheel[1].wears", text: `wears = ["1/64", "1/0 m"]`, key: "wheel[1].wears[2]", accepted: "a length of groove", hint: "not zero below the line"},
+		{name: "wheel[1].wears", text: `wears = [0, "100 ft"]`, key: "wheel[1].wears[1]", accepted: "a length from "},
+		{name: "wheel[1].wears", text: `wears = [2, "100 ft"]`, key: "wheel[1].wears[1]", accepted: "less than half of what the wheel is across, 2 in"},
+		{name: "wheel[1].wears", text: `wears = ["1/64", ["100 ft"]]`, key: "wheel[1].wears[2]", accepted: "a length of groove"},
 		{name: "wheel[1].edge", text: `edge = "miter"`, accepted: `"mitre", "round", "flat" or "gang"`, hint: `"mitre"`},
 		{name: "wheel[1].edge", text: `edge = "Mitre"`, hint: `"mitre"`, accepted: `"mitre"`},
 		{name: "wheel[2].radius", text: `radius = "1/4"`, with: `angle = 90`, at: "+", key: "wheel[2].angle",

@@ -12,7 +12,23 @@ type Shop struct {
 	Order []int   // numbers of the rack's wheels that are used first, in this order
 	// Finish is what is done to the grooves after they are cut.
 	Finish Finish
+
+	// What a quote needs besides.
+	Change    *float64 // minutes to change the wheel; nil where that isn't known
+	Finishing *float64 // minutes to finish a piece after it is cut; nil where that isn't known
+	Spoil     float64  // the share of pieces that break or are spoiled, below 1
+	Spread    float64  // how far times may be off either way, as a share
+	Hour      float64  // what an hour costs, in the shop's money; 0 where the job doesn't say
 }
+
+// Quotes reports whether the job gives anything that only a quote needs.
+func (s Shop) Quotes() bool {
+	return s.Change != nil || s.Finishing != nil || s.Spoil > 0 || s.Hour > 0
+}
+
+// DefaultSpread is how far times may be off where the job doesn't say: common practice, no
+// source.
+const DefaultSpread = 0.25
 
 // Finish is what is done with the grey of a fresh groove.
 type Finish int
@@ -35,6 +51,15 @@ func (f Finish) String() string { return Finishes()[f] }
 // The lowest and the highest rate that is read, in mm of groove a minute.
 const MinRate, MaxRate = 1.0, 10000.0
 
+// What is read of a quote: minutes, shares, and an hour's price. The bounds keep out slips.
+const (
+	maxChange        = 600.0
+	maxFinishing     = 6000.0
+	maxSpoil         = 0.9
+	maxSpread        = 0.9
+	minHour, maxHour = 0.01, 1e5
+)
+
 // shop reads how the shop works.
 func (s section) shop(wheels rack) Shop {
 	s.only(keysOf("shop"))
@@ -44,7 +69,24 @@ func (s section) shop(wheels rack) Shop {
 	if i, ok := s.optional("finish").word(Finishes()); ok {
 		shop.Finish = Finish(i)
 	}
+	s.quotes(&shop)
 	return shop
+}
+
+// quotes reads what a quote needs.
+func (s section) quotes(shop *Shop) {
+	if minutes, ok := s.optional("change").minutes(maxChange); ok {
+		shop.Change = &minutes
+	}
+	if minutes, ok := s.optional("finishing").minutes(maxFinishing); ok {
+		shop.Finishing = &minutes
+	}
+	shop.Spoil, _ = s.optional("spoil").within(span{0, maxSpoil, 0.1})
+	shop.Spread = DefaultSpread
+	if spread, ok := s.optional("spread").within(span{0, maxSpread, 0.25}); ok {
+		shop.Spread = spread
+	}
+	shop.Hour, _ = s.optional("hour").within(span{minHour, maxHour, 38})
 }
 
 // order reads the wheels in the order in which they are to be used.

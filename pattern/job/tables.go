@@ -99,6 +99,10 @@ func wheelTable() Table {
 			About: "how many Vs stand side by side"},
 		{Name: "spacing", Sort: OfLength, Min: 0.05, Max: maxAcross, Needed: true, For: []string{gang}, inches: `"1/8"`, mm: "3",
 			About: "from the middle of one V to the next"},
+		{Name: "rate", Sort: OfLength, Min: MinRate, Max: MaxRate, inches: `"1 1/2"`, mm: "40",
+			About: "how much groove you cut in a minute with this wheel, where it isn't the shop's rate"},
+		{Name: "wears", Sort: OfWear, inches: `["1/64", "100 ft"]`, mm: `["0.4 mm", "30 m"]`,
+			About: "how much of its diameter it loses, and in how much groove"},
 	}}
 }
 
@@ -110,6 +114,16 @@ func shopTable() Table {
 			About: "the wheels to use first, in this order; without it, the one that cuts deepest"},
 		{Name: "finish", Sort: OfWord, Words: Finishes(), Default: Undecided.String(), inches: `"felt"`, mm: `"felt"`,
 			About: "what is done to the grooves; the bench sheet says what it asks"},
+		{Name: "change", Sort: OfTime, Max: maxChange, inches: `"8 min"`, mm: `"8 min"`,
+			About: "how long it takes to change the wheel, in minutes"},
+		{Name: "finishing", Sort: OfTime, Max: maxFinishing, inches: `"20 min"`, mm: `"20 min"`,
+			About: "how long it takes to finish one piece after it is cut, in minutes"},
+		{Name: "spoil", Sort: OfShare, Max: maxSpoil, Default: "0", inches: "0.1", mm: "0.1",
+			About: "the share of pieces that break or are spoiled"},
+		{Name: "spread", Sort: OfShare, Max: maxSpread, Default: "0.25", inches: "0.25", mm: "0.25",
+			About: "how far your times may be off either way, as a share; a quote is that wide"},
+		{Name: "hour", Sort: OfNumber, Min: minHour, Max: maxHour, inches: "38", mm: "38",
+			About: "what an hour costs, in your own money"},
 	}}
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -22,7 +23,7 @@ func (k Key) item() Key {
 	switch k.Sort {
 	case OfPlace:
 		k.Sort = OfMeasure
-	case OfHeights, OfLengths:
+	case OfHeights, OfLengths, OfWear:
 		k.Sort = OfLength
 	case OfWheels:
 		k.Sort = OfWheel
@@ -37,7 +38,7 @@ func (k Key) item() Key {
 // listed reports whether a key takes a list, and may whether it can do without.
 func (k Key) listed() (takes, may bool) {
 	switch k.Sort {
-	case OfPlace, OfHeights, OfWheels, OfTexts:
+	case OfPlace, OfHeights, OfWheels, OfTexts, OfWear:
 		return true, false
 	case OfLengths:
 		return true, true
@@ -83,6 +84,11 @@ func (k Key) toml(value any) (string, error) {
 		return k.list(v)
 	}
 	return "", fmt.Errorf("%T is no value for %s", value, k.Name)
+}
+
+// eitherWay reports whether a number means the same to the key in quotes and without.
+func (k Key) eitherWay() bool {
+	return slices.Contains([]Sort{OfLength, OfLengths, OfHeights, OfTime}, k.Sort)
 }
 
 // list writes a list.
@@ -156,7 +162,7 @@ func (k Key) scalar(typed string) string {
 		if digits, ok := inFullDigits(text); ok {
 			return digits
 		}
-	case OfLength, OfLengths, OfHeights:
+	case OfLength, OfLengths, OfHeights, OfTime:
 		if plainNumber.MatchString(text) {
 			return text
 		}
@@ -223,7 +229,7 @@ func (r *revising) typed(k Key, v *value, from, to int) (text string, items []st
 	if v.kind != unstable.String {
 		return r.text[from:to], nil
 	}
-	if manner(k.scalar(v.text)) != '"' && k.Sort != OfLength && k.Sort != OfLengths && k.Sort != OfHeights {
+	if manner(k.scalar(v.text)) != '"' && !k.eitherWay() {
 		// It is a text in the file, and would be a number or a switch.
 		if k.Sort == OfMeasure {
 			return v.text + " " + r.unit().String(), nil

@@ -118,15 +118,6 @@ func (p *Plan) Length(pass Pass) float64 {
 	return length * float64(p.Periods())
 }
 
-// Minutes returns how long a length of groove takes at the shop's own rate, 0 where the job
-// gives no rate.
-func (p *Plan) Minutes(length float64) float64 {
-	if p.Job.Shop.Rate == 0 {
-		return 0
-	}
-	return length / p.Job.Shop.Rate
-}
-
 // Overruled reports whether the job says anything about the order.
 func (p *Plan) Overruled() bool {
 	return len(p.Job.Shop.Order) > 0 || slices.ContainsFunc(p.Job.Motifs, func(m job.Motif) bool { return m.CutOrder > 0 })

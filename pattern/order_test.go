@@ -181,11 +181,11 @@ func TestOrderByHand(t *testing.T) {
 	// Cuts 1 and 3 and 5 are 30, 40 and 30 mm long, four times round: 400 mm, at
 	// 50 mm a minute.
 	pass := p.Order()[2]
-	if got := p.Length(pass); !near(got, 400, 1e-9) || p.Minutes(got) != 0 {
-		t.Errorf("%g mm in %g minutes", got, p.Minutes(got))
+	if got, minutes := p.Length(pass), p.PassMinutes(pass); !near(got, 400, 1e-9) || minutes != 0 {
+		t.Errorf("%g mm in %g minutes", got, minutes)
 	}
 	j.Shop.Rate = 50
-	if got := p.Minutes(400); !near(got, 8, 1e-12) {
+	if got := p.PassMinutes(pass); !near(got, 8, 1e-9) {
 		t.Errorf("%g minutes", got)
 	}
 }

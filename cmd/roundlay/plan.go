@@ -48,5 +48,5 @@ func plan(s *session, args []string) error {
 			return err
 		}
 	}
-	return nil
+	return report.Quotes(s.stdout, plans)
 }

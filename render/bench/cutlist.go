@@ -103,8 +103,12 @@ func (g glass) cuts() []block {
 func (g glass) pass(pass pattern.Pass, number string) []block {
 	width, wheel := g.column(), g.plan.Job.Rack[pass.Wheel]
 	blocks := g.heading(fmt.Sprintf("%s: %s", number, wheel.Name), width)
-	about := fmt.Sprintf("%s. %s, %s.", Describe(g.Unit, wheel), count(len(pass.Cuts)*g.plan.Periods(), "cut"), g.groove(g.plan.Length(pass)))
-	for _, b := range g.paragraph(about, width) {
+	about := fmt.Sprintf("%s. %s, %s.", Describe(g.Unit, wheel), count(len(pass.Cuts)*g.plan.Periods(), "cut"), g.groove(g.plan.Length(pass), g.plan.Rate(pass.Wheel) > 0, g.plan.PassMinutes(pass)))
+	said := g.paragraph(about, width)
+	if wear := report.WearWords(g.plan, pass); wear != "" {
+		said = append(said, g.paragraph(wear, width)...)
+	}
+	for _, b := range said {
 		b.heads = true
 		blocks = append(blocks, b)
 	}
@@ -193,7 +197,7 @@ func beside(words, ticks block) block {
 // totals sums up the cuts.
 func (g glass) totals() []block {
 	p, t, width := g.plan, g.plan.Totals(), g.column()
-	words := fmt.Sprintf("In all %s, %s. ", count(t.Cuts, "cut"), g.groove(t.Length))
+	words := fmt.Sprintf("In all %s, %s. ", count(t.Cuts, "cut"), g.groove(t.Length, g.timed(), p.Times().Cutting))
 	words += fmt.Sprintf("About %s of glass is ground away", report.Weight(g.Unit, p.Blank.Grams(p.Volume())))
 	if p.Blank.FloorKnown() {
 		words += fmt.Sprintf(" of %s", report.Weight(g.Unit, p.Blank.Weight()))
@@ -202,19 +206,17 @@ func (g glass) totals() []block {
 	if slices.ContainsFunc(p.Cuts, func(c pattern.Cut) bool { return p.Job.Rack[c.Wheel].Edge == groove.Gang }) {
 		words += " A stroke of the gang counts as one cut."
 	}
-	if p.Job.Shop.Rate > 0 {
-		words += fmt.Sprintf(" Times at your rate of %s a minute, without the changes of wheel.", g.Unit.FormatChosen(p.Job.Shop.Rate))
-	}
+	words += g.rates()
 	blocks := append(g.heading("4  Count", width), g.paragraph(words, width)...)
 	blocks = append(blocks, g.paragraph("Begun ____________   Done ____________   Minutes at the wheel ____________", width)...)
 	return together(blocks)
 }
 
-// groove writes a length of groove and, where the shop's rate is known, its time.
-func (g glass) groove(mm float64) string {
+// groove writes a length of groove and, where it is known, its time.
+func (g glass) groove(mm float64, timed bool, minutes float64) string {
 	words := report.Groove(g.Unit, mm) + " of groove"
-	if g.plan.Job.Shop.Rate > 0 {
-		words += ", " + report.Minutes(g.plan.Minutes(mm))
+	if timed {
+		words += ", " + report.Minutes(minutes)
 	}
 	return words
 }

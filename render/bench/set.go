@@ -26,7 +26,7 @@ func (f format) set(standings []pattern.Standing) []block {
 			}
 		}
 	}
-	return blocks
+	return append(blocks, f.quote(membersOf(standings))...)
 }
 
 // standing sets the box to tick of one blank and, at the end of its line, a note
@@ -57,13 +57,14 @@ func (f format) standing(s pattern.Standing, width float64) block {
 
 // all sums up what there is to cut on the whole set.
 func (f format) all(standings []pattern.Standing) string {
-	cuts, length, minutes := 0, 0.0, 0.0
+	cuts, length, minutes, timed := 0, 0.0, 0.0, true
 	for _, s := range standings {
-		t := s.Member.Totals()
-		cuts, length, minutes = cuts+t.Cuts, length+t.Length, minutes+s.Member.Minutes(t.Length)
+		t, times := s.Member.Totals(), s.Member.Times()
+		cuts, length, minutes = cuts+t.Cuts, length+t.Length, minutes+times.Cutting
+		timed = timed && times.Known()
 	}
 	words := fmt.Sprintf("In all %s, %s of groove", count(cuts, "cut"), report.Groove(f.Unit, length))
-	if minutes > 0 {
+	if timed && minutes > 0 {
 		words += ", " + report.Minutes(minutes)
 	}
 	if wheels := len(standings[0].Member.Order()); wheels > 1 {

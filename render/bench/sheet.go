@@ -68,7 +68,11 @@ func (f format) glasses(ctx context.Context, plans []*pattern.Plan, drawn func(*
 				return err
 			}
 			g := glass{f, p}
-			all[i] = f.flow(append(g.settings(), g.cuts()...))
+			blocks := append(g.settings(), g.cuts()...)
+			if len(plans) == 1 { // a set's quote stands on its first page
+				blocks = append(blocks, f.quote(plans)...)
+			}
+			all[i] = f.flow(blocks)
 			if drawn != nil {
 				drawn(p)
 			}

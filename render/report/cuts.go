@@ -37,8 +37,8 @@ func Plan(w io.Writer, p *pattern.Plan) error {
 	t := p.Totals()
 	fmt.Fprintf(&b, "\nWhole glass: %s, %s of groove, %s of glass ground away",
 		count(t.Cuts, "cut"), Groove(u, t.Length), ground(u, p.Volume()))
-	if p.Job.Shop.Rate > 0 {
-		fmt.Fprintf(&b, "; %s at %s a minute", Minutes(p.Minutes(t.Length)), u.FormatChosen(p.Job.Shop.Rate))
+	if words := CuttingTime(p); words != "" {
+		fmt.Fprintf(&b, "; %s", words)
 	}
 	b.WriteString(".\n")
 	Glassware(&b, p)

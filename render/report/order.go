@@ -12,17 +12,19 @@ import (
 // glass, in order, millimetres of groove, and minutes where the shop's rate is
 // known.
 type passJSON struct {
-	Wheel   string  `json:"wheel"`
-	Cuts    []int   `json:"cuts"`
-	Length  number  `json:"length"`
-	Minutes *number `json:"minutes,omitempty"`
+	Wheel   string    `json:"wheel"`
+	Cuts    []int     `json:"cuts"`
+	Length  number    `json:"length"`
+	Minutes *number   `json:"minutes,omitempty"`
+	Wear    *wearJSON `json:"wear,omitempty"` // where the job says how fast the wheel wears
 }
 
 func passes(p *pattern.Plan) []passJSON {
 	out := []passJSON{}
 	for _, pass := range p.Order() {
 		one := passJSON{Wheel: p.Job.Rack[pass.Wheel].Name, Cuts: p.Within(pass), Length: number(p.Length(pass))}
-		one.Minutes = where(p.Job.Shop.Rate > 0, p.Minutes(p.Length(pass)))
+		one.Minutes = where(p.Rate(pass.Wheel) > 0, p.PassMinutes(pass))
+		one.Wear = wear(p, pass)
 		out = append(out, one)
 	}
 	return out
@@ -41,12 +43,12 @@ func Order(b *strings.Builder, p *pattern.Plan) {
 	b.WriteString(":\n")
 	for i, pass := range order {
 		length := p.Length(pass)
-		fmt.Fprintf(b, "  %d. %s: %s, %s of groove", i+1, p.Job.Rack[pass.Wheel].Name,
-			count(len(pass.Cuts)*p.Periods(), "cut"), Groove(p.Job.Length, length))
-		if p.Job.Shop.Rate > 0 {
-			fmt.Fprintf(b, ", %s", Minutes(p.Minutes(length)))
-		}
+		fmt.Fprintf(b, "  %d. %s: %s, %s of groove%s", i+1, p.Job.Rack[pass.Wheel].Name,
+			count(len(pass.Cuts)*p.Periods(), "cut"), Groove(p.Job.Length, length), passTime(p, pass))
 		fmt.Fprintf(b, "\n     %s\n", wrap(runs(pass.Chains), 74, "     "))
+		if words := WearWords(p, pass); words != "" {
+			fmt.Fprintf(b, "     %s\n", wrap(words, 74, "     "))
+		}
 	}
 }
 

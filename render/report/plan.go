@@ -45,6 +45,7 @@ type planJSON struct {
 	Glass    glassJSON     `json:"glass"`
 	Rounds   []roundJSON   `json:"out_of_round"` // the stations that are
 	Order    []passJSON    `json:"order"`        // in which to cut
+	Quote    *quoteJSON    `json:"quote,omitempty"`
 }
 
 type blankJSON struct {
@@ -179,11 +180,12 @@ func PlanJSON(w io.Writer, p *pattern.Plan) error {
 		Blank: blank(p), Surface: surface(p), Repeats: p.Repeats, Free: append([]int{}, p.Free()...),
 		Band: [2]number{number(p.Band.Foot), number(p.Band.Top)}, Limits: limits(p), Most: mosts(p),
 		Cuts: cuts(p), Lines: lines(p), Findings: findings(p), OnlyIf: hangsOn(p), Notes: append([]string{}, notes(p)...), Chords: chords(p),
-		Glass: glassware(p), Rounds: rounds(p), Order: passes(p),
+		Glass: glassware(p), Rounds: rounds(p), Order: passes(p), Quote: quote(p),
 	}
 	t := p.Totals()
 	out.Totals = totalsJSON{Cuts: t.Cuts, Length: number(t.Length), Volume: number(p.Volume())}
-	out.Totals.Minutes = where(p.Job.Shop.Rate > 0, p.Minutes(t.Length))
+	times := p.Times()
+	out.Totals.Minutes = where(Rates(p, times) != "", times.Cutting)
 	return write(w, out)
 }
 

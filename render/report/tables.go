@@ -91,9 +91,7 @@ func cutting(p *pattern.Plan) Table {
 		{"cuts", fmt.Sprint(t.Cuts), count(p.Repeats, "repeat")},
 		{"groove", Groove(u, t.Length), ""},
 	}
-	if p.Job.Shop.Rate > 0 {
-		rows[1].Hint = fmt.Sprintf("%s at %s a minute", Minutes(p.Minutes(t.Length)), u.FormatChosen(p.Job.Shop.Rate))
-	}
+	rows[1].Hint = CuttingTime(p)
 	return Table{"Cutting", rows}
 }
 

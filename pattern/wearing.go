@@ -29,18 +29,20 @@ type Wearing struct {
 const leastWorn = 0.5
 
 // Wearing returns what wear does on a wheel; ok is false where it isn't known how fast it
-// wears. A mark in which the wheel bridges a hollow is left out: its length sets no depth.
+// wears. Lines without ends don't come out shorter, and where the wheel bridges a hollow the
+// length of a mark sets no depth: both are left out.
 func (p *Plan) Wearing(pass Pass, tolerance float64) (w Wearing, ok bool) {
 	wheel, length := p.Job.Rack[pass.Wheel], p.Length(pass)
 	if !wheel.Wear.Known() || length == 0 {
 		return w, false
 	}
 	w = Wearing{Wheel: pass.Wheel, PerPiece: wheel.Wear.After(length)}
+	cuts := p.ended(pass)
 	least := leastWorn * wheel.Radius
 	radius := least
 	// The cut that changes most at one radius needn't be the first to change so much.
 	for {
-		first, change := p.mostShortened(pass, wheel, radius)
+		first, change := p.mostShortened(cuts, wheel, radius)
 		if change <= tolerance {
 			break
 		}
@@ -58,11 +60,27 @@ func (p *Plan) Wearing(pass Pass, tolerance float64) (w Wearing, ok bool) {
 	return w, true
 }
 
-// mostShortened returns the cut of a pass whose mark gets shortest with the wheel worn to a
+// ended returns the cuts of a pass at whose ends the wheel is set down or lifted.
+func (p *Plan) ended(pass Pass) []*Cut {
+	var cuts []*Cut
+	for _, chain := range pass.Chains {
+		first, last := &p.Cuts[p.inPeriod(chain.Cuts[0])], &p.Cuts[p.inPeriod(chain.Cuts[len(chain.Cuts)-1])]
+		if chain.Closed || first.Line.Closed() {
+			continue
+		}
+		cuts = append(cuts, first)
+		if last != first {
+			cuts = append(cuts, last)
+		}
+	}
+	return cuts
+}
+
+// mostShortened returns the one of some cuts whose mark gets shortest with the wheel worn to a
 // radius, and by how much.
-func (p *Plan) mostShortened(pass Pass, wheel groove.Wheel, radius float64) (most *Cut, change float64) {
-	for i := range pass.Cuts {
-		if c := &pass.Cuts[i]; !c.Bridges() {
+func (p *Plan) mostShortened(cuts []*Cut, wheel groove.Wheel, radius float64) (most *Cut, change float64) {
+	for _, c := range cuts {
+		if !c.Bridges() {
 			if by := p.shortened(c, wheel, radius); by > change {
 				most, change = c, by
 			}

@@ -97,6 +97,16 @@ func TestWearingLevel(t *testing.T) {
 	}
 }
 
+// A ring has no ends, and comes out as long with any wheel.
+func TestWearingRing(t *testing.T) {
+	j := jobOn(straight(t), 4, motif(t, "ring", nil, with(mitre)))
+	j.Rack[mitre].Wear = groove.Wear{Lost: 1, Groove: 1000}
+	p := laid(t, j)
+	if w, ok := p.Wearing(p.Order()[0], 0.001); !ok || w.Cut != nil || !near(w.Across, 50, 1e-9) {
+		t.Errorf("%+v, %t", w, ok)
+	}
+}
+
 // On every kind of glass and with every edge: at the wheel's size that is given no cut of
 // the pass has changed by more than the tolerance, and a little later one has.
 func TestWearingFirst(t *testing.T) {
@@ -116,7 +126,7 @@ func TestWearingFirst(t *testing.T) {
 			}
 			wheel := j.Rack[pass.Wheel]
 			worst, first := 0.0, 0.0
-			for _, c := range pass.Cuts {
+			for _, c := range p.ended(pass) {
 				if c.Bridges() {
 					continue
 				}

@@ -56,6 +56,9 @@ func (l Line) Straight() bool { return l.straight }
 // whole reports whether the line is straight and isn't part of a longer cut.
 func (l Line) whole() bool { return l.Straight() && l.on == [2]bool{} }
 
+// Closed reports whether the line ends where it begins, and is cut all round.
+func (l Line) Closed() bool { return l.closed }
+
 // At returns the point at a distance along the line and the unit direction there. Beyond
 // its ends the line continues straight; a closed one goes round again.
 func (l Line) At(s float64) (at, ahead geometry.Point) {

@@ -26,14 +26,9 @@ func Quote(plans []*pattern.Plan) []string {
 			}
 		}
 	}
-	said := []string{timesOf(q)}
-	if changes := changesOf(q); changes != "" {
-		said = append(said, changes)
-	}
-	said = append(said, spoilOf(q), fmt.Sprintf("In all %s. %s", lasting(q), spreadOf(q.Shop)))
+	said := []string{timesOf(q), changesOf(q), spoilOf(q), fmt.Sprintf("In all %s. %s", lasting(q), spreadOf(q.Shop))}
 	if q.Shop.Hour > 0 {
-		said = append(said, fmt.Sprintf("Price %s, at %s an hour in your own money, for the time alone: glass and wheels are not in it.",
-			priceOf(q), strconv.FormatFloat(q.Shop.Hour, 'f', -1, 64)))
+		said = append(said, fmt.Sprintf("Price %s, %s", priceOf(q), priceNote(q)))
 	}
 	return append(said, "This is arithmetic, not a promise.")
 }
@@ -121,6 +116,34 @@ func priceOf(q pattern.Quote) string {
 	const slack = 1e-9 // of a grain
 	least, most := math.Floor(q.Price.Least/grain+slack), math.Ceil(q.Price.Most/grain-slack)
 	return fmt.Sprintf("%.*f to %.*f", digits, least*grain, digits, most*grain)
+}
+
+// priceNote says what a price is of.
+func priceNote(q pattern.Quote) string {
+	return fmt.Sprintf("at %s an hour in your own money, for the time alone: glass and wheels are not in it.",
+		strconv.FormatFloat(q.Shop.Hour, 'f', -1, 64))
+}
+
+// quoteTable gives the quote of one piece; ok is false where its job wants none.
+func quoteTable(p *pattern.Plan) (t Table, ok bool) {
+	if !p.Job.Shop.Quotes() {
+		return t, false
+	}
+	one := []*pattern.Plan{p}
+	t.Title = QuoteHeading(one)
+	q, known := pattern.NewQuote(one)
+	if !known {
+		t.Rows = []Row{{"time", "not known", NoRate(p)}}
+		return t, true
+	}
+	t.Rows = []Row{
+		{"time", lasting(q), timesOf(q) + " " + changesOf(q) + " " + spreadOf(q.Shop)},
+		{"begun", fmt.Sprintf("%.1f", q.Begun), spoilOf(q)},
+	}
+	if q.Shop.Hour > 0 {
+		t.Rows = append(t.Rows, Row{"price", priceOf(q), priceNote(q)})
+	}
+	return t, true
 }
 
 // Quotes writes the quote of some plans, if their job gives anything for one.

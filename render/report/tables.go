@@ -22,10 +22,14 @@ type Row struct {
 }
 
 // Tables returns what divide, check and plan print of a plan, in rows: divider settings, the
-// band, the least land and the least glass left, the cuts with each wheel, and what the glass
-// holds and weighs. What is ground away takes longer to find: see GroundTable.
+// band, the least land and the least glass left, the cuts with each wheel, what the glass holds
+// and weighs, and what one such piece takes and costs, if the job gives anything for that. What is ground away takes longer to find: see GroundTable.
 func Tables(p *pattern.Plan) []Table {
-	return []Table{dividers(p), limitsTable(p), cutting(p), wheelsTable(p), glassTable(p)}
+	all := []Table{dividers(p), limitsTable(p), cutting(p), wheelsTable(p), glassTable(p)}
+	if t, ok := quoteTable(p); ok {
+		all = append(all, t)
+	}
+	return all
 }
 
 // GroundTable gives how much glass the cuts take, and what remains.

@@ -48,3 +48,30 @@ func TestReviseQuote(t *testing.T) {
 		}
 	}
 }
+
+// Slips in what a quote and wear are made of.
+func TestRefuseQuote(t *testing.T) {
+	for _, c := range []struct{ name, text, key, read, accepted, hint string }{
+		{name: "shop.change", text: `change = "601 min"`, accepted: "a time from 0 to 10 h"},
+		{name: "shop.change", text: `change = "8 in"`, read: `"8 in"`, accepted: "a time from 0 to 10 h"},
+		{name: "shop.spoil", text: `spoil = 10`, read: "10", accepted: "a number from 0 to 0.9"},
+		{name: "shop.hour", text: `hour = "38 £"`, accepted: "a number from 0.01", hint: "in digits, without quotes"},
+		{name: "wheel[1].rate", text: `rate = 400`, accepted: "a length from 0.04 in to 393 in"},
+		{name: "wheel[1].wears", text: `wears = ["100 ft", "1/64"]`, key: "wheel[1].wears[1]", read: `"100 ft"`, accepted: "a length from "},
+		{name: "wheel[1].wears", text: `wears = ["1/64", 3]`, key: "wheel[1].wears[2]", read: "3", accepted: "a length of groove from 4 in", hint: "a bare number is in inches: say m or ft, in quotes"},
+		{name: "wheel[1].wears", text: `wears = ["1/64", "0 ft"]`, key: "wheel[1].wears[2]", accepted: "a length of groove from 4 in"},
+		{name: "wheel[1].wears", text: `wears = ["1/64", "1/0 m"]`, key: "wheel[1].wears[2]", accepted: "a length of groove", hint: "not zero below the line"},
+		{name: "wheel[1].wears", text: `wears = [0, "100 ft"]`, key: "wheel[1].wears[1]", accepted: "a length from "},
+		{name: "wheel[1].wears", text: `wears = [2, "100 ft"]`, key: "wheel[1].wears[1]", accepted: "less than half of what the wheel is across, 2 in"},
+		{name: "wheel[1].wears", text: `wears = ["1/64", ["100 ft"]]`, key: "wheel[1].wears[2]", accepted: "a length of groove"},
+	} {
+		f := base().with(t, c.name, c.text)
+		e := refused(t, f.bytes())
+		if c.key == "" {
+			c.key = c.name
+		}
+		if e.Line != f.line(t, c.name) || e.Key != c.key || !strings.Contains(e.Read, c.read) || !strings.Contains(e.Accepted, c.accepted) || !strings.Contains(e.Hint, c.hint) {
+			t.Errorf("%s: %v", c.text, e)
+		}
+	}
+}

@@ -21,7 +21,7 @@ func (g glass) rates() string {
 	return " Times at your rate of " + said + ", without the changes of wheel."
 }
 
-// quote sets what some pieces take and cost, if their job gives anything for that.
+// quote sets on one page what some pieces take and cost, if their job gives anything for that.
 func (f format) quote(plans []*pattern.Plan) []block {
 	said := report.Quote(plans)
 	if len(said) == 0 {
@@ -31,7 +31,7 @@ func (f format) quote(plans []*pattern.Plan) []block {
 	for _, words := range said {
 		blocks = append(blocks, f.paragraph(words, f.column())...)
 	}
-	return blocks
+	return []block{stack(blocks)}
 }
 
 // membersOf returns the plans of standings.

@@ -26,11 +26,11 @@ func Quote(plans []*pattern.Plan) []string {
 			}
 		}
 	}
-	said := []string{timesOf(q), changesOf(q), spoilOf(q), fmt.Sprintf("In all %s. %s", lasting(q), spreadOf(q.Shop))}
+	said := []string{timesOf(q), changesOf(q), spoilOf(q), fmt.Sprintf("In all %s: arithmetic, not a promise. %s", lasting(q), spreadOf(q.Shop))}
 	if q.Shop.Hour > 0 {
 		said = append(said, fmt.Sprintf("Price %s, %s", priceOf(q), priceNote(q)))
 	}
-	return append(said, "This is arithmetic, not a promise.")
+	return said
 }
 
 // QuoteHeading names what a quote is for.

@@ -55,6 +55,9 @@ type Param struct {
 	// Longer says which way to take the number where the shortest cuts are too short:
 	// 1 up, -1 down; 0 where it doesn't help.
 	Longer int
+	// Shows is how far from zero the number can be for the kind as it is listed, where its
+	// contents allow less than the range; 0 where all of the range can be drawn.
+	Shows float64
 }
 
 // Values holds a value for each parameter of a kind, by name.

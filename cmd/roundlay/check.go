@@ -12,11 +12,14 @@ import (
 func check(s *session, args []string) error {
 	blank := s.flags.String("blank", "", "check only the blank of this name")
 	asJSON := s.flags.Bool("json", false, "report in JSON")
-	file, err := s.parse(args)
+	files, err := s.parseAll(args)
 	if err != nil {
 		return err
 	}
-	plans, err := s.plans(file, *blank)
+	if len(files) > 1 {
+		return s.checkSeveral(files, *blank, *asJSON)
+	}
+	plans, err := s.plans(only(files), *blank)
 	if err != nil {
 		return err
 	}

@@ -15,8 +15,22 @@ import (
 // there is none. An empty argument is refused: it usually comes from a variable that
 // is not set in the shell.
 func (s *session) parse(args []string) (string, error) {
+	files, err := s.parseAll(args)
+	switch {
+	case err != nil:
+		return "", err
+	case len(files) > 1:
+		return "", fmt.Errorf("%s takes one argument, and was given %q", s.flags.Name(), files)
+	case len(files) == 1:
+		return files[0], nil
+	}
+	return "", nil
+}
+
+// parseAll is parse for a command that takes several arguments.
+func (s *session) parseAll(args []string) ([]string, error) {
 	if err := s.flags.Parse(args); err != nil {
-		return "", s.flagError(err)
+		return nil, s.flagError(err)
 	}
 	var empty error
 	s.flags.Visit(func(f *pflag.Flag) {
@@ -27,13 +41,11 @@ func (s *session) parse(args []string) (string, error) {
 	})
 	switch {
 	case empty != nil:
-		return "", empty
+		return nil, empty
 	case slices.Contains(s.flags.Args(), ""):
-		return "", fmt.Errorf("%s: read \"\" for %s; accepted: a name, or no argument at all", s.flags.Name(), s.argument)
-	case s.flags.NArg() > 1:
-		return "", fmt.Errorf("%s takes one argument, and was given %q", s.flags.Name(), s.flags.Args())
+		return nil, fmt.Errorf("%s: read \"\" for %s; accepted: a name, or no argument at all", s.flags.Name(), s.argument)
 	}
-	return s.flags.Arg(0), nil
+	return s.flags.Args(), nil
 }
 
 // givenEmpty reports whether a flag was given an empty text.

@@ -113,6 +113,7 @@ func everyJSON(t *testing.T) []reported {
 			say("fit", "--rack", "--json", file)
 		}
 	}
+	say("check", "--json", filepath.Join(folder, "crowded.toml"), filepath.Join(folder, "three.toml"), filepath.Join(folder, "oval, by five.toml"))
 	return all
 }
 

@@ -61,11 +61,11 @@ func commands() []command {
 		{"open", "lay a job out on a page in the browser", "[JOB]", openPage, true},
 		{"wrap", "print the paper wrap: a PDF to print and an SVG to look at", "[JOB]", printWraps, false},
 		{"divide", "divider settings for equal parts", "[JOB]", divide, false},
-		{"check", "say whether the pattern can be cut: land, wall, margins", "[JOB]", check, false},
+		{"check", "say whether the pattern can be cut: land, wall, margins", "[JOB...]", check, false},
 		{"fit", "the changes with which a job clears; or what it has room for", "[JOB]", fit, false},
 		{"plan", "the whole plan: every cut with its place, depth and width", "[JOB]", plan, false},
 		{"sheet", "the bench sheet: settings, cuts to tick in their order, cautions", "[JOB]", sheet, false},
-		{"view", "a picture of the cut glass from the side", "[JOB]", view, false},
+		{"view", "a picture of the cut glass from the side", "[JOB...]", view, false},
 		{"motifs", "the motifs there are, and their parameters", "[MOTIF]", listMotifs, false},
 		{"groove", "one mark: its depth and width by its length, or the wheel that made it", "[JOB]", oneGroove, false},
 		{"new", "write a starter job, with every key explained", "[FILE]", newJob, false},
@@ -136,7 +136,7 @@ func dispatch(s *session, args []string) error {
 // perform runs one command.
 func (s *session) perform(c command, args []string) error {
 	s.flags = pflag.NewFlagSet(c.name, pflag.ContinueOnError)
-	s.argument = strings.Trim(c.args, "[]")
+	s.argument = strings.Trim(c.args, "[].")
 	s.flags.SetOutput(io.Discard)
 	s.flags.SortFlags = false
 	heed := s.heed
@@ -161,6 +161,7 @@ func usage(w io.Writer) {
 	}
 	fmt.Fprint(w, `
 JOB is a job file; - is standard input; without one the built-in demo is used.
+check and view take several, to compare them.
 "roundlay COMMAND --help" lists a command's flags; "roundlay --version" says which roundlay this is.
 `)
 }

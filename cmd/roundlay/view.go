@@ -23,7 +23,7 @@ func view(s *session, args []string) error {
 	findings := s.flags.Bool("findings", false, "ring what check finds")
 	blank := s.flags.String("blank", "", "only the blank of this name")
 	force := s.flags.Bool("force", false, "overwrite files that are there")
-	file, err := s.parse(args)
+	jobs, err := s.parseAll(args)
 	if err != nil {
 		return err
 	}
@@ -31,6 +31,10 @@ func view(s *session, args []string) error {
 	if err != nil {
 		return flagged(err)
 	}
+	if len(jobs) > 1 {
+		return s.viewSeveral(jobs, o, sideBySide{*out, *blank, *force})
+	}
+	file := only(jobs)
 	j, _, err := s.readJob(file)
 	if err != nil {
 		return err
@@ -65,14 +69,19 @@ func view(s *session, args []string) error {
 		return err
 	}
 	for _, p := range plans {
-		for _, words := range report.Remeasure(p) {
-			fmt.Fprintln(s.stderr, words)
-		}
-		if words := notClear(p, *findings); words != "" {
-			fmt.Fprintln(s.stderr, words)
-		}
+		s.unshown(p, *findings, "")
 	}
 	return nil
+}
+
+// unshown says what a picture of a plan does not show, each line after a name.
+func (s *session) unshown(p *pattern.Plan, ringed bool, name string) {
+	for _, words := range report.Remeasure(p) {
+		fmt.Fprintln(s.stderr, name+words)
+	}
+	if words := notClear(p, ringed); words != "" {
+		fmt.Fprintln(s.stderr, name+words)
+	}
 }
 
 // notClear says what a picture of a plan does not show: that it has findings, and that

@@ -35,5 +35,5 @@
 //
 // # What to call first
 //
-// [Write] sets a text along the level.
+// [Write] sets a text along the level, and [Line.Along] takes it along an arc.
 package alphabet

@@ -28,10 +28,18 @@ type Stroke struct {
 }
 
 // Line is a text in strokes, in cap heights: x from 0, where it begins, to Advance, and
-// y from 0, the level the letters stand on, to 1, their height.
+// y from 0, the level the letters stand on, to 1, their height. Along says where one on an
+// arc lies.
 type Line struct {
 	Strokes []Stroke
 	Advance float64
+	cells   []cell
+}
+
+// cell is where one letter stands in its line: its strokes, and its sides.
+type cell struct {
+	first, end int
+	from, to   float64
 }
 
 // Write sets a text as a line along the level. An error says what was read and what is
@@ -93,6 +101,7 @@ func (l *Line) add(g glyph, x float64) {
 			}
 		}
 	}
+	l.cells = append(l.cells, cell{first, len(l.Strokes), x, x + g.wide})
 }
 
 // meet reports whether two strokes of a letter meet or cross. Strokes that don't are

@@ -11,8 +11,9 @@ import (
 // near reports whether two places are the same to a distance.
 func near(p, q geometry.Point, within float64) bool { return math.Hypot(p.X-q.X, p.Y-q.Y) <= within }
 
-// Arcs by hand, from the conversion of the SVG 2 specification's appendix B.2.4: the
-// centre, the angles of the ends, and places between them.
+// Arcs by hand, from the conversion of the SVG 2 specification's appendix B.2.4 (from
+// memory): the centre, the angles of the ends, and places between them. The data of its
+// picture arcs01 are compared with copies of it; other data are our own.
 func TestArcsByHand(t *testing.T) {
 	root := math.Sqrt2 / 2
 	for _, test := range []struct {
@@ -93,7 +94,7 @@ func TestArcsOnTheirEllipse(t *testing.T) {
 	}
 }
 
-// The appendix's steps worked out with a calculator for an ellipse that is neither
+// The appendix's steps, from memory, worked out with a calculator for an ellipse that is neither
 // round nor level: from (0, 0) to (30, 10), radii 50 and 20, turned by 60°. x1′ =
 // −11.8301, y1′ = 10.4904, Λ = 0.33110; the root is 1.42135, so (cx′, cy′) is
 // ±(37.2762, 6.7259) and the centre (27.8133, 40.6451) or (2.1867, −30.6451). The arcs
@@ -125,7 +126,8 @@ func TestArcsByTheAppendix(t *testing.T) {
 	}
 }
 
-// An arc without length is nothing, one with a radius of zero a line (SVG 2, 9.5.1).
+// An arc without length is nothing, one with a radius of zero a line (SVG 2, 9.5.1, from
+// memory).
 func TestArcsThatAreNone(t *testing.T) {
 	for data, want := range map[string]int{
 		"M0 0 H10 A5 5 0 1 1 10 0":      1,

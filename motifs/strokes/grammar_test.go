@@ -26,7 +26,8 @@ func paths(t *testing.T, data ...string) *strokes.Drawing {
 }
 
 // The W3C's SVG 1.1 test suite draws a path in red and the same path, written
-// otherwise, over it: no red may show. From web-platform-tests, svg/import.
+// otherwise, over it: no red may show. From web-platform-tests, svg/import; some of them
+// compared again with copies of the suite that stand in other libraries' tests.
 func TestTheSameWrittenOtherwise(t *testing.T) {
 	for file, pairs := range map[string][][2]string{
 		"paths-data-17-f": {
@@ -62,14 +63,18 @@ func TestTheSameWrittenOtherwise(t *testing.T) {
 			{"M200,120 h-25 a25,25 0 1,1 25,25 z", "M200,120 h-25 a25,25 0 1125,25 z"},
 			{"M120,200 h25 a25,25 0 1,1 -25,-25 z", "M120,200 h25 a25,25 0 1 1-25,-25 z"},
 		},
-		// The SVG 1.1 and SVG 2 specifications' own words, 8.3.2 and 9.3.3: "m" first is
-		// absolute, what follows a moveto are linetos; 9.3.9: the grammar.
+		// Examples of the specification's text (SVG 1.1, 8.3; SVG 2, 9.3), compared with copies
+		// of it. Lines are drawn to the last two, which in the text are movetos alone.
 		"specification": {
 			{"M 100 100 L 200 200", "M100 100L200 200"},
 			{"M 100 200 L 200 100 L -100 -200", "M 100 200 L 200 100 -100 -200"},
-			{"M 100 200 L 200 100 -100 -200", "M 100 200 200 100 -100 -200"},
 			{"M 0.6 0.5 L 1 1", "M 0.6.5 L 1 1"},
 			{"M 100 -200 L 1 1", "M 100-200 L 1 1"},
+		},
+		// Own examples of what it says in words, from memory (SVG 2, 9.3.3): "m" first is
+		// absolute, what follows a moveto are linetos.
+		"own": {
+			{"M 100 200 L 200 100 -100 -200", "M 100 200 200 100 -100 -200"},
 			{"M 10 10 L 15 10", "m 10 10 5 0"},
 		},
 	} {
@@ -132,9 +137,10 @@ func TestSubpaths(t *testing.T) {
 		starts []geometry.Point
 		closed []bool
 	}{
-		// SVG 1.1 test suite, paths-data-02-t: M, Q, z, m, q, z; the second m is from the first's start.
+		// SVG 1.1 test suite, paths-data-02-t, compared with copies of it: M, Q, z, m, q, z; the
+		// second m is from the first's start. The others are our own.
 		{"M372 130Q272 50 422 10zm70 0q50-150-80-90z", []geometry.Point{place(372, 130), place(442, 130)}, []bool{true, true}},
-		{"M0 0H9V9z L5 5", []geometry.Point{place(0, 0), place(0, 0)}, []bool{true, false}}, // SVG 2, 9.3.4
+		{"M0 0H9V9z L5 5", []geometry.Point{place(0, 0), place(0, 0)}, []bool{true, false}}, // SVG 2, 9.3.4, from memory
 		{"M0 0H9m1 1h9", []geometry.Point{place(0, 0), place(10, 1)}, []bool{false, false}},
 		{"M0 0 1 1 M 5 5 M 7 7 L 8 8", []geometry.Point{place(0, 0), place(7, 7)}, []bool{false, false}},
 		{"M0 0H5V5H0V0", []geometry.Point{place(0, 0)}, []bool{true}}, // comes back without a z
@@ -152,8 +158,9 @@ func TestSubpaths(t *testing.T) {
 	}
 }
 
-// The control points that S and T mirror: the SVG 2 specification's picture cubic01
-// names them, and 9.3.6 and 9.3.7 say that after another command it is the pen's place.
+// The control points that S and T mirror: the path data of the SVG specification's pictures
+// cubic01 and quad01, compared with copies of it. Where the handles are is worked out by
+// hand. After another command it is the pen's place (SVG 2, 9.3.6 and 9.3.7, from memory).
 func TestMirroredHandles(t *testing.T) {
 	for _, test := range []struct {
 		data string
@@ -174,7 +181,8 @@ func TestMirroredHandles(t *testing.T) {
 	}
 }
 
-// Numbers of all forms that the grammar has (SVG 2, 9.3.9; a bare dot behind from SVG 1.1, 8.3.9).
+// Numbers of all forms that the grammar has (SVG 2, 9.3.9; a bare dot behind from SVG 1.1,
+// 8.3.9; both from memory).
 func TestNumbers(t *testing.T) {
 	d := paths(t, "M+1.5e1-.5E-1L1.5.5 5.-0 1e+2 0")
 	want := []geometry.Point{place(15, -0.05), place(1.5, 0.5), place(5, 0), place(100, 0)}

@@ -8,7 +8,7 @@ import (
 	"roundlay/motifs/strokes"
 )
 
-// Which rule wins (CSS 2.1, 6.4): the stronger selector, then the later rule; a style
+// Which rule wins (CSS 2.1, 6.4, from memory): the stronger selector, then the later rule; a style
 // attribute over both, what is important over that; attributes under all.
 func TestWhichRuleWins(t *testing.T) {
 	for _, test := range []struct {
@@ -69,7 +69,7 @@ func TestTransformsByHand(t *testing.T) {
 	}
 }
 
-// How long units are: CSS Values 3, 5.2, and half of the type's size for ex and ch.
+// How long units are: CSS Values 3, 5.2, from memory, and half of the type's size for ex and ch.
 func TestUnitsByHand(t *testing.T) {
 	for text, want := range map[string]float64{
 		"12": 12, "12px": 12, "1in": 96, "2.54cm": 96, "25.4mm": 96, "101.6q": 96, "72pt": 96, "6pc": 96,
@@ -98,8 +98,8 @@ func TestAspectsByHand(t *testing.T) {
 	}
 }
 
-// Radii of a rectangle (SVG 2, 10.2): one given stands for both, none is more than half
-// of its side.
+// Radii of a rectangle (SVG 2, 10.2, from memory): one given stands for both, none is more
+// than half of its side.
 func TestRectsByHand(t *testing.T) {
 	for radii, want := range map[string]geometry.Point{ // where the upper side begins
 		"": place(10, 20), "rx='3'": place(13, 20), "ry='3'": place(13, 20), "rx='3' ry='5'": place(13, 20),

@@ -3,12 +3,14 @@ package job
 import (
 	"errors"
 	"fmt"
+	"math"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 
+	"roundlay/geometry"
 	"roundlay/motifs"
 	"roundlay/motifs/strokes"
 )
@@ -36,21 +38,28 @@ func (s section) content(m *Motif) {
 	}
 }
 
-// initials reads the text that a motif is made of.
+// initials reads the text that a motif is made of. The arc it is set along is known.
 func (s section) initials(m *Motif) {
 	field := s.required(motifs.TextKey)
 	text, ok := field.text(maxTitle)
 	if !ok {
 		return
 	}
-	k, err := motifs.Initials(text)
-	if err == nil {
-		m.Kind = k
+	widest, err := motifs.WidestArc(text)
+	if err != nil {
+		read, accepted, _ := strings.Cut(strings.TrimPrefix(err.Error(), "read "), "; accepted: ")
+		field.read = read
+		field.refuse(accepted, "")
 		return
 	}
-	read, accepted, _ := strings.Cut(strings.TrimPrefix(err.Error(), "read "), "; accepted: ")
-	field.read = read
-	field.refuse(accepted, "")
+	arc := m.Values[motifs.ArcKey]
+	if most := math.Floor(widest.Degrees()); math.Abs(arc) > most {
+		s.optional(motifs.ArcKey).refuse(fmt.Sprintf("degrees from %g to %g for this text", -most, most),
+			"on a tighter arc its letters would no longer read as a line")
+		return
+	}
+	// The text is read already.
+	m.Kind, _ = motifs.Initials(text, geometry.Degrees(arc))
 }
 
 // proportions leaves a size that isn't given to follow from the other, where the motif has

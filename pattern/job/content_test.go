@@ -124,7 +124,16 @@ func TestRefuseDrawing(t *testing.T) {
 		{lines: []string{`file = "note.txt"`}, key: "file", read: `in "note.txt"`},
 		{lines: []string{`file = "broken.svg"`}, key: "file", read: `in "broken.svg", line 3, path d, character `},
 		{lines: []string{`file = "empty.svg"`}, key: "file", read: "a drawing without a stroke", accepted: "one or more strokes"},
+		{lines: []string{`file = true`}, key: "file", read: "true", accepted: "the name of an SVG file"},
+		{lines: []string{`file = "blade"`}, key: "file", read: `"blade"`, hint: "there is no such file"},
+		{lines: []string{`file = "Blade.svg"`}, key: "file", read: `"Blade.svg"`, hint: "there is no such file"},
+		{lines: []string{`file = "blade.svg "`}, key: "file", hint: plain},
 		{lines: []string{`paths = "M 0 0 L 1 1"`}, key: "paths", hint: "write it in brackets"},
+		{lines: []string{`paths = [["M 0 0 L 1 1"]]`}, key: "paths[1]", accepted: "a list of lines in SVG path data"},
+		{lines: []string{`paths = {d = "M 0 0 L 1 1"}`}, key: "paths", accepted: "a list of lines in SVG path data"},
+		{lines: []string{`paths = ["blade.svg"]`}, key: "paths[1]", read: " at character 1"},
+		{lines: []string{`paths = ["M 0 0 L 1 1"]`, `centre = "yes"`}, key: "centre", read: `"yes"`, accepted: "true or false"},
+		{lines: []string{`paths = ["M 0 0 L 1 1"]`, `center = true`}, key: "center", hint: `"centre"`},
 		{lines: []string{`paths = []`}, key: "paths", accepted: "a list of lines in SVG path data"},
 		{lines: []string{`paths = [3]`}, key: "paths[1]", read: "3"},
 		{lines: []string{`paths = ["M 0 0 L 1 1", "dear diary"]`}, key: "paths[2]", read: " at character 1"},
@@ -214,6 +223,10 @@ func TestReadInitials(t *testing.T) {
 	}
 	for _, c := range []struct{ line, read, accepted string }{
 		{`turn = 0`, "nothing", "a line of text in quotes"},
+		{`text = ["AB"]`, "", "a line of text in quotes"},
+		{`text = true`, "true", "a line of text in quotes"},
+		{`text = "A\nB"`, "", "a line of text in quotes"},
+		{`text = "  "`, `"  "`, "a line of text in quotes"},
 		{`text = 3`, "3", "a line of text in quotes"},
 		{`text = ""`, `""`, "a line of text in quotes"},
 		{`text = "A#B"`, "'#' in \"A#B\"", "A to Z, 0 to 9"},
@@ -235,5 +248,61 @@ func TestReadInitials(t *testing.T) {
 		if e.Key != "motif[2].text" || !strings.Contains(e.Read, c.read) || !strings.Contains(e.Accepted, c.accepted) {
 			t.Errorf("%s: %v", c.line, e)
 		}
+	}
+}
+
+// Initials on an arc have the proportions of that arc, and no more of it than their text
+// can take.
+func TestReadArc(t *testing.T) {
+	read := func(arc string) (*Job, error) {
+		lines := []string{`text = "E & R"`, `height = "12 mm"`}
+		if arc != "" {
+			lines = append(lines, "arc = "+arc)
+		}
+		return Read("x.toml", withDrawing(t, lines...).with(t, "motif[2].kind", `kind = "initials"`).bytes())
+	}
+	level, err := read("")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, arc := range []string{"40", "-40", "0.5", "0"} {
+		j, err := read(arc)
+		if err != nil {
+			t.Fatal(err)
+		}
+		// A bowed line is higher, and hardly wider.
+		if k, flat := j.Motifs[1].Kind, level.Motifs[1].Kind; (arc != "0") == Alike(j, level) || strings.Contains(arc, "40") && !(k.Aspect < 0.95*flat.Aspect) {
+			t.Errorf("arc %s: aspect %g, level %g", arc, k.Aspect, flat.Aspect)
+		}
+	}
+	for _, c := range []struct{ arc, read, accepted string }{
+		{`301`, "301", "a number from -300 to 300"},
+		{`-300.5`, "-300.5", "a number from -300 to 300"},
+		{`nan`, "nan", "a number from -300 to 300"},
+		{`-inf`, "-inf", "a number from -300 to 300"},
+		{`"40"`, `"40"`, "a number from -300 to 300"},
+		{`"up"`, `"up"`, "a number from -300 to 300"},
+		{`"40°"`, `"40°"`, "a number from -300 to 300"},
+		{`true`, "true", "a number from -300 to 300"},
+		{`[40]`, "", "a number from -300 to 300"},
+		{`"most"`, `"most"`, "a number from -300 to 300"},
+		{`90`, "90", "for this text"},
+		{`-300`, "-300", "for this text"},
+	} {
+		_, err := read(c.arc)
+		if err == nil {
+			t.Errorf("arc = %s is read", c.arc)
+			continue
+		}
+		e := onlyError(t, err)
+		if e.Key != "motif[2].arc" || !strings.Contains(e.Read, c.read) || !strings.Contains(e.Accepted, c.accepted) {
+			t.Errorf("arc = %s: %v", c.arc, e)
+		}
+		t.Log(e)
+	}
+	// No other kind has it.
+	e := refused(t, append(base(), struct{ name, text string }{"motif[2].arc", `arc = 30`}).bytes())
+	if !strings.Contains(e.Hint, `"arc" belongs to a motif of the kind "initials"`) {
+		t.Error(e)
 	}
 }

@@ -12,7 +12,7 @@ import (
 // drawings of the glass. It returns what of the view's plane the picture shows: there the
 // glass's axis is at x = 0, and the middle of its foot at y = 0.
 func (p *Picture) Alone(to io.Writer) (geometry.Box, error) {
-	v := p.layout.views[0]
+	v := p.layouts[0].views[0]
 	box := v.box.Grow(2 * ringRadius)
 	box.Min = geometry.Point{X: -grained(-box.Min.X), Y: -grained(-box.Min.Y)}
 	box.Max = geometry.Point{X: grained(box.Max.X), Y: grained(box.Max.Y)}

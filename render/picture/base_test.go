@@ -2,6 +2,8 @@ package picture
 
 import (
 	"math"
+	"os"
+	"path/filepath"
 	"testing"
 
 	"roundlay/geometry"
@@ -38,10 +40,10 @@ rays = 1
 hub = 0
 `
 
-// planOf lays a job out on its first blank.
+// planOf lays a job out on its first blank. What it is made of may stand in the gallery.
 func planOf(t testing.TB, name string, data []byte) *pattern.Plan {
 	t.Helper()
-	j, err := job.Read(name, data)
+	j, err := job.ReadWith(name, data, func(file string) ([]byte, error) { return os.ReadFile(filepath.Join(gallery, file)) })
 	if err != nil {
 		t.Fatal(err)
 	}

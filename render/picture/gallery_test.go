@@ -22,7 +22,9 @@ const gallerySize = 300_000
 func TestGallery(t *testing.T) {
 	name, data := job.Demo()
 	compare(t, "hedgerow-tumblers", planOf(t, name, data))
-	for _, title := range []string{"quilted-highball", "trellis-beaker", "fern-and-beam"} {
+	for _, title := range []string{
+		"quilted-highball", "trellis-beaker", "fern-and-beam", "bracken-tumbler", "reeds-and-swallows", "olive-branch",
+	} {
 		path := filepath.Join(gallery, title+".toml")
 		data, err := os.ReadFile(path)
 		if err != nil {

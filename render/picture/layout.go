@@ -9,13 +9,13 @@ import (
 	"roundlay/render/drawing"
 	"roundlay/render/lettering"
 	"roundlay/render/page"
-	"roundlay/render/printing"
 	"roundlay/render/report"
 )
 
-// layout sets views side by side on a page, with a head above them and notes below.
+// layout sets views of one glass side by side, with a head above them and notes below.
 type layout struct {
 	plan    *pattern.Plan
+	file    string // what its job is called, where others stand beside it
 	options Options
 	views   []view
 	letters *lettering.Letters
@@ -30,47 +30,8 @@ const (
 	caption = 6.0   // room under a glass for how it is turned
 	headAir = 3.0   // between the words above and the ground
 	footAir = 1.5   // between the ground and the words below
+	gutter  = 6.0   // between the grounds of two glasses
 )
-
-// page returns the page. If it is for a printer it has check bars in its lower left
-// corner, and the cautions: a printed page may come to the bench.
-func (l layout) page(printed bool) printing.Page {
-	ground := l.ground()
-	width, up := ground.Size()
-	column := l.column()
-	below := l.foot()
-	if printed {
-		below = append(below, page.Cautions())
-	}
-	head, foot := column.Depth(l.head(), width)+headAir, footAir+column.Depth(below, width)
-	// Words are set downwards from the top; the ground stands between head and foot.
-	f := page.Format{Width: math.Ceil(width + 2*margin), Height: math.Ceil(head + up + foot + 2*margin), Margin: margin, Printed: page.TruePrinter()}
-	corner := geometry.Point{X: margin, Y: margin}
-	if printed {
-		corner = geometry.Point{X: margin + page.SideRoom, Y: margin + page.SideRoom}
-		f.Width += page.SideRoom
-		f.Height = max(f.Height+page.SideRoom, corner.Y+narrow+margin)
-	}
-	var d drawing.Drawing
-	d.Add(drawing.Paper, drawing.Fill{
-		Points: drawing.Rectangle(geometry.Box{Max: geometry.Point{X: f.Width, Y: f.Height}}), Ink: drawing.White,
-	})
-	top := f.Height - margin
-	for _, words := range []struct {
-		notes []page.Note
-		top   float64
-	}{{l.head(), top}, {below, top - head - up - footAir}} {
-		set, _, _ := column.Set(words.notes, geometry.Box{
-			Min: geometry.Point{X: corner.X, Y: math.Inf(-1)}, Max: geometry.Point{X: corner.X + width, Y: words.top},
-		})
-		d.Add(drawing.Notes, set...)
-	}
-	l.glasses(&d, ground, geometry.Point{X: grained(corner.X - ground.Min.X), Y: grained(top - head - ground.Max.Y)})
-	if printed {
-		page.NewFrame(l.letters, l.plan.Job.Length).DrawBars(&d, f)
-	}
-	return f.Correct(d, "")
-}
 
 // column is what sets words: findings' letters are in the ink of their rings.
 func (l layout) column() page.Column {
@@ -133,9 +94,13 @@ func (l layout) head() []page.Note {
 	if p.Repeats == 1 {
 		repeats = "repeat"
 	}
+	name := p.Blank.Name
+	if l.file != "" {
+		name = l.file + ", " + name
+	}
 	return []page.Note{
 		{Words: p.Job.Title, Size: 13, Bold: true},
-		{Words: fmt.Sprintf("%s: %d %s, %d cuts", p.Blank.Name, p.Repeats, repeats, cuts), Size: 9},
+		{Words: fmt.Sprintf("%s: %d %s, %d cuts", name, p.Repeats, repeats, cuts), Size: 9},
 	}
 }
 

@@ -70,7 +70,7 @@ func TestPageHoldsEverything(t *testing.T) {
 				t.Fatal(err)
 			}
 			for _, printed := range []bool{false, true} {
-				page := v.layout.page(printed)
+				page := v.board().page(printed)
 				box := page.Drawing.Box()
 				for _, layer := range drawing.Layers() {
 					for _, m := range page.Drawing.On(layer) {
@@ -100,7 +100,7 @@ func TestWords(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return wordsOn(v.layout.page(false).Drawing)
+		return wordsOn(v.board().page(false).Drawing)
 	}
 	plain := words(Options{})
 	for _, want := range []string{"Crowded", "blank: 4 repeats, 196 cuts", "Drawn true to size: 100.0 mm high, 80.0 mm across", "floor was not measured"} {
@@ -123,7 +123,7 @@ func TestWords(t *testing.T) {
 	if got := words(Options{Findings: true}); !strings.Contains(got, "crowded: land of") {
 		t.Errorf("the findings are not listed:\n%s", got)
 	}
-	if v, _ := New(context.Background(), planFor(t, trellis), Options{Findings: true}); !strings.Contains(wordsOn(v.layout.page(false).Drawing), "Checked: nothing is crowded") {
+	if v, _ := New(context.Background(), planFor(t, trellis), Options{Findings: true}); !strings.Contains(wordsOn(v.board().page(false).Drawing), "Checked: nothing is crowded") {
 		t.Error("nothing is said where nothing is found")
 	}
 }
@@ -232,7 +232,7 @@ func TestPNGIsInColour(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	page := v.layout.page(false)
+	page := v.board().page(false)
 	size := picture.Bounds().Size()
 	if want := page.Width / 25.4 * 200; math.Abs(float64(size.X)-want) > 1 {
 		t.Errorf("%d dots across, want %.0f", size.X, want)

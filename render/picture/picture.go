@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strings"
 
 	"roundlay/geometry"
 	"roundlay/pattern"
@@ -37,48 +38,89 @@ const (
 type Picture struct {
 	Title string
 
-	layout  layout
+	layouts []layout // of its glasses
 	letters *lettering.Letters
 }
 
 // New draws a picture of a plan's glass. The error may be the context's.
 func New(ctx context.Context, p *pattern.Plan, o Options) (*Picture, error) {
+	return Beside(ctx, []Glass{{Plan: p}}, o)
+}
+
+// Glass is one of several glasses in a picture: its plan, and what its job's file is called.
+type Glass struct {
+	Plan *pattern.Plan
+	File string
+}
+
+// Beside draws glasses beside each other on one table, all true to size, the first at the
+// left, each with its own title. Where each is seen from four sides, they stand below each
+// other. There is at least one. The error may be the context's.
+func Beside(ctx context.Context, glasses []Glass, o Options) (*Picture, error) {
 	letters, err := lettering.Load()
 	if err != nil {
 		return nil, err
 	}
+	picture := &Picture{letters: letters}
+	var titles []string
+	for _, g := range glasses {
+		l, err := newLayout(ctx, g, o, letters)
+		if err != nil {
+			return nil, err
+		}
+		picture.layouts = append(picture.layouts, l)
+		titles = append(titles, fmt.Sprintf("%s, picture of %s", g.Plan.Job.Title, g.Plan.Blank.Name))
+	}
+	picture.Title = strings.Join(titles, "; ")
+	return picture, nil
+}
+
+// newLayout draws the views of one glass.
+func newLayout(ctx context.Context, g Glass, o Options, letters *lettering.Letters) (layout, error) {
 	turns := []float64{o.Turn}
 	if o.Round {
 		turns = []float64{o.Turn, o.Turn + math.Pi/2, o.Turn + math.Pi, o.Turn + 3*math.Pi/2}
 	}
-	l := layout{plan: p, options: o, letters: letters}
-	walls := newWalls(p)
+	l := layout{plan: g.Plan, file: g.File, options: o, letters: letters}
+	walls := newWalls(g.Plan)
 	for _, turn := range turns {
 		if err := ctx.Err(); err != nil {
-			return nil, err
+			return l, err
 		}
-		l.views = append(l.views, newView(p, walls, stance{turn, math.Tan(o.Tilt)}, o.Findings))
+		l.views = append(l.views, newView(g.Plan, walls, stance{turn, math.Tan(o.Tilt)}, o.Findings))
 	}
-	return &Picture{fmt.Sprintf("%s, picture of %s", p.Job.Title, p.Blank.Name), l, letters}, nil
+	return l, nil
 }
 
 // SVG writes the picture, one group a layer: the glass on paper, the far cuts on
 // footprints, what lies over them on marks, and the near cuts on cuts.
 func (p *Picture) SVG(to io.Writer) error {
-	return printing.SVG(to, p.Title, p.layout.page(false), p.letters)
+	return printing.SVG(to, p.Title, p.board().page(false), p.letters)
 }
 
 // PDF writes the picture on a page of its own size, with bars to check it by.
 func (p *Picture) PDF(to io.Writer) error {
-	return printing.PDF(to, p.Title, []printing.Page{p.layout.page(true)}, p.letters)
+	return printing.PDF(to, p.Title, []printing.Page{p.board().page(true)}, p.letters)
 }
 
 // PNG writes the picture in dots: 200 to the inch, or fewer for a very large picture.
 func (p *Picture) PNG(to io.Writer) error {
 	const fine, most = 200.0, 16e6
-	page := p.layout.page(false)
+	page := p.board().page(false)
 	inches2 := page.Width * page.Height / (geometry.MillimetresPerInch * geometry.MillimetresPerInch)
 	return printing.PNG(to, page, min(fine, math.Sqrt(most/inches2)), p.letters)
+}
+
+// board sets out the glasses.
+func (p *Picture) board() board {
+	if p.layouts[0].options.Round {
+		var rows board
+		for i := range p.layouts {
+			rows = append(rows, row{p.layouts[i : i+1]})
+		}
+		return rows
+	}
+	return board{row{p.layouts}}
 }
 
 // view is the glass from one side.

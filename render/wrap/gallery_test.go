@@ -14,7 +14,9 @@ import (
 // those of the jobs that lie there. Remade with ROUNDLAY_UPDATE=1.
 func TestGallery(t *testing.T) {
 	const folder = "../../testdata/gallery/"
-	for _, name := range []string{"hedgerow-tumblers", "quilted-highball", "trellis-beaker", "fern-and-beam"} {
+	for _, name := range []string{
+		"hedgerow-tumblers", "quilted-highball", "trellis-beaker", "fern-and-beam", "bracken-tumbler", "reeds-and-swallows", "olive-branch",
+	} {
 		file, text := job.Demo()
 		if name != "hedgerow-tumblers" {
 			var err error
@@ -23,7 +25,7 @@ func TestGallery(t *testing.T) {
 				t.Fatal(err)
 			}
 		}
-		j, err := job.Read(file, text)
+		j, err := job.ReadWith(file, text, func(beside string) ([]byte, error) { return os.ReadFile(folder + beside) })
 		if err != nil {
 			t.Fatal(err)
 		}

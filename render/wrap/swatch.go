@@ -163,6 +163,9 @@ func (w swatch) draw(ctx context.Context, letters *lettering.Letters) (drawing.D
 // shades returns values of a parameter from low to high that show what it does,
 // its default among them.
 func shades(p motifs.Param) []float64 {
+	if p.Shows > 0 {
+		p.Min, p.Max = max(p.Min, -p.Shows), min(p.Max, p.Shows)
+	}
 	between := func(to, share float64) float64 { return rounded(p, p.Default+share*(to-p.Default)) }
 	switch {
 	case p.Sort == motifs.Switch:

@@ -49,7 +49,12 @@ func Wrap(w *wrap.Wrap, ending string, show Shown) ([]byte, error) {
 
 // Picture makes the file of a glass's picture with an ending.
 func Picture(ctx context.Context, p *pattern.Plan, o picture.Options, ending string) ([]byte, error) {
-	drawn, err := picture.New(ctx, p, o)
+	return Pictures(ctx, []picture.Glass{{Plan: p}}, o, ending)
+}
+
+// Pictures makes the file of a picture of several glasses beside each other.
+func Pictures(ctx context.Context, glasses []picture.Glass, o picture.Options, ending string) ([]byte, error) {
+	drawn, err := picture.Beside(ctx, glasses, o)
 	if err != nil {
 		return nil, err
 	}

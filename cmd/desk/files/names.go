@@ -63,6 +63,17 @@ func WrapFile(j *job.Job, of *glass.Blank, side wrap.Side) string {
 // ViewFile returns the stem of the name of a picture of a blank.
 func ViewFile(j *job.Job, of *glass.Blank) string { return BlankFile(j, of) + "-view" }
 
+// ViewsFile returns the stem of the name of a picture of several jobs.
+func ViewsFile(jobs []*job.Job) string {
+	const between = "-and-"
+	most := (maxTitle + maxName - len(between)*(len(jobs)-1)) / len(jobs)
+	titles := make([]string, len(jobs))
+	for i, j := range jobs {
+		titles[i] = fileName(j.Title, most)
+	}
+	return strings.Join(titles, between) + "-view"
+}
+
 // TestPageFile is the stem of the name of the page that tries a printer.
 const TestPageFile = "test-page"
 

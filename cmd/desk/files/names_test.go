@@ -23,8 +23,20 @@ func TestLongNames(t *testing.T) {
 			t.Errorf("two blanks are called %s", one)
 		}
 	}
+	for _, n := range []int{2, 3, 6} {
+		jobs := make([]*job.Job, n)
+		for i := range jobs {
+			jobs[i] = &job.Job{Title: strings.Repeat("é", 120)}
+		}
+		if name := ViewsFile(jobs) + ".svg"; len(name) > 255 || !utf8.ValidString(name) {
+			t.Errorf("%q has %d bytes", name, len(name))
+		}
+	}
 	short := &job.Job{Title: "Hedgerow tumblers, 2nd", Blanks: make([]*glass.Blank, 1)}
 	if got := BlankFile(short, nil); got != "hedgerow-tumblers-2nd" {
+		t.Error(got)
+	}
+	if got := ViewsFile([]*job.Job{short, {Title: "Oak"}}); got != "hedgerow-tumblers-2nd-and-oak-view" {
 		t.Error(got)
 	}
 }

@@ -74,10 +74,10 @@ func (r *revising) revise(e Revision) error {
 func (r *revising) refuse(path, words string, args ...any) error {
 	const most = 300 // characters
 	e := &RevisionError{Path: oneLine(path, 120), Words: oneLine(fmt.Sprintf(words, args...), most)}
-	if v := (source{doc: r.doc}).find(path); v != nil {
+	if v := (source{root: r.doc.root}).find(path); v != nil {
 		e.Line = r.doc.line(v.at)
 	} else if p, _ := parent(path); p != "" {
-		if v := (source{doc: r.doc}).find(p); v != nil {
+		if v := (source{root: r.doc.root}).find(p); v != nil {
 			e.Line = r.doc.line(v.at)
 		}
 	}

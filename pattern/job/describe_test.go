@@ -239,7 +239,7 @@ func TestTablesDefaults(t *testing.T) {
 func TestTablesNeeded(t *testing.T) {
 	eachKey(t, func(t *testing.T, table Table, key Key) {
 		data, path := probes(t, table, key, "1")
-		r, err := newRevising(data)
+		r, err := newRevising(data, nil)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -36,8 +36,12 @@ type FormField struct {
 // NewForm reads the text of a job as fields. It goes by the syntax alone, so that it
 // also shows what Read refuses. The error is an *Error, for TOML that is broken. Keys
 // that no job has are left out.
-func NewForm(data []byte) (*Form, error) {
-	r, err := newRevising(data)
+func NewForm(data []byte) (*Form, error) { return NewFormWith(data, nil) }
+
+// NewFormWith is NewForm for a job that may include files beside it. Its own wheels and
+// motifs are counted as in the whole job.
+func NewFormWith(data []byte, beside Beside) (*Form, error) {
+	r, err := newRevising(data, beside)
 	if err != nil {
 		return nil, err
 	}

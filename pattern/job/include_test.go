@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -174,7 +175,7 @@ depth = "1/10"
 	if j.Limits.Land != inch/32 || j.Limits.Polish != 0.1 || j.Shop.Rate != 40 || !slices.Equal(j.Shop.Order, []int{0, 2}) || j.Layout.Repeats != 6 || len(j.Layout.Bare) != 1 {
 		t.Errorf("%+v %+v %+v", j.Limits, j.Shop, j.Layout)
 	}
-	if len(j.Rack) != 3 || j.Rack[0].Name != "mitre" || j.Rack[0].Radius != 1.5*inch || j.Rack[0].Angle != 0 || j.Rack[2].Name != "small" {
+	if len(j.Rack) != 3 || j.Rack[0].Name != "mitre" || math.Abs(j.Rack[0].Radius-1.5*inch) > 1e-9 || j.Rack[0].Angle != 0 || j.Rack[2].Name != "small" {
 		t.Errorf("%+v", j.Rack)
 	}
 	fern := j.Motifs[0]
@@ -183,7 +184,7 @@ depth = "1/10"
 	}
 	// Of two files the later one wins.
 	j = readWith(t, strings.Replace(including, `"fern.toml"`, `"fern.toml", "more.toml"`, 1), "more.toml", "[limits]\nland = 0.05\n[[wheel]]\nname = \"olive\"\nedge = \"flat\"\nacross = 3\nthick = 0.2\n[[motif]]\nname = \"fern\"\nfronds = 3\n")
-	if j.Limits.Land != 0.05*inch || j.Limits.Polish != 0.1 || len(j.Rack) != 2 || j.Rack[1].Radius != 1.5*inch || j.Motifs[0].Values["fronds"] != 3 {
+	if j.Limits.Land != 0.05*inch || j.Limits.Polish != 0.1 || len(j.Rack) != 2 || math.Abs(j.Rack[1].Radius-1.5*inch) > 1e-9 || j.Motifs[0].Values["fronds"] != 3 {
 		t.Errorf("%+v %+v", j.Limits, j.Rack)
 	}
 }

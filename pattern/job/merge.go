@@ -21,7 +21,7 @@ func merge(own *table, files []*included) *table {
 
 // take adds the tables of a file to those of the files before it.
 func (t *table) take(file *table, isJob bool) {
-	file.numbers = map[string][]int{}
+	file.numbers = map[string][]int{"wheel": {}, "motif": {}}
 	for _, e := range file.fields {
 		found := t.find(e.key)
 		switch {
@@ -127,7 +127,7 @@ func (t *table) number(list string, i int) int {
 // index returns the place in the list of its own file, from 0, of the table that has a
 // number in the whole job; -1 where that one stands in another file.
 func (t *table) index(list string, number int) int {
-	if numbers := t.numbers[list]; numbers != nil {
+	if numbers, counted := t.numbers[list]; counted {
 		return slices.Index(numbers, number)
 	}
 	return number - 1

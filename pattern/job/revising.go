@@ -15,11 +15,18 @@ type revising struct {
 	mark string // a byte order mark, or nothing
 	eol  string
 	doc  *document
+
+	// The files it includes, what it says of them, and the top of all of it together.
+	beside   Beside
+	files    []*included
+	includes string
+	root     *table
 }
 
-// newRevising reads the syntax of a file. The error is an *Error.
-func newRevising(data []byte) (*revising, error) {
-	r := &revising{text: string(data), eol: "\n"}
+// newRevising reads the syntax of a file. The error is an *Error. Where there is nothing to
+// read files beside it with, it is as if it included none.
+func newRevising(data []byte, beside Beside) (*revising, error) {
+	r := &revising{text: string(data), eol: "\n", beside: beside.kept()}
 	if text, marked := strings.CutPrefix(r.text, "\ufeff"); marked {
 		r.mark, r.text = "\ufeff", text
 	}
@@ -31,6 +38,7 @@ func newRevising(data []byte) (*revising, error) {
 		return nil, wrong.inFile("job", doc)
 	}
 	r.doc = doc
+	r.include()
 	return r, nil
 }
 
@@ -69,6 +77,7 @@ func (r *revising) splice(patches ...patch) bool {
 		return false
 	}
 	r.text, r.doc = text, doc
+	r.include()
 	return true
 }
 
@@ -150,12 +159,13 @@ func (p place) step(name string, number int) (place, bool) {
 	}
 	items := found.value.items
 	if number == 0 && len(items) == 1 {
-		number = 1
+		number = p.table.number(name, 0)
 	}
-	if number < 1 || number > len(items) || items[number-1].table == nil {
+	i := p.table.index(name, number)
+	if i < 0 || i >= len(items) || items[i].table == nil {
 		return place{}, false
 	}
-	next.table, next.path = items[number-1].table, Item(next.path, number-1)
+	next.table, next.path = items[i].table, Item(next.path, number-1)
 	return next, true
 }
 
@@ -200,7 +210,7 @@ func (p place) places(name string) []place {
 	}
 	var all []place
 	for i := range max(1, len(found.value.items)) {
-		number := i + 1
+		number := p.table.number(name, i)
 		if found.value.table != nil {
 			number = 0
 		}

@@ -100,7 +100,7 @@ func (f field) included(before []*value) (*included, bool) {
 		return nil, false
 	}
 	path := f.in.file[:len(f.in.file)-len(baseName(f.in.file))] + named
-	return &included{name: named, path: path, text: bytes.TrimPrefix(data, []byte("\ufeff"))}, true
+	return &included{name: named, path: path, text: data}, true
 }
 
 // baseName returns the last step of the way to a file.
@@ -109,7 +109,7 @@ func baseName(path string) string { return path[strings.LastIndexAny(path, `/\`)
 // tables reads the syntax of an included file, and refuses what it may not have. What is
 // in its tables is read with the job's.
 func (s section) tables(file *included) bool {
-	doc, wrong := newDocument(file.text)
+	doc, wrong := newDocument(bytes.TrimPrefix(file.text, []byte("\ufeff")))
 	file.doc = doc
 	if wrong != nil {
 		wrong.at += file.first

@@ -35,7 +35,7 @@ func ReadWith(name string, data []byte, beside Beside) (*Job, error) {
 	}
 	r := &reading{file: name, beside: beside}
 	j := r.job(doc)
-	read := source{name: name, doc: doc, root: r.root, files: r.files, beside: beside}
+	read := source{name: name, doc: doc, root: r.root, files: r.files, needs: r.needs, beside: beside}
 	if r.first != nil {
 		return nil, r.first.in(read)
 	}

@@ -27,6 +27,7 @@ type reading struct {
 	beside Beside
 	files  []*included
 	root   *table                         // of the job with what it includes
+	needs  []string                       // the names of the files beside the job that were read, each once
 	drawn  map[drawnFile]*strokes.Drawing // those read so far
 }
 

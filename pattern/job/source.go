@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -14,13 +15,24 @@ type source struct {
 	// root is the top of the job with what it includes, and files what that is.
 	root  *table
 	files []*included
+	needs []string // the names of the files beside it that were read
 	// beside reads the files beside it; nil where it can't be done.
 	beside Beside
 }
 
-// ReadAgain reads the job's text with changes made to it, with the same files beside it.
-func (j *Job) ReadAgain(name string, data []byte) (*Job, error) {
-	return ReadWith(name, data, j.source.beside)
+// ReadAgain reads the job's text with changes made to it, with the same files beside it, or
+// with others in place of some of those.
+func (j *Job) ReadAgain(name string, data []byte, others ...File) (*Job, error) {
+	beside := j.source.beside
+	if len(others) > 0 {
+		beside = func(name string) ([]byte, error) {
+			if i := slices.IndexFunc(others, func(f File) bool { return f.Name == name }); i >= 0 {
+				return others[i].Data, nil
+			}
+			return j.source.beside(name)
+		}
+	}
+	return ReadWith(name, data, beside)
 }
 
 // Given reports whether a key stands in the job's file. Keys are written as in an

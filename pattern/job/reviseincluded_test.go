@@ -37,6 +37,37 @@ depth = "1/16"
 	}
 }
 
+// Where the job doesn't give a key, the form has what an included file says, in a unit that is
+// plain.
+func TestFormFromIncluded(t *testing.T) {
+	f, err := NewFormWith([]byte(including+"[limits]\nfoot = \"1/4\"\n[[motif]]\nname = \"fern\"\ndepth = \"1/16\"\n"+ownMotif), files(shelf()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := f.fields()
+	mm, err := NewFormWith([]byte("length = \"mm\"\ninclude = [\"fern.toml\"]\n[[motif]]\nname = \"fern\"\n"), files(shelf()))
+	if err != nil || mm.fields()["motif[1].width"].Text != "1 mm" {
+		t.Errorf("%v: a width of %q", err, mm.fields()["motif[1].width"].Text)
+	}
+	for path, want := range map[string]FormField{
+		"limits.land":     {Text: "0.7 mm", From: "shop.toml"},
+		"limits.foot":     {Text: "1/4", Given: true},
+		"limits.leave":    {Text: "1/16 in"},
+		"shop.rate":       {Text: "40 mm", From: "shop.toml"},
+		"shop.order":      {Text: "olive", From: "shop.toml"},
+		"layout.repeats":  {Text: "5", From: "shop.toml"},
+		"motif[1].depth":  {Text: "1/16", Given: true},
+		"motif[1].kind":   {Text: "leaf", From: "fern.toml"},
+		"motif[1].fronds": {Text: "9", From: "fern.toml"},
+		"motif[1].turn":   {Text: "0"},
+		"motif[3].kind":   {Text: "fan", Given: true},
+	} {
+		if got, ok := all[path]; !ok || got.Text != want.Text || got.From != want.From || got.Given != want.Given {
+			t.Errorf("%s: %+v, wanted %+v", path, got, want)
+		}
+	}
+}
+
 // What stands in an included file is changed in the job, by a table that wins over it; the
 // numbers are those of the whole job.
 func TestReviseIncluding(t *testing.T) {

@@ -15,6 +15,8 @@ type revising struct {
 	mark string // a byte order mark, or nothing
 	eol  string
 	doc  *document
+	// assumed is the unit of a text that doesn't say it.
+	assumed geometry.Unit
 
 	// The files it includes, what it says of them, and the top of all of it together.
 	beside   Beside
@@ -26,7 +28,7 @@ type revising struct {
 // newRevising reads the syntax of a file. The error is an *Error. Where there is nothing to
 // read files beside it with, it is as if it included none.
 func newRevising(data []byte, beside Beside) (*revising, error) {
-	r := &revising{text: string(data), eol: "\n", beside: beside.kept()}
+	r := &revising{text: string(data), eol: "\n", assumed: geometry.Inch, beside: beside.kept()}
 	if text, marked := strings.CutPrefix(r.text, "\ufeff"); marked {
 		r.mark, r.text = "\ufeff", text
 	}
@@ -197,7 +199,7 @@ func (p place) says(key string) string {
 func (r *revising) unit() geometry.Unit {
 	u, err := geometry.ParseUnit(place{table: r.doc.root}.says("length"))
 	if err != nil {
-		return geometry.Inch
+		return r.assumed
 	}
 	return u
 }

@@ -1,10 +1,12 @@
 package job
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
 	"testing"
+	"time"
 )
 
 // Whatever stands in a job and in the files that it includes, it is read whole, or refused on a
@@ -83,5 +85,29 @@ func TestIncludeSpoilt(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// Files of very many motifs, all with names, are refused in a time that grows with their size
+// alone.
+func TestIncludeManyNames(t *testing.T) {
+	var b strings.Builder
+	for i := 0; b.Len() < MaxBytes-40; i++ {
+		fmt.Fprintf(&b, "[[motif]]\nname=\"%d\"\n", i)
+	}
+	many := b.String()
+	names := `"a.toml", "b.toml", "c.toml", "d.toml", "shop.toml"`
+	text := strings.Replace(including, `"shop.toml", "fern.toml"`, names, 1)
+	folder := files(map[string]string{"a.toml": many, "b.toml": many, "c.toml": strings.ReplaceAll(many, `"`, `'`), "d.toml": strings.ReplaceAll(many, `"1`, `"x`), "shop.toml": shopFile})
+	began := time.Now()
+	_, err := ReadWith("x.toml", []byte(text), folder)
+	if e := onlyError(t, err); !strings.Contains(e.Accepted, "at most") {
+		t.Error(e)
+	}
+	if _, err := NewFormWith([]byte(text), folder); err != nil {
+		t.Error(err)
+	}
+	if took := time.Since(began); took > 60*time.Second { // a second or two; squared it would be minutes
+		t.Errorf("took %v", took)
 	}
 }

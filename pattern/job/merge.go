@@ -58,19 +58,20 @@ func (t *table) takeList(file *table, e *entry) {
 	}
 	all := found.value
 	found.at, all.at, all.open = e.at, e.value.at, e.value.open
-	before, known := all.items, map[string]bool{}
+	before, known := map[string]int{}, map[string]bool{}
+	for n, item := range all.items {
+		before[item.table.says("name")] = n
+	}
 	numbers := make([]int, len(e.value.items))
 	for i, item := range e.value.items {
 		name := item.table.says("name")
-		n := -1
-		if name != "" && !known[name] { // twice in one file, it is refused by the reader
-			n = slices.IndexFunc(before, func(v *value) bool { return v.table.says("name") == name })
-		}
+		n, is := before[name]
+		is = is && name != "" && !known[name] // twice in one file, it is refused by the reader
 		known[name] = true
 		switch {
-		case n < 0:
+		case !is:
+			n = len(all.items)
 			all.items = append(all.items, item)
-			n = len(all.items) - 1
 		case e.key == "motif":
 			all.items[n] = overlaid(all.items[n], item)
 		default:

@@ -159,16 +159,20 @@ func (p place) step(name string, number int) (place, bool) {
 		next.table = found.value.table
 		return next, number <= 1
 	}
-	items := found.value.items
-	if number == 0 && len(items) == 1 {
-		number = p.table.number(name, 0)
+	if number == 0 && len(found.value.items) == 1 {
+		return p.item(name, 0)
 	}
-	i := p.table.index(name, number)
+	return p.item(name, p.table.index(name, number))
+}
+
+// item returns one of the tables of a list, given its place in the text, from 0.
+func (p place) item(name string, i int) (place, bool) {
+	items := p.table.find(name).value.items
 	if i < 0 || i >= len(items) || items[i].table == nil {
 		return place{}, false
 	}
-	next.table, next.path = items[i].table, Item(next.path, number-1)
-	return next, true
+	path := Item(joined(p.path, name), p.table.number(name, i)-1)
+	return place{table: items[i].table, name: name, path: path}, true
 }
 
 // joined returns the path of what has a name within a table.
@@ -212,11 +216,11 @@ func (p place) places(name string) []place {
 	}
 	var all []place
 	for i := range max(1, len(found.value.items)) {
-		number := p.table.number(name, i)
+		next, ok := p.item(name, i)
 		if found.value.table != nil {
-			number = 0
+			next, ok = p.step(name, 0)
 		}
-		if next, ok := p.step(name, number); ok {
+		if ok {
 			all = append(all, next)
 		}
 	}

@@ -83,6 +83,24 @@ func TestMistakes(t *testing.T) {
 	}
 }
 
+// Files beside the job are out of reach here, which is said where the job names them.
+func TestIncludeOutOfReach(t *testing.T) {
+	text := strings.Replace(demo(), "length = \"in\"", "length = \"in\"\ninclude = [\"shop.toml\"]", 1)
+	got := ask(t, New(), "lay", fields{"job": text, "edits": []fields{{"op": "set", "path": "limits.land", "value": "3/64"}}})
+	wrong, _ := got["mistake"].(map[string]any)
+	if wrong == nil || wrong["path"] != "include[1]" || wrong["line"] == 0.0 || !strings.Contains(wrong["hint"].(string), "can't be read: write its tables into the job") {
+		t.Errorf("%v", got["mistake"])
+	}
+	if !strings.Contains(got["job"].(string), "land = \"3/64\"") || got["form"] == nil {
+		t.Error("the job can't be changed")
+	}
+	// A mistake in such a file has no line in the job.
+	_, err := job.ReadWith(jobName, []byte(text), func(string) ([]byte, error) { return []byte("[limits]\nlend = 1\n"), nil })
+	if wrong, ok := mistaken(err); !ok || wrong.File != "shop.toml" || wrong.Line != 0 || !strings.HasPrefix(wrong.Words, "shop.toml:2: limits.lend: ") {
+		t.Errorf("%+v", wrong)
+	}
+}
+
 // A reading that its neighbours contradict is questioned at its own station.
 func TestDoubtedStation(t *testing.T) {
 	for of, text := range map[string]string{

@@ -15,6 +15,9 @@ type mistake struct {
 	Accepted string `json:"accepted"`
 	Hint     string `json:"hint"`
 	Words    string `json:"words"` // all of it, but for the line
+	// File is the included file in which it stands, whose line is then in the words; "" of
+	// the job itself.
+	File string `json:"file,omitempty"`
 }
 
 // mistaken returns the mistake in a job that an error is about. An error that is the
@@ -34,9 +37,12 @@ func mistaken(err error) (*mistake, bool) {
 	if !errors.As(err, &wrong) {
 		return &mistake{Words: err.Error()}, true
 	}
+	if wrong.File != "" && wrong.File != jobName {
+		return &mistake{Path: wrong.Key, Read: wrong.Read, Accepted: wrong.Accepted, Hint: wrong.Hint, Words: wrong.Error(), File: wrong.File}, true
+	}
 	bare := *wrong
 	bare.File = ""
-	return &mistake{wrong.Line, wrong.Key, wrong.Read, wrong.Accepted, wrong.Hint, bare.Error()}, true
+	return &mistake{Line: wrong.Line, Path: wrong.Key, Read: wrong.Read, Accepted: wrong.Accepted, Hint: wrong.Hint, Words: bare.Error()}, true
 }
 
 // jobName is how messages name the job: its own file may have another name, or none.

@@ -15,27 +15,33 @@ import (
 func fit(s *session, args []string) error {
 	rack := s.flags.Bool("rack", false, "put the whole design on each wheel of the rack in turn")
 	asJSON := s.flags.Bool("json", false, "report in JSON")
-	to := s.flags.String("write", "", "write the job with one of the changes made to this `FILE`")
+	save := addRewriteFlags(s.flags, "write the job with one of the changes made to this `FILE`")
 	pick := s.flags.Int("pick", 1, "which of the changes to write")
 	force := s.flags.Bool("force", false, "overwrite the file if it is there")
 	file, err := s.parse(args)
 	switch {
 	case err != nil:
 		return err
-	case *rack && (*to != "" || s.flags.Changed("pick")):
+	case *rack && (*save.to != "" || *save.included || s.flags.Changed("pick")):
 		return errors.New("fit takes --rack or --write, not both")
-	case *to == "" && s.flags.Changed("pick"):
+	case *save.to == "" && s.flags.Changed("pick"):
 		return errors.New("--pick says which change to write: give --write FILE too")
 	case *pick < 1:
 		return fmt.Errorf("--pick: read %d; accepted: a whole number from 1", *pick)
 	}
-	if *to != "" {
-		if err := mayWrite(*force, document{path: *to}); err != nil {
+	if err := save.given(); err != nil {
+		return err
+	}
+	if *save.to != "" {
+		if err := mayWrite(*force, document{path: *save.to}); err != nil {
 			return err
 		}
 	}
 	j, text, err := s.readJob(file)
 	if err != nil {
+		return err
+	}
+	if err := save.agree(j, file); err != nil {
 		return err
 	}
 	if *rack {
@@ -52,20 +58,32 @@ func fit(s *session, args []string) error {
 	if err != nil {
 		return s.placed(file, err)
 	}
-	if *to != "" {
-		changed, err := picked(s.ctx, f, text, *pick)
+	if *save.to != "" {
+		edits, offered, err := picked(f, *pick)
 		if err != nil {
 			return err
 		}
-		doc := document{path: *to, as: "--write", data: changed}
-		if !*asJSON {
-			return s.write(*force, doc)
+		docs, read, err := save.rewrite(j, file, text, edits)
+		if err == nil {
+			err = agrees(s.ctx, read, offered)
 		}
-		// The JSON has standard output to itself.
-		if err := s.put(*force, doc); err != nil {
+		if err != nil {
 			return err
 		}
-		fmt.Fprintf(s.stderr, "wrote %s\n", printable(*to))
+		said := s.stdout
+		if *asJSON {
+			said = s.stderr // the JSON has standard output to itself
+		}
+		if err := s.put(*force, docs...); err != nil {
+			return err
+		}
+		for _, doc := range docs {
+			fmt.Fprintf(said, "wrote %s\n", printable(doc.path))
+		}
+		fmt.Fprint(s.stderr, save.apart(j, file))
+		if !*asJSON {
+			return nil
+		}
 	}
 	if *asJSON {
 		return report.FitJSON(s.stdout, f)
@@ -73,14 +91,14 @@ func fit(s *session, args []string) error {
 	return report.Fit(s.stdout, f)
 }
 
-// picked returns the job file with the changes of one of a fit's offers made,
-// each with a comment, and proves that it reads as the job that was offered.
-func picked(ctx context.Context, f *search.Fit, data []byte, pick int) ([]byte, error) {
+// picked returns the changes of one of a fit's offers, each with a comment, and the job that
+// is offered.
+func picked(f *search.Fit, pick int) ([]job.Edit, *job.Job, error) {
 	if len(f.Offers) == 0 {
-		return nil, errors.New("fit has no change to write")
+		return nil, nil, errors.New("fit has no change to write")
 	}
 	if pick > len(f.Offers) {
-		return nil, fmt.Errorf("--pick: read %d; accepted: a whole number from 1 to %d", pick, len(f.Offers))
+		return nil, nil, fmt.Errorf("--pick: read %d; accepted: a whole number from 1 to %d", pick, len(f.Offers))
 	}
 	o := f.Offers[pick-1]
 	edits := make([]job.Edit, len(o.Changes))
@@ -91,22 +109,19 @@ func picked(ctx context.Context, f *search.Fit, data []byte, pick int) ([]byte, 
 		}
 		edits[i] = job.Edit{Motif: c.Motif, Part: c.Part, Key: c.Key, Value: c.Says(o.Job), Note: "fit: " + c.Key + " was " + was}
 	}
-	text, err := job.Rewrite(data, edits)
-	if err != nil {
-		return nil, err
-	}
-	read, err := f.Job.ReadAgain("the changed job", text)
-	if err != nil {
-		return nil, err
-	}
+	return edits, o.Job, nil
+}
+
+// agrees proves that a changed job reads as the one that was offered.
+func agrees(ctx context.Context, read, offered *job.Job) error {
 	plans, err := search.Lay(ctx, read)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	for i, p := range plans {
-		if len(p.Findings) > 0 || !job.Alike(p.Job, o.Job) {
-			return nil, fmt.Errorf("the change can't be written into this file: on blank %q it would not be what was offered", plans[i].Blank.Name)
+		if len(p.Findings) > 0 || !job.Alike(p.Job, offered) {
+			return fmt.Errorf("the change can't be written into this file: on blank %q it would not be what was offered", plans[i].Blank.Name)
 		}
 	}
-	return text, nil
+	return nil
 }

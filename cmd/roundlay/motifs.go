@@ -20,13 +20,18 @@ func listMotifs(s *session, args []string) error {
 	chart := s.flags.Bool("chart", false, "draw them: swatches on a page to print; of one motif, what each parameter does")
 	out := s.flags.String("out", "", "where to write the chart: a folder, or a file ending in .pdf, .svg or .png (this folder if not given)")
 	paper := s.flags.String("paper", "", "the printer's `PAPER` for the chart: "+page.PaperForms+" (letter if not given)")
+	save := s.flags.String("save", "", "write the motif, with every key of it, to this `FILE` for jobs to include")
+	unit := s.flags.String("unit", "in", "with --save: the unit the file is written in, in or mm")
 	force := s.flags.Bool("force", false, "overwrite files that are there")
 	name, err := s.parse(args)
 	if err != nil {
 		return err
 	}
+	if s.flags.Changed("unit") && *save == "" {
+		return errors.New("--unit is for a file of a motif: ask for it with --save")
+	}
 	for _, flag := range []string{"out", "paper", "force"} {
-		if s.flags.Changed(flag) && !*chart {
+		if s.flags.Changed(flag) && !*chart && (flag != "force" || *save == "") {
 			return fmt.Errorf("--%s is for a chart: ask for it with --chart", flag)
 		}
 	}
@@ -38,6 +43,12 @@ func listMotifs(s *session, args []string) error {
 		}
 		kinds = []motifs.Kind{kind}
 	}
+	if *save != "" {
+		if *chart || *asJSON {
+			return errors.New("--save goes with neither --chart nor --json")
+		}
+		return s.saveMotif(name, kinds[0], *save, *unit, *force)
+	}
 	if *chart && *asJSON {
 		return errors.New("--json and --chart: one or the other")
 	}
@@ -48,6 +59,23 @@ func listMotifs(s *session, args []string) error {
 		return report.MotifsJSON(s.stdout, kinds)
 	}
 	return report.Motifs(s.stdout, kinds)
+}
+
+// saveMotif writes one kind of motif to a file for jobs to include, or to standard output.
+func (s *session) saveMotif(name string, kind motifs.Kind, file, unit string, force bool) error {
+	if name == "" {
+		return errors.New("--save writes one motif: name it, such as roundlay motifs leaf --save fern.toml")
+	}
+	u, err := geometry.ParseUnit(unit)
+	if err != nil {
+		return fmt.Errorf("--unit: %w", err)
+	}
+	text := job.MotifFile(nameOr(file, kind.Name+".toml"), kind, u)
+	if file == "-" {
+		_, err := s.stdout.Write(text)
+		return err
+	}
+	return s.write(force, document{path: file, data: text})
 }
 
 // chart writes swatches of all the motifs, or of one of them.

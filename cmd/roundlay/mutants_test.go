@@ -63,7 +63,7 @@ func TestMutants(t *testing.T) {
 func goodJobs(t *testing.T) []string {
 	t.Helper()
 	_, demo := job.Demo()
-	all := []string{string(demo), curvedSet}
+	all := []string{string(demo), curvedSet, included(string(demo))}
 	files, err := filepath.Glob("../../testdata/gallery/*.toml")
 	if err != nil || len(files) == 0 {
 		t.Fatal("no jobs in the gallery: ", err)
@@ -137,6 +137,17 @@ width = 0.2
 height = 0.5
 panels = 1
 `
+
+// besideMark divides a job from the file that lies beside it, and that it includes.
+const besideMark = "\n# beside.toml\n"
+
+// included returns a job whose limits, rack, layout and motifs stand in such a file. A line
+// that is swapped may come to stand in the other one.
+func included(text string) string {
+	i := strings.Index(text, "[limits]")
+	return strings.Replace(text[:i], "[blank]", "include = [\"beside.toml\"]\n[blank]", 1) + "[[motif]]\nname = \"first\"\nturn = 3\n" +
+		besideMark + "length = \"in\"\n" + strings.Replace(text[i:], "[[motif]]", "[[motif]]\nname = \"first\"", 1)
+}
 
 // mutantCommands lists the commands that read a job, {} being a folder to write to.
 func mutantCommands() [][]string {
@@ -254,7 +265,8 @@ func runMutant(t *testing.T, text string, args []string) (status int, wrong stri
 	// Many times what it may take of a processor: there may be others at work.
 	ctx, cancel := context.WithTimeout(t.Context(), 20*maxSeconds*time.Second)
 	defer cancel()
-	args = slices.Insert(slices.Clone(args), 1, besideDrawings(t, text))
+	own, beside, _ := strings.Cut(text, besideMark)
+	args = slices.Insert(slices.Clone(args), 1, withFiles(t, own, beside))
 	if i := slices.Index(args, "{}"); i >= 0 {
 		args[i] = t.TempDir() + string(filepath.Separator)
 	}
@@ -287,17 +299,37 @@ func runMutant(t *testing.T, text string, args []string) (status int, wrong stri
 	return status, ""
 }
 
-// besideDrawings writes a job into a folder that has the gallery's drawings, and returns
-// where it is.
-func besideDrawings(t *testing.T, text string) string {
+// withFiles writes a job into a folder with what it may need: the file it includes, and
+// those of the gallery's drawings that it names. It returns where the job is.
+func withFiles(t *testing.T, own, beside string) string {
 	t.Helper()
 	folder := t.TempDir()
-	if err := os.CopyFS(folder, os.DirFS("../../testdata/gallery")); err != nil {
+	files := map[string]string{"job.toml": own, "beside.toml": beside}
+	drawings, err := filepath.Glob("../../testdata/gallery/*.svg")
+	if err != nil {
 		t.Fatal(err)
 	}
-	file := filepath.Join(folder, "mutant.toml")
-	if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
-		t.Fatal(err)
+	for _, path := range drawings {
+		if name := filepath.Base(path); strings.Contains(own, name) {
+			text, err := os.ReadFile(path)
+			if err != nil {
+				t.Fatal(err)
+			}
+			files[name] = string(text)
+		}
 	}
-	return file
+	for name, text := range files {
+		if err := os.WriteFile(filepath.Join(folder, name), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return filepath.Join(folder, "job.toml")
+}
+
+// The job with a file beside it is a good one, before anything is spoilt.
+func TestMutantsIncluded(t *testing.T) {
+	_, demo := job.Demo()
+	if status, wrong := runMutant(t, included(string(demo)), []string{"check"}); wrong != "" || status == exitNotDone {
+		t.Errorf("status %d: %s", status, wrong)
+	}
 }

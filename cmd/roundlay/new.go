@@ -1,7 +1,9 @@
 package main
 
 import (
+	"errors"
 	"fmt"
+	"path/filepath"
 
 	"roundlay/geometry"
 	"roundlay/pattern/job"
@@ -13,6 +15,7 @@ func newJob(s *session, args []string) error {
 	unit := s.flags.String("unit", "in", "the unit the job is written in: in or mm")
 	out := s.flags.String("out", "", "the file to write; the same as naming it after the command")
 	force := s.flags.Bool("force", false, "overwrite the file if it is there")
+	shop := s.flags.Bool("shop", false, "write the limits, the rack and the shop alone, as a file for jobs to include")
 	piece := addPieceFlags(s.flags)
 	file, err := s.parse(args)
 	if err != nil {
@@ -29,8 +32,14 @@ func newJob(s *session, args []string) error {
 		file = *out
 	}
 	text := job.Starter(u)
+	if *shop && *piece.like {
+		return errors.New("new takes --shop or --like, not both")
+	}
 	if err := piece.agree(); err != nil {
 		return err
+	}
+	if *shop {
+		text = job.ShopFile(nameOr(file, "shop.toml"), u)
 	}
 	if *piece.like {
 		if text, err = piece.starter(u); err != nil {
@@ -42,4 +51,12 @@ func newJob(s *session, args []string) error {
 		return err
 	}
 	return s.write(*force, document{path: file, data: text})
+}
+
+// nameOr returns the name of a file that is written, or another where it is standard output.
+func nameOr(file, otherwise string) string {
+	if file == "" || file == "-" {
+		return otherwise
+	}
+	return filepath.Base(file)
 }

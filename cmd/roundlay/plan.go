@@ -40,6 +40,9 @@ func plan(s *session, args []string) error {
 	case *asJSON:
 		return report.PlanJSON(s.stdout, plans[0])
 	}
+	if err := report.Included(s.stdout, j); err != nil {
+		return err
+	}
 	for i, p := range plans {
 		if i > 0 {
 			fmt.Fprintln(s.stdout)

@@ -34,6 +34,9 @@ func sheet(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
+	if err := f.save.agree(j, file); err != nil {
+		return err
+	}
 	docs, err := f.files(j)
 	if err != nil {
 		return err
@@ -56,10 +59,12 @@ func sheet(s *session, args []string) error {
 			return err
 		}
 		said = l.words(j.Length)
-		if *f.write != "" {
-			if docs[0].data, err = l.into(text, j); err != nil {
+		if *f.save.to != "" {
+			saved, _, err := f.save.rewrite(j, file, text, l.edits(j.Length))
+			if err != nil {
 				return err
 			}
+			docs = append(saved, docs[1:]...)
 		}
 	}
 	if f.draws {
@@ -70,6 +75,7 @@ func sheet(s *session, args []string) error {
 	if err := s.write(*f.force, docs...); err != nil {
 		return err
 	}
+	fmt.Fprint(s.stderr, f.save.apart(j, file))
 	if !f.draws {
 		fmt.Fprintln(s.stdout, said)
 		return nil
@@ -87,9 +93,10 @@ func sheet(s *session, args []string) error {
 
 // sheetFlags are the flags of sheet, and what comes of them.
 type sheetFlags struct {
-	out, took, write, blank *string
-	paper                   paperFlags
-	force                   *bool
+	out, took, blank *string
+	save             rewriteFlags
+	paper            paperFlags
+	force            *bool
 
 	learns, draws bool
 	minutes       float64 // that the timed piece took
@@ -100,7 +107,7 @@ func addSheetFlags(f *pflag.FlagSet) *sheetFlags {
 		out:   f.String("out", "", "where to write: a file ending in .pdf, or a folder (this folder if not given)"),
 		paper: addPaperFlags(f),
 		took:  f.String("took", "", "how long a piece took at the wheel, a `TIME` such as 95, \"1 h 35 min\" or 1:35: learns the shop's rate from it. Of several blanks say with --blank which. Makes a sheet only with --out"),
-		write: f.String("write", "", "with --took: save the job with the rate learnt, in this `FILE`"),
+		save:  addRewriteFlags(f, "with --took: save the job with the rate learnt, in this `FILE`"),
 		blank: f.String("blank", "", "only the blank of this name"),
 		force: f.Bool("force", false, "overwrite files that are there"),
 	}
@@ -111,8 +118,11 @@ func addSheetFlags(f *pflag.FlagSet) *sheetFlags {
 func (f *sheetFlags) read(flags *pflag.FlagSet) error {
 	f.learns = flags.Changed("took")
 	f.draws = !f.learns || flags.Changed("out")
-	if *f.write != "" && !f.learns {
+	if *f.save.to != "" && !f.learns {
 		return errors.New("--write saves the rate that --took learns: give --took too")
+	}
+	if err := f.save.given(); err != nil {
+		return err
 	}
 	if !f.learns {
 		return nil
@@ -135,8 +145,8 @@ func (f *sheetFlags) files(j *job.Job) ([]document, error) {
 		return nil, errors.New("--took is the time of one piece, and the job has several blanks: say with --blank which it was")
 	}
 	var docs []document
-	if *f.write != "" {
-		docs = append(docs, document{path: *f.write, as: "--write"})
+	if *f.save.to != "" {
+		docs = append(docs, document{path: *f.save.to, as: "--write"})
 	}
 	if f.draws {
 		path, err := sheetPath(*f.out, j, chosen)

@@ -82,14 +82,10 @@ func (l learnt) words(u geometry.Unit) string {
 	return words
 }
 
-// into returns a job file with the rate in it.
-func (l learnt) into(data []byte, j *job.Job) ([]byte, error) {
-	u := j.Length
-	text, err := job.Rewrite(data, []job.Edit{{Motif: job.OfShop, Key: "rate", Value: l.text(u),
-		Over: "timed: ", Note: "timed: " + report.Groove(u, l.length) + " of groove in " + report.Minutes(l.minutes)}})
-	if err != nil {
-		return nil, err
-	}
-	_, err = j.ReadAgain("the changed job", text)
-	return text, err
+// edits returns the change that puts the rate into a job.
+func (l learnt) edits(u geometry.Unit) []job.Edit {
+	return []job.Edit{{
+		Motif: job.OfShop, Key: "rate", Value: l.text(u),
+		Over: "timed: ", Note: "timed: " + report.Groove(u, l.length) + " of groove in " + report.Minutes(l.minutes),
+	}}
 }

@@ -103,7 +103,7 @@ func filled(table string, asked []given, needed ...given) []given {
 // more was asked for, cut as the last one is.
 func (r *revising) motifFor(owner place, asked []given) []given {
 	kind, wheel, depth := allKinds()[0].Name, "", `"1/64 in"`
-	if wheels := owner.places("wheel"); len(wheels) > 0 {
+	if wheels := (place{table: r.root}).places("wheel"); len(wheels) > 0 {
 		wheel = wheels[0].says("name")
 	}
 	if all := owner.places("motif"); len(all) > 0 {
@@ -145,7 +145,7 @@ func (r *revising) wheelFor(owner place, asked []given) []given {
 		}
 	}
 	u := r.unit()
-	needed := []given{{"name", inTOML(free(edge, owner.places("wheel")))}, {"edge", inTOML(edge)}}
+	needed := []given{{"name", inTOML(free(edge, r.titles("wheel")))}, {"edge", inTOML(edge)}}
 	thick := 0.0
 	for _, g := range asked {
 		if g.key == "thick" {
@@ -163,17 +163,26 @@ func (r *revising) wheelFor(owner place, asked []given) []given {
 	return filled("wheel", asked, needed...)
 }
 
-// free returns a name that none of some tables has: the one wanted, or with a number.
-func free(wanted string, taken []place) string {
-	has := func(name string) bool {
-		return slices.ContainsFunc(taken, func(p place) bool { return p.title() == name })
+// titles returns what the tables of a list are called, those of included files too.
+func (r *revising) titles(list string) []string {
+	var all []string
+	for _, p := range (place{table: r.doc.root}).places(list) {
+		all = append(all, p.title())
 	}
+	for _, v := range r.root.list(list) {
+		all = append(all, v.table.says("name"))
+	}
+	return all
+}
+
+// free returns a name that none of some tables has: the one wanted, or with a number.
+func free(wanted string, taken []string) string {
 	name := wanted
 	base := strings.TrimRight(wanted, "0123456789")
 	if base == wanted || !strings.HasSuffix(base, " ") {
 		base = wanted + " "
 	}
-	for n := 2; has(name); n++ {
+	for n := 2; slices.Contains(taken, name); n++ {
 		name = base + strconv.Itoa(n)
 	}
 	return name
@@ -204,11 +213,11 @@ func (r *revising) copyNamed(name string, i int, asked []given) error {
 		}
 		top.table = r.doc.root
 	}
-	called := free(original.title(), top.places(name))
+	called := free(original.title(), r.titles(name))
 	if err := r.double(top, name, i); err != nil {
 		return err
 	}
-	path := Item(name, len(top.places(name)))
+	path := Item(name, r.doc.root.number(name, len(top.places(name)))-1)
 	for _, g := range filled(name, asked, given{"name", inTOML(called)}) {
 		if err := r.set(path, g.key, g.value); err != nil {
 			return err

@@ -86,6 +86,7 @@ func base() fixture {
 		{"layout.match", `match = "own"`},
 		{"motif[1]", `[[motif]]`},
 		{"motif[1].kind", `kind = "leaf"`},
+		{"motif[1].name", `name = "first"`},
 		{"motif[1].wheel", `wheel = "mitre"`},
 		{"motif[1].depth", `depth = "1/32"`},
 		{"motif[1].at", `at = [0.25, "1 1/4"]`},

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -159,6 +160,9 @@ func (f field) besides(what, such, other string) ([]byte, bool) {
 		return nil, false
 	}
 	data, err := f.in.beside(f.value.text)
+	if !slices.Contains(f.in.needs, f.value.text) {
+		f.in.reading.needs = append(f.in.needs, f.value.text)
+	}
 	if err == nil && len(data) > MaxBeside {
 		err = fmt.Errorf("it has more than the %d MiB that are read", MaxBeside>>20)
 	}

@@ -17,11 +17,20 @@ func (r *revising) copy(path string) error {
 	case name != "motif":
 		return r.refuse(path, "a station is added and not copied: no two have the same height")
 	}
+	p := owner.places(name)[i]
+	if r.changes(p) {
+		return r.refuse(path, "it changes the motif of that name in an included file, and can't be copied by itself")
+	}
 	if err := r.double(owner, name, i); err != nil {
 		return err
 	}
 	owner.table = r.doc.root
 	all := owner.places(name)
+	if err := r.unset(all[len(all)-1].path, "name"); err != nil { // no two have the same
+		return err
+	}
+	owner.table = r.doc.root
+	all = owner.places(name)
 	return r.shift(all[len(all)-1])
 }
 

@@ -22,6 +22,9 @@ func probes(t *testing.T, table Table, key Key, value string) (data []byte, path
 	if beside, ok := map[string]string{"tip": "wheel[1].angle", "tip_radius": "wheel[1].angle"}[key.Name]; ok {
 		return f.with(t, beside, "angle = 90\n"+written).bytes(), "wheel[1]." + key.Name
 	}
+	if key.Name == "include" { // base stands alone
+		return f.with(t, "title", written).bytes(), key.Name
+	}
 	for _, line := range f {
 		owner, name := split(line.name)
 		_, step := split(owner)
@@ -236,7 +239,7 @@ func TestTablesDefaults(t *testing.T) {
 func TestTablesNeeded(t *testing.T) {
 	eachKey(t, func(t *testing.T, table Table, key Key) {
 		data, path := probes(t, table, key, "1")
-		r, err := newRevising(data)
+		r, err := newRevising(data, nil)
 		if err != nil {
 			t.Fatal(err)
 		}

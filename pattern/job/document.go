@@ -30,6 +30,9 @@ type table struct {
 	made   origin
 	fields []*entry          // in the file's order
 	named  map[string]*entry // for a table that has many
+	// numbers has, for a list in the top of a file, the number of each of its tables in the
+	// whole job, from 1. It is empty where those are the same.
+	numbers map[string][]int
 }
 
 // find returns the entry of a key, nil if the table has none.

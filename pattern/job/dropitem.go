@@ -17,7 +17,7 @@ func (r *revising) drop(path string) error {
 	if err != nil {
 		return err
 	}
-	if len(all) == 1 {
+	if len(all) == 1 && len(r.root.list(name)) <= 1 {
 		return r.refuse(path, "it is the only %s, and a job needs one", name)
 	}
 	switch name {
@@ -45,10 +45,13 @@ func (r *revising) dropStation(path string, owner place, i int, all []place) err
 // dropWheel takes out a wheel that no motif is cut with.
 func (r *revising) dropWheel(path string, owner place, i int, all []place) error {
 	name := all[i].says("name")
+	if r.included("wheel", name) {
+		return r.take(owner, "wheel", i) // they are cut with that one then
+	}
 	var users []string
 	for n, m := range owner.places("motif") {
 		if slices.ContainsFunc(m.cutters(), func(p place) bool { return p.says("wheel") == name }) {
-			users = append(users, "motif "+strconv.Itoa(n+1)+" ("+m.title()+")")
+			users = append(users, "motif "+strconv.Itoa(owner.table.number("motif", n))+" ("+m.title()+")")
 		}
 	}
 	switch {

@@ -9,9 +9,13 @@ import (
 // it was inside, or on their own. The numbers in later ones follow.
 func (r *revising) dropMotif(owner place, i int) error {
 	all := owner.places("motif")
+	if r.changes(all[i]) { // the included one stays, as it is
+		return r.take(owner, "motif", i)
+	}
+	number := owner.table.number("motif", i)
 	freed := make(map[int][]given)
 	for n, m := range all {
-		if m.outer() == i+1 {
+		if m.outer() == number {
 			freed[n] = r.freed(all[i], m)
 		}
 	}
@@ -24,11 +28,12 @@ func (r *revising) dropMotif(owner place, i int) error {
 		if n >= i {
 			was++
 		}
-		if err := r.renumber(Item("motif", n), i+1, outer); err != nil {
+		path := Item("motif", r.doc.root.number("motif", n)-1)
+		if err := r.renumber(path, number, outer); err != nil {
 			return err
 		}
 		for _, g := range freed[was] {
-			if err := r.set(Item("motif", n), g.key, g.value); err != nil {
+			if err := r.set(path, g.key, g.value); err != nil {
 				return err
 			}
 		}

@@ -35,12 +35,24 @@ func (e Edit) path() string {
 
 // Rewrite returns a job file with other values. All else stays as its owner wrote
 // it: comments, order and spaces. The file is one that Read reads.
-func Rewrite(data []byte, edits []Edit) ([]byte, error) {
-	r, err := newRevising(data)
+func Rewrite(data []byte, edits []Edit) ([]byte, error) { return rewritten(data, nil, edits) }
+
+// Rewrite returns the job's text with other values. What stands in an included file is
+// changed in the job's own text, by a table that wins over it. The text is the one that the
+// job was read from.
+func (j *Job) Rewrite(data []byte, edits []Edit) ([]byte, error) {
+	return rewritten(data, j.source.beside, edits)
+}
+
+func rewritten(data []byte, beside Beside, edits []Edit) ([]byte, error) {
+	r, err := newRevising(data, beside)
 	if err != nil {
 		return nil, err
 	}
 	for _, e := range edits {
+		if err := r.override(e.path()); err != nil {
+			return nil, err
+		}
 		if !r.write(e.path(), e.Key, e.Value, note{e.Note, e.Over}) {
 			return nil, fmt.Errorf("%s can't be written into this file: its place was not found", e.Key)
 		}

@@ -45,10 +45,17 @@ type mistake struct {
 	key, read, accepted, hint string
 }
 
+// in turns the mistake into an Error of the file in which it stands.
+func (m *mistake) in(s source) *Error {
+	e := m.inFile(s.name, s.doc)
+	e.File, e.Line = s.place(m.at)
+	return e
+}
+
 // inFile turns the mistake into an Error.
 func (m *mistake) inFile(name string, doc *document) *Error {
 	return &Error{
-		File: fileName(name), Line: doc.line(m.at), Key: oneLine(m.key, 120),
+		File: fileName(name), Line: doc.line(max(m.at, 0)), Key: oneLine(m.key, 120),
 		Read: m.read, Accepted: m.accepted, Hint: m.hint,
 	}
 }

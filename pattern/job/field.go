@@ -34,6 +34,14 @@ func (f field) item(i int) field {
 	return field{in: f.in, path: fmt.Sprintf("%s[%d]", f.path, i+1), at: v.at, value: v}
 }
 
+// unit returns the unit of a bare number in the field: that of its file.
+func (f field) unit() geometry.Unit {
+	if f.value == nil {
+		return f.in.unitAt(f.in.table.at)
+	}
+	return f.in.unitAt(f.value.at)
+}
+
 // refuse reports the value of the field as a mistake.
 func (f field) refuse(accepted, hint string) {
 	if f.in.late(f.value.at) {
@@ -69,7 +77,7 @@ func saying(err error) string {
 
 // length reads a length, in millimetres.
 func (f field) length(s span) (float64, bool) {
-	accepted := s.lengths(f.in.unit)
+	accepted := s.lengths(f.unit())
 	if f.absent(accepted) {
 		return 0, false
 	}
@@ -90,12 +98,12 @@ func (f field) millimetres() (mm float64, hint string) {
 	case v.kind == unstable.String && len(v.text) > 60:
 		return 0, "that is too long to be a length"
 	case v.kind == unstable.String:
-		mm, err := f.in.unit.Parse(v.text)
+		mm, err := f.unit().Parse(v.text)
 		var wrong *geometry.LengthError
 		if errors.As(err, &wrong) {
 			return 0, oneLine(wrong.Reason, 120)
 		}
-		if f.in.unit == geometry.Millimetre && geometry.IsInchFraction(v.text) {
+		if f.unit() == geometry.Millimetre && geometry.IsInchFraction(v.text) {
 			return 0, fmt.Sprintf("a fraction like this is in inches: write %s, or %.4g if it is in mm", quoted(strings.TrimSpace(v.text)+" in"), mm)
 		}
 		return mm, ""
@@ -104,7 +112,7 @@ func (f field) millimetres() (mm float64, hint string) {
 		if err != nil {
 			return 0, saying(err)
 		}
-		return x * f.in.unit.Millimetres(), ""
+		return x * f.unit().Millimetres(), ""
 	}
 	return 0, "write " + geometry.LengthForms
 }
@@ -116,7 +124,7 @@ func (f field) otherUnit(accepts func(mm float64) bool) string {
 		return ""
 	}
 	unit, other, called, text := geometry.Inch, geometry.Millimetre, "mm", f.value.text
-	if f.in.unit == geometry.Millimetre {
+	if f.unit() == geometry.Millimetre {
 		unit, other, called = other, unit, "inches"
 	}
 	if f.value.isNumber() {
@@ -196,7 +204,7 @@ func (f field) whole(least, most int) (int, bool) {
 // measure reads a bare number as a fraction and a text as a length. From says from
 // where it counts, "" of a size.
 func (f field) measure(fraction, length span, from string) (Measure, bool) {
-	accepted := fmt.Sprintf("a fraction from %g to %g, or in quotes %s%s", fraction.low, fraction.high, length.lengths(f.in.unit), from)
+	accepted := fmt.Sprintf("a fraction from %g to %g, or in quotes %s%s", fraction.low, fraction.high, length.lengths(f.unit()), from)
 	if f.absent(accepted) {
 		return Measure{}, false
 	}

@@ -42,7 +42,7 @@ func (r *revising) mayRename(p place, k Key, written string) error {
 	if p.name != "wheel" || k.Name != "name" {
 		return nil
 	}
-	for _, other := range (place{table: r.doc.root}).places("wheel") {
+	for _, other := range (place{table: r.root}).places("wheel") {
 		if other.path != p.path && other.find("name") != nil && inTOML(other.says("name")) == written {
 			return r.refuse(joined(p.path, k.Name), "another wheel is called %s", quoted(other.says("name")))
 		}
@@ -54,7 +54,7 @@ func (r *revising) mayRename(p place, k Key, written string) error {
 // old one.
 func (r *revising) renameWheel(was, name string) error {
 	top := place{table: r.doc.root}
-	if was == "" || slices.ContainsFunc(top.places("wheel"), func(w place) bool { return w.says("name") == was }) {
+	if was == "" || slices.ContainsFunc(place{table: r.root}.places("wheel"), func(w place) bool { return w.says("name") == was }) {
 		return nil
 	}
 	for _, m := range top.places("motif") {

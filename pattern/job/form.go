@@ -28,6 +28,8 @@ type FormField struct {
 	List []string `json:"list,omitempty"` // the items of a list; Text has them joined
 	// Given says that it stands in the file.
 	Given bool `json:"given"`
+	// From names the included file whose value it is, where the job itself doesn't give one.
+	From string `json:"from,omitempty"`
 	// Understood is what a length comes to in the other unit, "" where that adds nothing.
 	Understood string `json:"understood"`
 	Line       int    `json:"line"` // 0 where it isn't given
@@ -36,8 +38,12 @@ type FormField struct {
 // NewForm reads the text of a job as fields. It goes by the syntax alone, so that it
 // also shows what Read refuses. The error is an *Error, for TOML that is broken. Keys
 // that no job has are left out.
-func NewForm(data []byte) (*Form, error) {
-	r, err := newRevising(data)
+func NewForm(data []byte) (*Form, error) { return NewFormWith(data, nil) }
+
+// NewFormWith is NewForm for a job that may include files beside it. Its own wheels and
+// motifs are counted as in the whole job.
+func NewFormWith(data []byte, beside Beside) (*Form, error) {
+	r, err := newRevising(data, beside)
 	if err != nil {
 		return nil, err
 	}
@@ -60,18 +66,22 @@ func (f *Form) order(t FormTable) int {
 
 // add adds a table and those in it.
 func (f *Form) add(r *revising, p place) {
-	t := FormTable{Table: p.name, Path: p.path, Title: p.title()}
+	whole := r.whole(p)
+	t := FormTable{Table: p.name, Path: p.path, Title: whole.title()}
 	if p.table != nil && p.path != "" {
 		t.Line = r.doc.line(p.table.at)
 	}
 	u := r.unit()
-	keys := p.keys()
+	keys := whole.keys()
 	t.Fields = make([]FormField, 0, len(keys))
 	for _, k := range keys {
 		if k.Sort == OfTables {
 			continue
 		}
 		field := r.field(p, k)
+		if !field.Given {
+			r.fromIncluded(whole.find(k.Name), *k, &field)
+		}
 		field.Understood = k.understood(u, field)
 		t.Fields = append(t.Fields, field)
 	}

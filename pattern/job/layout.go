@@ -25,13 +25,13 @@ func (s section) layout(blanks []*glass.Blank) Layout {
 		return l
 	}
 	if to < from+minBand {
-		top.refuse(fmt.Sprintf("a height above the band's foot, %s", s.unit.FormatUp(from)), "a band runs from the foot up")
+		top.refuse(fmt.Sprintf("a height above the band's foot, %s", top.unit().FormatUp(from)), "a band runs from the foot up")
 		return l
 	}
 	for _, b := range blanks {
 		// A height copied from the blank's own may differ in its last digit.
 		if to > b.Height()+1e-9 {
-			top.refuse(fmt.Sprintf("a height on the glass %s, at most %s", quoted(b.Name), s.unit.FormatDown(b.Height())),
+			top.refuse(fmt.Sprintf("a height on the glass %s, at most %s", quoted(b.Name), top.unit().FormatDown(b.Height())),
 				top.otherUnit(func(mm float64) bool { return mm > from && mm <= b.Height() }))
 		}
 	}

@@ -90,6 +90,9 @@ func (r *revising) spliceList(owner, name string, length int, patches []patch) e
 // item finds one of several tables by its path: the table that has the list, its name,
 // the item's number from 0, and all there are.
 func (r *revising) item(path string) (owner place, name string, i int, all []place, err error) {
+	if err := r.isElsewhere(path); err != nil {
+		return owner, "", 0, nil, err
+	}
 	table, step := parent(path)
 	name, number := numbered(step)
 	owner, ok := r.place(table)
@@ -97,13 +100,17 @@ func (r *revising) item(path string) (owner place, name string, i int, all []pla
 		all = owner.places(name)
 	}
 	if number == 0 && len(all) == 1 {
-		number = 1
+		number = owner.table.number(name, 0)
 	}
 	known, _ := tableOf(name)
-	if !ok || !known.Many || number < 1 || number > len(all) {
+	i = -1
+	if ok && owner.table != nil {
+		i = owner.table.index(name, number)
+	}
+	if !ok || !known.Many || i < 0 || i >= len(all) {
 		return owner, name, 0, nil, r.refuse(path, "the job has no such table")
 	}
-	return owner, name, number - 1, all, nil
+	return owner, name, i, all, nil
 }
 
 // take takes one of several tables out of the text.

@@ -12,13 +12,15 @@ import (
 )
 
 // motifs reads every [[motif]]. The layout has 0 repeats where their number isn't known.
-func (s section) motifs(wheels rack, layout Layout, doc *document) []Motif {
+func (s section) motifs(wheels rack, layout Layout, read source) []Motif {
 	tables := s.required("motif").list("a table [[motif]] for each motif", maxMotifs)
 	kinds := motifs.Listed()
 	var all []Motif
+	var names []string
 	for _, table := range tables {
+		names = table.named(names)
 		m := table.motif(kinds, wheels, layout, all)
-		m.Line = doc.line(table.table.at)
+		_, m.Line = read.place(table.table.at)
 		all = append(all, m)
 	}
 	return all
@@ -37,6 +39,7 @@ func (s section) motif(kinds []motifs.Kind, wheels rack, layout Layout, before [
 		Width: Measure{1, true}, Height: Measure{1, true},
 	}
 	s.onlyMotif(kinds)
+	s.kindless(list(kindNames(kinds)))
 	if i, ok := s.required("kind").word(kindNames(kinds)); ok {
 		m.Kind = kinds[i]
 		m.Values, m.Most = s.values(m.Kind)
@@ -171,26 +174,43 @@ func (s section) place(m *Motif) {
 	}
 }
 
+// earlier returns the motifs before one that its inside can name, by their numbers in the
+// whole job, given how many there are: the first is named 1. An included file counts its own
+// alone, for it doesn't know what is read before it. where says so in a message.
+func (f field) earlier(before int) (numbers []int, where string) {
+	if f.value != nil {
+		if file := includedAt(f.in.files, f.value.at); file != nil {
+			own := file.doc.root.numbers["motif"]
+			return own[:slices.Index(own, before+1)], " in " + quoted(file.name)
+		}
+	}
+	for n := range before {
+		numbers = append(numbers, n+1)
+	}
+	return numbers, ""
+}
+
 // inside reads which earlier motif's space this one fills. It then has that one's
 // repeats and its shape. It reports whether the key is there.
 func (s section) inside(m *Motif, before []Motif) bool {
 	field := s.optional("inside")
-	accepted := "the number of a motif before this one"
-	switch n := len(before); {
+	earlier, where := field.earlier(len(before))
+	accepted := "the number of a motif before this one" + where
+	switch n := len(earlier); {
 	case n > 1:
 		accepted += fmt.Sprintf(", a whole number from 1 to %d", n)
 	case n == 1:
 		accepted += ", which is 1"
 	default:
-		accepted = "no such key in the first motif: a motif is inside one that stands before it"
+		accepted = "no such key in the first motif" + where + ": a motif is inside one that stands before it"
 	}
 	n, ok := field.number(accepted, func(x float64) bool {
-		return x >= 1 && x <= float64(len(before)) && x == math.Trunc(x)
+		return x >= 1 && x <= float64(len(earlier)) && x == math.Trunc(x) && earlier[int(x)-1] <= len(before)
 	})
 	if !ok {
 		return field.value != nil
 	}
-	m.Inside = int(n)
+	m.Inside = earlier[int(n)-1]
 	outer := before[m.Inside-1]
 	m.On, m.Only, m.Shape = outer.On, outer.Only, outer.Shape
 	for _, key := range []string{"on", "shape"} {

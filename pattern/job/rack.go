@@ -50,7 +50,7 @@ func (s section) wheel() groove.Wheel {
 	thick, hasThick := field.length(span{0.1, maxThick, 6})
 	w.Thick = thick
 	if hasAcross && hasThick && thick >= across {
-		field.refuse(fmt.Sprintf("a thickness below what the wheel is across, %s", s.unit.FormatDown(across)),
+		field.refuse(fmt.Sprintf("a thickness below what the wheel is across, %s", field.unit().FormatDown(across)),
 			field.otherUnit(func(mm float64) bool { return mm < across }))
 		hasThick = false
 	}
@@ -144,7 +144,7 @@ func (s section) gang(w *groove.Wheel, sized bool) bool {
 	most := w.Thick / float64(mitres-1)
 	if spacing >= most {
 		field.refuse(fmt.Sprintf("a spacing below %.4g %s, so that %d mitres fit a wheel %s thick",
-			most/s.unit.Millimetres(), s.unit, mitres, s.unit.Format(w.Thick)), "")
+			most/field.unit().Millimetres(), field.unit(), mitres, field.unit().Format(w.Thick)), "")
 	}
 	return spacing < most
 }

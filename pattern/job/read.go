@@ -33,12 +33,13 @@ func ReadWith(name string, data []byte, beside Beside) (*Job, error) {
 	if wrong != nil {
 		return nil, wrong.inFile(name, doc)
 	}
-	r := &reading{beside: beside}
+	r := &reading{file: name, beside: beside}
 	j := r.job(doc)
+	read := source{name: name, doc: doc, root: r.root, files: r.files, needs: r.needs, beside: beside}
 	if r.first != nil {
-		return nil, r.first.inFile(name, doc)
+		return nil, r.first.in(read)
 	}
-	j.source = source{name, doc, beside}
+	j.source = read
 	return j, nil
 }
 
@@ -65,6 +66,14 @@ func (r *reading) job(doc *document) *Job {
 	}
 	r.unit = []geometry.Unit{geometry.Inch, geometry.Millimetre}[unit]
 	j.Length = r.unit
+	r.root = doc.root
+	if top.has("include") {
+		if !top.includes() {
+			return nil // nor what depends on them
+		}
+		r.root = merge(doc.root, r.files)
+		top.table = r.root
+	}
 
 	j.Blanks = top.blanks()
 	if limits, ok := top.optional("limits").single(); ok {
@@ -78,7 +87,7 @@ func (r *reading) job(doc *document) *Job {
 	if layout, ok := top.required("layout").single(); ok {
 		j.Layout = layout.layout(j.Blanks)
 	}
-	j.Motifs = top.motifs(rack, j.Layout, doc)
+	j.Motifs = top.motifs(rack, j.Layout, source{doc: doc, files: r.files})
 	return j
 }
 

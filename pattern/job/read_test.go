@@ -328,7 +328,7 @@ func TestStarterNotes(t *testing.T) {
 		if !leaf {
 			t.Fatal("the starter doesn't say what keys a leaf has")
 		}
-		j, err := Read("notes.toml", []byte(b.String()))
+		j, err := ReadWith("notes.toml", []byte(b.String()), files(map[string]string{"shop.toml": "[limits]\npolish = 0\n"}))
 		if err != nil {
 			t.Fatalf("%v\n%s", err, b.String())
 		}

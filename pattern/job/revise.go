@@ -41,8 +41,13 @@ func (e *RevisionError) Error() string {
 // it: a wheel's new name wherever it is used, what a new edge needs. The text is one
 // that TOML takes; what the job doesn't take is for Read to say. The error is an *Error
 // for a text that is broken to begin with, and otherwise a *RevisionError.
-func Revise(data []byte, edits ...Revision) ([]byte, error) {
-	r, err := newRevising(data)
+func Revise(data []byte, edits ...Revision) ([]byte, error) { return ReviseWith(data, nil, edits...) }
+
+// ReviseWith is Revise for a job that may include files beside it. Wheels and motifs are
+// counted as in the whole job. What stands in an included file is changed in the job, by a
+// table that wins over it; the file stays as it is.
+func ReviseWith(data []byte, beside Beside, edits ...Revision) ([]byte, error) {
+	r, err := newRevising(data, beside)
 	if err != nil {
 		return nil, err
 	}
@@ -74,14 +79,20 @@ func (r *revising) revise(e Revision) error {
 func (r *revising) refuse(path, words string, args ...any) error {
 	const most = 300 // characters
 	e := &RevisionError{Path: oneLine(path, 120), Words: oneLine(fmt.Sprintf(words, args...), most)}
-	if v := (source{doc: r.doc}).find(path); v != nil {
-		e.Line = r.doc.line(v.at)
-	} else if p, _ := parent(path); p != "" {
-		if v := (source{doc: r.doc}).find(p); v != nil {
-			e.Line = r.doc.line(v.at)
-		}
+	e.Line = r.lineOf(path)
+	if p, _ := parent(path); e.Line == 0 && p != "" {
+		e.Line = r.lineOf(p)
 	}
 	return e
+}
+
+// lineOf returns the line of what has a path, 0 where the text has no such thing.
+func (r *revising) lineOf(path string) int {
+	v := (source{root: r.root}).find(path)
+	if v == nil || includedAt(r.files, v.at) != nil {
+		return 0
+	}
+	return r.doc.line(v.at)
 }
 
 // strange is the error for a file in which the place of a change can't be found or

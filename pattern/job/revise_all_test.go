@@ -113,7 +113,7 @@ func TestSetAndSetBack(t *testing.T) {
 
 // lines returns the text of a field's value in a file, over however many lines.
 func lines(data []byte, field FormField) string {
-	r, err := newRevising(data)
+	r, err := newRevising(data, nil)
 	if err != nil {
 		return ""
 	}
@@ -203,7 +203,7 @@ func sameBut(t *testing.T, what string, a, b map[string]string, but string) {
 // What is added or copied leaves a job that can be read, and dropped again nothing.
 func TestAddAndDrop(t *testing.T) {
 	eachJob(t, func(t *testing.T, data []byte) {
-		r, err := newRevising(data)
+		r, err := newRevising(data, nil)
 		if err != nil {
 			t.Fatal(err)
 		}

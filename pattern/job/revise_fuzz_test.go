@@ -47,7 +47,7 @@ func FuzzRevise(f *testing.F) {
 			}
 			return
 		}
-		after, err := newRevising(out)
+		after, err := newRevising(out, nil)
 		if err != nil {
 			t.Fatalf("%s\nbecame\n%s", data, out)
 		}
@@ -61,7 +61,7 @@ func FuzzRevise(f *testing.F) {
 		if leads(path) || op != "set" && op != "remove" {
 			return
 		}
-		before, _ := newRevising(data)
+		before, _ := newRevising(data, nil)
 		if diff := cmp.Diff(before.rest(path), after.rest(path), cmpopts.EquateNaNs()); diff != "" {
 			t.Errorf("%s %s in\n%s\nchanged more:\n%s", op, path, data, diff)
 		}

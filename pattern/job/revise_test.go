@@ -236,12 +236,7 @@ func TestReviseReads(t *testing.T) {
 
 // Names that are free.
 func TestFree(t *testing.T) {
-	taken := []place{}
-	for _, name := range []string{"cup", "cup 2", "no 7", "m4"} {
-		p := place{name: "wheel", table: &table{}}
-		p.table.put("name", 0, &value{text: name})
-		taken = append(taken, p)
-	}
+	taken := []string{"cup", "cup 2", "no 7", "m4"}
 	for wanted, want := range map[string]string{"cup": "cup 3", "cup 2": "cup 3", "mug": "mug", "no 7": "no 2", "m4": "m4 2"} {
 		if got := free(wanted, taken); got != want {
 			t.Errorf("%s: %s", wanted, got)

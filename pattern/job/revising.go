@@ -15,11 +15,20 @@ type revising struct {
 	mark string // a byte order mark, or nothing
 	eol  string
 	doc  *document
+	// assumed is the unit of a text that doesn't say it.
+	assumed geometry.Unit
+
+	// The files it includes, what it says of them, and the top of all of it together.
+	beside   Beside
+	files    []*included
+	includes string
+	root     *table
 }
 
-// newRevising reads the syntax of a file. The error is an *Error.
-func newRevising(data []byte) (*revising, error) {
-	r := &revising{text: string(data), eol: "\n"}
+// newRevising reads the syntax of a file. The error is an *Error. Where there is nothing to
+// read files beside it with, it is as if it included none.
+func newRevising(data []byte, beside Beside) (*revising, error) {
+	r := &revising{text: string(data), eol: "\n", assumed: geometry.Inch, beside: beside.kept()}
 	if text, marked := strings.CutPrefix(r.text, "\ufeff"); marked {
 		r.mark, r.text = "\ufeff", text
 	}
@@ -31,6 +40,7 @@ func newRevising(data []byte) (*revising, error) {
 		return nil, wrong.inFile("job", doc)
 	}
 	r.doc = doc
+	r.include()
 	return r, nil
 }
 
@@ -69,6 +79,7 @@ func (r *revising) splice(patches ...patch) bool {
 		return false
 	}
 	r.text, r.doc = text, doc
+	r.include()
 	return true
 }
 
@@ -148,15 +159,20 @@ func (p place) step(name string, number int) (place, bool) {
 		next.table = found.value.table
 		return next, number <= 1
 	}
-	items := found.value.items
-	if number == 0 && len(items) == 1 {
-		number = 1
+	if number == 0 && len(found.value.items) == 1 {
+		return p.item(name, 0)
 	}
-	if number < 1 || number > len(items) || items[number-1].table == nil {
+	return p.item(name, p.table.index(name, number))
+}
+
+// item returns one of the tables of a list, given its place in the text, from 0.
+func (p place) item(name string, i int) (place, bool) {
+	items := p.table.find(name).value.items
+	if i < 0 || i >= len(items) || items[i].table == nil {
 		return place{}, false
 	}
-	next.table, next.path = items[number-1].table, Item(next.path, number-1)
-	return next, true
+	path := Item(joined(p.path, name), p.table.number(name, i)-1)
+	return place{table: items[i].table, name: name, path: path}, true
 }
 
 // joined returns the path of what has a name within a table.
@@ -187,7 +203,7 @@ func (p place) says(key string) string {
 func (r *revising) unit() geometry.Unit {
 	u, err := geometry.ParseUnit(place{table: r.doc.root}.says("length"))
 	if err != nil {
-		return geometry.Inch
+		return r.assumed
 	}
 	return u
 }
@@ -200,11 +216,11 @@ func (p place) places(name string) []place {
 	}
 	var all []place
 	for i := range max(1, len(found.value.items)) {
-		number := i + 1
+		next, ok := p.item(name, i)
 		if found.value.table != nil {
-			number = 0
+			next, ok = p.step(name, 0)
 		}
-		if next, ok := p.step(name, number); ok {
+		if ok {
 			all = append(all, next)
 		}
 	}

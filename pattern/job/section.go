@@ -21,10 +21,22 @@ type section struct {
 
 // reading is one reading of a job: what is known so far, and the first mistake.
 type reading struct {
+	file   string // the job's, as it was given
 	unit   geometry.Unit
 	first  *mistake
 	beside Beside
+	files  []*included
+	root   *table                         // of the job with what it includes
+	needs  []string                       // the names of the files beside the job that were read, each once
 	drawn  map[drawnFile]*strokes.Drawing // those read so far
+}
+
+// unitAt returns the unit of a bare number at a place.
+func (r *reading) unitAt(at int) geometry.Unit {
+	if file := includedAt(r.files, at); file != nil {
+		return file.unit
+	}
+	return r.unit
 }
 
 // note keeps a mistake if it stands before those seen so far.

@@ -23,6 +23,9 @@ func (r *revising) keyOf(path string) (place, Key, error) {
 
 // setAsked sets a key, and changes what follows from it.
 func (r *revising) setAsked(path string, value any) error {
+	if err := r.override(path); err != nil {
+		return err
+	}
 	p, k, err := r.keyOf(path)
 	if err != nil {
 		return err
@@ -125,6 +128,9 @@ func (r *revising) write(table, key, written string, above note) bool {
 
 // removeAsked removes a key.
 func (r *revising) removeAsked(path string) error {
+	if err := r.isElsewhere(path); err != nil {
+		return err
+	}
 	p, k, err := r.keyOf(path)
 	if err != nil {
 		return err

@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -11,13 +12,27 @@ import (
 type source struct {
 	name string
 	doc  *document
+	// root is the top of the job with what it includes, and files what that is.
+	root  *table
+	files []*included
+	needs []string // the names of the files beside it that were read
 	// beside reads the files beside it; nil where it can't be done.
 	beside Beside
 }
 
-// ReadAgain reads the job's text with changes made to it, with the same files beside it.
-func (j *Job) ReadAgain(name string, data []byte) (*Job, error) {
-	return ReadWith(name, data, j.source.beside)
+// ReadAgain reads the job's text with changes made to it, with the same files beside it, or
+// with others in place of some of those.
+func (j *Job) ReadAgain(name string, data []byte, others ...File) (*Job, error) {
+	beside := j.source.beside
+	if len(others) > 0 {
+		beside = func(name string) ([]byte, error) {
+			if i := slices.IndexFunc(others, func(f File) bool { return f.Name == name }); i >= 0 {
+				return others[i].Data, nil
+			}
+			return j.source.beside(name)
+		}
+	}
+	return ReadWith(name, data, beside)
 }
 
 // Given reports whether a key stands in the job's file. Keys are written as in an
@@ -36,7 +51,7 @@ func (j *Job) Refuse(key, read, accepted, hint string) *Error {
 		e.Key = strings.Replace(key, "blank[1]", "blank", 1)
 	}
 	if v := j.source.find(key); v != nil {
-		e.Line = j.source.doc.line(v.at)
+		e.File, e.Line = j.source.place(v.at)
 		if v.items == nil { // of a list the file shows only its length
 			e.Read = v.shown()
 		}
@@ -45,7 +60,7 @@ func (j *Job) Refuse(key, read, accepted, hint string) *Error {
 	// A key that is not in the file is placed at its table, if that is.
 	if table, _, ok := strings.Cut(key, "."); ok {
 		if v := j.source.find(table); v != nil {
-			e.Line = j.source.doc.line(v.at)
+			e.File, e.Line = j.source.place(v.at)
 		}
 	}
 	return e
@@ -61,12 +76,20 @@ func (j *Job) Where(key string) string {
 	return fmt.Sprintf("%s:%d: %s", e.File, e.Line, e.Key)
 }
 
+// place returns the file in which a place lies, as messages name it, and its line.
+func (s source) place(at int) (file string, line int) {
+	if f := includedAt(s.files, at); f != nil {
+		return fileName(f.path), f.line(at)
+	}
+	return fileName(s.name), s.doc.line(at)
+}
+
 // find returns the value of a key, nil where the file has none.
 func (s source) find(key string) *value {
-	if s.doc == nil {
+	if s.root == nil {
 		return nil
 	}
-	found := &value{table: s.doc.root}
+	found := &value{table: s.root}
 	for _, step := range strings.Split(key, ".") {
 		name, item, many := strings.Cut(strings.TrimSuffix(step, "]"), "[")
 		if found.table == nil || found.table.find(name) == nil {

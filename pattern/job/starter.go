@@ -23,22 +23,34 @@ func Starter(unit geometry.Unit) []byte {
 
 // started fills in the starter for some tables.
 func started(unit geometry.Unit, tables []Table) []byte {
+	return begun(unit, tables, "", motifs.Listed())
+}
+
+// begun fills in a text to start from, which may use parts of the starter; of no text, the
+// starter itself.
+func begun(unit geometry.Unit, tables []Table, text string, about any) []byte {
 	s := starting{unit: unit, tables: tables, noted: make(map[string]bool)}
 	words := template.FuncMap{
-		"key":     func(table, key string) string { return s.line(table, key, "") },
-		"off":     func(table, key string) string { return s.line(table, key, "# ") },
-		"under":   s.under,
-		"rest":    s.rest,
-		"about":   func(table string) string { return s.table(table).About },
-		"inches":  func() bool { return unit == geometry.Inch },
-		"either":  func(inch, mm string) string { return Key{inches: inch, mm: mm}.start(unit) },
-		"default": defaultNote,
-		"content": contentNote,
+		"key":       func(table, key string) string { return s.line(table, key, "") },
+		"off":       func(table, key string) string { return s.line(table, key, "# ") },
+		"under":     s.under,
+		"rest":      s.rest,
+		"about":     func(table string) string { return s.table(table).About },
+		"inches":    func() bool { return unit == geometry.Inch },
+		"either":    func(inch, mm string) string { return Key{inches: inch, mm: mm}.start(unit) },
+		"default":   defaultNote,
+		"content":   contentNote,
+		"parameter": parameterNote,
+		"fixed":     s.fixed,
+		"quoted":    quoted,
 	}
 	var b bytes.Buffer
 	// The text is our own: a test fills it in for either unit.
 	t := template.Must(template.New("starter").Funcs(words).Parse(starter))
-	if err := t.Execute(&b, motifs.Listed()); err != nil {
+	if text != "" {
+		t = template.Must(t.New("text").Parse(text))
+	}
+	if err := t.Execute(&b, about); err != nil {
 		panic(err)
 	}
 	return b.Bytes()
@@ -63,8 +75,14 @@ func (s starting) line(table, key, off string) string {
 	return noted(off+key+" = "+k.start(s.unit), k.note())
 }
 
+// fixed is a key with a value that isn't the starter's, and with a note of its own.
+func (s starting) fixed(table, key, value, note string) string {
+	s.noted[table+"."+key] = true
+	return noted(key+" = "+value, note)
+}
+
 // noted puts a note behind a key.
-func noted(line, note string) string { return fmt.Sprintf("%-31s# %s", line, note) }
+func noted(line, note string) string { return fmt.Sprintf("%-30s # %s", line, note) }
 
 // under explains a key in lines of their own.
 func (s starting) under(table, key string) string {

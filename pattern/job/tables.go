@@ -12,6 +12,8 @@ func topTable() Table {
 			About: "the heading of the sheets"},
 		{Name: "length", Sort: OfWord, Words: []string{geometry.Inch.String(), geometry.Millimetre.String()}, Needed: true, inches: `"in"`, mm: `"mm"`,
 			About: "the unit of your calipers"},
+		{Name: "include", Sort: OfTexts, inches: `["shop.toml"]`, mm: `["shop.toml"]`,
+			About: "files beside the job: their rack, shop, limits, layout and motifs are read before the job's own, which win"},
 		{Name: "blank", Sort: OfTables, Needed: true, About: "the uncut glass"},
 		{Name: "limits", Sort: OfTables, About: "what you won't go beyond"},
 		{Name: "wheel", Sort: OfTables, Needed: true, About: "the rack of wheels"},
@@ -144,6 +146,8 @@ func motifTable() Table {
 	return Table{Name: "motif", About: "a thing that stands in a repeat", Many: true, Keys: []Key{
 		{Name: "kind", Sort: OfKind, Words: kindNames(motifs.Listed()), Needed: true, inches: `"leaf"`, mm: `"leaf"`,
 			About: "what it is"},
+		{Name: "name", Sort: OfText, Min: 1, Max: maxName, inches: `"fern"`, mm: `"fern"`,
+			About: "what you call it; with the name of an included motif, this one changes only what it gives"},
 		{Name: "wheel", Sort: OfWheel, Needed: true, inches: `"mitre"`, mm: `"mitre"`,
 			About: "the name of a wheel in the rack"},
 		{Name: "depth", Sort: OfLength, Min: 0.01, Max: maxDepth, Needed: true, inches: `"1/32"`, mm: "0.8",

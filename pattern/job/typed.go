@@ -211,6 +211,9 @@ func inTOML(text string) string {
 	return b.String()
 }
 
+// joinedItems is how the items of a list are typed in one line.
+func joinedItems(items []string) string { return strings.Join(items, ", ") }
+
 // typed returns what a person would type for the value that stands at a place: no
 // quotes, a list as its items. Where that would be written as another value, it is made
 // plain what this one is.
@@ -224,7 +227,7 @@ func (r *revising) typed(k Key, v *value, from, to int) (text string, items []st
 		if k.Sort == OfTexts {
 			return strings.Join(items, "; "), items
 		}
-		return strings.Join(items, ", "), items
+		return joinedItems(items), items
 	}
 	if v.kind != unstable.String {
 		return r.text[from:to], nil

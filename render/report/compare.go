@@ -200,9 +200,15 @@ func widest(p *pattern.Plan) float64 {
 	return most
 }
 
-// minutes returns how long the grooves of one glass take, 0 where the job gives no rate.
+// minutes returns how long the grooves of one glass take, 0 where the rate of one of its
+// wheels isn't known.
 func (c Compared) minutes() float64 {
-	return largest(c, func(p *pattern.Plan) float64 { return p.Minutes(grooveLength(p)) })
+	return largest(c, func(p *pattern.Plan) float64 {
+		if t := p.Times(); t.Known() {
+			return t.Cutting
+		}
+		return 0
+	})
 }
 
 // nearest returns the least land of a plan, +Inf where there is none within what is looked

@@ -46,6 +46,8 @@ type planJSON struct {
 	Rounds   []roundJSON   `json:"out_of_round"` // the stations that are
 	Order    []passJSON    `json:"order"`        // in which to cut
 	Quote    *quoteJSON    `json:"quote,omitempty"`
+
+	Included []includedJSON `json:"included,omitempty"` // what the job has from which file
 }
 
 type blankJSON struct {
@@ -180,7 +182,7 @@ func PlanJSON(w io.Writer, p *pattern.Plan) error {
 		Blank: blank(p), Surface: surface(p), Repeats: p.Repeats, Free: append([]int{}, p.Free()...),
 		Band: [2]number{number(p.Band.Foot), number(p.Band.Top)}, Limits: limits(p), Most: mosts(p),
 		Cuts: cuts(p), Lines: lines(p), Findings: findings(p), OnlyIf: hangsOn(p), Notes: append([]string{}, notes(p)...), Chords: chords(p),
-		Glass: glassware(p), Rounds: rounds(p), Order: passes(p), Quote: quote(p),
+		Glass: glassware(p), Rounds: rounds(p), Order: passes(p), Quote: quote(p), Included: includes(p),
 	}
 	t := p.Totals()
 	out.Totals = totalsJSON{Cuts: t.Cuts, Length: number(t.Length), Volume: number(p.Volume())}

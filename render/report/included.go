@@ -1,0 +1,66 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"roundlay/pattern"
+	"roundlay/pattern/job"
+)
+
+type includedJSON struct {
+	File    string   `json:"file"`
+	Wheels  []string `json:"wheels"`
+	Motifs  []int    `json:"motifs"`
+	Keys    []string `json:"keys"`
+	Changed []string `json:"changed"` // what stands there and doesn't hold
+}
+
+func includes(p *pattern.Plan) []includedJSON {
+	var out []includedJSON
+	for _, in := range p.Job.Included() {
+		out = append(out, includedJSON{
+			File: in.File, Wheels: append([]string{}, in.Wheels...), Motifs: append([]int{}, in.Motifs...),
+			Keys: append([]string{}, in.Keys...), Changed: append([]string{}, in.Changed...),
+		})
+	}
+	return out
+}
+
+// Included writes what a job has from which of the files that it includes: nothing where it
+// includes none.
+func Included(w io.Writer, j *job.Job) error {
+	all := j.Included()
+	if len(all) == 0 {
+		return nil
+	}
+	var b strings.Builder
+	for _, in := range all {
+		fmt.Fprintf(&b, "%s\n", wrap(from(j, in), 79, "  "))
+	}
+	_, err := fmt.Fprintln(w, b.String())
+	return err
+}
+
+// from says what a job has from one file.
+func from(j *job.Job, in job.Included) string {
+	var has []string
+	for _, wheel := range in.Wheels {
+		has = append(has, fmt.Sprintf("wheel %q", wheel))
+	}
+	for _, n := range in.Motifs {
+		has = append(has, fmt.Sprintf("motif %d (%s)", n, j.Motifs[n-1].Kind.Name))
+	}
+	has = append(has, in.Keys...)
+	words := "From " + in.File + ": "
+	if len(has) == 0 {
+		words += "nothing that holds."
+	} else {
+		words += strings.Join(has, ", ") + "."
+	}
+	if len(in.Changed) > 0 {
+		words += " Changed after it: " + strings.Join(in.Changed, ", ") + "."
+	}
+	return words
+}

@@ -30,6 +30,9 @@ func ask(t testing.TB, d *Desk, name string, body any) map[string]any {
 // fields are those of a request.
 type fields map[string]any
 
+// readJob reads a job without files beside it.
+func readJob(text string) (*job.Job, error) { return jobText{Job: text}.read() }
+
 func demo() string {
 	_, text := job.Demo()
 	return string(text)

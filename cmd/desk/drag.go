@@ -41,7 +41,7 @@ func (e Edit) dragged(text string, ask layRequest) ([]job.Revision, error) {
 	if err := read(e.Value, &by); err != nil {
 		return nil, err
 	}
-	j, err := readJob(text)
+	j, err := ask.readAs(text)
 	if err != nil {
 		return nil, err
 	}

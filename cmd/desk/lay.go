@@ -12,7 +12,7 @@ import (
 
 // layRequest asks how a job comes out after some edits.
 type layRequest struct {
-	Job   string   `json:"job"`
+	jobText
 	Edits []Edit   `json:"edits"`
 	Blank string   `json:"blank"` // the first if not given
 	Side  string   `json:"side"`  // of the wrap: outside, inside or patches
@@ -63,7 +63,7 @@ type blankAnswer struct {
 // lay lays a job out on one blank after some edits.
 func (d *Desk) lay(ctx context.Context, body []byte) (*Reply, error) {
 	var ask layRequest
-	if err := read(body, &ask); err != nil {
+	if err := d.take(body, &ask); err != nil {
 		return nil, err
 	}
 	want, err := ask.wanted()

@@ -34,7 +34,7 @@ func (out *layAnswer) revise(ask layRequest, form bool) (*job.Job, error) {
 	}
 	var j *job.Job
 	if err == nil {
-		j, err = readJob(out.Job)
+		j, err = ask.readAs(out.Job)
 	}
 	if wrong, ok := mistaken(err); ok {
 		out.Mistake = wrong
@@ -71,14 +71,14 @@ func (e Edit) revisions(text string, ask layRequest) ([]job.Revision, error) {
 		}
 	}
 	if e.Op == "add" && strings.HasSuffix(e.Path, ".station") {
-		r.Value = gauged(text, r.Value)
+		r.Value = gauged(ask, text, r.Value)
 	}
 	return []job.Revision{r}, nil
 }
 
 // gauged returns a new station with its height as calipers show it: it was pointed at, not
 // measured.
-func gauged(text string, station any) any {
+func gauged(ask layRequest, text string, station any) any {
 	keys, ok := station.(map[string]any)
 	if !ok {
 		return station
@@ -87,7 +87,7 @@ func gauged(text string, station any) any {
 	if !ok {
 		return station
 	}
-	j, err := readJob(text)
+	j, err := ask.readAs(text)
 	if err != nil {
 		return station
 	}

@@ -8,9 +8,10 @@ import (
 	"roundlay/pattern/job"
 )
 
-// Edit is a change to a job's text: one that job.Revise makes, or a drag on a drawing.
+// Edit is a change to a job's text: one that job.Revise makes, a drag on a drawing, or a
+// stroke drawn on the wrap.
 type Edit struct {
-	Op    string          `json:"op"` // set, remove, add, drop, copy or drag
+	Op    string          `json:"op"` // set, remove, add, drop, copy, drag or stroke
 	Path  string          `json:"path"`
 	Value json.RawMessage `json:"value,omitempty"`
 	At    int             `json:"at,omitempty"` // of add: the number in its list
@@ -61,8 +62,11 @@ func (out *layAnswer) edit(ask layRequest) error {
 
 // revisions returns the changes of a text that an edit asks for.
 func (e Edit) revisions(text string, ask layRequest) ([]job.Revision, error) {
-	if e.Op == "drag" {
+	switch e.Op {
+	case "drag":
 		return e.dragged(text, ask)
+	case "stroke":
+		return e.drawn(text, ask)
 	}
 	r := job.Revision{Op: e.Op, Path: e.Path, At: e.At}
 	if len(e.Value) > 0 {

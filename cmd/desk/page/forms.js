@@ -16,6 +16,8 @@ const places = {
   wheel: "wheels", shop: "wheels", limits: "check",
 }; // all else is design
 
+const inOthers = new Set(["station", "part"]); // shown by the card of the table they stand in
+
 const names = { "": "The job", limits: "Limits", shop: "The shop", layout: "Round the glass" };
 
 export function mount(root, store, about) {
@@ -56,7 +58,7 @@ function asksMost({ form }) {
 function nodesAt(place, form, view) {
   const nodes = [];
   for (const table of view.form.tables) {
-    if ((places[table.table] || "design") !== place || table.table === "station") continue;
+    if ((places[table.table] || "design") !== place || inOthers.has(table.table)) continue;
     nodes.push(shownCard(form, table, view));
   }
   if (place === "wheels") nodes.splice(lastOf(view, "wheel", nodes), 0, addWheels(form));

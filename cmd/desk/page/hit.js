@@ -1,6 +1,6 @@
 // Which motif lies under a place on the wrap.
 
-import { area, holds, unplaced } from "./shapes.js";
+import { apart, area, holds, unplaced } from "./shapes.js";
 
 /** still is how far a press may go and be a tap, in pixels. */
 export const still = { mouse: 3, pen: 4, touch: 9 };
@@ -21,4 +21,42 @@ export function under(wrap, place) {
 export function next(found, chosen) {
   const at = found.findIndex(({ motif }) => motif.motif === chosen);
   return found.length ? found[(at + 1) % found.length] : null;
+}
+
+/** nearestCopy returns which copy of repeat 1 a place lies in or next to: an index of wrap.copies. */
+export function nearestCopy({ copies }, place) {
+  const off = copies.map((copy) => Math.abs(unplaced(place, copy)[0]));
+  return off.indexOf(Math.min(...off));
+}
+
+/** partAt returns the name of the part whose cut lies nearest to a place of repeat 1, or "" where none is so near. */
+export function partAt({ line, parts, part_of: of }, place, within) {
+  let name = "", nearest = within;
+  pieces(line).forEach((points, i) => {
+    for (let k = 1; k < points.length; k++) {
+      const far = off(place, points[k - 1], points[k]);
+      if (far <= nearest) [name, nearest] = [parts[of[i]]?.name ?? "", far];
+    }
+  });
+  return name;
+}
+
+/** cutsOf returns the pieces of a motif's line that are of a part, as a path. */
+export function cutsOf({ line, parts, part_of: of }, part) {
+  const number = parts.findIndex(({ name }) => name === part);
+  return line.slice(1).split("M").filter((piece, i) => of[i] === number).map((piece) => "M" + piece).join("");
+}
+
+function pieces(line) {
+  return line.slice(1).split("M").map((piece) => {
+    const numbers = piece.split(" ").map(Number);
+    return Array.from({ length: numbers.length >> 1 }, (_, i) => [numbers[2 * i], numbers[2 * i + 1]]);
+  });
+}
+
+/** off is how far a place is from a straight line between two others. */
+function off([x, y], [ax, ay], [bx, by]) {
+  const dx = bx - ax, dy = by - ay, whole = dx * dx + dy * dy;
+  const t = whole ? Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / whole)) : 0;
+  return apart([x, y], [ax + t * dx, ay + t * dy]);
 }

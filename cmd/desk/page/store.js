@@ -8,7 +8,7 @@
 // state.settled   whether the engine has answered for the text as it is now
 // state.refused   words where the newest change could not be made, else ""
 // state.waiting   whether the layout waits for counts that are to be "most"
-// state.blank, state.side, state.chosen (a motif's number, or 0)
+// state.blank, state.side, state.chosen (a motif's number, or 0), state.part (of that motif, by its name, or "")
 // state.trouble   words when the engine can't be reached, else ""
 // state.dragging  between begin() and end()
 // state.epoch     grows when the text changes otherwise than by typing or
@@ -31,7 +31,7 @@ export class Store {
     this.drags = 0;
     this.state = {
       text, answer: null, form: null, mistake: null, fresh: false, settled: false,
-      blank: "", side: "outside", chosen: 0, trouble: "", dragging: false, epoch: 0,
+      blank: "", side: "outside", chosen: 0, part: "", trouble: "", dragging: false, epoch: 0,
       refused: "", waiting: false, letter: "", look: { turn: 0, tilt: 7 },
     };
   }
@@ -92,8 +92,13 @@ export class Store {
     this.jumped();
   }
 
-  choose(number) {
-    if (number !== this.state.chosen) this.set({ chosen: number });
+  choose(number, part = "") {
+    if (number !== this.state.chosen || part !== this.state.part) this.set({ chosen: number, part });
+  }
+
+  /** say tells why something that was tried has changed nothing. */
+  say(words) {
+    this.set({ refused: words });
   }
 
   chooseFinding(letter) {

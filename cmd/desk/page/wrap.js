@@ -2,11 +2,13 @@
 
 import { el, say } from "./dom.js";
 import { Frame } from "./handles.js";
+import { cutsOf, nearestCopy, partAt } from "./hit.js";
 import { Late } from "./late.js";
 import { Nudge } from "./nudge.js";
+import { Pen } from "./pen.js";
 import { Pointers } from "./pointers.js";
 import { ringKeys, showRings, toggleFinding } from "./rings.js";
-import { keep, matrix, placed, polygon, put, shape } from "./shapes.js";
+import { keep, matrix, placed, polygon, put, shape, unplaced } from "./shapes.js";
 import { Sheet, viewOf } from "./sheet.js";
 import { Sight } from "./sight.js";
 
@@ -27,8 +29,13 @@ class Wrap {
     this.frame = new Frame();
     this.ghost = shape("path", { class: "ghost" });
     this.rings = shape("g", { class: "rings" });
-    this.sheet.above.append(this.frames, this.ghost, this.rings, this.frame.group);
+    this.part = shape("path", { class: "of-part" });
     this.sight = new Sight(this.sheet.svg, () => this.#overlay());
+    this.pen = new Pen(this.sight, store, {
+      wrap: () => this.wrap, changed: () => this.#overlay(), tell: (words) => say(this.penWords, words),
+      drew: (motif, copy) => this.copies.set(motif, copy),
+    });
+    this.sheet.above.append(this.frames, this.part, this.ghost, this.rings, this.frame.group, this.pen.layer);
     this.nudge = new Nudge(store, (number) => this.#tell(number));
     this.#fill(root);
     this.#listen();
@@ -38,6 +45,9 @@ class Wrap {
   #fill(root) {
     const button = (words, press) => el("button", { type: "button", onclick: press }, words);
     this.back = button("Whole", () => this.sight.whole());
+    this.draws = button("", () => (this.pen.active ? this.pen.done() : this.pen.begin()));
+    this.draws.id = "draw-cuts";
+    this.penWords = el("p", { class: "caption small", role: "status" });
     this.caption = el("p", { class: "caption faint small", hidden: true });
     const legend = el("p", { class: "caption faint small" }, "Broken lines: the band. Thin lines: between repeats, which are numbered. Left and right edge: the seam, as on the paper.");
     const note = el("p", { class: "of-before", role: "status", hidden: true });
@@ -46,8 +56,9 @@ class Wrap {
     root.append(
       this.sheet.svg,
       el("div", { class: "drawn-below" },
-        el("div", { class: "drawn-row" }, button("Closer", () => this.sight.magnify(1.6, this.#middle())), this.back),
+        el("div", { class: "drawn-row" }, button("Closer", () => this.sight.magnify(1.6, this.#middle())), this.back, this.draws),
         note),
+      this.penWords,
       this.caption, legend,
       el("p", { id: "wrap-keys", class: "unseen" }, keys),
       (this.told = el("p", { class: "unseen", role: "status" })));
@@ -58,7 +69,8 @@ class Wrap {
       wrap: () => this.wrap,
       active: () => this.#indexOf(this.store.state.chosen),
       frame: this.frame,
-      choose: (number, copy) => this.#choose(number, copy),
+      pen: this.pen,
+      choose: (number, copy, place) => this.#choose(number, copy, place),
       finding: (letter) => toggleFinding(this.store, letter),
       ghost: (motif, copy, by) => this.#showGhost(motif, copy, by),
     });
@@ -66,6 +78,16 @@ class Wrap {
     this.frames.addEventListener("focusin", (event) => this.#focused(event));
     this.frames.addEventListener("focusout", () => this.nudge.rest());
     ringKeys(this.rings, this.store);
+    // Where a drawing is let go becomes its middle.
+    this.sheet.svg.addEventListener("drop", (event) => {
+      const place = this.sight.at(event.clientX, event.clientY);
+      if (!this.wrap) return;
+      const copy = nearestCopy(this.wrap, place);
+      event.place = unplaced(place, this.wrap.copies[copy]);
+      this.copies.set(this.wrap.motifs.length + 1, copy);
+    });
+    // Before the pointers hear of it: the first Escape gives up a stroke, the next ends drawing.
+    window.addEventListener("keydown", (event) => event.key === "Escape" && this.pen.active && !this.pen.giveUp() && this.pen.done(), true);
   }
 
   #show(state) {
@@ -82,7 +104,7 @@ class Wrap {
     }
     if (!state.dragging) this.sight.over(viewOf(wrap.box)); // the paper's ends may give way to what is dragged
     this.sheet.mark(state.chosen);
-    const seen = [wrap, state.chosen, state.letter, state.answer];
+    const seen = [wrap, state.chosen, state.part, state.letter, state.answer];
     if (seen.some((part, i) => part !== this.seen?.[i])) this.#overlay();
     this.seen = seen;
   }
@@ -103,6 +125,11 @@ class Wrap {
     const chosen = this.#motif(state.chosen);
     if (chosen) this.frame.show(chosen, this.#copyOf(state.chosen), per, (place) => this.sight.sees(place));
     else this.frame.hide();
+    put(this.part, "display", chosen && state.part ? null : "none");
+    if (chosen && state.part) put(this.part, "d", cutsOf(chosen, state.part));
+    if (chosen) put(this.part, "transform", matrix(this.#copyOf(state.chosen)));
+    say(this.draws, this.pen.active ? "Done drawing" : "Draw cuts");
+    this.sheet.svg.classList.toggle("pen", this.pen.active);
     showRings(this.rings, wrap.rings, state, per);
     this.back.disabled = !this.sight.closer;
     this.sheet.svg.classList.toggle("closer", this.sight.closer);
@@ -127,9 +154,10 @@ class Wrap {
     return chosen && placed(chosen.middle, this.#copyOf(chosen.motif));
   }
 
-  #choose(number, copy) {
+  #choose(number, copy, place) {
     if (number) this.copies.set(number, copy);
-    this.store.choose(number);
+    const motif = this.#motif(number), near = 9 / this.sight.perMillimetre;
+    this.store.choose(number, motif && place ? partAt(motif, unplaced(place, this.#copyOf(number)), near) : "");
     this.#overlay();
     if (number) this.#pathOf(number)?.focus({ preventScroll: true, focusVisible: false });
   }

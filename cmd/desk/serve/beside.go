@@ -62,7 +62,8 @@ func (f *jobFiles) saveBeside(ctx context.Context, asked string, text []byte) (s
 type neighbours struct {
 	folder string
 	names  []string
-	stamp  string // of what they held when they were last told of; "" if they never were
+	stamp  string // of what they held when they were last told of
+	untold bool   // they never were
 	looks  []fs.FileInfo
 }
 
@@ -80,7 +81,7 @@ func (f *jobFiles) neighbours(names []string, stamp string) *neighbours {
 	}
 	n.looks = n.look()
 	if n.stamp == "" {
-		n.stamp = n.now()
+		n.stamp, n.untold = n.now(), len(n.names) > 0
 	}
 	return n
 }

@@ -13,7 +13,7 @@ const settling = 100 * time.Millisecond
 
 // changed waits until a file is no longer the version with the stamp, or one of those beside
 // it another, and returns what it is then. If that doesn't happen before the context is done,
-// it is that version.
+// it is that version. Who hasn't been told of those beside it yet is told at once.
 func (f *jobFiles) changed(ctx context.Context, name, stamp string, others *neighbours) (version, error) {
 	name, path, err := f.path(name)
 	if err != nil {
@@ -32,7 +32,7 @@ func (f *jobFiles) changed(ctx context.Context, name, stamp string, others *neig
 			}
 			before = now
 		}
-		if others.changed(ctx, first) {
+		if others.untold || others.changed(ctx, first) {
 			return f.read(name)
 		}
 		if !sleep(ctx, f.bounds.Look) {

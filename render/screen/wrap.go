@@ -40,7 +40,10 @@ type Motif struct {
 	Line      string       `json:"line"`
 	Box       [4][2]Number `json:"box"` // lower left and on anticlockwise, as the motif is drawn
 	Middle    [2]Number    `json:"middle"`
-	Inside    int          `json:"inside"` // the motif it is inside, from 1; 0 for none
+	// Copies are where Box and Middle are round the glass, themselves first: one for each
+	// repeat on which the motif stands, then one more at either end.
+	Copies [][4]Precise `json:"copies"`
+	Inside int          `json:"inside"` // the motif it is inside, from 1; 0 for none
 	Parts     []MotifPart  `json:"parts"`
 	PartOf    []int        `json:"part_of"` // of each piece of Line, which of the parts it is, from 0
 }
@@ -90,9 +93,27 @@ func NewWrap(f Flat) Wrap {
 	return w
 }
 
+// standing returns the motions from a motif's first copy to all of them.
+func (f Flat) standing(m job.Motif) [][4]Precise {
+	repeats := f.plan.Job.Layout.Copies(m)
+	if len(repeats) == 0 {
+		return [][4]Precise{}
+	}
+	n, last := f.plan.Repeats, len(repeats)-1
+	repeats = append(repeats, repeats[last]-n, repeats[0]+n)
+	all := make([][4]Precise, len(repeats))
+	for i, repeat := range repeats {
+		all[i] = f.moved(repeat - repeats[0])
+	}
+	return all
+}
+
 // copied returns the motion to a copy.
-func (f Flat) copied(k int) [4]Precise {
-	m := f.turned(float64(k*f.plan.Period)*f.plan.PitchAngle() - f.middle())
+func (f Flat) copied(k int) [4]Precise { return f.moved(k * f.plan.Period) }
+
+// moved returns the motion by a number of repeats, from where repeat 1 is upright.
+func (f Flat) moved(repeats int) [4]Precise {
+	m := f.turned(float64(repeats)*f.plan.PitchAngle() - f.middle())
 	return [4]Precise{Precise(m.Cos), Precise(m.Sin), Precise(m.X), Precise(m.Y)}
 }
 
@@ -122,7 +143,7 @@ func (f Flat) motifs() []Motif {
 		all[i] = Motif{
 			Number: i + 1, Kind: m.Kind.Name, Footprint: string(footprints[i]), Line: string(lines[i]),
 			Middle: pair(f.Forward(g.Middle())), Inside: m.Inside,
-			Parts: partsOf(m, i), PartOf: append([]int{}, partOf[i]...),
+			Copies: f.standing(m), Parts: partsOf(m, i), PartOf: append([]int{}, partOf[i]...),
 		}
 		for k, corner := range [4][2]float64{{-0.5, 0}, {0.5, 0}, {0.5, 1}, {-0.5, 1}} {
 			all[i].Box[k] = pair(f.Forward(g.At(corner[0], corner[1])))

@@ -1,19 +1,18 @@
 // Which motif lies under a place on the wrap.
 
-import { apart, area, holds, unplaced } from "./shapes.js";
+import { apart, area, holds, placed, unplaced } from "./shapes.js";
 
 /** still is how far a press may go and be a tap, in pixels. */
 export const still = { mouse: 3, pen: 4, touch: 9 };
 
-/** under returns the motifs whose frames hold a place, the smallest frame first: {motif, copy}, copy being an index of wrap.copies. */
+/** under returns the motifs whose frames hold a place, the smallest frame first: {motif, copy}, copy being an index of its copies. */
 export function under(wrap, place) {
   const found = [];
-  wrap.copies.forEach((copy, index) => {
-    const there = unplaced(place, copy);
-    for (const motif of wrap.motifs) {
-      if (motif.box.length && holds(motif.box, there)) found.push({ motif, copy: index, size: area(motif.box) });
-    }
-  });
+  for (const motif of wrap.motifs) {
+    motif.copies.forEach((copy, index) => {
+      if (motif.box.length && holds(motif.box, unplaced(place, copy))) found.push({ motif, copy: index, size: area(motif.box) });
+    });
+  }
   return found.sort((a, b) => a.size - b.size);
 }
 
@@ -23,19 +22,28 @@ export function next(found, chosen) {
   return found.length ? found[(at + 1) % found.length] : null;
 }
 
-/** nearestCopy returns which copy of repeat 1 a place lies in or next to: an index of wrap.copies. */
-export function nearestCopy({ copies }, place) {
-  const off = copies.map((copy) => Math.abs(unplaced(place, copy)[0]));
+/** copyAt returns the copy of the first repeats that a place is in or next to. */
+export function copyAt({ copies }, place) {
+  const off = (copy) => Math.abs(unplaced(place, copy)[0]);
+  return copies.reduce((best, copy) => (off(copy) < off(best) ? copy : best));
+}
+
+/** nearestTo returns which of a motif's copies has its middle nearest to a place: an index of them. */
+export function nearestTo({ copies, middle }, place) {
+  const off = copies.map((copy) => apart(placed(middle, copy), place));
   return off.indexOf(Math.min(...off));
 }
 
-/** partAt returns the name of the part whose cut lies nearest to a place of repeat 1, or "" where none is so near. */
-export function partAt({ line, parts, part_of: of }, place, within) {
+/** partAt returns the name of the part whose cut lies nearest to a place of the wrap, or "" where none is so near. */
+export function partAt({ copies }, { line, parts, part_of: of }, place, within) {
   let name = "", nearest = within;
+  const there = copies.map((copy) => unplaced(place, copy));
   pieces(line).forEach((points, i) => {
     for (let k = 1; k < points.length; k++) {
-      const far = off(place, points[k - 1], points[k]);
-      if (far <= nearest) [name, nearest] = [parts[of[i]]?.name ?? "", far];
+      for (const at of there) {
+        const far = off(at, points[k - 1], points[k]);
+        if (far <= nearest) [name, nearest] = [parts[of[i]]?.name ?? "", far];
+      }
     }
   });
   return name;

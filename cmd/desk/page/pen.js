@@ -1,6 +1,6 @@
 // Strokes drawn on the wrap: each becomes a cut of a drawing in the job.
 
-import { nearestCopy } from "./hit.js";
+import { copyAt } from "./hit.js";
 import { apart, line, put, shape, unplaced } from "./shapes.js";
 
 const least = 6; // pixels: what is shorter is a tap
@@ -8,7 +8,7 @@ const words = "Draw on the wrap with mouse, pen or finger. Each stroke is a cut,
 
 /** Pen follows a pointer while cuts are drawn. Strokes go to the engine one after the other, each an undo step. */
 export class Pen {
-  /** @param on {wrap(), changed(), tell(words), drew(motif, copy)} */
+  /** @param on {wrap(), changed(), tell(words), drew(motif, place)} */
   constructor(sight, store, on) {
     Object.assign(this, { sight, store, on, active: false, motif: 0, waiting: [], stroke: null });
     this.layer = shape("g", { class: "pen-strokes", "aria-hidden": "true" });
@@ -38,7 +38,7 @@ export class Pen {
   press(event) {
     const place = this.sight.at(event.clientX, event.clientY);
     this.stroke = {
-      copy: nearestCopy(this.on.wrap(), place), places: [place], long: 0,
+      places: [place], long: 0,
       last: [event.clientX, event.clientY], path: shape("path", { class: "pen-stroke" }), step: 1 / this.sight.perMillimetre,
     };
     this.layer.append(this.stroke.path);
@@ -84,17 +84,17 @@ export class Pen {
     }
   }
 
-  async #put({ places, copy: number, step }) {
+  async #put({ places, step }) {
     const { form, mistake } = await this.store.settled();
     if (mistake) throw new Error("Mend what is wrong in the job first, then draw.");
     const before = motifs(form);
     const into = drawsIn(form, this.motif) ? `motif[${this.motif}]` : "motif";
-    const copy = this.on.wrap().copies[number];
+    const copy = copyAt(this.on.wrap(), places[0]);
     const points = places.map((place) => unplaced(place, copy).map((x) => Math.round(x * 1000) / 1000));
     this.store.change([{ op: "stroke", path: into, value: { points, step: Math.min(step, 3) } }]);
     const after = motifs((await this.store.settled()).form);
     if (into === "motif" && after > before) this.motif = after;
-    this.on.drew(this.motif, number);
+    this.on.drew(this.motif, places[0]);
   }
 }
 

@@ -59,7 +59,7 @@ export class Pointers {
     const { chosen } = this.store.state, touch = event.pointerType === "touch";
     const mine = act.found.filter(({ motif }) => motif.motif === chosen && (!touch || motif.motif === this.tapped));
     const meant = mine.find(({ copy }) => copy === this.on.active()) ?? (touch ? null : mine[0] ?? act.found[0]);
-    if (meant) Object.assign(act, { grab: "middle", motif: meant.motif, index: meant.copy, copy: this.on.wrap().copies[meant.copy], from: meant.motif.middle });
+    if (meant) Object.assign(act, { grab: "middle", motif: meant.motif, index: meant.copy, copy: meant.motif.copies[meant.copy], from: meant.motif.middle });
     return act;
   }
 

@@ -2,7 +2,7 @@
 
 import { el, say } from "./dom.js";
 import { Frame } from "./handles.js";
-import { cutsOf, nearestCopy, partAt } from "./hit.js";
+import { copyAt, cutsOf, nearestTo, partAt } from "./hit.js";
 import { Late } from "./late.js";
 import { Nudge } from "./nudge.js";
 import { Pen } from "./pen.js";
@@ -24,18 +24,18 @@ class Wrap {
   constructor(root, store) {
     this.store = store;
     this.copies = new Map(); // which copy of a motif was last touched, by the motif's number
+    this.places = new Map(); // where a motif was put that is not drawn there yet, by its number
     this.sheet = new Sheet({ role: "group", "aria-describedby": "wrap-keys" });
     this.frames = shape("g", { class: "motifs" });
     this.frame = new Frame();
     this.ghost = shape("path", { class: "ghost" });
     this.rings = shape("g", { class: "rings" });
-    this.part = shape("path", { class: "of-part" });
     this.sight = new Sight(this.sheet.svg, () => this.#overlay());
     this.pen = new Pen(this.sight, store, {
       wrap: () => this.wrap, changed: () => this.#overlay(), tell: (words) => say(this.penWords, words),
-      drew: (motif, copy) => this.copies.set(motif, copy),
+      drew: (motif, place) => this.places.set(motif, place),
     });
-    this.sheet.above.append(this.frames, this.part, this.ghost, this.rings, this.frame.group, this.pen.layer);
+    this.sheet.above.append(this.frames, this.ghost, this.rings, this.frame.group, this.pen.layer);
     this.nudge = new Nudge(store, (number) => this.#tell(number));
     this.#fill(root);
     this.#listen();
@@ -82,9 +82,8 @@ class Wrap {
     this.sheet.svg.addEventListener("drop", (event) => {
       const place = this.sight.at(event.clientX, event.clientY);
       if (!this.wrap) return;
-      const copy = nearestCopy(this.wrap, place);
-      event.place = unplaced(place, this.wrap.copies[copy]);
-      this.copies.set(this.wrap.motifs.length + 1, copy);
+      event.place = unplaced(place, copyAt(this.wrap, place));
+      this.places.set(this.wrap.motifs.length + 1, place);
     });
     // Before the pointers hear of it: the first Escape gives up a stroke, the next ends drawing.
     window.addEventListener("keydown", (event) => event.key === "Escape" && this.pen.active && !this.pen.giveUp() && this.pen.done(), true);
@@ -103,7 +102,8 @@ class Wrap {
       this.caption.hidden = !wrap.caption;
     }
     if (!state.dragging) this.sight.over(viewOf(wrap.box)); // the paper's ends may give way to what is dragged
-    this.sheet.mark(state.chosen);
+    const chosen = this.#motif(state.chosen);
+    this.sheet.mark(state.chosen, chosen && state.part ? cutsOf(chosen, state.part) : "");
     const seen = [wrap, state.chosen, state.part, state.letter, state.answer];
     if (seen.some((part, i) => part !== this.seen?.[i])) this.#overlay();
     this.seen = seen;
@@ -125,9 +125,6 @@ class Wrap {
     const chosen = this.#motif(state.chosen);
     if (chosen) this.frame.show(chosen, this.#copyOf(state.chosen), per, (place) => this.sight.sees(place));
     else this.frame.hide();
-    put(this.part, "display", chosen && state.part ? null : "none");
-    if (chosen && state.part) put(this.part, "d", cutsOf(chosen, state.part));
-    if (chosen) put(this.part, "transform", matrix(this.#copyOf(state.chosen)));
     say(this.draws, this.pen.active ? "Done drawing" : "Draw cuts");
     this.sheet.svg.classList.toggle("pen", this.pen.active);
     showRings(this.rings, wrap.rings, state, per);
@@ -140,12 +137,17 @@ class Wrap {
   }
 
   #indexOf(number) {
+    const motif = this.#motif(number), place = this.places.get(number);
+    if (motif && place && this.store.state.fresh) {
+      this.copies.set(number, nearestTo(motif, place));
+      this.places.delete(number);
+    }
     const index = this.copies.get(number);
-    return index in this.wrap.copies ? index : 0; // that of repeat 1
+    return motif && index in motif.copies ? index : 0; // the first
   }
 
   #copyOf(number) {
-    return this.wrap.copies[this.#indexOf(number)];
+    return this.#motif(number).copies[this.#indexOf(number)];
   }
 
   /** middle is where "closer" goes: to the chosen motif, if there is one. */
@@ -157,7 +159,7 @@ class Wrap {
   #choose(number, copy, place) {
     if (number) this.copies.set(number, copy);
     const motif = this.#motif(number), near = 9 / this.sight.perMillimetre;
-    this.store.choose(number, motif && place ? partAt(motif, unplaced(place, this.#copyOf(number)), near) : "");
+    this.store.choose(number, motif && place ? partAt(this.wrap, motif, place, near) : "");
     this.#overlay();
     if (number) this.#pathOf(number)?.focus({ preventScroll: true, focusVisible: false });
   }

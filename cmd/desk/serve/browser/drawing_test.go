@@ -159,6 +159,41 @@ func TestRepeatButtons(t *testing.T) {
 	}
 }
 
+// Where one repeat is left free, a motif can be taken hold of on each of the others.
+func TestHeldOnAnyRepeat(t *testing.T) {
+	_, demo := job.Demo()
+	p := open(t, strings.Replace(string(demo), "repeats = 5", "repeats = 5\nbare = [2]", 1), 1440, 1000)
+	for _, repeat := range []int{1, 3, 4} {
+		at := p.onRepeat(repeat)
+		p.do(chromedp.MouseClickXY(10, 500)) // beside the wrap
+		before := p.text()
+		p.drag(at, 12, 0, 6)
+		if text := p.text(); text == before {
+			t.Errorf("on repeat %d nothing is taken hold of", repeat)
+		}
+		p.click("#undo")
+		if back := p.text(); back != before {
+			t.Errorf("undone it is\n%s", back)
+		}
+	}
+	at := p.onRepeat(2)
+	before := p.text()
+	p.drag(at, 12, 0, 6)
+	if text := p.text(); text != before {
+		t.Errorf("on the free repeat something was taken hold of:\n%s", text)
+	}
+}
+
+// onRepeat is a place in the middle of a repeat, a quarter of the wrap below its number.
+func (p *tab) onRepeat(repeat int) place {
+	p.t.Helper()
+	p.middle("#wrap svg.sheet")
+	return eval[place](p, `(() => {
+		const number = [...document.querySelectorAll("#wrap .part")].find((n) => n.textContent === `+quoted(number(float64(repeat)))+`).getBoundingClientRect();
+		return { x: number.x + number.width / 2, y: number.bottom + document.querySelector("#wrap svg.sheet").getBoundingClientRect().height / 3 };
+	})()`)
+}
+
 // unfold opens what a node is folded away behind.
 func (p *tab) unfold(selector string) {
 	p.t.Helper()
@@ -176,7 +211,7 @@ func TestTapPart(t *testing.T) {
 	})()`)
 	p.do(chromedp.MouseClickXY(frond.X, frond.Y))
 	p.until(`document.querySelector('details.motif[open] [data-part="frond"]')?.open`)
-	if eval[string](p, `document.querySelector("#wrap .of-part").getAttribute("d") ?? ""`) == "" {
+	if eval[string](p, `document.querySelector("#wrap .drawn-part").getAttribute("d") ?? ""`) == "" {
 		t.Error("the part is not marked on the wrap")
 	}
 }

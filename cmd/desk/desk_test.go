@@ -114,6 +114,28 @@ func TestWanted(t *testing.T) {
 	}
 }
 
+// The blank that is shown stays in sight while it is given another name, letter by letter.
+func TestRenamedBlank(t *testing.T) {
+	d := New()
+	for _, c := range []struct {
+		blank, name string
+		number      int
+	}{{"no. 3", "no. 3b", 3}, {"no. 3b", "no. 3bc", 3}, {"gone", "no. 3", 3}} {
+		got := ask(t, d, "lay", fields{
+			"job": twelve(), "blank": c.blank, "number": c.number, "want": []string{},
+			"edits": []fields{{"op": "set", "path": "blank[3].name", "value": c.name}},
+		})
+		if got["blank"] != c.name {
+			t.Errorf("%s, number %d, renamed %s: shown is %v", c.blank, c.number, c.name, got["blank"])
+		}
+	}
+	// The last was taken away.
+	got := ask(t, d, "lay", fields{"job": twelve(), "blank": "no. 12", "number": 12, "want": []string{}, "edits": []fields{{"op": "drop", "path": "blank[12]"}}})
+	if got["blank"] != "no. 11" {
+		t.Errorf("shown is %v", got["blank"])
+	}
+}
+
 // Edits are made one after another. Where one can't be made, the mistake says so, and the
 // text is that before it.
 func TestEdits(t *testing.T) {

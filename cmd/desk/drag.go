@@ -63,7 +63,7 @@ func (e Edit) dragged(text string, ask layRequest) ([]job.Revision, error) {
 	if by.From == nil {
 		return nil, badRequest("edits: the drag of a motif needs its from")
 	}
-	blank, err := blankNamed(j, ask.Blank)
+	blank, err := ask.blankOf(j)
 	if err != nil {
 		return nil, err
 	}

@@ -42,7 +42,7 @@ func (e Edit) drawn(text string, ask layRequest) ([]job.Revision, error) {
 	if err != nil {
 		return nil, err
 	}
-	blank, err := blankNamed(j, ask.Blank)
+	blank, err := ask.blankOf(j)
 	if err != nil {
 		return nil, err
 	}

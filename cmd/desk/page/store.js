@@ -160,15 +160,17 @@ export class Store {
     const moment = this.history.now;
     const asked = { moment, version: moment.version, since: performance.now() };
     this.asking = asked;
-    const question = { ...this.history.question(), blank: this.oneOfSet(), side: this.state.side, want };
+    const question = { ...this.history.question(), ...this.oneOfSet(), side: this.state.side, want };
     ask("lay", question, { slot: "lay" })
       .then((answer) => this.answered(asked, answer))
       .catch((err) => this.failed(asked, err));
   }
 
-  /** oneOfSet is the blank to lay out; of a single one, which may be renamed, no name. */
+  /** oneOfSet is the blank to lay out: by its name, and by its number where that is being changed. */
   oneOfSet() {
-    return this.state.answer?.blanks.length > 1 ? this.state.blank : "";
+    const blanks = this.state.answer?.blanks ?? [], { blank } = this.state;
+    const at = blanks.findIndex(({ name }) => name === blank);
+    return blanks.length > 1 ? { blank, number: at + 1 } : { blank: "" };
   }
 
   answered(asked, answer) {
@@ -207,7 +209,7 @@ export class Store {
     this.asking = null;
     const { moment, version } = asked;
     if (moment !== this.history.now || moment.version !== version) return this.lay();
-    if (this.oneOfSet() !== "" && err.understood) {
+    if (this.oneOfSet().blank !== "" && err.understood) {
       this.state.answer = { ...this.state.answer, blanks: [] }; // that blank may be gone: the first, then
       return this.lay();
     }

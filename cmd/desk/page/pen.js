@@ -18,13 +18,14 @@ export class Pen {
   begin() {
     const { chosen, form } = this.store.state;
     this.active = true;
+    this.before = chosen;
     this.motif = drawsIn(form, chosen) ? chosen : 0;
     this.store.choose(0);
     this.on.tell(this.motif ? `${words} They go into motif ${this.motif}.` : words);
     this.on.changed();
   }
 
-  /** done ends drawing, and chooses what was drawn. */
+  /** done ends drawing, and chooses what was drawn, or else what was chosen before. */
   async done() {
     this.giveUp();
     this.active = false;
@@ -32,7 +33,7 @@ export class Pen {
     this.on.changed();
     await this.sent;
     const { state } = this.store;
-    if (drawsIn(state.form, this.motif)) this.store.choose(this.motif);
+    this.store.choose(drawsIn(state.form, this.motif) ? this.motif : this.before);
   }
 
   press(event) {

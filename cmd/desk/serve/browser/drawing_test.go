@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
 
 	"roundlay/pattern/job"
 )
@@ -213,5 +214,30 @@ func TestTapPart(t *testing.T) {
 	p.until(`document.querySelector('details.motif[open] [data-part="frond"]')?.open`)
 	if eval[string](p, `document.querySelector("#wrap .drawn-part").getAttribute("d") ?? ""`) == "" {
 		t.Error("the part is not marked on the wrap")
+	}
+}
+
+// Wheels in an order are moved by one, and focus goes with the wheel.
+func TestWheelOrder(t *testing.T) {
+	_, demo := job.Demo()
+	text := strings.Replace(string(demo), "[layout]", "[[wheel]]\nname = \"olive\"\nedge = \"round\"\nacross = 3\nthick = \"1/4\"\nradius = \"1/4\"\n\n[shop]\norder = [\"small mitre\", \"olive\"]\n\n[layout]", 1)
+	p := open(t, text, 1440, 1000)
+	p.click("#tab-wheels")
+	order := `[data-path="shop.order"]`
+	p.press(order, "later")
+	if text := p.text(); !strings.Contains(text, `order = ["olive", "small mitre"]`) {
+		t.Errorf("the job is\n%s", text)
+	}
+	if at := eval[string](p, `document.activeElement.getAttribute("aria-label") ?? ""`); at != "small mitre: earlier" {
+		t.Errorf("the focus is on %q", at)
+	}
+	p.keys(kb.Enter)
+	if text := p.text(); !strings.Contains(text, `order = ["small mitre", "olive"]`) {
+		t.Errorf("the job is\n%s", text)
+	}
+	p.press(order, "take out")
+	p.settled()
+	if text := p.text(); !strings.Contains(text, `order = ["olive"]`) {
+		t.Errorf("the job is\n%s", text)
 	}
 }

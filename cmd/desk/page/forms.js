@@ -47,7 +47,7 @@ export function mount(root, store, about) {
 function keepPlace(root, change) {
   const had = document.activeElement;
   change();
-  if (root.contains(had) || had.isConnected) return;
+  if (had.isConnected || root.contains(document.activeElement)) return;
   root.closest("[role=tabpanel]").focus({ preventScroll: true });
 }
 

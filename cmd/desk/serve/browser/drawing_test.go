@@ -220,7 +220,7 @@ func TestTapPart(t *testing.T) {
 // Wheels in an order are moved by one, and focus goes with the wheel.
 func TestWheelOrder(t *testing.T) {
 	_, demo := job.Demo()
-	text := strings.Replace(string(demo), "[layout]", "[[wheel]]\nname = \"olive\"\nedge = \"round\"\nacross = 3\nthick = \"1/4\"\nradius = \"1/4\"\n\n[shop]\norder = [\"small mitre\", \"olive\"]\n\n[layout]", 1)
+	text := strings.Replace(string(demo), "[layout]", "[shop]\norder = [\"small mitre\", \"olive\"]\n\n[layout]", 1)
 	p := open(t, text, 1440, 1000)
 	p.click("#tab-wheels")
 	order := `[data-path="shop.order"]`

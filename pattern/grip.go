@@ -49,6 +49,12 @@ func (g Grip) At(x, y float64) geometry.Spot {
 	return geometry.Spot{Theta: theta + g.shift, Along: along}
 }
 
+// In returns where a place of the glass lies in the box: it undoes At.
+func (g Grip) In(at geometry.Spot) geometry.Point {
+	q := g.inBox(at)
+	return geometry.Point{X: q.X / g.width, Y: q.Y/g.height + 0.5}
+}
+
 // Middle returns the middle of the box.
 func (g Grip) Middle() geometry.Spot { return g.At(0, 0.5) }
 

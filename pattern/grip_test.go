@@ -38,6 +38,11 @@ func TestGripUndoes(t *testing.T) {
 						t.Errorf("%v, shape %v, motif %d: its %s comes back %g off", radii, shape, i+1, what, off)
 					}
 				}
+				for _, at := range []geometry.Point{{X: -0.5, Y: 1}, {X: 0.3, Y: 0.1}, {X: 0, Y: 0.5}} {
+					if q := g.In(g.At(at.X, at.Y)); math.Abs(q.X-at.X) > 1e-7 || math.Abs(q.Y-at.Y) > 1e-7 {
+						t.Errorf("%v, shape %v, motif %d: %v of its box comes back as %v", radii, shape, i+1, at, q)
+					}
+				}
 				if q := g.inBox(corner); math.Abs(q.X-g.width/2) > 1e-7 || math.Abs(q.Y+g.height/2) > 1e-7 {
 					t.Errorf("%v, shape %v, motif %d: its corner is at %v of a box %g by %g", radii, shape, i+1, q, g.width, g.height)
 				}

@@ -27,7 +27,7 @@ type wayAnswer struct {
 // cures seeks the cures of what is found on a blank.
 func (d *Desk) cures(ctx context.Context, body []byte) (*Reply, error) {
 	var ask ofJob
-	if err := read(body, &ask); err != nil {
+	if err := d.take(body, &ask); err != nil {
 		return nil, err
 	}
 	j, blank, err := ask.onBlank()

@@ -21,6 +21,7 @@ import (
 	"strings"
 
 	"roundlay/pattern"
+	"roundlay/pattern/job"
 )
 
 // Desk answers requests, several at a time. What it keeps between them makes answers
@@ -28,6 +29,9 @@ import (
 type Desk struct {
 	// Version names the build in the answer to describe.
 	Version string
+	// Beside reads the files beside the job; nil where there are none to read. Each request
+	// may bring others in its own field.
+	Beside job.Beside
 
 	turn        turn // at the editor
 	editor      pattern.Editor

@@ -30,6 +30,9 @@ func ask(t testing.TB, d *Desk, name string, body any) map[string]any {
 // fields are those of a request.
 type fields map[string]any
 
+// readJob reads a job without files beside it.
+func readJob(text string) (*job.Job, error) { return jobText{Job: text}.read() }
+
 func demo() string {
 	_, text := job.Demo()
 	return string(text)
@@ -126,6 +129,28 @@ func TestWanted(t *testing.T) {
 		if (got[part] != nil) != wanted {
 			t.Errorf("%s is there: %t", part, got[part] != nil)
 		}
+	}
+}
+
+// The blank that is shown stays in sight while it is given another name, letter by letter.
+func TestRenamedBlank(t *testing.T) {
+	d := New()
+	for _, c := range []struct {
+		blank, name string
+		number      int
+	}{{"no. 3", "no. 3b", 3}, {"no. 3b", "no. 3bc", 3}, {"gone", "no. 3", 3}} {
+		got := ask(t, d, "lay", fields{
+			"job": twelve(), "blank": c.blank, "number": c.number, "want": []string{},
+			"edits": []fields{{"op": "set", "path": "blank[3].name", "value": c.name}},
+		})
+		if got["blank"] != c.name {
+			t.Errorf("%s, number %d, renamed %s: shown is %v", c.blank, c.number, c.name, got["blank"])
+		}
+	}
+	// The last was taken away.
+	got := ask(t, d, "lay", fields{"job": twelve(), "blank": "no. 12", "number": 12, "want": []string{}, "edits": []fields{{"op": "drop", "path": "blank[12]"}}})
+	if got["blank"] != "no. 11" {
+		t.Errorf("shown is %v", got["blank"])
 	}
 }
 

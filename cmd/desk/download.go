@@ -79,7 +79,7 @@ func kindsOfFile() []file {
 // blank, the first if none is named; a sheet and a list are of all blanks then.
 func (d *Desk) download(ctx context.Context, body []byte) (*Reply, error) {
 	var ask downloadRequest
-	if err := read(body, &ask); err != nil {
+	if err := d.take(body, &ask); err != nil {
 		return nil, err
 	}
 	all := kindsOfFile()

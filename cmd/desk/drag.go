@@ -41,7 +41,7 @@ func (e Edit) dragged(text string, ask layRequest) ([]job.Revision, error) {
 	if err := read(e.Value, &by); err != nil {
 		return nil, err
 	}
-	j, err := readJob(text)
+	j, err := ask.readAs(text)
 	if err != nil {
 		return nil, err
 	}
@@ -63,7 +63,7 @@ func (e Edit) dragged(text string, ask layRequest) ([]job.Revision, error) {
 	if by.From == nil {
 		return nil, badRequest("edits: the drag of a motif needs its from")
 	}
-	blank, err := blankNamed(j, ask.Blank)
+	blank, err := ask.blankOf(j)
 	if err != nil {
 		return nil, err
 	}

@@ -53,7 +53,7 @@ func aDragJob(r *rand.Rand, glass string) (text string, motif int) {
 func edited(t *testing.T, text string, edits ...Edit) (string, *job.Job) {
 	t.Helper()
 	out := layAnswer{Job: text}
-	j, err := out.revise(layRequest{Job: text, Edits: edits}, false)
+	j, err := out.revise(layRequest{jobText: jobText{Job: text}, Edits: edits}, false)
 	if err != nil || j == nil {
 		t.Fatalf("%v, %+v\n%s", err, out.Mistake, text)
 	}

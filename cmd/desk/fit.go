@@ -16,13 +16,11 @@ type offerAnswer struct {
 
 // fit looks for what makes a job clear or, of one that clears, for what it has room for.
 func (d *Desk) fit(ctx context.Context, body []byte) (*Reply, error) {
-	var ask struct {
-		Job string `json:"job"`
-	}
-	if err := read(body, &ask); err != nil {
+	var ask struct{ jobText }
+	if err := d.take(body, &ask); err != nil {
 		return nil, err
 	}
-	j, err := readJob(ask.Job)
+	j, err := ask.read()
 	if err != nil {
 		return unlaidAnswer(err)
 	}

@@ -21,6 +21,7 @@ func FuzzAnswer(f *testing.F) {
 		`[{"op": "drag", "path": "motif[1]", "value": {"grab": "turn", "on": "glass", "from": [0, 0], "to": [720, -5]}}]`,
 		`[{"op": "drag", "path": "blank.station[2]", "value": {"to": [-1e308, 1e308]}}]`,
 		`[{"op": "add", "path": "blank.station", "value": {"height": "57.3 mm"}}, {"op": "copy", "path": "motif[1]"}, {"op": "drop", "path": "motif[1]"}]`,
+		`[{"op": "stroke", "path": "motif", "value": {"points": [[0, 40], [1, 41], [3, 60], [0, 40]], "step": 0.3}}, {"op": "stroke", "path": "motif[2]", "value": {"points": [[-9, 4], [9, 6]]}}]`,
 		`[{"op": "add", "path": "motif", "value": {"kind": "fan", "inside": 1}}, {"op": "remove", "path": "motif[1].width"}]`,
 	} {
 		f.Add(1, []byte(`{"job": `+string(text)+`, "side": "inside", "edits": `+edits+`}`))

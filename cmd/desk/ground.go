@@ -10,7 +10,7 @@ import (
 // takes longer than laying them out.
 func (d *Desk) ground(ctx context.Context, body []byte) (*Reply, error) {
 	var ask ofJob
-	if err := read(body, &ask); err != nil {
+	if err := d.take(body, &ask); err != nil {
 		return nil, err
 	}
 	j, blank, err := ask.onBlank()

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"roundlay/pattern"
+	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
 	"roundlay/render/report"
 	"roundlay/render/screen"
@@ -12,11 +13,14 @@ import (
 
 // layRequest asks how a job comes out after some edits.
 type layRequest struct {
-	Job   string   `json:"job"`
-	Edits []Edit   `json:"edits"`
-	Blank string   `json:"blank"` // the first if not given
-	Side  string   `json:"side"`  // of the wrap: outside, inside or patches
-	Want  []string `json:"want"`  // all parts if not given
+	jobText
+	Edits []Edit `json:"edits"`
+	Blank string `json:"blank"` // the first if not given
+	// Number is the blank's among those of the job, from 1: it is meant where an edit has given
+	// it another name.
+	Number int      `json:"number"`
+	Side   string   `json:"side"` // of the wrap: outside, inside or patches
+	Want   []string `json:"want"` // all parts if not given
 }
 
 // The parts of an answer that can be asked for.
@@ -63,7 +67,7 @@ type blankAnswer struct {
 // lay lays a job out on one blank after some edits.
 func (d *Desk) lay(ctx context.Context, body []byte) (*Reply, error) {
 	var ask layRequest
-	if err := read(body, &ask); err != nil {
+	if err := d.take(body, &ask); err != nil {
 		return nil, err
 	}
 	want, err := ask.wanted()
@@ -82,7 +86,7 @@ func (d *Desk) lay(ctx context.Context, body []byte) (*Reply, error) {
 	if j == nil {
 		return answer(out)
 	}
-	p, err := d.laidOut(ctx, j, ask.Blank, &out)
+	p, err := d.laidOut(ctx, j, ask, &out)
 	if err != nil {
 		return nil, err
 	}
@@ -103,8 +107,8 @@ func (ask layRequest) wanted() (map[string]bool, error) {
 }
 
 // laidOut lays a job out, and notes on the answer why it can't be.
-func (d *Desk) laidOut(ctx context.Context, j *job.Job, name string, out *layAnswer) (*pattern.Plan, error) {
-	blank, err := blankNamed(j, name)
+func (d *Desk) laidOut(ctx context.Context, j *job.Job, ask layRequest, out *layAnswer) (*pattern.Plan, error) {
+	blank, err := ask.blankOf(j)
 	if err != nil {
 		return nil, err
 	}
@@ -130,6 +134,15 @@ func (d *Desk) laidOut(ctx context.Context, j *job.Job, name string, out *layAns
 	}
 	plans[0].NoneClears = r.NoneClears
 	return plans[0], nil
+}
+
+// blankOf returns the blank to lay out of what the job has become.
+func (ask layRequest) blankOf(j *job.Job) (*glass.Blank, error) {
+	b, err := blankNamed(j, ask.Blank)
+	if err != nil && ask.Number > 0 {
+		return j.Blanks[min(ask.Number, len(j.Blanks))-1], nil
+	}
+	return b, err
 }
 
 // shown turns a plan into the parts of an answer.

@@ -44,9 +44,3 @@ func mistaken(err error) (*mistake, bool) {
 	bare.File = ""
 	return &mistake{Line: wrong.Line, Path: wrong.Key, Read: wrong.Read, Accepted: wrong.Accepted, Hint: wrong.Hint, Words: bare.Error()}, true
 }
-
-// jobName is how messages name the job: its own file may have another name, or none.
-const jobName = "job"
-
-// readJob reads a job's text.
-func readJob(text string) (*job.Job, error) { return job.Read(jobName, []byte(text)) }

@@ -17,13 +17,11 @@ type mostAnswer struct {
 
 // most finds the numbers that a layout waits for, and keeps them for it.
 func (d *Desk) most(ctx context.Context, body []byte) (*Reply, error) {
-	var ask struct {
-		Job string `json:"job"`
-	}
-	if err := read(body, &ask); err != nil {
+	var ask struct{ jobText }
+	if err := d.take(body, &ask); err != nil {
 		return nil, err
 	}
-	j, err := readJob(ask.Job)
+	j, err := ask.read()
 	if err != nil {
 		return unlaidAnswer(err)
 	}

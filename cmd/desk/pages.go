@@ -14,7 +14,7 @@ import (
 // printer, page by page: to look at, and to print from the page itself.
 func (d *Desk) pages(ctx context.Context, body []byte) (*Reply, error) {
 	var ask downloadRequest
-	if err := read(body, &ask); err != nil {
+	if err := d.take(body, &ask); err != nil {
 		return nil, err
 	}
 	j, blank, err := ask.onBlank()

@@ -17,7 +17,7 @@ func (d *Desk) picture(ctx context.Context, body []byte) (*Reply, error) {
 		Tilt     word `json:"tilt"`
 		Findings bool `json:"findings"`
 	}
-	if err := read(body, &ask); err != nil {
+	if err := d.take(body, &ask); err != nil {
 		return nil, err
 	}
 	o, err := files.View{Turn: string(ask.Turn), Tilt: string(ask.Tilt), Findings: ask.Findings}.Options()

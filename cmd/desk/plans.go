@@ -11,7 +11,7 @@ import (
 
 // ofJob names a job and one of its blanks.
 type ofJob struct {
-	Job   string `json:"job"`
+	jobText
 	Blank string `json:"blank"`
 }
 
@@ -54,7 +54,7 @@ func (d *Desk) cured(ctx context.Context, j *job.Job, blanks ...*glass.Blank) ([
 
 // onBlank reads the job of a request, and finds the blank that it names.
 func (of ofJob) onBlank() (*job.Job, *glass.Blank, error) {
-	j, err := readJob(of.Job)
+	j, err := of.read()
 	if err != nil {
 		return nil, nil, err
 	}

@@ -8,9 +8,10 @@ import (
 	"roundlay/pattern/job"
 )
 
-// Edit is a change to a job's text: one that job.Revise makes, or a drag on a drawing.
+// Edit is a change to a job's text: one that job.Revise makes, a drag on a drawing, or a
+// stroke drawn on the wrap.
 type Edit struct {
-	Op    string          `json:"op"` // set, remove, add, drop, copy or drag
+	Op    string          `json:"op"` // set, remove, add, drop, copy, drag or stroke
 	Path  string          `json:"path"`
 	Value json.RawMessage `json:"value,omitempty"`
 	At    int             `json:"at,omitempty"` // of add: the number in its list
@@ -34,7 +35,7 @@ func (out *layAnswer) revise(ask layRequest, form bool) (*job.Job, error) {
 	}
 	var j *job.Job
 	if err == nil {
-		j, err = readJob(out.Job)
+		j, err = ask.readAs(out.Job)
 	}
 	if wrong, ok := mistaken(err); ok {
 		out.Mistake = wrong
@@ -61,8 +62,11 @@ func (out *layAnswer) edit(ask layRequest) error {
 
 // revisions returns the changes of a text that an edit asks for.
 func (e Edit) revisions(text string, ask layRequest) ([]job.Revision, error) {
-	if e.Op == "drag" {
+	switch e.Op {
+	case "drag":
 		return e.dragged(text, ask)
+	case "stroke":
+		return e.drawn(text, ask)
 	}
 	r := job.Revision{Op: e.Op, Path: e.Path, At: e.At}
 	if len(e.Value) > 0 {
@@ -71,14 +75,14 @@ func (e Edit) revisions(text string, ask layRequest) ([]job.Revision, error) {
 		}
 	}
 	if e.Op == "add" && strings.HasSuffix(e.Path, ".station") {
-		r.Value = gauged(text, r.Value)
+		r.Value = gauged(ask, text, r.Value)
 	}
 	return []job.Revision{r}, nil
 }
 
 // gauged returns a new station with its height as calipers show it: it was pointed at, not
 // measured.
-func gauged(text string, station any) any {
+func gauged(ask layRequest, text string, station any) any {
 	keys, ok := station.(map[string]any)
 	if !ok {
 		return station
@@ -87,7 +91,7 @@ func gauged(text string, station any) any {
 	if !ok {
 		return station
 	}
-	j, err := readJob(text)
+	j, err := ask.readAs(text)
 	if err != nil {
 		return station
 	}

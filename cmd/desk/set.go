@@ -26,13 +26,11 @@ type setFinding struct {
 
 // set lays a job out on all of its blanks and compares them.
 func (d *Desk) set(ctx context.Context, body []byte) (*Reply, error) {
-	var ask struct {
-		Job string `json:"job"`
-	}
-	if err := read(body, &ask); err != nil {
+	var ask struct{ jobText }
+	if err := d.take(body, &ask); err != nil {
 		return nil, err
 	}
-	j, err := readJob(ask.Job)
+	j, err := ask.read()
 	if err != nil {
 		return unlaidAnswer(err)
 	}

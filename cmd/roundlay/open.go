@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"path/filepath"
 	"runtime/debug"
 
 	"roundlay/cmd/desk"
@@ -34,10 +35,15 @@ func openPage(s *session, args []string) error {
 	engine := desk.New()
 	info, _ := debug.ReadBuildInfo()
 	engine.Version = version(info)
+	folder := "."
+	if file != "" {
+		folder = filepath.Dir(file)
+	}
+	engine.Beside = inFolder(folder)
 	server, err := serve.Open(serve.Config{
 		Listen: *listen, Token: *token,
 		Page: page.Files, Engine: engine, Disk: s.disk,
-		Job: file, Demo: demo, Folder: ".",
+		Job: file, Demo: demo, Folder: folder,
 	})
 	if err != nil {
 		return err

@@ -124,8 +124,8 @@ func (p place) title() string {
 		return k.Default
 	}
 	if p.name == "part" {
-		_, name := parent(p.path)
-		return name
+		steps := stepsOf(p.path)
+		return steps[len(steps)-1]
 	}
 	return p.name
 }

@@ -26,6 +26,12 @@ func (m *Motif) Part(name string) Part {
 	return Part{Name: name}
 }
 
+// PartPath returns the path under which a part of a motif has its keys, given the motif's
+// number from 0.
+func PartPath(motif int, part string) string {
+	return joined(joined(Item("motif", motif), partsKey), written(part))
+}
+
 // WheelOf returns the wheel of the rack that cuts a part.
 func (m *Motif) WheelOf(part string) int {
 	if own := m.Part(part).Wheel; own != nil {

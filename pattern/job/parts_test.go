@@ -104,6 +104,35 @@ func TestReviseParts(t *testing.T) {
 	}
 }
 
+// A part may have any name that a drawing gives it: its keys are set by its path, as the form
+// has it, and taken away again.
+func TestOddParts(t *testing.T) {
+	for _, name := range []string{"left wing", "a.b", `says "so"`, "état", "1"} {
+		text := "length=\"mm\"\n[blank]\nstation=[{height=0,across=60,wall=5},{height=100,across=60,wall=5}]\n[[wheel]]\nname=\"m\"\nedge=\"mitre\"\nacross=60\nthick=8\nangle=90\n" +
+			"[layout]\nrepeats=3\n[[motif]]\nkind=\"drawing\"\nwheel=\"m\"\ndepth=0.5\nwidth=0.5\nfile=\"odd.svg\"\n"
+		drawn := `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10"><g id="` + strings.ReplaceAll(name, `"`, "&quot;") + `" stroke="black"><path d="M1 1L9 9"/></g></svg>`
+		beside := func(string) ([]byte, error) { return []byte(drawn), nil }
+		path := PartPath(0, name) + ".depth"
+		data := revised(t, []byte(text), Revision{Op: "set", Path: path, Value: "0.25"})
+		field, ok := formOf(t, data).fields()[path]
+		if !ok || field.Text != "0.25" {
+			t.Errorf("%s: the form has %+v of\n%s", name, field, data)
+		}
+		j, err := ReadWith("x.toml", data, beside)
+		if err != nil || j.Motifs[0].Part(name).Depth == nil || *j.Motifs[0].Part(name).Depth != 0.25 {
+			t.Errorf("%s: %v\n%s", name, err, data)
+		}
+		data = revised(t, data, Revision{Op: "set", Path: path, Value: "0.4"}, Revision{Op: "set", Path: PartPath(0, name) + ".land", Value: "0"})
+		if n := strings.Count(string(data), "parts"); n != 1 {
+			t.Errorf("%s: its table stands there %d times:\n%s", name, n, data)
+		}
+		bare := revised(t, data, Revision{Op: "remove", Path: path})
+		if j, err := ReadWith("x.toml", bare, beside); err != nil || j.Motifs[0].Part(name).Depth != nil {
+			t.Errorf("%s: %v\n%s", name, err, bare)
+		}
+	}
+}
+
 // What a part has not for itself is the motif's.
 func TestOfParts(t *testing.T) {
 	j := changeJob()

@@ -101,14 +101,46 @@ func (r *revising) strange(path string) error {
 	return r.refuse(path, "it can't be written into this file as it stands: change it in the text")
 }
 
-// parent returns the path of the table that has a key, and the key.
+// parent returns the path of the table that has a key, and the key, as it is written.
 func parent(path string) (table, key string) {
-	for i := len(path) - 1; i >= 0; i-- {
-		if path[i] == '.' {
-			return path[:i], path[i+1:]
+	at := -1
+	eachDot(path, func(i int) { at = i })
+	if at < 0 {
+		return "", path
+	}
+	return path[:at], path[at+1:]
+}
+
+// stepsOf returns the steps of a path, those in quotes without them.
+func stepsOf(path string) []string {
+	var all []string
+	from := 0
+	take := func(to int) {
+		step := path[from:to]
+		if text, err := strconv.Unquote(step); err == nil && step[0] == '"' {
+			step = text
+		}
+		all, from = append(all, step), to+1
+	}
+	eachDot(path, take)
+	take(len(path))
+	return all
+}
+
+// eachDot calls a function with the place of each dot that parts two steps of a path. One
+// in quotes is part of a name.
+func eachDot(path string, dot func(at int)) {
+	quotes := false
+	for i := 0; i < len(path); i++ {
+		switch {
+		case quotes && path[i] == '\\':
+			i++
+		case path[i] == '"':
+			quotes = !quotes
+		case path[i] == '.' && !quotes:
+			dot(i)
 		}
 	}
-	return "", path
 }
 
 // numbered returns the name of one of several tables and its number from 1, 0 where the

@@ -97,7 +97,7 @@ func (r *revising) place(path string) (place, bool) {
 	if path == "" {
 		return p, true
 	}
-	for _, step := range strings.Split(path, ".") {
+	for _, step := range stepsOf(path) {
 		if p.name == partsKey {
 			p = p.part(step)
 			continue

@@ -90,7 +90,7 @@ func (s source) find(key string) *value {
 		return nil
 	}
 	found := &value{table: s.root}
-	for _, step := range strings.Split(key, ".") {
+	for _, step := range stepsOf(key) {
 		name, item, many := strings.Cut(strings.TrimSuffix(step, "]"), "[")
 		if found.table == nil || found.table.find(name) == nil {
 			return nil

@@ -108,6 +108,28 @@ func TestCopies(t *testing.T) {
 	})
 }
 
+// A motif's copies are its frame on each repeat on which it stands, whatever the period, and one
+// more at either end.
+func TestMotifCopies(t *testing.T) {
+	flats(t, func(name string, p *pattern.Plan, f Flat) {
+		for i, m := range NewWrap(f).Motifs {
+			repeats := p.Job.Layout.Copies(p.Job.Motifs[i])
+			n, last := p.Repeats, len(repeats)-1
+			if len(m.Copies) != len(repeats)+2 {
+				t.Fatalf("%s, motif %d: %d copies on %d repeats", name, i+1, len(m.Copies), len(repeats))
+			}
+			middle := p.Grip(i).Middle()
+			for k, repeat := range append(repeats, repeats[last]-n, repeats[0]+n) {
+				by := float64(repeat-repeats[0])*p.PitchAngle() - f.middle()
+				want := f.Forward(geometry.Spot{Theta: middle.Theta + by, Along: middle.Along})
+				if off := r2.Norm(r2.Sub(moved(m.Copies[k], f.Forward(middle)), want)); off > 1e-6 {
+					t.Errorf("%s, motif %d: its copy on repeat %d is %g off", name, i+1, repeat, off)
+				}
+			}
+		}
+	})
+}
+
 // moved carries a point to a copy.
 func moved(m [4]Precise, q geometry.Point) geometry.Point {
 	return geometry.Motion{Cos: float64(m[0]), Sin: float64(m[1]), X: float64(m[2]), Y: float64(m[3])}.Apply(q)

@@ -2,9 +2,11 @@ package screen
 
 import (
 	"math"
+	"slices"
 
 	"roundlay/geometry"
 	"roundlay/pattern"
+	"roundlay/pattern/job"
 )
 
 // Wrap is a plan's decoration laid flat. Its shapes are those of one period of the pattern;
@@ -38,7 +40,18 @@ type Motif struct {
 	Line      string       `json:"line"`
 	Box       [4][2]Number `json:"box"` // lower left and on anticlockwise, as the motif is drawn
 	Middle    [2]Number    `json:"middle"`
-	Inside    int          `json:"inside"` // the motif it is inside, from 1; 0 for none
+	// Copies are where Box and Middle are round the glass, themselves first: one for each
+	// repeat on which the motif stands, then one more at either end.
+	Copies [][4]Precise `json:"copies"`
+	Inside int          `json:"inside"` // the motif it is inside, from 1; 0 for none
+	Parts     []MotifPart  `json:"parts"`
+	PartOf    []int        `json:"part_of"` // of each piece of Line, which of the parts it is, from 0
+}
+
+// MotifPart is a part of a motif that may have keys of its own, under their path.
+type MotifPart struct {
+	Name string `json:"name"`
+	Path string `json:"path"`
 }
 
 // Part is where the number of a repeat stands: at its middle, on the upper end of the paper.
@@ -80,9 +93,27 @@ func NewWrap(f Flat) Wrap {
 	return w
 }
 
+// standing returns the motions from a motif's first copy to all of them.
+func (f Flat) standing(m job.Motif) [][4]Precise {
+	repeats := f.plan.Job.Layout.Copies(m)
+	if len(repeats) == 0 {
+		return [][4]Precise{}
+	}
+	n, last := f.plan.Repeats, len(repeats)-1
+	repeats = append(repeats, repeats[last]-n, repeats[0]+n)
+	all := make([][4]Precise, len(repeats))
+	for i, repeat := range repeats {
+		all[i] = f.moved(repeat - repeats[0])
+	}
+	return all
+}
+
 // copied returns the motion to a copy.
-func (f Flat) copied(k int) [4]Precise {
-	m := f.turned(float64(k*f.plan.Period)*f.plan.PitchAngle() - f.middle())
+func (f Flat) copied(k int) [4]Precise { return f.moved(k * f.plan.Period) }
+
+// moved returns the motion by a number of repeats, from where repeat 1 is upright.
+func (f Flat) moved(repeats int) [4]Precise {
+	m := f.turned(float64(repeats)*f.plan.PitchAngle() - f.middle())
 	return [4]Precise{Precise(m.Cos), Precise(m.Sin), Precise(m.X), Precise(m.Y)}
 }
 
@@ -90,7 +121,7 @@ func (f Flat) copied(k int) [4]Precise {
 func (f Flat) motifs() []Motif {
 	p := f.plan
 	all := make([]Motif, len(p.Job.Motifs))
-	footprints, lines := make([]path, len(all)), make([]path, len(all))
+	footprints, lines, partOf := make([]path, len(all)), make([]path, len(all)), make([][]int, len(all))
 	var t thinner
 	if len(p.Cuts) > many {
 		t.within = fineOfManyFlat
@@ -105,16 +136,27 @@ func (f Flat) motifs() []Motif {
 			along = append(along, s.At)
 		}
 		lines[c.Motif] = lines[c.Motif].line(t.thin(f.charted(along)), false)
+		partOf[c.Motif] = append(partOf[c.Motif], slices.Index(p.Job.Motifs[c.Motif].Kind.Parts, c.Part))
 	}
 	for i, m := range p.Job.Motifs {
 		g := p.Grip(i)
 		all[i] = Motif{
 			Number: i + 1, Kind: m.Kind.Name, Footprint: string(footprints[i]), Line: string(lines[i]),
 			Middle: pair(f.Forward(g.Middle())), Inside: m.Inside,
+			Copies: f.standing(m), Parts: partsOf(m, i), PartOf: append([]int{}, partOf[i]...),
 		}
 		for k, corner := range [4][2]float64{{-0.5, 0}, {0.5, 0}, {0.5, 1}, {-0.5, 1}} {
 			all[i].Box[k] = pair(f.Forward(g.At(corner[0], corner[1])))
 		}
+	}
+	return all
+}
+
+// partsOf returns the parts of a motif, by its number from 0.
+func partsOf(m job.Motif, number int) []MotifPart {
+	all := make([]MotifPart, len(m.Kind.Parts))
+	for i, name := range m.Kind.Parts {
+		all[i] = MotifPart{name, job.PartPath(number, name)}
 	}
 	return all
 }

@@ -1,5 +1,7 @@
 // The only place that talks to the engine.
 
+import { filesFor } from "./beside.js";
+
 const running = new Map(); // slot → AbortController of its newest request
 const quick = new Set(["lay", "describe"]);
 const atOnce = 2; // slow questions at a time: a browser opens few connections, and lay needs one
@@ -46,7 +48,7 @@ export async function disk(path, body, signal) {
   if (reply.status === 404) return null;
   const said = await reply.clone().json().catch(() => ({}));
   if (reply.ok || (reply.status === 409 && "stamp" in said)) return { status: reply.status, ...said };
-  throw new Error(await words(reply));
+  throw Object.assign(new Error(await words(reply)), { status: reply.status });
 }
 
 async function post(name, body, { slot }) {
@@ -55,7 +57,7 @@ async function post(name, body, { slot }) {
     running.get(slot)?.abort();
     running.set(slot, stop);
   }
-  const send = () => fetch("ask/" + name, { ...posted(body), signal: stop.signal });
+  const send = () => fetch("ask/" + name, { ...posted({ ...body, files: filesFor(body) }), signal: stop.signal });
   try {
     const reply = await (quick.has(name) ? send() : inLine(send, stop.signal));
     if (!reply.ok) throw Object.assign(new Error(await words(reply)), { understood: true });

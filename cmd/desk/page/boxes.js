@@ -41,8 +41,8 @@ function several(text) {
  * typed makes an input that hands on what is typed at once. Its put(text)
  * leaves the box alone while a person is typing in it.
  */
-export function typed(attrs, store, said) {
-  const input = el("input", { type: "text", autocomplete: "off", spellcheck: "false", autocapitalize: "off", ...attrs });
+export function typed(attrs, store, said, tag = "input") {
+  const input = el(tag, { type: tag === "input" ? "text" : null, autocomplete: "off", spellcheck: "false", autocapitalize: "off", ...attrs });
   let epoch = -1; // that of the newest letter typed
   input.addEventListener("input", () => {
     epoch = store.state.epoch;

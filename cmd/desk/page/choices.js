@@ -14,7 +14,8 @@ export function word(env) {
 
 /** wheel is a choice among the wheels of the rack. */
 export function wheel(env) {
-  return list(env, (state) => rack(state).map((name) => [name, name]), (value) => value);
+  const none = env.desc.needed ? [] : [["", env.desc.away ?? "none"]];
+  return list(env, (state) => [...none, ...rack(state).map((name) => [name, name])], (value) => value);
 }
 
 /** kind is a choice among the kinds of motif. */

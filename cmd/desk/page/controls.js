@@ -7,13 +7,15 @@ import { slider } from "./sliders.js";
 import { stepper } from "./steppers.js";
 import { kind, motif, onOff, wheel, word } from "./choices.js";
 import { order } from "./order.js";
+import { repeats } from "./repeats.js";
+import { texts } from "./texts.js";
 
 const controls = {
   text: box, length: box, measure: box, weight: box,
   lengths, heights: pair, place: pair,
   number: slider, share: slider, degrees: slider,
   whole: stepper, count: stepper,
-  word, switch: onOff, wheel, wheels: order, kind, motif,
+  word, switch: onOff, wheel, wheels: order, kind, motif, repeats, texts,
 };
 
 /** Sorts that are tables of their own, and no fields. */

@@ -5,7 +5,7 @@
  * parameters come from its kind; a default may depend on neither.
  */
 export function describer(about) {
-  const tables = new Map(about.tables.map((t) => [t.name, byName(t.keys)]));
+  const tables = new Map(about.tables.map((t) => [t.name, byName(t.name === "part" ? t.keys.map(ofPart) : t.keys)]));
   const kinds = new Map(about.kinds.map((k) => [k.name, byName([...k.parameters.map(parameter), ...(k.contents ?? []).map(content)])]));
   const none = new Map();
   return (table) => {
@@ -17,6 +17,11 @@ export function describer(about) {
 
 function kindOf(table) {
   return table.fields.find((f) => f.key === "kind")?.text || "";
+}
+
+/** ofPart is a key of a part: without it the part is as the motif. */
+function ofPart(key) {
+  return { ...key, away: "as the motif" };
 }
 
 /** parameter is a kind's parameter in the words of a key. */

@@ -2,8 +2,10 @@
 // another program writes to it is seen and neither version is lost.
 
 import { disk } from "./ask.js";
+import { namesIn } from "./beside.js";
 import { el } from "./dom.js";
 import { asked } from "./dialog.js";
+import { saveBeside } from "./savebeside.js";
 
 const again = 3000; // ms to wait after the watch failed
 
@@ -87,7 +89,7 @@ export const file = {
     this.said = "";
     this.tell();
     try {
-      const { text } = await this.store.settled();
+      const text = await saveBeside(this.store);
       if (of !== this.of) throw new Error("another job was opened meanwhile.");
       await write(text, of);
     } catch (err) {
@@ -114,6 +116,7 @@ export function mount(root, store, about) {
   store.subscribe(() => {
     belong();
     if (!file.saving) file.said = "";
+    if (namesIn(store.state.form).join("\n") !== beside.join("\n")) watch();
     file.tell();
   });
   addEventListener("beforeunload", (event) => {
@@ -143,18 +146,23 @@ function turned() {
 }
 
 let watching = null; // AbortController of the watch
+let beside = []; // the names of the files beside the job that are watched with it
 
 /** watch waits for the file to be another on disk than the page knows. */
 async function watch() {
   watching?.abort();
+  beside = namesIn(file.store.state.form);
   if (!file.present || !file.of.name || document.hidden) return;
   const own = (watching = new AbortController());
-  const { of } = file;
+  const { of } = file, names = beside;
+  let told = ""; // the stamp of what those held
   while (!own.signal.aborted) {
     try {
-      const asked = new URLSearchParams({ name: of.name, stamp: of.stamp });
+      const asked = new URLSearchParams([["name", of.name], ["stamp", of.stamp], ["seen", told], ...names.map((name) => ["beside", name])]);
       const seen = await disk("file/changes?" + asked, undefined, own.signal);
       if (own.signal.aborted || seen === null) return;
+      if (told && seen.seen !== told) file.store.restart();
+      told = seen.seen ?? "";
       if (seen.stamp !== of.stamp && !file.saving) await changed(seen, of);
     } catch {
       if (own.signal.aborted) return;

@@ -55,7 +55,7 @@ function around(id, desc, control, compact) {
 }
 
 /** away is what taking a value away comes to. */
-const away = (desc) => (desc.default ? "back to usual" : "leave out");
+const away = (desc) => desc.away ?? (desc.default ? "back to usual" : "leave out");
 
 /** quietly lets what was understood be read out, of the field one is in alone. */
 function quietly(node, said, store) {

@@ -16,6 +16,8 @@ const places = {
   wheel: "wheels", shop: "wheels", limits: "check",
 }; // all else is design
 
+const inOthers = new Set(["station", "part"]); // shown by the card of the table they stand in
+
 const names = { "": "The job", limits: "Limits", shop: "The shop", layout: "Round the glass" };
 
 export function mount(root, store, about) {
@@ -45,7 +47,7 @@ export function mount(root, store, about) {
 function keepPlace(root, change) {
   const had = document.activeElement;
   change();
-  if (root.contains(had) || had.isConnected) return;
+  if (had.isConnected || root.contains(document.activeElement)) return;
   root.closest("[role=tabpanel]").focus({ preventScroll: true });
 }
 
@@ -56,7 +58,7 @@ function asksMost({ form }) {
 function nodesAt(place, form, view) {
   const nodes = [];
   for (const table of view.form.tables) {
-    if ((places[table.table] || "design") !== place || table.table === "station") continue;
+    if ((places[table.table] || "design") !== place || inOthers.has(table.table)) continue;
     nodes.push(shownCard(form, table, view));
   }
   if (place === "wheels") nodes.splice(lastOf(view, "wheel", nodes), 0, addWheels(form));

@@ -17,6 +17,7 @@ import * as profile from "./profile.js";
 import * as blanks from "./blanks.js";
 import * as swatches from "./swatches.js";
 import * as compare from "./compare.js";
+import * as bring from "./bring.js";
 
 /** Where each part goes: a part fills its root and follows the store. */
 const parts = [
@@ -32,6 +33,7 @@ const parts = [
   [numbers, "#figures"],
   [paper, "#paper"],
   [fileOnDisk, "#notice"],
+  [bring, "#hovering"],
   [welcome, "#over"],
 ];
 

@@ -5,6 +5,7 @@ import { el, say } from "./dom.js";
 import { card } from "./card.js";
 import { numberOf } from "./choices.js";
 import { open } from "./headings.js";
+import { parts } from "./parts.js";
 
 /** motifCard is the card of one motif. */
 export function motifCard(store, about, describe) {
@@ -15,10 +16,15 @@ export function motifCard(store, about, describe) {
   const drop = el("button", { type: "button", onclick: () => dropped(store, now) }, "Remove");
   one.heading.classList.add("unseen");
   one.buttons.append(copy, drop);
+  const its = parts(store, about, describe);
+  one.extra.append(its.node);
+  let shown = null; // the table and the state to show, of a card that is folded away
+  const showParts = () => shown && node.open && its.show(...shown);
   const node = el("details", { class: "motif" }, el("summary", {}, el("h3", {}, words)), one.node);
   node.addEventListener("toggle", () => {
+    showParts();
     if (node.open) {
-      store.choose(now.number);
+      if (store.state.chosen !== now.number) store.choose(now.number);
       // where all is in one column it has moved up, under the buttons for it
       if (matchMedia("(max-width: 599px)").matches && node.contains(document.activeElement)) node.scrollIntoView({ block: "start" });
     }
@@ -31,12 +37,16 @@ export function motifCard(store, about, describe) {
       node.dataset.motif = now.number;
       say(words, nameOf(table, now.number));
       one.show(table, describe(table), view, nameOf(table, now.number));
+      shown = [table, view];
+      showParts();
       copy.setAttribute("aria-label", `Copy motif ${now.number}`);
       drop.setAttribute("aria-label", `Remove motif ${now.number}`);
     },
-    choose(number) {
+    choose(number, part) {
       const on = number === now.number;
       if (node.open !== on) node.open = on;
+      if (on) showParts();
+      if (on) its.open(part);
       if (on && !store.state.dragging && !node.contains(document.activeElement)) near(node);
     },
   };
@@ -44,12 +54,12 @@ export function motifCard(store, about, describe) {
 
 /** follow opens the card of the motif that is chosen, and closes the others. */
 motifCard.follow = (store, cards) => {
-  let chosen = store.state.chosen;
+  let { chosen, part } = store.state;
   store.subscribe((state) => {
-    if (state.chosen === chosen) return;
-    chosen = state.chosen;
+    if (state.chosen === chosen && state.part === part) return;
+    ({ chosen, part } = state);
     if (chosen && !document.querySelector("#panel-design").contains(document.activeElement)) open("design");
-    for (const [key, one] of cards) if (key.startsWith("motif ")) one.choose(chosen);
+    for (const [key, one] of cards) if (key.startsWith("motif ")) one.choose(chosen, part);
   });
 };
 

@@ -6,6 +6,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"roundlay/pattern/job"
 )
 
 // files returns the page's files by name.
@@ -133,5 +135,27 @@ func TestSize(t *testing.T) {
 		if n := strings.Count(text, "\n"); n > most {
 			t.Errorf("%s has %d lines; %d are the most", name, n, most)
 		}
+	}
+}
+
+// TestControls checks that every sort of key that a job's tables have is given a control by
+// its name: one that isn't would be a box to type in, which is right for few.
+func TestControls(t *testing.T) {
+	text := files(t)["controls.js"]
+	_, list, _ := strings.Cut(text, "const controls = {")
+	list, _, _ = strings.Cut(list, "};")
+	named := map[string]bool{}
+	for _, m := range regexp.MustCompile(`(\w+)(?::|,)`).FindAllStringSubmatch(list, -1) {
+		named[m[1]] = true
+	}
+	for _, table := range job.Tables() {
+		for _, key := range table.Keys {
+			if key.Sort != job.OfTables && !named[string(key.Sort)] {
+				t.Errorf("%s.%s is of the sort %s, which controls.js doesn't name", table.Name, key.Name, key.Sort)
+			}
+		}
+	}
+	if len(named) < 10 {
+		t.Errorf("only %d sorts were found", len(named))
 	}
 }

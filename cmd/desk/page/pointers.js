@@ -11,7 +11,7 @@ import { apart, between, unplaced } from "./shapes.js";
  * Two fingers, or a press on bare paper, carry a magnified drawing along.
  */
 export class Pointers {
-  /** @param on {wrap(), active(), frame, choose(motif, copy), finding(letter), ghost(motif, copy, by)} */
+  /** @param on {wrap(), active(), frame, pen, choose(motif, copy, place), finding(letter), ghost(motif, copy, by)} */
   constructor(svg, sight, store, on) {
     Object.assign(this, { svg, sight, store, on, down: new Map(), act: null });
     svg.addEventListener("pointerdown", (event) => this.#press(event));
@@ -27,6 +27,7 @@ export class Pointers {
   giveUp() {
     this.act?.drag?.giveUp();
     this.act = null;
+    this.on.pen.giveUp();
     this.on.ghost(null);
   }
 
@@ -38,7 +39,8 @@ export class Pointers {
       this.giveUp();
       this.act = { sort: "pinch", ...this.#pair() };
     } else if (this.down.size === 1) {
-      this.act = this.#meant(event);
+      this.act = this.on.pen.active ? { sort: "pen" } : this.#meant(event);
+      if (this.on.pen.active) this.on.pen.press(event);
     }
   }
 
@@ -57,7 +59,7 @@ export class Pointers {
     const { chosen } = this.store.state, touch = event.pointerType === "touch";
     const mine = act.found.filter(({ motif }) => motif.motif === chosen && (!touch || motif.motif === this.tapped));
     const meant = mine.find(({ copy }) => copy === this.on.active()) ?? (touch ? null : mine[0] ?? act.found[0]);
-    if (meant) Object.assign(act, { grab: "middle", motif: meant.motif, index: meant.copy, copy: this.on.wrap().copies[meant.copy], from: meant.motif.middle });
+    if (meant) Object.assign(act, { grab: "middle", motif: meant.motif, index: meant.copy, copy: meant.motif.copies[meant.copy], from: meant.motif.middle });
     return act;
   }
 
@@ -67,6 +69,7 @@ export class Pointers {
     const before = this.down.get(event.pointerId), now = [event.clientX, event.clientY];
     this.down.set(event.pointerId, now);
     if (act.sort === "pinch") return this.#pinch();
+    if (act.sort === "pen") return this.on.pen.to(event);
     if (act.sort === "press" && apart(act.screen, now) > act.still) this.#start(act);
     if (act.sort === "pan") this.sight.move(now[0] - before[0], now[1] - before[1]);
     if (act.sort === "drag") this.#drag(act, event);
@@ -113,11 +116,12 @@ export class Pointers {
     this.act = null;
     this.on.ghost(null);
     act.drag?.done();
+    if (act.sort === "pen") return this.on.pen.lift();
     if (act.sort !== "press" || act.handle) return;
     if (act.letter) return this.on.finding(act.letter);
     const tapped = next(act.found, this.store.state.chosen);
     this.tapped = tapped?.motif.motif ?? 0;
-    this.on.choose(this.tapped, tapped?.copy ?? 0);
+    this.on.choose(this.tapped, tapped?.copy ?? 0, act.place);
   }
 
   #lost(event) {
@@ -126,7 +130,7 @@ export class Pointers {
   }
 
   #hold(event) {
-    const drags = this.act?.grab || this.sight.closer || event.touches.length > 1;
+    const drags = this.on.pen.active || this.act?.grab || this.sight.closer || event.touches.length > 1;
     if (drags && event.cancelable) event.preventDefault();
   }
 

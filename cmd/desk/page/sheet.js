@@ -10,7 +10,8 @@ export class Sheet {
     this.id = `period-${++count}`;
     this.paper = {};
     for (const name of ["ends", "band", "edges", "seam"]) this.paper[name] = shape("path", { class: name });
-    this.period = shape("g", { id: this.id });
+    this.part = shape("path", { class: "drawn-part" });
+    this.period = shape("g", { id: this.id }, this.part);
     this.copies = shape("g", { class: "copies" });
     this.cover = shape("path", { class: "cover" });
     this.parts = shape("g", { class: "parts", "aria-hidden": "true" });
@@ -36,8 +37,9 @@ export class Sheet {
     keep(this.copies, [wrap.before, ...wrap.copies, wrap.after], () => shape("use", { href: `#${this.id}` }), (use, copy) => put(use, "transform", matrix(copy)));
   }
 
-  /** mark sets the chosen motif apart, in all its copies. */
-  mark(number) {
+  /** mark sets the chosen motif apart, in all its copies, and the cuts of its chosen part. */
+  mark(number, cuts = "") {
+    put(this.part, "d", cuts);
     if (this.marked === number) return;
     this.motifs.get(this.marked)?.group.classList.remove("drawn-chosen");
     this.motifs.get(number)?.group.classList.add("drawn-chosen");
@@ -75,7 +77,7 @@ export class Sheet {
   #add(number) {
     const footprints = shape("g", { class: "drawn-footprints" }), lines = shape("g", { class: "drawn-lines" });
     const group = shape("g", { class: number === this.marked ? "drawn-chosen" : null, "data-drawn": number }, footprints, lines);
-    this.period.append(group);
+    this.part.before(group);
     const motif = { group, footprints, lines };
     this.motifs.set(number, motif);
     return motif;

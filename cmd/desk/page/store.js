@@ -8,7 +8,7 @@
 // state.settled   whether the engine has answered for the text as it is now
 // state.refused   words where the newest change could not be made, else ""
 // state.waiting   whether the layout waits for counts that are to be "most"
-// state.blank, state.side, state.chosen (a motif's number, or 0)
+// state.blank, state.side, state.chosen (a motif's number, or 0), state.part (of that motif, by its name, or "")
 // state.trouble   words when the engine can't be reached, else ""
 // state.dragging  between begin() and end()
 // state.epoch     grows when the text changes otherwise than by typing or
@@ -31,7 +31,7 @@ export class Store {
     this.drags = 0;
     this.state = {
       text, answer: null, form: null, mistake: null, fresh: false, settled: false,
-      blank: "", side: "outside", chosen: 0, trouble: "", dragging: false, epoch: 0,
+      blank: "", side: "outside", chosen: 0, part: "", trouble: "", dragging: false, epoch: 0,
       refused: "", waiting: false, letter: "", look: { turn: 0, tilt: 7 },
     };
   }
@@ -92,8 +92,13 @@ export class Store {
     this.jumped();
   }
 
-  choose(number) {
-    if (number !== this.state.chosen) this.set({ chosen: number });
+  choose(number, part = "") {
+    if (number !== this.state.chosen || part !== this.state.part) this.set({ chosen: number, part });
+  }
+
+  /** say tells why something that was tried has changed nothing. */
+  say(words) {
+    this.set({ refused: words });
   }
 
   chooseFinding(letter) {
@@ -155,15 +160,17 @@ export class Store {
     const moment = this.history.now;
     const asked = { moment, version: moment.version, since: performance.now() };
     this.asking = asked;
-    const question = { ...this.history.question(), blank: this.oneOfSet(), side: this.state.side, want };
+    const question = { ...this.history.question(), ...this.oneOfSet(), side: this.state.side, want };
     ask("lay", question, { slot: "lay" })
       .then((answer) => this.answered(asked, answer))
       .catch((err) => this.failed(asked, err));
   }
 
-  /** oneOfSet is the blank to lay out; of a single one, which may be renamed, no name. */
+  /** oneOfSet is the blank to lay out: by its name, and by its number where that is being changed. */
   oneOfSet() {
-    return this.state.answer?.blanks.length > 1 ? this.state.blank : "";
+    const blanks = this.state.answer?.blanks ?? [], { blank } = this.state;
+    const at = blanks.findIndex(({ name }) => name === blank);
+    return blanks.length > 1 ? { blank, number: at + 1 } : { blank: "" };
   }
 
   answered(asked, answer) {
@@ -202,7 +209,7 @@ export class Store {
     this.asking = null;
     const { moment, version } = asked;
     if (moment !== this.history.now || moment.version !== version) return this.lay();
-    if (this.oneOfSet() !== "" && err.understood) {
+    if (this.oneOfSet().blank !== "" && err.understood) {
       this.state.answer = { ...this.state.answer, blanks: [] }; // that blank may be gone: the first, then
       return this.lay();
     }

@@ -1,30 +1,24 @@
 // Motifs to add, from their swatches; and what can be done with the one that is chosen.
 
 import { el, say } from "./dom.js";
+import { addAndChoose } from "./added.js";
+import { choose } from "./bring.js";
 
 /** mount fills root and follows the store. */
 export function mount(root, store, about) {
   const chosen = new Chosen(store);
   root.append(chosen.root, el("h3", { id: "swatches-title" }, "Add a motif"),
-    el("div", { class: "swatches", role: "group", "aria-labelledby": "swatches-title" }, about.kinds.map((kind) => swatch(kind, store))));
+    el("div", { class: "swatches", role: "group", "aria-labelledby": "swatches-title" }, about.kinds.map((kind) => swatch(kind, store))),
+    el("div", { class: "drawn-row own-drawing" }, el("button", { type: "button", id: "own-drawing", onclick: () => choose(store) }, "Choose a drawing"),
+      el("span", { class: "faint small" }, "or drop one on the page: an SVG file, each stroke a cut")));
   store.subscribe((state) => chosen.show(state));
 }
 
 function swatch(kind, store) {
   const picture = el("img", { alt: "", src: "data:image/svg+xml," + encodeURIComponent(kind.swatch ?? ""), draggable: "false" });
-  const add = () => addAndChoose(store, { op: "add", path: "motif", value: { kind: kind.name } });
+  const add = () => addAndChoose(store, [{ op: "add", path: "motif", value: { kind: kind.name } }]);
   return el("button", { type: "button", class: "swatch", "data-kind": kind.name, title: kind.about, onclick: add }, picture, el("span", {}, kind.name));
 }
-
-/** addAndChoose makes an edit that adds a motif, which is the last then, and chooses it. */
-async function addAndChoose(store, edit) {
-  const before = count(store.state);
-  store.change([edit]);
-  const state = await store.settled().catch(() => store.state);
-  if (!state.mistake && count(state) > before) store.choose(count(state));
-}
-
-const count = (state) => state.answer?.wrap?.motifs.length ?? 0;
 
 /** Chosen has the buttons for the chosen motif. */
 class Chosen {
@@ -32,7 +26,7 @@ class Chosen {
     this.store = store;
     this.title = el("h3", {});
     const button = (words, press) => el("button", { type: "button", onclick: press }, words);
-    this.copy = button("Copy", () => addAndChoose(store, { op: "copy", path: this.path }));
+    this.copy = button("Copy", () => addAndChoose(store, [{ op: "copy", path: this.path }]));
     this.takeOut = button("", () => store.change([{ op: "remove", path: `${this.path}.inside` }]));
     this.remove = button("Remove", () => this.#remove());
     this.into = el("select", { onchange: () => this.#putInside() });

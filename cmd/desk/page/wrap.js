@@ -2,11 +2,13 @@
 
 import { el, say } from "./dom.js";
 import { Frame } from "./handles.js";
+import { copyAt, cutsOf, nearestTo, partAt } from "./hit.js";
 import { Late } from "./late.js";
 import { Nudge } from "./nudge.js";
+import { Pen } from "./pen.js";
 import { Pointers } from "./pointers.js";
 import { ringKeys, showRings, toggleFinding } from "./rings.js";
-import { keep, matrix, placed, polygon, put, shape } from "./shapes.js";
+import { keep, matrix, placed, polygon, put, shape, unplaced } from "./shapes.js";
 import { Sheet, viewOf } from "./sheet.js";
 import { Sight } from "./sight.js";
 
@@ -22,13 +24,18 @@ class Wrap {
   constructor(root, store) {
     this.store = store;
     this.copies = new Map(); // which copy of a motif was last touched, by the motif's number
+    this.places = new Map(); // where a motif was put that is not drawn there yet, by its number
     this.sheet = new Sheet({ role: "group", "aria-describedby": "wrap-keys" });
     this.frames = shape("g", { class: "motifs" });
     this.frame = new Frame();
     this.ghost = shape("path", { class: "ghost" });
     this.rings = shape("g", { class: "rings" });
-    this.sheet.above.append(this.frames, this.ghost, this.rings, this.frame.group);
     this.sight = new Sight(this.sheet.svg, () => this.#overlay());
+    this.pen = new Pen(this.sight, store, {
+      wrap: () => this.wrap, changed: () => this.#overlay(), tell: (words) => say(this.penWords, words),
+      drew: (motif, place) => this.places.set(motif, place),
+    });
+    this.sheet.above.append(this.frames, this.ghost, this.rings, this.frame.group, this.pen.layer);
     this.nudge = new Nudge(store, (number) => this.#tell(number));
     this.#fill(root);
     this.#listen();
@@ -38,6 +45,9 @@ class Wrap {
   #fill(root) {
     const button = (words, press) => el("button", { type: "button", onclick: press }, words);
     this.back = button("Whole", () => this.sight.whole());
+    this.draws = button("", () => (this.pen.active ? this.pen.done() : this.pen.begin()));
+    this.draws.id = "draw-cuts";
+    this.penWords = el("p", { class: "caption small", role: "status" });
     this.caption = el("p", { class: "caption faint small", hidden: true });
     const legend = el("p", { class: "caption faint small" }, "Broken lines: the band. Thin lines: between repeats, which are numbered. Left and right edge: the seam, as on the paper.");
     const note = el("p", { class: "of-before", role: "status", hidden: true });
@@ -46,8 +56,9 @@ class Wrap {
     root.append(
       this.sheet.svg,
       el("div", { class: "drawn-below" },
-        el("div", { class: "drawn-row" }, button("Closer", () => this.sight.magnify(1.6, this.#middle())), this.back),
+        el("div", { class: "drawn-row" }, button("Closer", () => this.sight.magnify(1.6, this.#middle())), this.back, this.draws),
         note),
+      this.penWords,
       this.caption, legend,
       el("p", { id: "wrap-keys", class: "unseen" }, keys),
       (this.told = el("p", { class: "unseen", role: "status" })));
@@ -58,7 +69,8 @@ class Wrap {
       wrap: () => this.wrap,
       active: () => this.#indexOf(this.store.state.chosen),
       frame: this.frame,
-      choose: (number, copy) => this.#choose(number, copy),
+      pen: this.pen,
+      choose: (number, copy, place) => this.#choose(number, copy, place),
       finding: (letter) => toggleFinding(this.store, letter),
       ghost: (motif, copy, by) => this.#showGhost(motif, copy, by),
     });
@@ -66,6 +78,15 @@ class Wrap {
     this.frames.addEventListener("focusin", (event) => this.#focused(event));
     this.frames.addEventListener("focusout", () => this.nudge.rest());
     ringKeys(this.rings, this.store);
+    // Where a drawing is let go becomes its middle.
+    this.sheet.svg.addEventListener("drop", (event) => {
+      const place = this.sight.at(event.clientX, event.clientY);
+      if (!this.wrap) return;
+      event.place = unplaced(place, copyAt(this.wrap, place));
+      this.places.set(this.wrap.motifs.length + 1, place);
+    });
+    // Before the pointers hear of it: the first Escape gives up a stroke, the next ends drawing.
+    window.addEventListener("keydown", (event) => event.key === "Escape" && this.pen.active && !this.pen.giveUp() && this.pen.done(), true);
   }
 
   #show(state) {
@@ -81,8 +102,9 @@ class Wrap {
       this.caption.hidden = !wrap.caption;
     }
     if (!state.dragging) this.sight.over(viewOf(wrap.box)); // the paper's ends may give way to what is dragged
-    this.sheet.mark(state.chosen);
-    const seen = [wrap, state.chosen, state.letter, state.answer];
+    const chosen = this.#motif(state.chosen);
+    this.sheet.mark(state.chosen, chosen && state.part ? cutsOf(chosen, state.part) : "");
+    const seen = [wrap, state.chosen, state.part, state.letter, state.answer];
     if (seen.some((part, i) => part !== this.seen?.[i])) this.#overlay();
     this.seen = seen;
   }
@@ -103,6 +125,8 @@ class Wrap {
     const chosen = this.#motif(state.chosen);
     if (chosen) this.frame.show(chosen, this.#copyOf(state.chosen), per, (place) => this.sight.sees(place));
     else this.frame.hide();
+    say(this.draws, this.pen.active ? "Done drawing" : "Draw cuts");
+    this.sheet.svg.classList.toggle("pen", this.pen.active);
     showRings(this.rings, wrap.rings, state, per);
     this.back.disabled = !this.sight.closer;
     this.sheet.svg.classList.toggle("closer", this.sight.closer);
@@ -113,12 +137,17 @@ class Wrap {
   }
 
   #indexOf(number) {
+    const motif = this.#motif(number), place = this.places.get(number);
+    if (motif && place && this.store.state.fresh) {
+      this.copies.set(number, nearestTo(motif, place));
+      this.places.delete(number);
+    }
     const index = this.copies.get(number);
-    return index in this.wrap.copies ? index : 0; // that of repeat 1
+    return motif && index in motif.copies ? index : 0; // the first
   }
 
   #copyOf(number) {
-    return this.wrap.copies[this.#indexOf(number)];
+    return this.#motif(number).copies[this.#indexOf(number)];
   }
 
   /** middle is where "closer" goes: to the chosen motif, if there is one. */
@@ -127,9 +156,10 @@ class Wrap {
     return chosen && placed(chosen.middle, this.#copyOf(chosen.motif));
   }
 
-  #choose(number, copy) {
+  #choose(number, copy, place) {
     if (number) this.copies.set(number, copy);
-    this.store.choose(number);
+    const motif = this.#motif(number), near = 9 / this.sight.perMillimetre;
+    this.store.choose(number, motif && place ? partAt(this.wrap, motif, place, near) : "");
     this.#overlay();
     if (number) this.#pathOf(number)?.focus({ preventScroll: true, focusVisible: false });
   }

@@ -20,7 +20,7 @@ func TestHugeBody(t *testing.T) {
 	s := open(t, nil)
 	huge := `{"text":"` + strings.Repeat("#", 3*job.MaxBytes) + `","stamp":""}`
 	told := 0
-	for _, path := range []string{"/ask/lay", "/ask/cures", "/file", "/file-as"} {
+	for _, path := range []string{"/ask/lay", "/ask/cures", "/file", "/file-as", "/file-beside"} {
 		for _, length := range []int64{int64(len(huge)), -1} {
 			r, err := http.NewRequest("POST", s.address+path, io.NopCloser(strings.NewReader(huge)))
 			if err != nil {

@@ -63,16 +63,22 @@ func (f *jobFiles) answerSaveAs(w http.ResponseWriter, r *http.Request) {
 }
 
 // answerChanges is GET /file/changes: what the file is when it is no longer the version
-// with the stamp, or after a while.
+// with the stamp, or one of those beside it another than when the stamp "seen" was given; or
+// after a while.
 func (f *jobFiles) answerChanges(w http.ResponseWriter, r *http.Request) {
 	ctx, cancel := context.WithTimeout(r.Context(), f.bounds.Wait)
 	defer cancel()
-	v, err := f.changed(ctx, r.URL.Query().Get("name"), r.URL.Query().Get("stamp"))
+	asked := r.URL.Query()
+	others := f.neighbours(asked["beside"], asked.Get("seen"))
+	v, err := f.changed(ctx, asked.Get("name"), asked.Get("stamp"), others)
 	if err != nil {
 		refuseFile(w, r, err)
 		return
 	}
-	writeJSON(w, http.StatusOK, v)
+	writeJSON(w, http.StatusOK, struct {
+		version
+		Seen string `json:"seen,omitempty"`
+	}{v, others.stamp})
 }
 
 // readText reads a request with a job's text in it. If it can't, or no job may be so

@@ -11,7 +11,7 @@ import (
 // everything is all that can be asked, in a way that is answered.
 var everything = []struct{ method, path, body string }{
 	{"GET", "/", ""}, {"GET", "/main.js", ""}, {"GET", "/file", ""}, {"GET", "/file/changes?stamp=x", ""},
-	{"POST", "/ask/lay", "{}"}, {"POST", "/ask/cures", "{}"}, {"POST", "/file-as", `{"name":"new","text":"x"}`},
+	{"POST", "/ask/lay", "{}"}, {"POST", "/ask/cures", "{}"}, {"POST", "/file-as", `{"name":"new","text":"x"}`}, {"POST", "/file-beside", `{"name":"new.svg","text":"x"}`},
 	{"POST", "/file", `{"text":"x","stamp":"` + stampOf([]byte("# first")) + `"}`},
 }
 
@@ -137,7 +137,7 @@ func TestUnknownPaths(t *testing.T) {
 			t.Errorf("saved as %s: %d, %q", name, got.status, got.text)
 		}
 	}
-	for _, e := range []struct{ method, path string }{{"POST", "/"}, {"POST", "/main.js"}, {"GET", "/ask/lay"}, {"GET", "/file-as"}, {"POST", "/file/changes"}, {"PUT", "/file"}, {"DELETE", "/file"}} {
+	for _, e := range []struct{ method, path string }{{"POST", "/"}, {"POST", "/main.js"}, {"GET", "/ask/lay"}, {"GET", "/file-as"}, {"GET", "/file-beside"}, {"POST", "/file/changes"}, {"PUT", "/file"}, {"DELETE", "/file"}} {
 		if got := s.ask(e.method, e.path, "{}"); got.status < 400 || got.status >= 500 {
 			t.Errorf("%s %s: %d", e.method, e.path, got.status)
 		}

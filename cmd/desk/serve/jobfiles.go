@@ -17,8 +17,8 @@ import (
 	"roundlay/pattern/job"
 )
 
-// jobFiles is the opened job file, and those that were made beside it since. No other
-// file is ever read or written.
+// jobFiles is the opened job file, and those that were made beside it since. No other job
+// file is ever read or written; of the files that a job names beside itself see beside.go.
 type jobFiles struct {
 	disk   disk.Disk
 	folder string

@@ -7,25 +7,43 @@ import (
 	"unicode"
 )
 
-// tomlEnding is that of job files.
-const tomlEnding = ".toml"
+// The endings of job files and of drawings.
+const (
+	tomlEnding = ".toml"
+	svgEnding  = ".svg"
+)
 
 // maxName is the longest that a new file's name may be, in bytes. File systems take 255.
 const maxName = 200
 
-// plainName returns the name of a new job file beside another, with its ending. Any
-// name that could lead elsewhere, on any system, is refused.
+// plainName returns the name of a new job file beside another, with its ending.
 func plainName(asked string) (string, error) {
 	name := strings.TrimSpace(asked)
 	if !strings.EqualFold(filepath.Ext(name), tomlEnding) {
 		name += tomlEnding
 	}
-	stem := name[:len(name)-len(tomlEnding)]
+	return plain(asked, name)
+}
+
+// besideName returns the name of a new file that a job reads beside itself.
+func besideName(asked string) (string, error) {
+	name := strings.TrimSpace(asked)
+	if ending := strings.ToLower(filepath.Ext(name)); ending != svgEnding && ending != tomlEnding {
+		return "", badf("read %q; accepted: a name that ends in %s or %s", asked, svgEnding, tomlEnding)
+	}
+	return plain(asked, name)
+}
+
+// plain returns the name of a file in a folder. Any that could lead elsewhere, on any
+// system, is refused.
+func plain(asked, name string) (string, error) {
+	ending := filepath.Ext(name)
+	stem := name[:len(name)-len(ending)]
 	switch {
 	case stem == "":
 		return "", badf("read %q; accepted: a name for the file", asked)
 	case len(name) > maxName:
-		return "", badf("that name is too long; accepted: at most %d letters", maxName-len(tomlEnding))
+		return "", badf("that name is too long; accepted: at most %d letters", maxName-len(ending))
 	case strings.ContainsAny(name, `/\:*?"<>|`) || strings.ContainsFunc(name, func(r rune) bool { return !unicode.IsPrint(r) }):
 		return "", badf("read %q; accepted: a plain name, without / \\ : * ? \" < > or |", asked)
 	case name[0] == '.' || name[0] == '-' || strings.HasSuffix(stem, ".") || strings.HasSuffix(stem, " ") || !filepath.IsLocal(name):

@@ -114,6 +114,7 @@ func routes(page fs.FS, a *asks, f *jobFiles) http.Handler {
 	mux.HandleFunc("GET /file", f.answerFile)
 	mux.HandleFunc("POST /file", f.answerSave)
 	mux.HandleFunc("POST /file-as", f.answerSaveAs)
+	mux.HandleFunc("POST /file-beside", f.answerSaveBeside)
 	mux.HandleFunc("GET /file/changes", f.answerChanges)
 	mux.Handle("GET /", pageFiles{page})
 	return mux

@@ -11,9 +11,10 @@ import (
 // programs empty a file before they write it, or move it away.
 const settling = 100 * time.Millisecond
 
-// changed waits until a file is no longer the version with the stamp, and returns what
-// it is then. If that doesn't happen before the context is done, it is that version.
-func (f *jobFiles) changed(ctx context.Context, name, stamp string) (version, error) {
+// changed waits until a file is no longer the version with the stamp, or one of those beside
+// it another, and returns what it is then. If that doesn't happen before the context is done,
+// it is that version. Who hasn't been told of those beside it yet is told at once.
+func (f *jobFiles) changed(ctx context.Context, name, stamp string, others *neighbours) (version, error) {
 	name, path, err := f.path(name)
 	if err != nil {
 		return version{}, err
@@ -30,6 +31,9 @@ func (f *jobFiles) changed(ctx context.Context, name, stamp string) (version, er
 				return v, err
 			}
 			before = now
+		}
+		if others.untold || others.changed(ctx, first) {
+			return f.read(name)
 		}
 		if !sleep(ctx, f.bounds.Look) {
 			return f.read(name)

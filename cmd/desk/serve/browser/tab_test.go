@@ -52,8 +52,27 @@ func open(t testing.TB, text string, width, height int) *tab {
 // openFor is open with an engine of one's own.
 func openFor(t testing.TB, text string, width, height int, asked serve.Engine) *tab {
 	t.Helper()
+	return openIn(t, t.TempDir(), text, width, height, asked)
+}
+
+// openBeside is open with files beside the job, by their names, and an engine that reads them.
+func openBeside(t testing.TB, text string, width, height int, files map[string]string) *tab {
+	t.Helper()
+	folder := t.TempDir()
+	for name, content := range files {
+		if err := os.WriteFile(filepath.Join(folder, name), []byte(content), 0o640); err != nil {
+			t.Fatal(err)
+		}
+	}
+	d := desk.New()
+	d.Beside = disk.Beside(folder, job.MaxBeside)
+	return openIn(t, folder, text, width, height, d)
+}
+
+func openIn(t testing.TB, folder, text string, width, height int, asked serve.Engine) *tab {
+	t.Helper()
 	parent := started.get(t)
-	p := &tab{t: t, folder: t.TempDir()}
+	p := &tab{t: t, folder: folder}
 	p.serve(text, asked)
 	ctx, closed := chromedp.NewContext(parent)
 	t.Cleanup(closed)

@@ -32,7 +32,9 @@ func walks() []walk {
 	}
 	headings.views = append(headings.views,
 		view{"chosen", func(p *tab) { p.choose1(1) }},
-		view{"menu", func(p *tab) { p.click("#head summary") }},
+		view{"part", func(p *tab) { p.click(`details.motif[open] [data-part="frond"] > summary`) }},
+		view{"drawing", func(p *tab) { p.click("#draw-cuts") }},
+		view{"menu", func(p *tab) { p.click("#draw-cuts"); p.click("#head summary") }},
 		view{"text", func(p *tab) { p.click("#job-text"); p.until(`document.querySelector("#job-lines")`) }},
 		view{"mistake", func(p *tab) {
 			p.press("dialog", "Done")

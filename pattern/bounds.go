@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"roundlay/geometry"
 	"roundlay/pattern/groove"
 	"roundlay/pattern/job"
 )
@@ -228,13 +229,14 @@ func (p *Plan) refuseCrossed() error {
 	if p.Period <= 2 { // a longer period has the same motifs again
 		most = min(most, maxCrossed)
 	}
-	spots, crossed := map[[2]int32]pile{}, 0
+	spots, crossed := make(map[uint64]pile, len(p.Cuts)), 0
 	for i := range p.Cuts {
 		c := &p.Cuts[i]
-		last := [2]int32{math.MinInt32, 0}
-		for _, at := range c.Samples {
-			here := [2]int32{int32(math.Floor(at.At.X)), int32(math.Floor(at.At.Y))}
-			if here == last {
+		var last uint64
+		for k := range c.Samples {
+			at := &c.Samples[k]
+			here := millimetre(at.At)
+			if k > 0 && here == last {
 				continue
 			}
 			last = here
@@ -252,6 +254,11 @@ func (p *Plan) refuseCrossed() error {
 		}
 	}
 	return nil
+}
+
+// millimetre numbers the square millimetres of the flat map.
+func millimetre(at geometry.Point) uint64 {
+	return uint64(uint32(int32(math.Floor(at.X))))<<32 | uint64(uint32(int32(math.Floor(at.Y))))
 }
 
 func (p *Plan) onTop(motif int, read, accepted string) error {

@@ -63,8 +63,12 @@ func (d *Draft) ClearsAlone(i int) bool {
 		return s.clear
 	}
 	s.known = true
-	if s.cuts == nil && d.Plan.closeLines(i) {
-		return false
+	if !s.isCut() {
+		drawn, placed := d.placed(i)
+		if d.Plan.closeLines(i, drawn, placed) {
+			s.figure = nil // it may never be cut, and is large
+			return false
+		}
 	}
 	p := d.only(d.Cuts(i))
 	for _, find := range []func() []Finding{p.thin, p.margins, p.buried, p.tight, p.shallow, p.bridged} {
@@ -94,16 +98,15 @@ func (d *Draft) measured(i int) { d.of.spent.work += int(2 * d.stand(i).toll.bes
 // only motif.
 func (d *Draft) Cuts(i int) []Cut {
 	s := d.stand(i)
-	if s.cuts == nil && s.like != nil && s.like.cuts != nil {
+	if s.cuts == nil && s.isCut() {
 		s.cuts, s.price = s.like.cuts, s.like.price
 		d.of.spent.add(s.price)
 	}
 	if s.cuts == nil {
 		p := *d.Plan
 		all := make([]*figure, len(d.Motifs))
-		one, _ := p.drawing(i) // no error: drawable has drawn it
-		all[i] = &figure{cuts: one.cuts}
-		all[i].place(&p, one)
+		_, all[i] = d.placed(i)
+		s.figure = nil                                  // its grooves are the cuts now
 		_ = p.cutAll(context.WithoutCancel(d.ctx), all) // one motif is soon cut, and is kept only when complete
 		const longer = 3                                // a bent line takes this many times longer
 		for n, c := range p.Cuts[:len(all[i].cuts)] {
@@ -117,6 +120,18 @@ func (d *Draft) Cuts(i int) []Cut {
 		s.cuts = p.Cuts
 	}
 	return s.cuts
+}
+
+// placed returns a motif drawn, and its figure with the lines placed, which is kept until it
+// is cut.
+func (d *Draft) placed(i int) (drawing, *figure) {
+	s := d.stand(i)
+	one, _ := d.Plan.drawing(i) // no error: drawable has drawn it
+	if s.figure == nil {
+		s.figure = &figure{cuts: one.cuts}
+		s.figure.place(d.Plan, one)
+	}
+	return one, s.figure
 }
 
 // ClearsPair reports whether two motifs clear one another.

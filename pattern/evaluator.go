@@ -170,6 +170,7 @@ func (e *Evaluator) bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, 
 type placedMotif struct {
 	toll         toll
 	wrong        error
+	figure       *figure // placed, before it is cut; may be nil
 	cuts         []Cut
 	price        expense      // of cutting them
 	like         *placedMotif // the same motif, of another evaluator; may be nil
@@ -177,6 +178,9 @@ type placedMotif struct {
 	kinds        []Kind   // nil until they are looked for
 	problems     Problems // likewise
 }
+
+// isCut reports whether the motif's cuts are there, here or at the motif that it is like.
+func (s *placedMotif) isCut() bool { return s.cuts != nil || s.like != nil && s.like.cuts != nil }
 
 // draft makes a draft of a plan. The same motif on the same stage gets the same id.
 func (e *Evaluator) draft(ctx context.Context, p *Plan, sized []job.Motif) *Draft {

@@ -43,18 +43,21 @@ func (p *Plan) cutAll(ctx context.Context, figures []*figure) error {
 }
 
 // cutFigures cuts the grooves of the figures that have none yet. It runs in parallel over
-// cuts, not motifs, as one motif may be most of the work.
+// cuts, not motifs, as one motif may be most of the work. A figure has its grooves once all
+// of them are cut.
 func (p *Plan) cutFigures(ctx context.Context, figures []*figure) error {
 	var marks []mark
-	fresh := map[mark]*groove.Groove{}
+	fresh := make([][][]groove.Groove, len(figures)) // of each figure's shapes
 	for i, f := range figures {
 		if f == nil || f.cut() {
 			continue
 		}
+		fresh[i] = make([][]groove.Groove, len(f.shapes))
 		for k := range f.shapes {
+			fresh[i][k] = make([]groove.Groove, len(f.cuts))
 			for number := range f.cuts {
-				if m := (mark{i, k, number}); f.like(k, number) == k {
-					marks, fresh[m] = append(marks, m), new(groove.Groove)
+				if f.like(k, number) == k {
+					marks = append(marks, mark{i, k, number})
 				}
 			}
 		}
@@ -64,20 +67,19 @@ func (p *Plan) cutFigures(ctx context.Context, figures []*figure) error {
 		return func(n int) {
 			k := marks[n]
 			f := figures[k.motif]
-			*fresh[k] = p.cut(cutter, k.motif, f.cuts[k.number].Part, f.shapes[k.shape].lines[k.number])
+			fresh[k.motif][k.shape][k.number] = p.cut(cutter, k.motif, f.cuts[k.number].Part, f.shapes[k.shape].lines[k.number])
 		}
 	})
 	if err != nil {
 		return err
 	}
-	for i, f := range figures {
-		if f == nil || f.cut() {
-			continue
-		}
-		for k := range f.shapes {
-			grooves := make([]groove.Groove, len(f.cuts))
+	for i, shapes := range fresh {
+		f := figures[i]
+		for k, grooves := range shapes {
 			for number := range grooves {
-				grooves[number] = *fresh[mark{i, f.like(k, number), number}]
+				if first := f.like(k, number); first != k {
+					grooves[number] = shapes[first][number]
+				}
 			}
 			f.shapes[k].grooves = grooves
 		}

@@ -14,28 +14,21 @@ import (
 
 // closeLines is a quick test for a motif that is far too dense. Of its cuts that don't
 // join, it cuts only the two whose centre lines come nearest, and reports whether they
-// crowd. If they don't, others still may.
-func (p *Plan) closeLines(i int) bool {
-	land := p.land(i, i)
-	if land == 0 {
-		return false
-	}
-	const few = 12           // fewer cuts are soon cut: no test is needed
-	drawn, _ := p.drawing(i) // no error: drawable has drawn it
-	if len(drawn.cuts) < few {
+// crowd. If they don't, others still may. The motif is drawn and placed.
+func (p *Plan) closeLines(i int, drawn drawing, placed *figure) bool {
+	const few = 12 // fewer cuts are soon cut: no test is needed
+	if p.land(i, i) == 0 || len(drawn.cuts) < few {
 		return false
 	}
 	pair, ok := drawn.nearest()
 	if !ok {
 		return false
 	}
-	f := &figure{cuts: drawn.cuts}
-	f.place(p, drawn)
-	lines, cutter := f.shapes[0].lines, p.cutter()
+	lines, cutter := placed.shapes[0].lines, p.cutter()
 	cut := func(n int) groove.Groove { return p.cut(cutter, i, drawn.cuts[n].Part, lines[n]) }
-	land = p.landOf(partSide{i, drawn.cuts[pair[0]].Part}, partSide{i, drawn.cuts[pair[1]].Part})
-	found, _, _ := distance(cut(pair[0]), cut(pair[1]), land)
-	return found < land
+	land := p.landOf(partSide{i, drawn.cuts[pair[0]].Part}, partSide{i, drawn.cuts[pair[1]].Part})
+	apart, _, _ := distance(cut(pair[0]), cut(pair[1]), land)
+	return apart < land && Finding{Kind: Crowded, Measured: apart, Wanted: land}.counts()
 }
 
 // nearest returns the two cuts of a motif that don't join and whose lines come nearest; of

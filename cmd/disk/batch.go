@@ -113,7 +113,7 @@ func (b *batch) makeFolder(o *output, folder string) error {
 // kept under second names until all are there.
 func (b *batch) settle() error {
 	for i, o := range b.outs {
-		if o.Old != nil && i < len(b.outs)-1 {
+		if (o.Old != nil || o.appeared()) && i < len(b.outs)-1 {
 			aside, err := keep(b.disk, o.File)
 			if err != nil {
 				return fmt.Errorf("%s can't be replaced: %w", o.Path, Bare(err))
@@ -131,6 +131,13 @@ func (b *batch) settle() error {
 		}
 	}
 	return nil
+}
+
+// appeared reports whether a file that would be overwritten has come to a place since it
+// was looked at, when there was none.
+func (o *output) appeared() bool {
+	_, err := os.Lstat(o.File)
+	return o.Old == nil && !o.New && err == nil
 }
 
 // move gives a hidden file its place. A rename overwrites what is there, a second name

@@ -1,5 +1,10 @@
 // Package disk puts files on the disk whole or not at all: each is written to a hidden
 // file beside its place and then renamed. The commands and the page both write with it.
+//
+// Locate says where a path leads, past links, before there is anything to write. Write
+// takes all files of one run together, as Outputs: either all are in place after it, or
+// the folder is as it was and the error says why. Real is the disk of this machine; tests
+// have others, which fail when told to.
 package disk
 
 import (

@@ -2,6 +2,10 @@
 // It is drawn here, by points and formulas, for a wheel of 75 to 100 mm on letters of
 // 15 to 40 mm. All lengths are in cap heights.
 //
+// [Write] sets a text along the level. It returns a [Line]: its strokes in their order, how
+// wide it is, and which strokes meet or cross. A text that can't be set is an error that
+// says what could be. [Line.Along] takes it along an arc.
+//
 // # How the letters are drawn
 //
 // A wheel likes to run straight, and turns only gently. So a letter is straight strokes
@@ -32,8 +36,4 @@
 // would then come nearer than [Clearance], as in LA, the pair stands as far apart as that
 // takes, and has more white, up to 1.7 times as much. A space is narrow: [Space], and the
 // bearings on either side of it.
-//
-// # What to call first
-//
-// [Write] sets a text along the level, and [Line.Along] takes it along an arc.
 package alphabet

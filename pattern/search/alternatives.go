@@ -55,7 +55,7 @@ func (s *cureSearch) orAccept(g pattern.Group, cure pattern.Cure) pattern.Cure {
 		return cure
 	}
 	c := candidate{{Motif: job.OfLimits, Key: "reach", Value: reach}}
-	e, j := s.Relimited(), s.Job.With(c...)
+	e, j := s.reaching(reach), s.Job.With(c...)
 	d, err := e.Try(s.ctx, j, s.Blank)
 	if err != nil || d.Finds(g.Kind, g.Motifs) {
 		return cure

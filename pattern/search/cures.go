@@ -26,6 +26,9 @@ type cures struct {
 	*pattern.Evaluator
 	ctx   context.Context
 	found []foundCure // that bring nothing, on any blank
+	// reaches are the evaluators of the job with shorter marks accepted, by limits.reach:
+	// the blanks of a set mostly ask for the same.
+	reaches map[float64]*pattern.Evaluator
 }
 
 // foundCure is a cure that was found for a kind of finding on some motifs.
@@ -36,7 +39,17 @@ type foundCure struct {
 }
 
 func newCures(ctx context.Context) *cures {
-	return &cures{Evaluator: pattern.NewEvaluator(), ctx: ctx}
+	return &cures{Evaluator: pattern.NewEvaluator(), ctx: ctx, reaches: map[float64]*pattern.Evaluator{}}
+}
+
+// reaching returns the evaluator of the job with a value of limits.reach.
+func (known *cures) reaching(reach float64) *pattern.Evaluator {
+	e, ok := known.reaches[reach]
+	if !ok {
+		e = known.Relimited()
+		known.reaches[reach] = e
+	}
+	return e
 }
 
 // of seeks the cures of one plan.

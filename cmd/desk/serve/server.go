@@ -1,6 +1,9 @@
 // Package serve puts the page on an address of this machine: the page's files, what the
 // page asks of the engine, and the job file on disk.
 //
+// Open takes the address and reads the job, as a Config says. The Server it returns has the
+// Address to go to, and answers once Run is called, until its context is done.
+//
 // Whoever can send a request to the address can ask everything the page can. So every
 // request goes through a guard (guard.go) that knows the page's own requests from
 // those of other pages and, where other machines can reach the address, wants a secret

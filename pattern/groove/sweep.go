@@ -43,7 +43,11 @@ func (k *stroke) widest(b *blade, x *section, hand float64) float64 {
 // is 0, sweep searches as far as the wheel reaches.
 func (k *stroke) sweep(b *blade, s station, edge, hand, way, guess float64) float64 {
 	nearest := min(max(s.along, k.first), k.last)
-	most := k.reach(b, s.own) - math.Abs(nearest-s.along)
+	reach := k.reach(b, s.own)
+	most := reach - math.Abs(nearest-s.along)
+	// No wheel bites this far aside. Where one that turned in a bend stands almost across the
+	// station, its line crosses it that far off, round the glass, and would seem to bite there.
+	far := 2 * (reach + b.face)
 	switch {
 	case way < 0 && !k.line.on[0]:
 		most = min(most, nearest-k.first)
@@ -67,7 +71,7 @@ func (k *stroke) sweep(b *blade, s station, edge, hand, way, guess float64) floa
 			from = max(from, hand*p.crosses(b, &s, &beside))
 		}
 		out := func(x float64) float64 { return p.inside(b, s.across(hand*(from+x))) }
-		if out(0) <= 0 {
+		if from > far || out(0) <= 0 {
 			return false
 		}
 		edge = from + root(out, 0.01, 0.05)

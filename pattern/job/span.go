@@ -69,6 +69,7 @@ const (
 	maxPolish = 3.0  // on each side of a groove, mm: more takes it away
 	minBand   = 1.0  // mm
 	minWheel  = 5.0  // across, mm
+	maxRock   = 30.0 // degrees to either side of a cut
 	maxThick  = 150  // of a wheel, mm: beyond it is a drum, whose cut the groove model does not hold for
 
 	maxStations = 64
@@ -76,6 +77,7 @@ const (
 	maxWheels   = 64
 	maxMotifs   = 256
 	maxRepeats  = 360
+	maxShares   = 12  // of a swell
 	maxTitle    = 120 // runes
 	maxName     = 60  // runes
 )

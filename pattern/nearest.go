@@ -32,7 +32,7 @@ func (p *Plan) closeLines(i int) bool {
 	f := &figure{cuts: drawn.cuts}
 	f.place(p, drawn)
 	lines, cutter := f.shapes[0].lines, p.cutter()
-	cut := func(n int) groove.Groove { return p.cut(cutter, i, drawn.cuts[n].Part, lines[n]) }
+	cut := func(n int) groove.Groove { return p.cut(cutter, i, f, n, lines[n]) }
 	land = p.landOf(partSide{i, drawn.cuts[pair[0]].Part}, partSide{i, drawn.cuts[pair[1]].Part})
 	found, _, _ := distance(cut(pair[0]), cut(pair[1]), land)
 	return found < land

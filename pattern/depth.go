@@ -42,7 +42,7 @@ func (p *Plan) shallow() []Finding {
 }
 
 // reaches reports whether a cut is as deep as the job accepts.
-func (p *Plan) reaches(c *Cut) bool { return c.Depth >= c.Asked*p.Job.Limits.Reach-1e-9 }
+func (p *Plan) reaches(c *Cut) bool { return c.Reaches(p.Job.Limits.Reach * (1 - 1e-9)) }
 
 // ShortMarks is marks of a motif that are too short for the depth asked for.
 type ShortMarks struct {

@@ -56,7 +56,8 @@ func NewCutter(outside *geometry.Surface, inside Inside) *Cutter {
 // Cut returns the groove that a wheel leaves along a line on the glass at a depth. The
 // groove is as long as the line, tails included. Where the line is too short for the depth,
 // the wheel is pressed in once, on the straight line between the line's ends, as deep as its
-// length allows. Polish widens the footprint on every side.
+// length allows. Polish widens the footprint on every side. A line that is cut by hand swells
+// and is rolled as its Hand says; a single touch keeps its own shape.
 //
 // Each step finds where the wheel's surface meets the glass's. Its first guess is a
 // second-order rule. With the wheel's radius R, depth d and the surface's curvatures κ along
@@ -65,10 +66,13 @@ func NewCutter(outside *geometry.Surface, inside Inside) *Cutter {
 func (l *Cutter) Cut(line Line, wheel Wheel, depth, polish float64) Groove {
 	l.poses = l.poses[:0]
 	asked := line
+	if line.hand != nil {
+		depth *= line.hand.greatest
+	}
 	line = l.laid(line)
 	k, touch := l.set(line, wheel, depth)
 	k.bridge()
-	g := Groove{Touch: touch, Length: k.to - k.from, Depth: k.depth, Asked: depth}
+	g := Groove{Touch: touch, Length: k.to - k.from, Depth: k.depth, Asked: depth, Plunge: k.depth}
 	g.Line = asked
 	g.Ends, _ = asked.Ends()
 	g.RunsOn = (line.on[0] || line.on[1]) && !line.closed

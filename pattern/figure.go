@@ -94,7 +94,7 @@ func (p *Plan) cutFigures(ctx context.Context, figures []*figure) error {
 // cut cuts one of the lines of a motif's figure.
 func (p *Plan) cut(cutter *groove.Cutter, motif int, f *figure, number int, line groove.Line) groove.Groove {
 	m, part := p.sized[motif], f.cuts[number].Part
-	return cutter.Cut(line, p.Job.Rack[m.WheelOf(part)], m.DepthOf(part)*f.hands[number].Greatest(), p.Job.Limits.Polish)
+	return cutter.Cut(line, p.Job.Rack[m.WheelOf(part)], m.DepthOf(part), p.Job.Limits.Polish)
 }
 
 // cutter returns a cutter for the plan's blank.

@@ -67,10 +67,10 @@ func (s section) swell() []float64 {
 // rock reads how far the glass is rolled to the left of a cut and to the right of it; nil
 // where that isn't given.
 func (s section) rock() *[2]geometry.Angle {
-	accepted := fmt.Sprintf("a list of two, to the left and to the right of the cut, each from 0 to %g degrees, such as [0, 12]", maxRock)
+	accepted := fmt.Sprintf("a list of two, to the left and to the right of the cut, each from 0 to %g degrees, such as [0, 12]", MaxRock)
 	f := s.optional("rock")
 	if f.value != nil && f.value.isNumber() {
-		if x, err := f.value.number(); err == nil && x > 0 && x <= maxRock {
+		if x, err := f.value.number(); err == nil && x > 0 && x <= MaxRock {
 			f.refuse(accepted, fmt.Sprintf("say to which side: [0, %g] or [%g, 0]", x, x))
 			return nil
 		}
@@ -79,7 +79,7 @@ func (s section) rock() *[2]geometry.Angle {
 	if !ok {
 		return nil
 	}
-	holds := func(x float64) bool { return x >= 0 && x <= maxRock }
+	holds := func(x float64) bool { return x >= 0 && x <= MaxRock }
 	a, okLeft := left.number(accepted, holds)
 	b, okRight := right.number(accepted, holds)
 	if !okLeft || !okRight {

@@ -93,7 +93,7 @@ func rockKey() key {
 		},
 		format: func(_ *Job, c Change) string { return pair(InDegrees(c.Rock[0]), InDegrees(c.Rock[1])) },
 		may: func(_ *Job, c Change) bool {
-			most := geometry.Degrees(maxRock)
+			most := geometry.Degrees(MaxRock)
 			return min(c.Rock[0], c.Rock[1]) >= 0 && max(c.Rock[0], c.Rock[1]) <= most
 		},
 	}

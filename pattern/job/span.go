@@ -58,6 +58,9 @@ func end(mm float64, u geometry.Unit, inwards float64) string {
 	return strconv.FormatFloat(x, 'g', 5, 64) + " " + u.String()
 }
 
+// MaxRock is how far a job may roll a cut to either side, in degrees.
+const MaxRock = 30.0
+
 // What is accepted. The bounds keep out slips, and numbers too large or too small to
 // calculate with. No glass or wheel in any shop comes near them.
 const (
@@ -69,7 +72,6 @@ const (
 	maxPolish = 3.0  // on each side of a groove, mm: more takes it away
 	minBand   = 1.0  // mm
 	minWheel  = 5.0  // across, mm
-	maxRock   = 30.0 // degrees to either side of a cut
 	maxThick  = 150  // of a wheel, mm: beyond it is a drum, whose cut the groove model does not hold for
 
 	maxStations = 64

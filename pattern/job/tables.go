@@ -156,7 +156,7 @@ func motifTable() Table {
 			About: `"taper": it narrows where the glass does; "true": it keeps its own shape`},
 		{Name: "swell", Sort: OfShares, Max: 1, inches: "[0.4, 1, 0.7]", mm: "[0.4, 1, 0.7]",
 			About: "the hand: the depth along each cut from its root to its tip, as shares of depth, smooth between them; [1] is even"},
-		{Name: "rock", Sort: OfRock, Max: maxRock, inches: "[0, 12]", mm: "[0, 12]",
+		{Name: "rock", Sort: OfRock, Max: MaxRock, inches: "[0, 12]", mm: "[0, 12]",
 			About: "the hand: how far the glass is rolled to the left and to the right of each cut, root to tip, in degrees; mirrored with the motif and in its left half"},
 		{Name: "parts", Sort: OfTables, About: "what a part of it has for itself, each under its name: [motif.parts.frond]"},
 		{Name: "cut_order", Sort: OfWhole, Min: 1, Max: maxMotifs, inches: "1", mm: "1",
@@ -176,7 +176,7 @@ func partTable() Table {
 			About: "its own limit, where it differs from the motif's"},
 		{Name: "swell", Sort: OfShares, Max: 1, inches: "[0.4, 1, 0.7]", mm: "[0.4, 1, 0.7]",
 			About: "the depth along this part from its root to its tip, as shares of its depth"},
-		{Name: "rock", Sort: OfRock, Max: maxRock, inches: "[0, 12]", mm: "[0, 12]",
+		{Name: "rock", Sort: OfRock, Max: MaxRock, inches: "[0, 12]", mm: "[0, 12]",
 			About: "how far the glass is rolled to the left and to the right of this part, in degrees"},
 	}}
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"roundlay/geometry"
+	"roundlay/motifs"
 	"roundlay/pattern"
 	"roundlay/pattern/groove"
 	"roundlay/pattern/job"
@@ -40,6 +41,29 @@ func rocking(rock [2]float64) string {
 		return "rock " + side(0) + " to both sides"
 	}
 	return "rock " + side(0) + " to the left and " + side(1) + " to the right"
+}
+
+// rollWords and shareWords say what a gesture asks of the hand, as a job has it.
+func rollWords(g motifs.Gesture) string {
+	words := rocking([2]float64{g.Rock[0].Radians(), g.Rock[1].Radians()})
+	if words == "" {
+		return "to neither side"
+	}
+	return strings.TrimPrefix(words, "rock ")
+}
+
+func shareWords(g motifs.Gesture) string {
+	shares := make([]string, len(g.Swell))
+	for i, share := range g.Swell {
+		shares[i] = fmt.Sprintf("%.4g", share)
+	}
+	switch len(shares) {
+	case 0:
+		return "evenly"
+	case 1:
+		return "evenly at " + shares[0]
+	}
+	return strings.Join(shares, ", ") + " from root to tip"
 }
 
 // swelling says how the depth goes along a cut: at its root, where it turns, and at its tip,

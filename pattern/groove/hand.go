@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"gonum.org/v1/gonum/interp"
 )
 
 // Hand is what the hand does with a cut beyond drawing the wheel evenly along it. The zero
@@ -12,7 +14,7 @@ type Hand struct {
 	// Swell is the depth along the cut, from the start of its line to the end, in shares from
 	// 0 to 1 of the depth asked. They are evenly spread along the line's length: of three, the
 	// second is in the middle. Between them the depth is smooth and never beyond its
-	// neighbours'. It is how deep the wheel is set where it stands, as far as the line's ends
+	// neighbours' (a monotone piecewise cubic, by the method of Fritsch and Butland). It is how deep the wheel is set where it stands, as far as the line's ends
 	// let it: a tail is still as long as the wheel makes it. Empty: 1 all along.
 	Swell []float64
 	// Rock is how far the cut is rolled about its own deepest line, to the left and to the
@@ -83,12 +85,23 @@ func (h Hand) Greatest() float64 {
 	return slices.Max(h.Swell)
 }
 
+// ShareAt returns the share of the depth asked at a share of the line's length, 0 to 1. The
+// hand has to be valid.
+func (h Hand) ShareAt(along float64) float64 {
+	g := newGesture(h)
+	if g == nil {
+		return 1
+	}
+	share, _ := g.at(along)
+	return share * g.greatest
+}
+
 // gesture is a hand that does something, made ready for a stroke: its shares are of the
 // greatest one.
 type gesture struct {
-	greatest       float64   // of the shares given
-	shares, slopes []float64 // none where all are alike; slopes by the distance from one to the next
-	rock           [2]float64
+	greatest float64                // of the shares given
+	swell    *interp.FritschButland // nil where all are alike
+	rock     [2]float64
 }
 
 // newGesture returns the gesture of a valid hand, nil for an even cut.
@@ -98,16 +111,18 @@ func newGesture(h Hand) *gesture {
 	}
 	g := &gesture{greatest: h.Greatest(), rock: h.Rock}
 	if slices.ContainsFunc(h.Swell, func(s float64) bool { return s != h.Swell[0] }) {
-		for _, s := range h.Swell {
-			g.shares = append(g.shares, s/g.greatest)
+		places, shares := make([]float64, len(h.Swell)), make([]float64, len(h.Swell))
+		for i, s := range h.Swell {
+			places[i], shares[i] = float64(i)/float64(len(h.Swell)-1), s/g.greatest
 		}
-		g.slopes = monotone(g.shares)
+		g.swell = new(interp.FritschButland)
+		_ = g.swell.Fit(places, shares) // never an error: the places rise
 	}
 	return g
 }
 
 // swells reports whether the depth changes along the cut.
-func (g *gesture) swells() bool { return g != nil && g.shares != nil }
+func (g *gesture) swells() bool { return g != nil && g.swell != nil }
 
 // rocks reports whether the cut is rolled.
 func (g *gesture) rocks() bool { return g != nil && g.rock != [2]float64{} }
@@ -116,52 +131,10 @@ func (g *gesture) rocks() bool { return g != nil && g.rock != [2]float64{} }
 // there to the left and to the right.
 func (g *gesture) at(along float64) (share float64, roll [2]float64) {
 	share = 1
-	if g.shares != nil {
-		share = min(max(hermite(g.shares, g.slopes, along), 0), 1)
+	if g.swell != nil {
+		share = min(max(g.swell.Predict(min(max(along, 0), 1)), 0), 1) // it may be off by a rounding
 	}
 	return share, [2]float64{share * g.rock[0], share * g.rock[1]}
-}
-
-// monotone returns the slopes at evenly spread values with which cubics between them never
-// leave the range of their two ends: the harmonic mean of the slopes to both neighbours, 0 at
-// a crest or a trough (Fritsch and Butland, "A method for constructing local monotone
-// piecewise cubic interpolants", 1984; from memory).
-func monotone(y []float64) []float64 {
-	last := len(y) - 1
-	slopes := make([]float64, len(y))
-	for i := 1; i < last; i++ {
-		if a, b := y[i]-y[i-1], y[i+1]-y[i]; a*b > 0 {
-			slopes[i] = 2 * a * b / (a + b)
-		}
-	}
-	// At an end, of the parabola through three values, as far as that keeps the order.
-	end := func(at, next, beyond int) float64 {
-		a := y[next] - y[at]
-		if len(y) < 3 {
-			return a
-		}
-		b := y[beyond] - y[next]
-		slope := (3*a - b) / 2
-		switch {
-		case slope*a <= 0:
-			return 0
-		case a*b <= 0 && math.Abs(slope) > 3*math.Abs(a):
-			return 3 * a
-		}
-		return slope
-	}
-	slopes[0], slopes[last] = end(0, min(1, last), min(2, last)), -end(last, last-1, max(last-2, 0))
-	return slopes
-}
-
-// hermite returns the value at a share of the way along evenly spread values: the cubic with
-// their slopes. Beyond the ends it stays as it is there.
-func hermite(y, slopes []float64, along float64) float64 {
-	x := min(max(along, 0), 1) * float64(len(y)-1)
-	i := min(int(x), len(y)-2)
-	t := x - float64(i)
-	u := 1 - t
-	return y[i]*(1+2*t)*u*u + y[i+1]*(1+2*u)*t*t + (slopes[i]*u-slopes[i+1]*t)*t*u
 }
 
 // ByHand returns the line as one that is cut by hand. The error says what is wrong with the

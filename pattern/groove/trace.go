@@ -23,7 +23,7 @@ func (k *stroke) trace(g *Groove, polish float64) {
 			continue // an outer mitre of a gang may not reach the glass
 		}
 		g.Volume += k.volume(&b, f)
-		if k.inside != nil || !k.surface.Flat() {
+		if k.inside != nil || !k.surface.Flat() || k.byHand() {
 			left.footprint(&b, f)
 		}
 		g.Outlines = append(g.Outlines, k.outline(f, polish))
@@ -125,6 +125,9 @@ func (k *stroke) under(s float64, neighbours []station) station {
 	nearest := min(max(s, k.first), k.last)
 	if k.bridges {
 		return k.spanned(s)
+	}
+	if k.swells {
+		return k.swelled(s, neighbours)
 	}
 	if n := len(neighbours); n > 0 && neighbours[n-1].own.stands == nearest {
 		return newStation(s, neighbours[n-1].own, s-nearest, 0)

@@ -44,11 +44,15 @@ func (s station) rolled(b *blade) section {
 	}
 	edge := func(from, hand float64) float64 {
 		guess, fall := b.halfWidth(bite(from), 0, p.curve.across, b.face)
-		return from + hand*root(func(far float64) float64 { return bite(from + hand*far) }, guess, fall)
+		return from + hand*rootWithin(func(far float64) float64 { return bite(from + hand*far) }, guess, fall, p.widest(b))
 	}
 	x.left, x.right = edge(left, 1), edge(right, -1)
 	return x
 }
+
+// widest returns a width, in millimetres along the glass, beyond which a blade can't bite to
+// either side of where it does.
+func (p *pose) widest(b *blade) float64 { return 4 * (b.face + math.Abs(b.offset) + p.depth) }
 
 // asDrawn moves the edges of a cross-section out to what the wheel takes from anywhere along
 // the stroke.
@@ -96,15 +100,15 @@ func (k *stroke) farthest(b *blade, x *section, hand float64) float64 {
 		for _, begin := range k.begins(b, &p, &x.station, edge+least, hand) {
 			out := func(far float64) float64 { return p.inside(b, x.across(hand*(begin+far))) }
 			if begin > edge && out(0) > 0 {
-				edge, best, found = begin+root(out, 0.01, 0.05), stands, true
+				edge, best, found = begin+rootWithin(out, 0.01, 0.05, p.widest(b)), stands, true
 			}
 		}
 		return found
 	}
 	for i := 1; i <= coarse; i++ {
 		off := reach * float64(i) / coarse
-		try(own - off)
-		try(own + off)
+		try(max(own-off, from))
+		try(min(own+off, to))
 	}
 	for step := reach / (2 * coarse); step > finest; {
 		if !try(best-step) && !try(best+step) {
@@ -118,10 +122,19 @@ func (k *stroke) farthest(b *blade, x *section, hand float64) float64 {
 // wheel bites there: just beyond an edge and, for a wheel that may bite only farther out,
 // where its blade is.
 func (k *stroke) begins(b *blade, p *pose, s *station, edge, hand float64) []float64 {
-	if b.offset == 0 && k.line.Straight() {
+	if b.offset == 0 && !b.flat() && k.line.Straight() {
 		return []float64{edge}
 	}
 	all := []float64{edge}
+	if b.flat() {
+		const parts = 4
+		for i := 1; i < parts; i++ {
+			all = append(all, edge+(b.face-edge)*float64(i)/parts)
+		}
+		if k.line.Straight() {
+			return all
+		}
+	}
 	v := p.seen(p.space(s.across(0)))
 	for _, r := range p.roll.some(3) {
 		all = append(all, hand*(p.tipOf(b, r, v.X)-v.Y))
@@ -130,7 +143,7 @@ func (k *stroke) begins(b *blade, p *pose, s *station, edge, hand float64) []flo
 }
 
 // reachAsDrawn returns how far along the stroke from a place another wheel may bite there. A
-// rolled rim is flatter along the cut than an upright one.
+// rolled rim is flatter along the cut than an upright one, and its edge may lie deeper.
 func (k *stroke) reachAsDrawn(b *blade, own *pose) float64 {
 	lying := 1.0
 	if r := own.roll; r != nil {
@@ -138,7 +151,7 @@ func (k *stroke) reachAsDrawn(b *blade, own *pose) float64 {
 	}
 	stiff := own.stiff() * lying
 	wide, _ := b.halfWidth(k.depth, 0, own.swept(), b.face)
-	reach := math.Sqrt(2*k.depth/stiff) + math.Abs(own.curve.twist)/stiff*(wide+math.Abs(b.offset))
+	reach := math.Sqrt(2*(k.depth+k.dip)/stiff) + math.Abs(own.curve.twist)/stiff*(wide+math.Abs(b.offset))
 	if !k.line.Straight() {
 		reach *= 1.5
 	}
@@ -198,50 +211,51 @@ func (k *stroke) tipAsDrawn(b *blade, end []station, side float64) float64 {
 const narrow = 1e-3
 
 // floorParts is in how many parts a cross-section's floor is measured.
-const floorParts = 32
+const floorParts = 24
 
 // floor returns how deep a cross-section is at evenly spread places from its left edge to its
-// right one, along the normal of the wheel that takes most in its middle.
+// right one, along the normal of the glass.
 func (k *stroke) floor(b *blade, x *section) [floorParts + 1]float64 {
 	var all [floorParts + 1]float64
+	wheels := k.over(x)
 	for i := range all {
 		share := (float64(i) + 1e-6) / (floorParts + 2e-6) // within the edges, which may be upright
-		all[i] = k.depthAcross(b, x, x.left+share*(x.right-x.left))
+		at := x.across(x.left + share*(x.right-x.left))
+		for j := range wheels {
+			depth, _, _ := wheels[j].depthAt(b, at)
+			all[i] = max(all[i], depth)
+		}
+	}
+	if k.wheel.blades() > 1 {
+		k.shared(b, x, wheels, &all)
 	}
 	return all
 }
 
-// depthAcross returns how deep a section is at a distance to its left: under its own wheel and
-// under the one that a twist of the glass or a roll makes deepest there.
-func (k *stroke) depthAcross(b *blade, x *section, left float64) float64 {
-	at := x.across(left)
-	deep := x.own.deepUnder(b, at)
+// over returns the wheels that are deepest somewhere in a section: its own and those that a
+// twist of the glass or a change of the roll makes deepest at its edges.
+func (k *stroke) over(x *section) []pose {
+	wheels := []pose{*x.own}
 	if k.first == k.last || !k.swells && x.own.curve.twist == 0 && k.line.Straight() {
-		return deep
+		return wheels
 	}
-	off := x.own.curve.twist * (x.aside + left) / x.own.stiff()
-	for _, by := range [...]float64{off, off - 0.5, off + 0.5} {
-		if stands := min(max(x.own.stands+by, k.first), k.last); stands != x.own.stands {
-			p := k.at(stands)
-			deep = max(deep, p.deepUnder(b, at))
+	const swelled = 0.5 // mm
+	for i, edge := range [2]float64{x.left, x.right} {
+		off := x.own.curve.twist * (x.aside + edge) / x.own.stiff()
+		if k.swells && math.Abs(off) < swelled {
+			off = swelled * float64(2*i-1)
+		}
+		if stands := min(max(x.own.stands+off, k.first), k.last); stands != x.own.stands {
+			wheels = append(wheels, k.at(stands))
 		}
 	}
-	return deep
-}
-
-// deepUnder returns the depth of a blade under a place of the glass along the normal there.
-func (p *pose) deepUnder(b *blade, at spot) float64 {
-	depth, _, _ := p.depthAt(b, at)
-	return depth
+	return wheels
 }
 
 // areaAsDrawn returns the area of a cross-section. Where mitres of a gang take the same glass
 // it is counted for the one that is deepest there.
 func (k *stroke) areaAsDrawn(b *blade, x *section) float64 {
 	floor := k.floor(b, x)
-	if k.wheel.blades() > 1 {
-		k.share(b, x, &floor)
-	}
 	sum := 0.0
 	wide := (x.left - x.right) / floorParts
 	for i, deep := range floor {
@@ -256,8 +270,8 @@ func (k *stroke) areaAsDrawn(b *blade, x *section) float64 {
 	return sum
 }
 
-// share takes from a mitre's floor what its neighbours in the gang take deeper.
-func (k *stroke) share(b *blade, x *section, floor *[floorParts + 1]float64) {
+// shared takes from a mitre's floor what its neighbours in the gang take deeper.
+func (k *stroke) shared(b *blade, x *section, wheels []pose, floor *[floorParts + 1]float64) {
 	outermost := float64(k.wheel.Mitres-1) / 2 * k.wheel.Spacing
 	for _, side := range [...]float64{-1, 1} {
 		other := *b
@@ -266,9 +280,11 @@ func (k *stroke) share(b *blade, x *section, floor *[floorParts + 1]float64) {
 			continue
 		}
 		for i := range floor {
-			left := x.left + float64(i)/floorParts*(x.right-x.left)
-			if deep := k.depthAcross(&other, x, left); deep > floor[i] || deep == floor[i] && side < 0 {
-				floor[i] = 0
+			at := x.across(x.left + float64(i)/floorParts*(x.right-x.left))
+			for j := range wheels {
+				if deep, _, _ := wheels[j].depthAt(&other, at); deep > floor[i] || deep == floor[i] && side < 0 {
+					floor[i] = 0
+				}
 			}
 		}
 	}

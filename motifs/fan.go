@@ -29,7 +29,7 @@ func Fan() Kind {
 		},
 		Parts: []string{"ray"},
 		// A ray comes fine out of the hub and swells to its end.
-		Hand:     map[string]Gesture{"ray": rolled(0, 12, 0.3, 0.7, 1, 0.8)},
+		Hand:     map[string]Gesture{"ray": rolled(0, 14, 0.25, 0.6, 1, 0.75)},
 		Mirrored: true,
 		Draw:     drawFan,
 	}

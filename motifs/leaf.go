@@ -36,7 +36,7 @@ func Leaf() Kind {
 		// rolled so that the flank away from the leaf's tip is the broad one.
 		Hand: map[string]Gesture{
 			"stem":  rolled(0, 0, 1, 0.95, 0.8, 0.4),
-			"frond": rolled(0, 14, 0.5, 1, 0.85, 0.3),
+			"frond": rolled(0, 15, 0.4, 1, 0.8, 0.25),
 		},
 		Mirrored: true,
 		Draw:     drawLeaf,

@@ -28,7 +28,7 @@ func Olives() Kind {
 			handParam(),
 		},
 		Parts: []string{"olive"},
-		Hand:  map[string]Gesture{"olive": rolled(0, 14, 0.6, 1, 0.4)},
+		Hand:  map[string]Gesture{"olive": rolled(0, 10, 0.5, 1, 0.7, 0.25)},
 		Draw:  drawOlives,
 	}
 }

@@ -30,8 +30,8 @@ func Wheat() Kind {
 		Parts: []string{"stem", "tip", "grain"},
 		Hand: map[string]Gesture{
 			"stem":  rolled(0, 0, 1, 0.9, 0.5),
-			"tip":   rolled(6, 6, 0.6, 1, 0.3),
-			"grain": rolled(0, 12, 0.6, 1, 0.3),
+			"tip":   rolled(7, 7, 0.6, 1, 0.6, 0.2),
+			"grain": rolled(0, 14, 0.6, 1, 0.6, 0.2),
 		},
 		Mirrored: true,
 		Draw:     drawWheat,

@@ -52,7 +52,10 @@ func drawFan(v Values, aspect float64) []Cut {
 		if second(i, rays) {
 			end = start + v["short"]*(end-start)
 		}
-		cuts[i] = Cut{Part: "ray", Path: ray(angle, start, end, aspect), Side: sideOf(steps(i, rays))}
+		cuts[i] = Cut{Part: "ray", Path: ray(angle, start, end, aspect)}
+		if rays > 1 {
+			cuts[i].Side = sideOf(steps(i, rays))
+		}
 		// Rays crowd one another at the hub by design, whether they meet or not.
 		for j := range i {
 			join(cuts, j, i)

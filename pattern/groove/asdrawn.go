@@ -1,6 +1,10 @@
 package groove
 
-import "math"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
 
 // This file measures what a stroke by hand leaves across a station: there the wheel that takes
 // most may stand elsewhere, and be rolled to either side.
@@ -68,78 +72,105 @@ func (k *stroke) asDrawn(b *blade, x section) section {
 	return x
 }
 
+// wheelsApart is the distance, in millimetres, between the wheels along a stroke by hand that
+// are tried everywhere.
+const wheelsApart = 0.5
+
+// setDown sets the wheel down all along a stroke by hand and, where it comes from beyond or
+// goes on, as far beyond as it reaches.
+func (k *stroke) setDown(b *blade) {
+	from, to := k.first, k.last
+	if k.line.on[0] {
+		p := k.at(from)
+		from -= k.reachAsDrawn(b, &p)
+	}
+	if k.line.on[1] {
+		p := k.at(to)
+		to += k.reachAsDrawn(b, &p)
+	}
+	n := int(math.Ceil((to - from) / wheelsApart))
+	k.wheels = make([]pose, n+1)
+	for i := range k.wheels {
+		k.wheels[i] = k.at(from + (to-from)*float64(i)/float64(max(n, 1)))
+	}
+}
+
 // farthest returns the farthest distance to one hand (1 left, -1 right) of a section at which
-// the wheel bites, from any place along the stroke: it tries places as far off as the wheel
-// reaches, and then closer about the best.
+// the wheel bites, from any place along the stroke: it tries all places as far off as the
+// wheel reaches, and then closer about the best.
 func (k *stroke) farthest(b *blade, x *section, hand float64) float64 {
 	const (
-		coarse = 6    // places to either side
-		finest = 0.02 // mm
+		finest = 0.03 // mm
 		least  = 5e-4 // mm: too little to look for
 	)
 	edge := x.left
 	if hand < 0 {
 		edge = -x.right
 	}
-	from, to := k.first, k.last
-	if k.line.on[0] {
-		from = math.Inf(-1)
-	}
-	if k.line.on[1] {
-		to = math.Inf(1)
-	}
-	own := x.own.stands
-	reach := k.reachAsDrawn(b, x.own)
-	best := own
-	try := func(stands float64) bool {
-		if stands < from || stands > to {
-			return false
-		}
-		p := k.at(stands)
-		found := false
-		for _, begin := range k.begins(b, &p, &x.station, edge+least, hand) {
-			out := func(far float64) float64 { return p.inside(b, x.across(hand*(begin+far))) }
-			if begin > edge && out(0) > 0 {
-				edge, best, found = begin+rootWithin(out, 0.01, 0.05, p.widest(b)), stands, true
+	beyond := x.across(hand * (edge + least))
+	try := func(p *pose) bool {
+		begin := edge + least
+		if p.inside(b, beyond) <= 0 {
+			ok := false
+			if begin, ok = k.begins(b, p, &x.station, edge+least, hand); !ok {
+				return false
 			}
 		}
-		return found
+		out := func(far float64) float64 { return p.inside(b, x.across(hand*(begin+far))) }
+		edge = begin + rootWithin(out, 0.01, 0.05, p.widest(b))
+		beyond = x.across(hand * (edge + least))
+		return true
 	}
-	for i := 1; i <= coarse; i++ {
-		off := reach * float64(i) / coarse
-		try(max(own-off, from))
-		try(min(own+off, to))
+	first, last := k.wheels[0].stands, k.wheels[len(k.wheels)-1].stands
+	best, reach := x.own.stands, k.reachAsDrawn(b, x.own)
+	for i := range k.wheels {
+		if p := &k.wheels[i]; math.Abs(p.stands-x.own.stands) <= reach+wheelsApart && try(p) {
+			best = p.stands
+		}
 	}
-	for step := reach / (2 * coarse); step > finest; {
-		if !try(best-step) && !try(best+step) {
+	for step := wheelsApart / 2; step > finest; {
+		moved := false
+		for _, stands := range [...]float64{best - step, best + step} {
+			if stands >= first && stands <= last {
+				if p := k.at(stands); try(&p) {
+					best, moved = stands, true
+					break
+				}
+			}
+		}
+		if !moved {
 			step /= 2
 		}
 	}
 	return edge
 }
 
-// begins returns the distances to one hand of a station at which it is looked for whether a
-// wheel bites there: just beyond an edge and, for a wheel that may bite only farther out,
-// where its blade is.
-func (k *stroke) begins(b *blade, p *pose, s *station, edge, hand float64) []float64 {
-	if b.offset == 0 && !b.flat() && k.line.Straight() {
-		return []float64{edge}
+// begins returns a distance to one hand of a station, beyond an edge, at which a wheel bites
+// that may do so only farther out: a broad one, one that is rolled, a mitre of a gang, or one
+// that comes round a bend. It tries places of the blade's own edge, out to the wheel's face.
+func (k *stroke) begins(b *blade, p *pose, s *station, edge, hand float64) (begin float64, ok bool) {
+	if b.offset == 0 && b.sharp() && p.roll == nil && k.line.Straight() {
+		return 0, false
 	}
-	all := []float64{edge}
-	if b.flat() {
-		const parts = 4
-		for i := 1; i < parts; i++ {
-			all = append(all, edge+(b.face-edge)*float64(i)/parts)
-		}
-		if k.line.Straight() {
-			return all
-		}
-	}
+	const near = 0.1 // mm: what the second order may be off by
 	v := p.seen(p.space(s.across(0)))
-	for _, r := range p.roll.some(3) {
-		all = append(all, hand*(p.tipOf(b, r, v.X)-v.Y))
+	rolls := [3]roll{{cos: 1}}
+	n := 1
+	if p.roll != nil {
+		rolls[1], rolls[2], n = p.roll.low, p.roll.high, 3
 	}
-	return all
+	for _, out := range [...]float64{0, 0.4, 0.7, 0.98} {
+		left := b.offset + out*(hand*b.face-b.offset)
+		lifted := p.above(p.wheelRadius-b.drop(left-b.offset), v.X)
+		for _, r := range rolls[:n] {
+			at := r.outOf(r3.Vec{X: v.X, Y: left, Z: lifted}, p.depth)
+			glass := -(p.curve.along*v.X*v.X + 2*p.curve.twist*v.X*at.Y + p.curve.across*at.Y*at.Y) / 2
+			if far := hand * (at.Y - v.Y); far > edge && at.Z < glass+near && p.inside(b, s.across(hand*far)) > 0 {
+				return far, true
+			}
+		}
+	}
+	return 0, false
 }
 
 // reachAsDrawn returns how far along the stroke from a place another wheel may bite there. A

@@ -162,6 +162,7 @@ type stroke struct {
 	broad    bool    // somewhere it is so hollow across that the wheel's edge may touch it before its line
 	bridges  bool
 	stands   []pose // if it bridges: the wheel all along the stroke
+	wheels   []pose // by hand: the same, closer together
 	// Found by looking at the whole wheel, where the glass is hollow enough: elsewhere is
 	// the deepest bite outside the mark, about the least glass left anywhere, deepest the
 	// greatest depth anywhere.

@@ -153,16 +153,22 @@ func (s *handed) works() handwork {
 	}
 	k.first = s.stands(over, middle, -1)
 	k.last = s.stands(over, middle, 1)
-	const step = 0.1
-	n := int(math.Ceil((k.last - k.first) / step))
-	for i := range n + 1 {
-		along := k.first + (k.last-k.first)*float64(i)/float64(n)
-		k.at = append(k.at, s.grip(along, s.depthTo(along)))
-		if i%20 == 0 {
-			k.reach = max(k.reach, s.covers(s.line.at(along), s.depthTo(along), 1), s.covers(s.line.at(along), s.depthTo(along), -1))
-		}
+	s.spreadOut(&k, 0.1)
+	for i := 0; i < len(k.at); i += 20 {
+		w, deep := s.line.at(k.at[i].along), k.at[i].depth
+		k.reach = max(k.reach, s.covers(w, deep, 1), s.covers(w, deep, -1))
 	}
 	return k
+}
+
+// spreadOut sets the wheel down all along its stroke, so far apart.
+func (s *handed) spreadOut(k *handwork, apart float64) {
+	n := int(math.Ceil((k.last - k.first) / apart))
+	k.at = make([]gripped, n+1)
+	for i := range k.at {
+		along := k.first + (k.last-k.first)*float64(i)/float64(n)
+		k.at[i] = s.grip(along, s.depthTo(along))
+	}
 }
 
 // stands returns the place nearest to the middle at which the wheel's mark reaches an end of

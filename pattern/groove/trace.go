@@ -154,6 +154,9 @@ const stray = 0.003
 // apart, and in the tails close enough for straight edges between them to stay within stray
 // of a plain footprint.
 func (k *stroke) measure() {
+	if k.byHand() {
+		k.setDown(&k.middle)
+	}
 	const hair = 0.001 // mm: the tips themselves have no width to measure
 	tip := min(hair, (k.to-k.from)/1000)
 	from, to := k.from+tip, k.to-tip

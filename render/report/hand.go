@@ -63,7 +63,7 @@ func shareWords(g motifs.Gesture) string {
 	case 1:
 		return "evenly at " + shares[0]
 	}
-	return strings.Join(shares, ", ") + " from root to tip"
+	return strings.Join(shares, "–") + " from root to tip"
 }
 
 // swelling says how the depth goes along a cut: at its root, where it turns, and at its tip,

@@ -61,7 +61,7 @@ func TestLessRock(t *testing.T) {
 func TestLessHand(t *testing.T) {
 	j := jobOn(straight(t), 4, motif(t, "leaf", motifs.Values{"fronds": 9, "arch": 0}))
 	j.Limits.Clear, j.Limits.Reach, j.Limits.Land = 0.3, 0, 0.1
-	j.Motifs[0].Swell = []float64{1} // its rock alone: a swell makes the roots finer
+	j.Motifs[0].Swell = []float64{1}       // its rock alone: a swell makes the roots finer
 	for len(checked(t, j).Findings) == 0 { // the most land that it keeps when even
 		j.Limits.Land += 0.1
 	}

@@ -2,6 +2,7 @@ package groove
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -241,17 +242,16 @@ func (k *stroke) tipAsDrawn(b *blade, end []station, side float64) float64 {
 // narrow is the width, in millimetres, of a mark too narrow to be drawn.
 const narrow = 1e-3
 
-// floorParts is in how many parts a cross-section's floor is measured.
+// floorParts is in how many parts across a cross-section's floor is measured.
 const floorParts = 24
 
-// floor returns how deep a cross-section is at evenly spread places from its left edge to its
-// right one, along the normal of the glass.
-func (k *stroke) floor(b *blade, x *section) [floorParts + 1]float64 {
-	var all [floorParts + 1]float64
-	wheels := k.over(x)
+// floor returns how deep a cross-section is, along the normal of the glass, in the middle of
+// each of its parts from the right edge to the left one.
+func (k *stroke) floor(b *blade, x *section) [floorParts]float64 {
+	var all [floorParts]float64
+	wheels := k.over(b, x)
 	for i := range all {
-		share := (float64(i) + 1e-6) / (floorParts + 2e-6) // within the edges, which may be upright
-		at := x.across(x.left + share*(x.right-x.left))
+		at := x.across(x.part(i))
 		for j := range wheels {
 			depth, _, _ := wheels[j].depthAt(b, at)
 			all[i] = max(all[i], depth)
@@ -263,21 +263,31 @@ func (k *stroke) floor(b *blade, x *section) [floorParts + 1]float64 {
 	return all
 }
 
+// part returns how far to the left of a section's station the middle of a part of it is.
+func (x *section) part(i int) float64 {
+	return x.right + (x.left-x.right)*(float64(i)+0.5)/floorParts
+}
+
 // over returns the wheels that are deepest somewhere in a section: its own and those that a
-// twist of the glass or a change of the roll makes deepest at its edges.
-func (k *stroke) over(x *section) []pose {
-	wheels := []pose{*x.own}
+// twist of the glass, the swell or the roll makes deepest to either side.
+func (k *stroke) over(b *blade, x *section) []*pose {
+	wheels := []*pose{x.own}
 	if k.first == k.last || !k.swells && x.own.curve.twist == 0 && k.line.Straight() {
 		return wheels
 	}
-	const swelled = 0.5 // mm
-	for i, edge := range [2]float64{x.left, x.right} {
-		off := x.own.curve.twist * (x.aside + edge) / x.own.stiff()
-		if k.swells && math.Abs(off) < swelled {
-			off = swelled * float64(2*i-1)
+	reach := k.reachAsDrawn(b, x.own)
+	for _, share := range [...]float64{0.02, 0.3, 0.7, 0.98} {
+		at := x.across(x.right + share*(x.left-x.right))
+		best, most := x.own, x.own.inside(b, at)
+		for i := range k.wheels {
+			if p := &k.wheels[i]; math.Abs(p.stands-x.own.stands) <= reach {
+				if deep := p.inside(b, at); deep > most {
+					best, most = p, deep
+				}
+			}
 		}
-		if stands := min(max(x.own.stands+off, k.first), k.last); stands != x.own.stands {
-			wheels = append(wheels, k.at(stands))
+		if !slices.Contains(wheels, best) {
+			wheels = append(wheels, best)
 		}
 	}
 	return wheels
@@ -289,20 +299,16 @@ func (k *stroke) areaAsDrawn(b *blade, x *section) float64 {
 	floor := k.floor(b, x)
 	sum := 0.0
 	wide := (x.left - x.right) / floorParts
-	for i, deep := range floor {
-		part := wide
-		if i == 0 || i == floorParts {
-			part /= 2
-		}
+	for _, deep := range floor {
 		// The glass narrows towards its axis.
 		curve := x.own.curve.along + x.own.curve.across
-		sum += part * deep * (1 - deep*curve/2)
+		sum += wide * deep * (1 - deep*curve/2)
 	}
 	return sum
 }
 
 // shared takes from a mitre's floor what its neighbours in the gang take deeper.
-func (k *stroke) shared(b *blade, x *section, wheels []pose, floor *[floorParts + 1]float64) {
+func (k *stroke) shared(b *blade, x *section, wheels []*pose, floor *[floorParts]float64) {
 	outermost := float64(k.wheel.Mitres-1) / 2 * k.wheel.Spacing
 	for _, side := range [...]float64{-1, 1} {
 		other := *b
@@ -311,7 +317,7 @@ func (k *stroke) shared(b *blade, x *section, wheels []pose, floor *[floorParts 
 			continue
 		}
 		for i := range floor {
-			at := x.across(x.left + float64(i)/floorParts*(x.right-x.left))
+			at := x.across(x.part(i))
 			for j := range wheels {
 				if deep, _, _ := wheels[j].depthAt(&other, at); deep > floor[i] || deep == floor[i] && side < 0 {
 					floor[i] = 0

@@ -14,16 +14,17 @@ type Cross struct {
 	left, right      float64 // the edges, to the left of the ridge
 	deep, lean, bend float64 // of the ridge: see stroke.sunk
 	blade            blade
-	floor            []float64 // of a cut by hand: its depths at evenly spread places, which count instead
+	floor            []float64 // of a cut by hand: see stroke.floor; it counts instead
 }
 
 // Depth returns how deep the section is at a share of the way from its left edge to its
 // right one.
 func (c *Cross) Depth(share float64) float64 {
 	if c.floor != nil {
-		at := min(max(share, 0), 1) * float64(len(c.floor)-1)
-		i := min(int(at), len(c.floor)-2)
-		return c.floor[i] + (at-float64(i))*(c.floor[i+1]-c.floor[i])
+		n := len(c.floor)
+		at := (1-share)*float64(n) - 0.5 // it is beyond the middle of the outermost parts near an edge
+		i := min(max(int(at), 0), n-2)
+		return max(c.floor[i]+(at-float64(i))*(c.floor[i+1]-c.floor[i]), 0)
 	}
 	left := c.left + share*(c.right-c.left)
 	return max(c.deep-c.lean*left-c.bend*left*left/2-c.blade.drop(left), 0)

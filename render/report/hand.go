@@ -152,7 +152,7 @@ func asFraction(share float64) string {
 	fractions := []struct {
 		share float64
 		words string
-	}{{1.0 / 8, "1/8"}, {1.0 / 4, "1/4"}, {1.0 / 3, "1/3"}, {1.0 / 2, "1/2"}, {2.0 / 3, "2/3"}, {3.0 / 4, "3/4"}, {7.0 / 8, "7/8"}}
+	}{{1.0 / 8, "1/8"}, {1.0 / 4, "1/4"}, {1.0 / 3, "1/3"}, {3.0 / 8, "3/8"}, {1.0 / 2, "1/2"}, {5.0 / 8, "5/8"}, {2.0 / 3, "2/3"}, {3.0 / 4, "3/4"}, {7.0 / 8, "7/8"}}
 	best := fractions[0]
 	for _, f := range fractions {
 		if math.Abs(f.share-share) < math.Abs(best.share-share) {

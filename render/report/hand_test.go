@@ -30,9 +30,9 @@ func TestHandWords(t *testing.T) {
 		{groove.Hand{Rock: roll(7.5, 0)}, "rock 7.5° to the left"},
 		{groove.Hand{Rock: roll(5, 5)}, "rock 5° to both sides"},
 		{groove.Hand{Rock: roll(4, 8)}, "rock 4° to the left and 8° to the right"},
-		{groove.Hand{Swell: []float64{0.4, 1, 0.7}}, "1/3 deep at the root, full in the middle, lifting to 2/3 at the tip"},
+		{groove.Hand{Swell: []float64{0.4, 1, 0.7}}, "3/8 deep at the root, full in the middle, lifting to 2/3 at the tip"},
 		{groove.Hand{Swell: []float64{0, 1, 0.75}}, "from nothing at the root, full in the middle, lifting to 3/4 at the tip"},
-		{groove.Hand{Swell: []float64{1, 0.95, 0.8, 0.4}}, "full at the root, lifting to 1/3 at the tip"},
+		{groove.Hand{Swell: []float64{1, 0.95, 0.8, 0.4}}, "full at the root, lifting to 3/8 at the tip"},
 		{groove.Hand{Swell: []float64{0.5, 1, 0.8, 0}}, "1/2 deep at the root, full near the root, lifting out at the tip"},
 		{groove.Hand{Swell: []float64{0.25, 0.6, 1, 0.75}}, "1/4 deep at the root, full towards the tip, lifting to 3/4 at the tip"},
 		{groove.Hand{Swell: []float64{0.5, 1}}, "1/2 deep at the root, full at the tip"},
@@ -76,8 +76,8 @@ func TestPlanByHand(t *testing.T) {
 		}
 	}
 	want := "By hand, each from its root to its tip as seen from outside:\n" +
-		"  2, 4, 6: 1/3 deep at the root, full in the middle, lifting to 1/4 at the tip;\n    rock 12° to the left and 2° to the right\n" +
-		"  3, 5, 7: 1/3 deep at the root, full in the middle, lifting to 1/4 at the tip;\n    rock 2° to the left and 12° to the right\n"
+		"  2, 4, 6: 3/8 deep at the root, full in the middle, lifting to 1/4 at the tip;\n    rock 12° to the left and 2° to the right\n" +
+		"  3, 5, 7: 3/8 deep at the root, full in the middle, lifting to 1/4 at the tip;\n    rock 2° to the left and 12° to the right\n"
 	if !strings.Contains(words.String(), want) {
 		t.Errorf("the plan says\n%s", words.String())
 	}

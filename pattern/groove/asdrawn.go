@@ -309,17 +309,17 @@ func (k *stroke) areaAsDrawn(b *blade, x *section) float64 {
 
 // shared takes from a mitre's floor what its neighbours in the gang take deeper.
 func (k *stroke) shared(b *blade, x *section, wheels []*pose, floor *[floorParts]float64) {
-	outermost := float64(k.wheel.Mitres-1) / 2 * k.wheel.Spacing
-	for _, side := range [...]float64{-1, 1} {
-		other := *b
-		other.offset += side * k.wheel.Spacing
-		if math.Abs(other.offset) > outermost+k.wheel.Spacing/2 || math.Abs(other.offset) >= b.face {
+	const most = 4.5 // neighbours to either side: rolled, mitres farther off hardly take the same glass
+	for n := range k.wheel.blades() {
+		other := k.wheel.blade(n)
+		off := other.offset - b.offset
+		if off == 0 || math.Abs(off) > most*k.wheel.Spacing || math.Abs(other.offset) >= b.face {
 			continue
 		}
 		for i := range floor {
 			at := x.across(x.part(i))
 			for j := range wheels {
-				if deep, _, _ := wheels[j].depthAt(&other, at); deep > floor[i] || deep == floor[i] && side < 0 {
+				if deep, _, _ := wheels[j].depthAt(&other, at); deep > floor[i] || deep == floor[i] && off < 0 {
 					floor[i] = 0
 				}
 			}

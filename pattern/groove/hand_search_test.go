@@ -189,9 +189,11 @@ func (s *handed) stands(over func(along, way float64) float64, middle, way float
 	return end
 }
 
-// near returns those places of the wheel that can bite beside a place along the line.
+// near returns those places of the wheel that can bite beside a place along the line. A roll
+// sinks one of the wheel's corners below its pivot, and that bites farther.
 func (s *handed) near(k handwork, along float64) []gripped {
-	far := 1.5*k.reach + 1.5*s.wheel.Thick
+	sunk := s.wheel.Thick / 2 * math.Sin(max(s.hand.Rock[0], s.hand.Rock[1]))
+	far := 1.5*(k.reach+math.Sqrt(2*sunk*s.wheel.Radius)) + 1.5*s.wheel.Thick
 	from := sort.Search(len(k.at), func(i int) bool { return k.at[i].along >= along-far })
 	to := sort.Search(len(k.at), func(i int) bool { return k.at[i].along > along+far })
 	return k.at[from:to]
@@ -209,7 +211,7 @@ func (s *handed) deeper(at []gripped, by float64) []gripped {
 
 // edgeOf returns how far the footprint goes to one hand of a walker, as turning.edge does.
 func (s *handed) edgeOf(at []gripped, w walker, hand float64) (float64, trail) {
-	step, far := 0.25, s.wheel.Thick/2+8
+	step, far := 0.25, s.wheel.Thick/2+14
 	if s.wheel.Edge == groove.Gang {
 		step, far = 0.005, s.wheel.Thick/2+5
 	}

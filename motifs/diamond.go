@@ -149,7 +149,7 @@ func (d diamond) falling(m float64) (Cut, bool) {
 	image := d
 	image.x = d.across - d.x
 	c, ok := image.rising(-m)
-	c.Path = mirrored(c.Path)
+	c.Path, c.Side = mirrored(c.Path), LeftHalf
 	return c, ok
 }
 

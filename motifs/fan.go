@@ -25,8 +25,11 @@ func Fan() Kind {
 				Default: 1, Min: 0, Max: 1},
 			{Name: "short", About: "the length of every second ray out from the middle, as a share of a full one",
 				Default: 1, Min: 0.1, Max: 1, Longer: 1},
+			handParam(),
 		},
-		Parts:    []string{"ray"},
+		Parts: []string{"ray"},
+		// A ray comes fine out of the hub and swells to its end.
+		Hand:     map[string]Gesture{"ray": rolled(0, 14, 0.25, 0.6, 1, 0.75)},
 		Mirrored: true,
 		Draw:     drawFan,
 	}
@@ -50,6 +53,9 @@ func drawFan(v Values, aspect float64) []Cut {
 			end = start + v["short"]*(end-start)
 		}
 		cuts[i] = Cut{Part: "ray", Path: ray(angle, start, end, aspect)}
+		if rays > 1 {
+			cuts[i].Side = sideOf(steps(i, rays))
+		}
 		// Rays crowd one another at the hub by design, whether they meet or not.
 		for j := range i {
 			join(cuts, j, i)
@@ -60,6 +66,17 @@ func drawFan(v Values, aspect float64) []Cut {
 
 // steps returns how many half steps a ray is out from the middle, negative to the left.
 func steps(i, rays int) int { return 2*i - (rays - 1) }
+
+// sideOf returns the half in which a ray is that is so many steps out from the middle.
+func sideOf(out int) Side {
+	switch {
+	case out < 0:
+		return LeftHalf
+	case out == 0:
+		return MiddleLine
+	}
+	return RightHalf
+}
 
 // second reports whether a ray is a second one, counted out from the middle so
 // that left and right agree: of an even count, the middle two are both first.

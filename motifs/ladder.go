@@ -40,7 +40,7 @@ func drawLadder(v Values, _ float64) []Cut {
 		return cuts
 	}
 	rail := geometry.Line(geometry.Point{X: half(0)}, geometry.Point{X: half(1), Y: 1})
-	cuts = append(cuts, Cut{Part: "rail", Path: mirrored(rail)}, Cut{Part: "rail", Path: rail})
+	cuts = append(cuts, Cut{Part: "rail", Path: mirrored(rail), Side: LeftHalf}, Cut{Part: "rail", Path: rail})
 	for i := range rungs {
 		if i%2 == 0 || v["short"] == 1 {
 			join(cuts, i, rungs)

@@ -29,8 +29,15 @@ func Leaf() Kind {
 				Default: 0.22, Min: 0.05, Max: 0.6, Longer: 1},
 			{Name: "terminal", About: "whether the stem runs on past the top pair to the tip",
 				Sort: Switch, Default: 1, Min: 0, Max: 1},
+			handParam(),
 		},
-		Parts:    []string{"stem", "frond"},
+		Parts: []string{"stem", "frond"},
+		// A frond is touched down at the stem, swells and runs out to its tip. The glass is
+		// rolled so that the flank away from the leaf's tip is the broad one.
+		Hand: map[string]Gesture{
+			"stem":  rolled(0, 0, 1, 0.95, 0.8, 0.4),
+			"frond": rolled(0, 15, 0.4, 1, 0.8, 0.25),
+		},
 		Mirrored: true,
 		Draw:     drawLeaf,
 	}
@@ -55,7 +62,7 @@ func drawLeaf(v Values, aspect float64) []Cut {
 		root := leaf.foot + (top-leaf.foot)*float64(2*i+1)/float64(2*pairs-1)
 		right := boxed(leaf.frond(root, lean, turn), aspect)
 		n := len(cuts)
-		cuts = append(cuts, Cut{Part: "frond", Path: mirrored(right)}, Cut{Part: "frond", Path: right})
+		cuts = append(cuts, Cut{Part: "frond", Path: mirrored(right), Side: LeftHalf}, Cut{Part: "frond", Path: right})
 		join(cuts, 0, n)
 		join(cuts, 0, n+1)
 		join(cuts, n, n+1)

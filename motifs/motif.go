@@ -21,6 +21,10 @@ type Kind struct {
 	// same values give the same cuts. All of them lie inside the box.
 	Draw func(v Values, aspect float64) []Cut
 
+	// Hand is what the hand does along the cuts of its parts where the parameter hand is 1;
+	// nil where the kind has none.
+	Hand map[string]Gesture
+
 	// What follows is of a kind that is made for one motif of one job: see Made.
 
 	// Keys are those by which a job says what it is made of.
@@ -83,7 +87,9 @@ type Cut struct {
 	More []geometry.Bezier
 	// Closed says that the line ends where it begins, without a corner there either.
 	Closed bool
-	Joins  []int
+	// Side is the half of the motif in which the cut is, for its gesture.
+	Side  Side
+	Joins []int
 }
 
 // Curves returns the number of curves that the cut's line is made of.

@@ -25,8 +25,10 @@ func Olives() Kind {
 				Default: 0, Min: 0, Max: 90},
 			{Name: "stagger", About: "whether the olives of one row stand between those of the next",
 				Sort: Switch, Default: 1, Min: 0, Max: 1},
+			handParam(),
 		},
 		Parts: []string{"olive"},
+		Hand:  map[string]Gesture{"olive": rolled(0, 10, 0.5, 1, 0.7, 0.25)},
 		Draw:  drawOlives,
 	}
 }

@@ -26,9 +26,14 @@ func Sprig() Kind {
 				Default: 0.3, Min: 0.08, Max: 0.4},
 			{Name: "stalk", About: "the bare stem below the leaves, as a share of the height",
 				Default: 0.16, Min: 0, Max: 0.6},
+			handParam(),
 		},
 		Parts: []string{"stem", "leaf"},
-		Draw:  drawSprig,
+		Hand: map[string]Gesture{
+			"stem": rolled(0, 0, 1, 0.95, 0.75, 0.35),
+			"leaf": rolled(0, 14, 0.4, 1, 0.8, 0.25),
+		},
+		Draw: drawSprig,
 	}
 }
 
@@ -52,14 +57,14 @@ func drawSprig(v Values, aspect float64) []Cut {
 	// so long.
 	for i := range leaves {
 		up := v["stalk"] + (1-crown-v["stalk"])*float64(i)/float64(max(leaves-1, 1))
-		way := heading(bend*up + lean)
+		way, side := heading(bend*up+lean), RightHalf
 		if i%2 == 0 {
-			way = heading(bend*up - lean)
+			way, side = heading(bend*up-lean), LeftHalf
 		}
 		root := stem.At(up)
 		length := min(v["long"]*(1-(1-dwarf)*up), 0.96*toEdge(root, way, aspect))
 		leaf := geometry.Line(root, r2.Add(root, r2.Scale(length, way)))
-		cuts = append(cuts, Cut{Part: "leaf", Path: boxed(leaf, aspect)})
+		cuts = append(cuts, Cut{Part: "leaf", Path: boxed(leaf, aspect), Side: side})
 		join(cuts, 0, i+1)
 	}
 	return cuts

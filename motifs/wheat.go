@@ -25,8 +25,14 @@ func Wheat() Kind {
 				Default: 0.12, Min: 0, Max: 0.4},
 			{Name: "stalk", About: "the bare stem below the ear, as a share of the height",
 				Default: 0.22, Min: 0, Max: 0.7, Longer: -1},
+			handParam(),
 		},
-		Parts:    []string{"stem", "tip", "grain"},
+		Parts: []string{"stem", "tip", "grain"},
+		Hand: map[string]Gesture{
+			"stem":  rolled(0, 0, 1, 0.9, 0.5),
+			"tip":   rolled(7, 7, 0.6, 1, 0.6, 0.2),
+			"grain": rolled(0, 14, 0.6, 1, 0.6, 0.2),
+		},
 		Mirrored: true,
 		Draw:     drawWheat,
 	}
@@ -51,7 +57,7 @@ func drawWheat(v Values, aspect float64) []Cut {
 		}
 		right := boxed(geometry.Line(root, r2.Add(root, r2.Scale(long, way))), aspect)
 		n := len(cuts)
-		cuts = append(cuts, Cut{Part: "grain", Path: mirrored(right)}, Cut{Part: "grain", Path: right})
+		cuts = append(cuts, Cut{Part: "grain", Path: mirrored(right), Side: LeftHalf}, Cut{Part: "grain", Path: right})
 		if apart == 0 {
 			join(cuts, 0, n)
 			join(cuts, 0, n+1)

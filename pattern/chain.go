@@ -183,12 +183,13 @@ func (s stub) row(above int) [2]int { return [2]int{s.motif, int(math.Floor(s.he
 
 func (p *Plan) stub(i int, end bool) stub {
 	c := &p.Cuts[i]
-	at, inner := c.Samples[0], c.Samples[1]
+	tools := toolsOf(c.Wheel, c.Asked/c.Hand.Greatest(), c.Hand)
+	at, inner, own := c.Samples[0], c.Samples[1], tools[0]
 	if end {
 		n := len(c.Samples)
-		at, inner = c.Samples[n-1], c.Samples[n-2]
+		at, inner, own = c.Samples[n-1], c.Samples[n-2], tools[1]
 	}
-	s := stub{tip: tip{c.ID, end}, motif: c.Motif, repeat: c.Repeat, theta: at.Theta, height: at.Height, tool: tool{c.Wheel, c.Asked}}
+	s := stub{tip: tip{c.ID, end}, motif: c.Motif, repeat: c.Repeat, theta: at.Theta, height: at.Height, tool: own}
 	s.radius = p.Surface.RadiusAt(at.Height)
 	s.round = s.radius * (at.Theta - inner.Theta)
 	s.up = p.Surface.AlongAt(at.Height) - p.Surface.AlongAt(inner.Height)
@@ -209,5 +210,5 @@ func (p *Plan) goesOn(from, to stub) (turns int, cos float64, meets bool) {
 	off := math.Hypot(from.radius*(from.theta-to.theta-float64(turns)*period), from.height-to.height)
 	same := turns == 0 && from.repeat == to.repeat // one copy of the motif
 	cos = from.round*to.round + from.up*to.up
-	return turns, cos, !same && from.tool == to.tool && off < near && cos < straight
+	return turns, cos, !same && from.tool.goesOn(to.tool) && off < near && cos < straight
 }

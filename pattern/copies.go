@@ -53,8 +53,9 @@ type twin struct{ number, shape int }
 
 // place lays the lines of a drawn motif, in each shape that its copies have.
 func (f *figure) place(p *Plan, of drawing) {
-	lines := p.lines(of)
-	ends := newMeeting(p, of, lines)
+	f.hands = of.hands()
+	lines := p.lines(of, f.hands)
+	ends := newMeeting(p, of, lines, f.hands)
 	copies := p.Job.Layout.Copies(of.motif)
 	for i, repeat := range copies {
 		if repeat > p.Period {

@@ -35,14 +35,23 @@ func (p *Plan) shallow() []Finding {
 		at := c.Middle()
 		found = append(found, Finding{
 			Kind: Shallow, Cuts: []int{c.ID}, Repeat: c.Repeat, Theta: at.Theta, Height: at.Height,
-			Measured: c.Depth, Wanted: c.Asked * p.Job.Limits.Reach,
+			Measured: c.Reached(), Wanted: c.Asked * p.Job.Limits.Reach,
 		})
 	}
 	return found
 }
 
 // reaches reports whether a cut is as deep as the job accepts.
-func (p *Plan) reaches(c *Cut) bool { return c.Depth >= c.Asked*p.Job.Limits.Reach-1e-9 }
+func (p *Plan) reaches(c *Cut) bool { return c.Reached() >= c.Asked*p.Job.Limits.Reach-1e-9 }
+
+// Reached returns how deep the wheel comes of the depth asked for. One that is rolled may bite
+// deeper beside the cut's line, which doesn't make the mark long enough.
+func (c *Cut) Reached() float64 {
+	if c.Hand.Even() {
+		return c.Depth
+	}
+	return c.Plunge
+}
 
 // ShortMarks is marks of a motif that are too short for the depth asked for.
 type ShortMarks struct {
@@ -79,7 +88,7 @@ func (p *Plan) ShortMarks() []ShortMarks {
 		s := &all[k]
 		s.Marks++
 		s.Allowed = s.Allowed && p.reaches(c)
-		s.Min, s.Max, s.Needed = min(s.Min, c.Depth), max(s.Max, c.Depth), max(s.Needed, length)
+		s.Min, s.Max, s.Needed = min(s.Min, c.Reached()), max(s.Max, c.Reached()), max(s.Needed, length)
 		if len(p.Job.Motifs[c.Motif].Parts) > 0 && !slices.Contains(s.Parts, c.Part) {
 			s.Parts = append(s.Parts, c.Part)
 		}

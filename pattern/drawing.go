@@ -26,6 +26,9 @@ func (p *Plan) drawing(i int) (drawing, error) {
 	if err := p.tooDeep(i); err != nil {
 		return drawing{}, err
 	}
+	if err := p.tooRolled(i); err != nil {
+		return drawing{}, err
+	}
 	m := p.sized[i]
 	s := p.set(m)
 	d := drawing{s, m.Kind.Draw(m.Values, s.width/s.height)}

@@ -13,16 +13,22 @@ import (
 // its motif's number in the job nor its wheel's in the rack: an edit may change both.
 type figure struct {
 	cuts   []motifs.Cut
+	hands  []groove.Hand // of the cuts
 	toll   toll
 	shapes []shape
 	copies []copyOf // of one period, in the order of their repeats
 }
 
-// lines lays the lines of a motif's cuts where it is set. They don't run on.
-func (p *Plan) lines(of drawing) []groove.Line {
+// lines lays the lines of a motif's cuts where it is set, as the hand goes along them. They
+// don't run on.
+func (p *Plan) lines(of drawing, hands []groove.Hand) []groove.Line {
 	lines := make([]groove.Line, len(of.cuts))
 	for i, c := range of.cuts {
-		lines[i] = of.line(&c)
+		line, err := of.line(&c).ByHand(hands[i])
+		if err != nil { // the job's reader and job.Change take none
+			panic(err)
+		}
+		lines[i] = line
 	}
 	return lines
 }
@@ -67,7 +73,7 @@ func (p *Plan) cutFigures(ctx context.Context, figures []*figure) error {
 		return func(n int) {
 			k := marks[n]
 			f := figures[k.motif]
-			fresh[k.motif][k.shape][k.number] = p.cut(cutter, k.motif, f.cuts[k.number].Part, f.shapes[k.shape].lines[k.number])
+			fresh[k.motif][k.shape][k.number] = p.cut(cutter, k.motif, f, k.number, f.shapes[k.shape].lines[k.number])
 		}
 	})
 	if err != nil {
@@ -87,9 +93,9 @@ func (p *Plan) cutFigures(ctx context.Context, figures []*figure) error {
 	return nil
 }
 
-// cut cuts a line of a part of a motif.
-func (p *Plan) cut(cutter *groove.Cutter, motif int, part string, line groove.Line) groove.Groove {
-	m := p.sized[motif]
+// cut cuts one of the lines of a motif's figure.
+func (p *Plan) cut(cutter *groove.Cutter, motif int, f *figure, number int, line groove.Line) groove.Groove {
+	m, part := p.sized[motif], f.cuts[number].Part
 	return cutter.Cut(line, p.Job.Rack[m.WheelOf(part)], m.DepthOf(part), p.Job.Limits.Polish)
 }
 
@@ -118,7 +124,7 @@ func (p *Plan) list(figures []*figure) {
 			grooves := f.in(p, c)
 			for number, drawn := range f.cuts {
 				p.Cuts = append(p.Cuts, Cut{
-					ID: first + number, Repeat: repeat + 1, Motif: i, Part: drawn.Part, Groove: grooves[number],
+					ID: first + number, Repeat: repeat + 1, Motif: i, Part: drawn.Part, Groove: grooves[number], Hand: f.hands[number],
 					twin: twin{number, f.like(c.shape, number)},
 				})
 				c := &p.Cuts[len(p.Cuts)-1]

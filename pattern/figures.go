@@ -84,7 +84,7 @@ func shaping(m job.Motif) job.Motif {
 	m.Land, m.Clear = nil, nil
 	m.Parts = slices.Clone(m.Parts)
 	for i, part := range m.Parts {
-		m.Parts[i] = job.Part{Name: part.Name, Depth: part.Depth}
+		m.Parts[i] = job.Part{Name: part.Name, Depth: part.Depth, Swell: part.Swell, Rock: part.Rock}
 	}
 	m.Most = nil // the values hold the counts
 	m.CutOrder, m.Line = 0, 0

@@ -25,7 +25,7 @@ func (p *Plan) closeLines(i int, drawn drawing, placed *figure) bool {
 		return false
 	}
 	lines, cutter := placed.shapes[0].lines, p.cutter()
-	cut := func(n int) groove.Groove { return p.cut(cutter, i, drawn.cuts[n].Part, lines[n]) }
+	cut := func(n int) groove.Groove { return p.cut(cutter, i, placed, n, lines[n]) }
 	land := p.landOf(partSide{i, drawn.cuts[pair[0]].Part}, partSide{i, drawn.cuts[pair[1]].Part})
 	apart, _, _ := distance(cut(pair[0]), cut(pair[1]), land)
 	return apart < land && Finding{Kind: Crowded, Measured: apart, Wanted: land}.counts()

@@ -152,7 +152,7 @@ func TestWholeGlassByPart(t *testing.T) {
 		}
 		all = append(all, j)
 	}
-	wholeGlass(t, all)
+	wholeGlass(t, all, 30)
 }
 
 func randomParts(random *rand.Rand, m job.Motif) []job.Part {

@@ -65,7 +65,8 @@ type Cut struct {
 	Part   string
 	Joins  []int // ids of the cuts that it meets or crosses by design
 	groove.Groove
-	Left float64 // the least glass left anywhere under it
+	Hand groove.Hand // what the hand does along it
+	Left float64     // the least glass left anywhere under it
 
 	twin twin
 }

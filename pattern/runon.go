@@ -14,15 +14,15 @@ import (
 type meeting struct {
 	plan  *Plan
 	lines []groove.Line
-	tools []tool           // of the lines
+	tools [][2]tool        // of the lines, at their starts and their ends
 	own   geometry.Box     // of the lines' ends
 	found map[int]meetings // ends of the copy so many repeats to the right, that lie in that box
 }
 
-func newMeeting(p *Plan, of drawing, lines []groove.Line) *meeting {
-	tools := make([]tool, len(lines))
+func newMeeting(p *Plan, of drawing, lines []groove.Line, hands []groove.Hand) *meeting {
+	tools := make([][2]tool, len(lines))
 	for i, c := range of.cuts {
-		tools[i] = tool{of.motif.WheelOf(c.Part), of.motif.DepthOf(c.Part)}
+		tools[i] = toolsOf(of.motif.WheelOf(c.Part), of.motif.DepthOf(c.Part), hands[i])
 	}
 	own := geometry.EmptyBox()
 	for _, l := range lines {
@@ -43,7 +43,7 @@ func (m *meeting) onwards(left, right int) [][2]bool {
 		for i, l := range m.lines {
 			at, out := l.Ends()
 			for k := range at {
-				all[i][k] = all[i][k] || beside.meets(lineEnd{at[k], out[k], m.tools[i]})
+				all[i][k] = all[i][k] || beside.meets(lineEnd{at[k], out[k], m.tools[i][k]})
 			}
 		}
 	}
@@ -63,7 +63,7 @@ func (m *meeting) copy(repeats int) meetings {
 		at, out := l.Ends()
 		for k := range at {
 			if to := moved.Apply(at[k]); m.own.Contains(to) {
-				found.add(lineEnd{to, swing.Apply(out[k]), m.tools[i]})
+				found.add(lineEnd{to, swing.Apply(out[k]), m.tools[i][k]})
 			}
 		}
 	}
@@ -89,11 +89,37 @@ type lineEnd struct {
 	tool
 }
 
-// tool is what cuts a line: a wheel of the rack, set to a depth. Where it changes the wheel
+// tool is what cuts a line at its end: a wheel of the rack, set to a depth, and how the glass
+// is rolled, to the left and to the right of the line's direction. Where it changes the wheel
 // is lifted.
 type tool struct {
 	wheel int
 	depth float64
+	rock  [2]float64
+	back  bool // the direction leads in at the end, not out of it
+}
+
+// toolsOf returns what cuts a line at its start and at its end.
+func toolsOf(wheel int, depth float64, h groove.Hand) [2]tool {
+	tools := [2]tool{{wheel, depth, h.Rock, true}, {wheel, depth, h.Rock, false}}
+	if n := len(h.Swell); n > 0 {
+		for k, share := range [2]float64{h.Swell[0], h.Swell[n-1]} {
+			tools[k].depth *= share
+			for side := range tools[k].rock {
+				tools[k].rock[side] *= share / h.Greatest()
+			}
+		}
+	}
+	return tools
+}
+
+// goesOn reports whether a line that ends so can continue in one that ends like another.
+func (t tool) goesOn(o tool) bool {
+	rock := o.rock
+	if t.back == o.back { // one runs against the other
+		rock[0], rock[1] = rock[1], rock[0]
+	}
+	return t.wheel == o.wheel && t.depth == o.depth && t.rock == rock
 }
 
 // meetings holds the ends of lines by the square of the map they lie in.
@@ -117,7 +143,7 @@ func (m meetings) meets(e lineEnd) bool {
 	for dx := -1; dx <= 1; dx++ {
 		for dy := -1; dy <= 1; dy++ {
 			for _, f := range m[[2]int{home[0] + dx, home[1] + dy}] {
-				if e.tool == f.tool && r2.Norm(r2.Sub(e.at, f.at)) < touching && r2.Dot(e.out, f.out) < straight {
+				if e.tool.goesOn(f.tool) && r2.Norm(r2.Sub(e.at, f.at)) < touching && r2.Dot(e.out, f.out) < straight {
 					return true
 				}
 			}

@@ -25,7 +25,7 @@ func TestWholeGlass(t *testing.T) {
 		all[n] = scattered(t, random)
 	}
 	all[0] = helices(t)
-	wholeGlass(t, all)
+	wholeGlass(t, all, 30)
 }
 
 // TestWholeGlassByNumber is the same for motifs that stand on some repeats alone.
@@ -55,7 +55,7 @@ func TestWholeGlassByNumber(t *testing.T) {
 	if periods[0] < 30 || periods[1] < 5 || periods[2] < 5 {
 		t.Errorf("periods: %v", periods)
 	}
-	wholeGlass(t, all)
+	wholeGlass(t, all, 30)
 }
 
 // byNumber has some of a job's motifs list their repeats, and may leave repeats bare.
@@ -82,7 +82,7 @@ func byNumber(random *rand.Rand, j *job.Job) {
 	}
 }
 
-func wholeGlass(t *testing.T, jobs []*job.Job) {
+func wholeGlass(t *testing.T, jobs []*job.Job, few int) {
 	met := map[Kind]int{}
 	shares, double := 0, 0
 	for n, j := range jobs {
@@ -113,7 +113,6 @@ func wholeGlass(t *testing.T, jobs []*job.Job) {
 		}
 	}
 	// The jobs would prove little if they seldom came to something.
-	const few = 30
 	for _, kind := range []Kind{Crowded, Thin, Rim, Foot, Shallow, Off} {
 		if met[kind] < few {
 			t.Errorf("only %d findings are %v", met[kind], kind)
@@ -281,7 +280,11 @@ func walkAlone(p *Plan, c Cut, all tally) {
 	all.add(newSpot(Buried, false, c.ID), c.Depth, c.WheelFit.Buried, exact)
 	all.add(newSpot(Tight, false, c.ID), c.WheelFit.Sweep, c.WheelFit.Share-MaxSweep, exact)
 	reach := p.Job.Limits.Reach * c.Asked
-	all.add(newSpot(Shallow, false, c.ID), c.Depth, reach-c.Depth, exact)
+	deep := c.Depth
+	if !c.Hand.Even() {
+		deep = c.Plunge
+	}
+	all.add(newSpot(Shallow, false, c.ID), deep, reach-deep, exact)
 
 	// Where a centre line goes and its footprint runs into a margin, that is reported.
 	const stray = 0.01 // mm that a bound may be passed by

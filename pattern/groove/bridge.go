@@ -39,7 +39,9 @@ const (
 // mayBridge reports whether the glass may be too hollow for the wheel: anywhere as hollow
 // as the rim is round (rim), or so hollow across the cut that the wheel's edge may touch it
 // before its line does (edge).
-func (k *stroke) mayBridge() (rim, edge bool) { return k.hollow, k.broad && k.gape() > beside }
+func (k *stroke) mayBridge() (rim, edge bool) {
+	return k.hollow, k.broad && (k.line.hand.rocks() || k.gape() > beside)
+}
 
 // gape returns how much nearer to the wheel's edge than to its line the glass may come,
 // where it is hollow across the cut: 0 where the line is nearest.
@@ -320,7 +322,7 @@ func again(samples []Sample, from int) int {
 }
 
 // LargestWheel returns the largest radius, up to the wheel's own, of a wheel with the same
-// edge that bites only in its mark along a line; 0 if there is none. It sets some twenty
+// edge that bites only in its mark along a line, at Groove.Asked; 0 if there is none. It sets some twenty
 // wheels into the glass, and ends between two of them with the context's error.
 func (l *Cutter) LargestWheel(ctx context.Context, line Line, wheel Wheel, depth float64) (float64, error) {
 	const (

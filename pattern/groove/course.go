@@ -22,6 +22,7 @@ func (l *Cutter) laid(line Line) Line {
 	}
 	if line.whole() {
 		if straight, ok := l.straight(line); ok {
+			straight.hand = line.hand
 			return straight
 		}
 	}
@@ -34,7 +35,7 @@ func (l *Cutter) laid(line Line) Line {
 			points[i] = point{at: at, ahead: ahead}
 		}
 	}
-	return Line{points: l.measured(points), on: line.on, closed: line.closed}
+	return Line{points: l.measured(points), on: line.on, closed: line.closed, hand: line.hand}
 }
 
 // measured returns points of the chart with their distances along the line as on the glass.
@@ -60,10 +61,12 @@ func (l *Cutter) chord(line Line) Line {
 		return line.RunningOn(false, false)
 	}
 	ends := NewLine([]geometry.Point{line.start().at, line.end().at})
+	ends.hand = line.hand
 	if l.surface.Flat() {
 		return ends
 	}
 	if straight, ok := l.straight(ends); ok {
+		straight.hand = line.hand
 		return straight
 	}
 	return line.RunningOn(false, false)

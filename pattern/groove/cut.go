@@ -56,7 +56,8 @@ func NewCutter(outside *geometry.Surface, inside Inside) *Cutter {
 // Cut returns the groove that a wheel leaves along a line on the glass at a depth. The
 // groove is as long as the line, tails included. Where the line is too short for the depth,
 // the wheel is pressed in once, on the straight line between the line's ends, as deep as its
-// length allows. Polish widens the footprint on every side.
+// length allows. Polish widens the footprint on every side. A line that is cut by hand swells
+// and is rolled as its Hand says; a single touch keeps its own shape.
 //
 // Each step finds where the wheel's surface meets the glass's. Its first guess is a
 // second-order rule. With the wheel's radius R, depth d and the surface's curvatures κ along
@@ -65,10 +66,13 @@ func NewCutter(outside *geometry.Surface, inside Inside) *Cutter {
 func (l *Cutter) Cut(line Line, wheel Wheel, depth, polish float64) Groove {
 	l.poses = l.poses[:0]
 	asked := line
+	if line.hand != nil {
+		depth *= line.hand.greatest
+	}
 	line = l.laid(line)
 	k, touch := l.set(line, wheel, depth)
 	k.bridge()
-	g := Groove{Touch: touch, Length: k.to - k.from, Depth: k.depth, Asked: depth}
+	g := Groove{Touch: touch, Length: k.to - k.from, Depth: k.plunge(), Asked: depth, Plunge: k.plunge()}
 	g.Line = asked
 	g.Ends, _ = asked.Ends()
 	g.RunsOn = (line.on[0] || line.on[1]) && !line.closed
@@ -83,6 +87,7 @@ func (l *Cutter) set(line Line, wheel Wheel, depth float64) (k stroke, touch boo
 	k = l.stroke(line, wheel, depth)
 	if line.closed { // it has no two ends to press a wheel in between
 		k.draw()
+		k.swells = line.hand.swells()
 		return k, false
 	}
 	pressed := k
@@ -90,8 +95,13 @@ func (l *Cutter) set(line Line, wheel Wheel, depth float64) (k stroke, touch boo
 	pressed.press()
 	// A whole straight line is too short to draw along exactly where one touch of its
 	// length is less deep than asked.
-	touch = line.whole() && pressed.depth < depth
-	if touch = touch || !k.draw(); touch {
+	if line.hand.swells() {
+		touch = !k.drawSwelled()
+	} else {
+		touch = line.whole() && pressed.depth < depth
+		touch = touch || !k.draw()
+	}
+	if touch {
 		k = pressed
 	}
 	if k.depth <= 0 {
@@ -105,8 +115,9 @@ func (l *Cutter) set(line Line, wheel Wheel, depth float64) (k stroke, touch boo
 // wheel is set down.
 func (l *Cutter) stroke(line Line, wheel Wheel, depth float64) stroke {
 	k := stroke{Cutter: l, line: line, wheel: wheel, middle: wheel.middle(), depth: depth, asked: depth, about: Remains{Min: math.Inf(1)}}
+	k.dip = k.dips()
 	k.hollow = !l.surface.Flat() && 1/wheel.Radius+l.hollowest <= 0
-	k.broad = !l.surface.Flat() && l.hollowest < 0 && k.gape() > 0
+	k.broad = !l.surface.Flat() && l.hollowest < 0 && (line.hand.rocks() || k.gape() > 0)
 	return k
 }
 
@@ -139,16 +150,19 @@ type stroke struct {
 	line        Line // as it lies on the glass
 	wheel       Wheel
 	middle      blade
-	depth       float64
+	depth       float64 // at its greatest
+	swells      bool    // the depth changes along the stroke
 	asked       float64
 	first, last float64
 	// from and to are where the groove begins and ends: with the line, unless a wheel that
 	// bridges a hollow bites beyond it.
 	from, to float64
-	hollow   bool // somewhere the glass is as hollow as the wheel is round, or more
-	broad    bool // somewhere it is so hollow across that the wheel's edge may touch it before its line
+	dip      float64 // how far the edge of a wheel that is rolled comes to lie below its deepest place
+	hollow   bool    // somewhere the glass is as hollow as the wheel is round, or more
+	broad    bool    // somewhere it is so hollow across that the wheel's edge may touch it before its line
 	bridges  bool
 	stands   []pose // if it bridges: the wheel all along the stroke
+	wheels   []pose // by hand: the same, closer together
 	// Found by looking at the whole wheel, where the glass is hollow enough: elsewhere is
 	// the deepest bite outside the mark, about the least glass left anywhere, deepest the
 	// greatest depth anywhere.
@@ -165,6 +179,9 @@ func (k *stroke) at(s float64) pose {
 	at, ahead := k.line.At(s)
 	p := place(k.surface, k.wheel.Radius, k.depth, at, ahead)
 	p.stands = s
+	if k.line.hand != nil {
+		k.gesture(&p)
+	}
 	return p
 }
 
@@ -174,10 +191,10 @@ func (k *stroke) draw() bool {
 	length := k.line.Length()
 	// The tail runs straight from where the wheel stands to the end of the line.
 	tail := func(end, side float64) float64 {
-		stand := k.at(end)
+		stand := k.upright(end)
 		guess, fall := stand.tail()
 		bites := func(s float64) float64 {
-			p := k.at(end + side*s)
+			p := k.upright(end + side*s)
 			return p.inside(&k.middle, p.spot(-side*s, 0))
 		}
 		if k.hollow {
@@ -201,11 +218,11 @@ func (k *stroke) draw() bool {
 func (k *stroke) press() {
 	k.depth = 0
 	length := k.line.Length()
-	middle := k.at(length / 2)
+	middle := k.upright(length / 2)
 	start, end := spotOf(k.surface, k.line.start().at), spotOf(k.surface, k.line.end().at)
 	needs := func(p *pose, q spot) float64 { deep, _, _ := p.bite(&k.middle, q); return -deep }
 	tips := func(s float64) float64 {
-		p := k.at(s)
+		p := k.upright(s)
 		return needs(&p, end) - needs(&p, start)
 	}
 	if k.hollow {
@@ -215,7 +232,7 @@ func (k *stroke) press() {
 	}
 	k.first = min(max(k.first, 0), length)
 	k.last = k.first
-	p := k.at(k.first)
+	p := k.upright(k.first)
 	k.depth = (needs(&p, start) + needs(&p, end)) / 2
 	k.from, k.to = 0, length
 }

@@ -148,6 +148,9 @@ func (k *stroke) tip(b *blade, end []station, side float64) float64 {
 	if k.line.on[0] && side < 0 || k.line.on[1] && side > 0 || k.bridges {
 		return end[0].along
 	}
+	if k.byHand() {
+		return k.tipAsDrawn(b, end, side)
+	}
 	own, stand := end[0].own, k.last
 	if side < 0 {
 		stand = k.first
@@ -263,6 +266,9 @@ func (b *blade) deepest(s station) ridge {
 // section returns the cross-section that a blade leaves at a station.
 func (k *stroke) section(b *blade, s station) section {
 	x := s.section(b)
+	if k.byHand() {
+		x = k.asDrawn(b, x)
+	}
 	if k.broad && !x.empty() {
 		x.left, x.right = x.rests(b, x.left, 1), -x.rests(b, -x.right, -1)
 	}
@@ -285,6 +291,9 @@ func (x *section) rests(b *blade, edge, hand float64) float64 {
 
 // section returns the cross-section that the wheel cuts at a station from its one place.
 func (s station) section(b *blade) section {
+	if s.own.roll != nil {
+		return s.rolled(b)
+	}
 	p, r := s.own, b.own(s)
 	if r.deep <= 0 {
 		r = b.deepest(s)
@@ -330,6 +339,9 @@ func (k *stroke) volume(b *blade, f footprint) float64 {
 func (k *stroke) area(b *blade, x *section) float64 {
 	if x.empty() {
 		return 0
+	}
+	if k.byHand() {
+		return k.areaAsDrawn(b, x)
 	}
 	h, lean, curve := k.sunk(x)
 	sum := b.area(h, lean, curve, min(x.left-x.line, b.left)) + b.area(h, -lean, curve, min(x.line-x.right, b.right))

@@ -8,7 +8,8 @@ type Groove struct {
 	Touch    bool // pressed in and lifted, not drawn along
 	Length   float64
 	Depth    float64 // at the deepest
-	Asked    float64 // the depth asked for; more than Depth where the mark is too short for it
+	Asked    float64 // the depth asked for, at its greatest; more than Depth where the mark is too short for it
+	Plunge   float64 // how deep the wheel is set down, at the deepest; a rolled one may bite deeper beside its line
 	Width    float64 // at the widest
 	Volume   float64 // of glass ground away, mm³
 	Remains  Remains // of the glass under it

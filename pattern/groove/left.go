@@ -19,6 +19,7 @@ type remains struct {
 	blade       blade
 	own         *pose
 	ahead, left float64
+	lowest      *lowest // of a wheel drawn by hand
 	deepest     float64 // beside the cut's own line, on glass that is hollow across it
 }
 
@@ -76,6 +77,10 @@ func (r *remains) kinks(a, b *section) {
 // section measures the glass left under a section: under the blade's line if it is sharp,
 // else all across.
 func (r *remains) section(x *section) {
+	if r.lowest != nil {
+		r.lowest.section(&r.blade, x)
+		return
+	}
 	if r.blade.sharp() {
 		r.line(x)
 		return
@@ -145,12 +150,20 @@ func (r *remains) edge(own *pose, ahead, left float64) bool {
 
 // newRemains returns the remains before anything is measured.
 func newRemains(k *stroke) remains {
-	return remains{Remains: Remains{Min: math.Inf(1)}, stroke: k}
+	r := remains{Remains: Remains{Min: math.Inf(1)}, stroke: k}
+	if k.byHand() {
+		r.lowest = newLowest(k)
+	}
+	return r
 }
 
 // refine searches round the place that leaves least, on the same wheel, for one that leaves
 // less. It returns that place on the glass.
 func (r *remains) refine() Remains {
+	if r.lowest != nil {
+		r.Remains, r.deepest = r.lowest.refine()
+		return r.Remains
+	}
 	if r.own == nil {
 		return r.Remains
 	}

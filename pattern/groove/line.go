@@ -15,6 +15,7 @@ type Line struct {
 	straight bool    // on the glass, whatever it is on the chart
 	on       [2]bool // whether the wheel comes from beyond the start, and continues past the end
 	closed   bool    // it ends where it begins, and is cut all round
+	hand     *gesture
 }
 
 // point is a point of a line, with its distance along the line and the unit direction there.

@@ -6,10 +6,10 @@ import (
 )
 
 // column is a line round the wheel's edge at a distance to the left of its middle, and the
-// blade it is on.
+// blade it is on. lean is how the wheel is rolled there: see skinSpot.
 type column struct {
-	blade blade
-	left  float64
+	blade      blade
+	left, lean float64
 }
 
 // columns returns the columns to look at: for a gang its mitres' lines and its faces, else
@@ -19,7 +19,7 @@ func (k *stroke) columns() []column {
 		all := make([]column, 0, n+2)
 		add := func(b blade, left float64) {
 			if math.Abs(left) < b.face { // else it is off the wheel
-				all = append(all, column{b, left})
+				all = append(all, column{blade: b, left: left})
 			}
 		}
 		face := 0.999 * k.middle.face
@@ -36,9 +36,49 @@ func (k *stroke) columns() []column {
 	edge.face = k.wheel.Thick / 2
 	all := make([]column, n)
 	for i := range all {
-		all[i] = column{edge, edge.face * (float64(i)/(n-1)*2 - 1) * 0.999}
+		all[i] = column{blade: edge, left: edge.face * (float64(i)/(n-1)*2 - 1) * 0.999}
 	}
 	return all
+}
+
+// leaning returns the columns of the wheel as it is rolled to either side and not at all.
+func (k *stroke) leaning() []column {
+	all := k.columns()
+	if !k.line.hand.rocks() {
+		return all
+	}
+	n := len(all)
+	for _, lean := range [...]float64{-1, -0.5, 0.5, 1} {
+		for _, c := range all[:n] {
+			c.lean = lean
+			all = append(all, c)
+		}
+	}
+	return all
+}
+
+// on returns the radius and the height of a place in the column at a distance ahead.
+func (c *column) on(p *pose, ahead float64) (radius, height float64) {
+	if p.roll == nil {
+		return p.rim(&c.blade, ahead, c.left)
+	}
+	radius, height, _ = p.skin(&c.blade, p.roll.leaning(c.lean), ahead, c.left)
+	return radius, height
+}
+
+// dips returns how far a rolled wheel's edge comes to lie below where it is deepest upright.
+func (k *stroke) dips() float64 {
+	if !k.line.hand.rocks() {
+		return 0
+	}
+	deepest := 0.0
+	for _, c := range k.columns() {
+		for _, angle := range k.line.hand.rock {
+			sin, cos := math.Sincos(angle)
+			deepest = max(deepest, math.Abs(c.left)*sin-c.blade.drop(c.left-c.blade.offset)*cos)
+		}
+	}
+	return deepest
 }
 
 // lookAbout looks at the whole wheel, every span in each column, for where it bites outside
@@ -74,6 +114,7 @@ func (k *stroke) lookAbout(p *pose) {
 	mark := marked(cells, own, len(columns)/2)
 	var least spotted
 	found := false
+	limit := 1.2*(p.depth+k.dip) + beside
 	for i := range cells {
 		for c, deep := range cells[i] {
 			if deep <= 0 {
@@ -90,7 +131,7 @@ func (k *stroke) lookAbout(p *pose) {
 				k.about = Remains{left, at.theta, at.height}
 				least, found = spotted{p, ways[i], columns[c]}, true
 			}
-			if rests := deep > apart && !mark[[2]int{i, c}] || deep > 1.2*p.depth+beside; rests && depth > k.elsewhere.Depth {
+			if rests := deep > apart && !mark[[2]int{i, c}] || deep > limit; rests && depth > k.elsewhere.Depth {
 				k.elsewhere = Bridge{Depth: depth, Theta: at.theta, Height: at.height, Left: left}
 			}
 		}

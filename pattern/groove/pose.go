@@ -18,6 +18,7 @@ type pose struct {
 	at, ahead          geometry.Point // on the surface's chart
 	cosine, sine       float64        // of the cut's angle from the profile, to the right
 	curve              curvature
+	roll               *rolling // nil for a wheel that is upright
 	// On a curved glass: the heading, and its rate. Both are worked out when they are first
 	// asked for.
 	way, rate heading
@@ -105,8 +106,17 @@ func (p *pose) bite(b *blade, s spot) (deep, room, aside float64) {
 	return p.covers(b, p.seen(p.space(s)))
 }
 
-// covers is bite for any place in space, in the wheel's coordinates.
+// covers is bite for any place in space, in the wheel's coordinates. Of a wheel that is rolled
+// it is that of the roll at which the blade takes most there.
 func (p *pose) covers(b *blade, v r3.Vec) (deep, room, aside float64) {
+	if p.roll != nil {
+		v = p.rolled(b, v)
+	}
+	return p.coversUpright(b, v)
+}
+
+// coversUpright is covers for the wheel in whose coordinates the place is, without a roll.
+func (p *pose) coversUpright(b *blade, v r3.Vec) (deep, room, aside float64) {
 	aside = v.Y - b.offset
 	return v.Z - p.above(p.wheelRadius-b.drop(aside), v.X), b.face - math.Abs(v.Y), aside
 }

@@ -14,11 +14,18 @@ type Cross struct {
 	left, right      float64 // the edges, to the left of the ridge
 	deep, lean, bend float64 // of the ridge: see stroke.sunk
 	blade            blade
+	floor            []float64 // of a cut by hand: see stroke.floor; it counts instead
 }
 
 // Depth returns how deep the section is at a share of the way from its left edge to its
 // right one.
 func (c *Cross) Depth(share float64) float64 {
+	if c.floor != nil {
+		n := len(c.floor)
+		at := (1-share)*float64(n) - 0.5 // it is beyond the middle of the outermost parts near an edge
+		i := min(max(int(at), 0), n-2)
+		return max(c.floor[i]+(at-float64(i))*(c.floor[i+1]-c.floor[i]), 0)
+	}
 	left := c.left + share*(c.right-c.left)
 	return max(c.deep-c.lean*left-c.bend*left*left/2-c.blade.drop(left), 0)
 }
@@ -42,7 +49,12 @@ func (l *Cutter) Relief(g *Groove, wheel Wheel) Relief {
 			x := &f[n]
 			c := Cross{left: x.left - x.line, right: x.right - x.line, blade: b}
 			c.Left, c.Right = x.charted()
-			if !x.empty() {
+			switch {
+			case x.empty():
+			case k.byHand():
+				floor := k.floor(&b, x)
+				c.floor = floor[:]
+			default:
 				c.deep, c.lean, c.bend = k.sunk(x)
 			}
 			hollow = append(hollow, c)

@@ -6,14 +6,14 @@ import "math"
 // It also finds those beyond a neck or a hollow, where no way on the glass leads under the
 // wheel.
 func (k *stroke) lookRound(p *pose) {
-	columns := k.columns()
+	columns := k.leaning()
 	if k.spots == nil {
 		k.spots = newEdgeSpots(columns)
 	}
 	for i, c := range columns {
 		reach := min(p.wheelRadius-c.blade.drop(c.left-c.blade.offset), p.wheelRadius)
 		for ahead := -math.Floor(reach/span) * span; ahead <= reach; ahead += span {
-			if radius, height := p.rim(&c.blade, ahead, c.left); k.holds(radius, height) {
+			if radius, height := c.on(p, ahead); k.holds(radius, height) {
 				depth, left := k.bitten(p, &c, ahead, radius, height)
 				k.spots[2*i].offer(p, ahead, -left)
 				k.spots[2*i+1].offer(p, ahead, depth)
@@ -30,7 +30,7 @@ func (k *stroke) alongEdge(p *pose, c column, reach float64) {
 		return
 	}
 	left := func(ahead float64) float64 {
-		if radius, height := p.rim(&c.blade, ahead, c.left); k.holds(radius, height) {
+		if radius, height := c.on(p, ahead); k.holds(radius, height) {
 			return k.inside.Distance(radius, height)
 		}
 		return math.Inf(1)
@@ -46,7 +46,7 @@ func (k *stroke) alongEdge(p *pose, c column, reach float64) {
 					}
 				}
 			}
-			if radius, height := p.rim(&c.blade, at, c.left); k.holds(radius, height) {
+			if radius, height := c.on(p, at); k.holds(radius, height) {
 				k.bitten(p, &c, at, radius, height)
 			}
 		}
@@ -71,8 +71,8 @@ func (k *stroke) bitten(p *pose, c *column, ahead, radius, height float64) (dept
 	if least < k.about.Min {
 		k.about = Remains{least, theta, height}
 	}
-	limit := 1.2*p.depth + beside
-	if c.left == 0 {
+	limit := 1.2*(p.depth+k.dip) + beside
+	if c.left == 0 && c.lean == 0 {
 		limit = p.depth + 2*deeper
 	}
 	if depth > limit && depth > k.elsewhere.Depth {

@@ -71,7 +71,7 @@ func (k *stroke) settle(at edgeSpot) {
 		}
 	}
 	p := k.at(at.stands)
-	radius, height := p.rim(&at.blade, at.ahead, at.left)
+	radius, height := at.on(&p, at.ahead)
 	k.bitten(&p, &at.column, at.ahead, radius, height)
 }
 
@@ -84,7 +84,7 @@ func (k *stroke) moved(at edgeSpot, along, ahead, left float64) edgeSpot {
 		at.left = min(max(at.left+left, -face), face)
 	}
 	p := k.at(at.stands)
-	radius, height := p.rim(&at.blade, at.ahead, at.left)
+	radius, height := at.on(&p, at.ahead)
 	switch {
 	case !k.holds(radius, height):
 		at.worth = math.Inf(-1)

@@ -8,7 +8,7 @@ import (
 // Where the cut bends or runs askew to the glass's axis, the wheel cuts widest a little
 // ahead of its place, or behind it.
 func (k *stroke) widen(b *blade, x section) section {
-	if k.last > k.first && (x.own.curve.twist != 0 || !k.line.Straight()) {
+	if k.last > k.first && !k.byHand() && (x.own.curve.twist != 0 || !k.line.Straight()) {
 		left, right := k.widest(b, &x, 1), k.widest(b, &x, -1)
 		x.left, x.right = left, -right
 	}

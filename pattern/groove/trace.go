@@ -23,7 +23,7 @@ func (k *stroke) trace(g *Groove, polish float64) {
 			continue // an outer mitre of a gang may not reach the glass
 		}
 		g.Volume += k.volume(&b, f)
-		if k.inside != nil || !k.surface.Flat() {
+		if k.inside != nil || !k.surface.Flat() || k.byHand() {
 			left.footprint(&b, f)
 		}
 		g.Outlines = append(g.Outlines, k.outline(f, polish))
@@ -126,6 +126,9 @@ func (k *stroke) under(s float64, neighbours []station) station {
 	if k.bridges {
 		return k.spanned(s)
 	}
+	if k.swells {
+		return k.swelled(s, neighbours)
+	}
 	if n := len(neighbours); n > 0 && neighbours[n-1].own.stands == nearest {
 		return newStation(s, neighbours[n-1].own, s-nearest, 0)
 	}
@@ -151,6 +154,9 @@ const stray = 0.003
 // apart, and in the tails close enough for straight edges between them to stay within stray
 // of a plain footprint.
 func (k *stroke) measure() {
+	if k.byHand() {
+		k.setDown(&k.middle)
+	}
 	const hair = 0.001 // mm: the tips themselves have no width to measure
 	tip := min(hair, (k.to-k.from)/1000)
 	from, to := k.from+tip, k.to-tip

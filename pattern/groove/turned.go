@@ -61,7 +61,21 @@ func (g Groove) Box() geometry.Box {
 }
 
 // Short reports whether the mark is too short for the depth asked for.
-func (g Groove) Short() bool { return g.Depth < g.Asked*(1-1e-6) }
+func (g Groove) Short() bool { return !g.Reaches(1 - 1e-6) }
+
+// Reaches reports whether the mark is long enough for a share of the depth asked for. A
+// swelled cut that is drawn is: how deep it gets is up to its swell, which may well be
+// greatest at an end, where the wheel has to be out of the glass.
+func (g Groove) Reaches(share float64) bool {
+	switch depth := g.Asked * share; {
+	case g.Line.hand.swells() && !g.Touch:
+		return true
+	case g.Line.hand.rocks():
+		return g.Plunge >= depth
+	default:
+		return g.Depth >= depth
+	}
+}
 
 // LengthFor returns the length of the shortest mark in the groove's place that reaches a
 // depth with a wheel: twice the contact half-length.

@@ -2,6 +2,8 @@ package groove
 
 import (
 	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // WheelFit is what a cut asks of its wheel beyond what the wheel can do cleanly.
@@ -46,6 +48,10 @@ func (k *stroke) wheelFit(asked Line, g Groove) WheelFit {
 	for at := 0.0; at <= asked.Length(); at += 0.5 {
 		q, ahead := asked.At(at)
 		p := place(k.surface, k.wheel.Radius, k.depth, q, ahead)
+		if k.swells {
+			share, _ := asked.hand.at(at / asked.Length())
+			p.depth *= share
+		}
 		tail, _ := p.tail()
 		contact := min(tail, asked.Length()/2)
 		bend := math.Abs(line.bend(at))
@@ -65,6 +71,9 @@ func (k *stroke) buried() float64 {
 	if k.wheel.Edge == Flat {
 		return 0
 	}
+	if k.byHand() {
+		return k.buriedAsDrawn()
+	}
 	p := k.at((k.first + k.last) / 2)
 	worst := math.Inf(-1)
 	rim := blade{face: math.Inf(1)}
@@ -72,6 +81,22 @@ func (k *stroke) buried() float64 {
 		// In space this place is hardly farther from the middle plane than on the map.
 		below, _, _ := p.bite(&rim, p.spot(0, side*k.middle.face))
 		worst = max(worst, below-k.wheel.MaxDepth())
+	}
+	return worst
+}
+
+// buriedAsDrawn is buried for a stroke by hand: at the deepest of all its places and rolls. A
+// roll to one side sinks the shoulder on that side.
+func (k *stroke) buriedAsDrawn() float64 {
+	worst := math.Inf(-1)
+	for _, p := range k.standings() {
+		for _, r := range p.roll.some(3) {
+			for _, side := range [...]float64{-1, 1} {
+				shoulder := r.outOf(r3.Vec{Y: side * k.middle.face, Z: k.wheel.MaxDepth() - p.depth}, p.depth)
+				glass := p.seen(p.space(p.spot(0, shoulder.Y)))
+				worst = max(worst, glass.Z-shoulder.Z)
+			}
+		}
 	}
 	return worst
 }

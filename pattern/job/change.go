@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"roundlay/geometry"
 	"roundlay/motifs"
 )
 
@@ -15,11 +16,14 @@ type Change struct {
 	Part  string // of the motif, where it is a value of that part alone
 	Key   string // as it stands in a job: one of those in keys, or a parameter
 	// Value is a count or another parameter, a depth in mm, the number of a wheel
-	// in the rack or of a word, a width or a height, the repeats or a share.
+	// in the rack or of a word, a width or a height, the repeats or a share. Of a swell it is
+	// the mean share, of a rock both sides together in degrees.
 	Value    float64
 	Fraction bool       // of a width or a height: of the repeat or the band, and no length
 	Band     Band       // where the key is band
 	At       [2]Measure // where the key is at
+	Swell    Shares     // where the key is swell
+	Rock     [2]geometry.Angle
 }
 
 // With returns a copy of a job with changes made to it.
@@ -104,5 +108,6 @@ func (c Change) near(d Change) bool {
 	same := func(x, y float64) bool { return math.Abs(x-y) < 1e-5 }
 	measure := func(x, y Measure) bool { return same(x.Value, y.Value) && x.Fraction == y.Fraction }
 	return same(c.Value, d.Value) && c.Fraction == d.Fraction && same(c.Band.Foot, d.Band.Foot) && same(c.Band.Top, d.Band.Top) &&
-		measure(c.At[0], d.At[0]) && measure(c.At[1], d.At[1])
+		measure(c.At[0], d.At[0]) && measure(c.At[1], d.At[1]) && slices.EqualFunc(c.Swell.List(), d.Swell.List(), same) &&
+		same(float64(c.Rock[0]), float64(d.Rock[0])) && same(float64(c.Rock[1]), float64(d.Rock[1]))
 }

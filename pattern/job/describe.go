@@ -56,6 +56,8 @@ const (
 	OfDegrees Sort = "degrees"
 	OfMeasure Sort = "measure" // a bare number is a share, with a unit a length
 	OfPlace   Sort = "place"   // a list of two measures
+	OfShares  Sort = "shares"  // a list of them
+	OfRock    Sort = "rock"    // a list of two degrees, left and right
 	OfKind    Sort = "kind"    // of a motif
 	OfMotif   Sort = "motif"   // the number of an earlier motif
 	OfWeight  Sort = "weight"

@@ -123,6 +123,8 @@ func (k Key) inRange(x float64) string {
 		return fmt.Sprintf(`"%.12f mm"`, x)
 	case OfHeights:
 		return fmt.Sprintf(`["%.12f mm", "%.12f mm"]`, x, x)
+	case OfShares, OfRock:
+		return fmt.Sprintf("[1, %.12g]", x)
 	}
 	return fmt.Sprintf("%.12g", x)
 }

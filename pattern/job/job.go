@@ -119,6 +119,9 @@ type Motif struct {
 
 	// The motif's own limits; nil where the job's hold.
 	Land, Clear *float64
+	// What the hand does along its cuts; nil where the kind says it. See GestureOf.
+	Swell []float64
+	Rock  *[2]geometry.Angle
 
 	// CutOrder, from 1, orders the motifs that one wheel cuts. 0 leaves the order to
 	// the depth and the length of the cuts.

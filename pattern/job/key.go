@@ -81,6 +81,8 @@ func keys() []key {
 			format: func(_ *Job, c Change) string { return fmt.Sprintf("%g", c.Value) },
 			may:    func(_ *Job, c Change) bool { return c.Value >= 0 && c.Value <= 1 },
 		},
+		swellKey(),
+		rockKey(),
 		onKey(),
 		wordKey("shape", Shapes(), func(m *Motif) int { return int(m.Shape) }, func(m *Motif, n int) { m.Shape = Shape(n) },
 			func(*Job, int) bool { return true }),

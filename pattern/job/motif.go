@@ -69,6 +69,7 @@ func (s section) motif(kinds []motifs.Kind, wheels rack, layout Layout, before [
 	if share, ok := s.optional("clear").within(span{0, 1, 0.4}); ok {
 		m.Clear = &share
 	}
+	m.Swell, m.Rock = s.swell(), s.rock()
 	m.CutOrder, _ = s.optional("cut_order").whole(1, maxMotifs)
 	return m
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"roundlay/geometry"
 	"roundlay/motifs"
 )
 
@@ -14,6 +15,8 @@ type Part struct {
 	Wheel       *int   // the rack's
 	Depth       *float64
 	Land, Clear *float64
+	Swell       []float64
+	Rock        *[2]geometry.Angle
 }
 
 // Part returns what a part has for itself: nothing, where the job doesn't say.
@@ -154,5 +157,6 @@ func (s section) part(name string, wheels rack) Part {
 	if share, ok := s.optional("clear").within(span{0, 1, 0.4}); ok {
 		p.Clear = &share
 	}
+	p.Swell, p.Rock = s.swell(), s.rock()
 	return p
 }

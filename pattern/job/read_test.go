@@ -73,8 +73,10 @@ func TestRead(t *testing.T) {
 				X: Measure{0.25, true}, Y: Measure{31.75, false},
 				Width: Measure{0.8, true}, Height: Measure{50.8, false},
 				Turn: -math.Pi / 2, Mirror: true, On: Even, Shape: True,
-				Parts: []Part{{Name: "frond", Wheel: &mitre, Depth: &fine, Land: &fine, Clear: &tenth}},
-				Land:  &land, Clear: &share, CutOrder: 2, Line: 1 + base().index(t, "motif[1]"),
+				Parts: []Part{{Name: "frond", Wheel: &mitre, Depth: &fine, Land: &fine, Clear: &tenth,
+					Swell: []float64{0, 1, 0.5}, Rock: &[2]geometry.Angle{geometry.Degrees(3.5), 0}}},
+				Swell: []float64{0.4, 1, 0.7}, Rock: &[2]geometry.Angle{0, geometry.Degrees(12)},
+				Land: &land, Clear: &share, CutOrder: 2, Line: 1 + base().index(t, "motif[1]"),
 			},
 			{
 				Kind: motifs.Fan(), Values: motifs.Fan().Defaults(), Wheel: 1, Depth: 0.79375,

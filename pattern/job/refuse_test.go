@@ -55,7 +55,7 @@ func rules() map[string]struct {
 	times := join(notNumbers, negative, []string{`"x"`, `"5 s"`, `"3 mm"`, `"1:75"`, `"200 h"`, `6001`, `["8 min"]`, `"` + strings.Repeat("9", 500) + `"`})
 	repeats := []string{`3`, `"3"`, `"1, 4"`, `true`, `nan`, `[]`, `{}`, `[[1]]`}
 	rack := `the name of a wheel in the rack, "mitre", "olive", "lines" or "panel"`
-	return map[string]key{
+	all := map[string]key{
 		"title":                      {text, false},
 		"length":                     {word(`"in" or "mm"`), true},
 		"blank.name":                 {text, false},
@@ -126,6 +126,10 @@ func rules() map[string]struct {
 		"motif[1].lean":              {rule{"a number from ", join(notNumbers, []string{`-1`, `0`, `"45"`, `"most"`})}, false},
 		"motif[1].terminal":          {rule{"true or false", []string{`"true"`, `1`, `0`, `nan`, `"most"`}}, false},
 	}
+	for name, rule := range handRules() {
+		all[name] = key{rule, false}
+	}
+	return all
 }
 
 // split parts the name of a key from that of its table.
@@ -152,7 +156,7 @@ func TestRefuseEachKey(t *testing.T) {
 			for _, wrong := range join(rule.wrong, everyKey) {
 				f := base().with(t, name, key+" = "+wrong)
 				e := refused(t, f.bytes())
-				item := strings.HasPrefix(wrong, "[[") && strings.HasPrefix(e.Key, name+"[")
+				item := strings.HasPrefix(wrong, "[") && strings.HasPrefix(e.Key, name+"[")
 				if e.Line != f.line(t, name) || e.Key != name && !item {
 					t.Errorf("%s = %.40s: line %d, wanted %d: %v", key, wrong, e.Line, f.line(t, name), e)
 				}
@@ -364,7 +368,7 @@ func TestRefuse(t *testing.T) {
 		{name: "motif[2].inside", text: `parts.ray = "olive"`, key: "motif[2].parts.ray", read: `"olive"`,
 			accepted: "a table [motif.parts.ray] with the keys wheel, depth, land, clear"},
 		{name: "motif[1].parts.frond.depth", text: `dpeth = 1`, key: "motif[1].parts.frond.dpeth", hint: `"depth"`, accepted: "the keys wheel, depth, land, clear"},
-		{name: "motif[1].parts.frond.depth", text: `swell = [1]`, key: "motif[1].parts.frond.swell", accepted: "the keys wheel, depth, land, clear"},
+		{name: "motif[1].parts.frond.depth", text: `turn = 1`, key: "motif[1].parts.frond.turn", accepted: "the keys wheel, depth, land, clear, swell, rock"},
 		{name: "motif[1].parts.frond.wheel", text: `wheel = "miter"`, hint: `"mitre"`, accepted: "the name of a wheel in the rack"},
 		{name: "motif[1].parts.frond.depth", text: `depth = "51 mm"`, accepted: "from 0.001 in to 1.9 in"},
 

@@ -58,6 +58,9 @@ func end(mm float64, u geometry.Unit, inwards float64) string {
 	return strconv.FormatFloat(x, 'g', 5, 64) + " " + u.String()
 }
 
+// MaxRock is how far a job may roll a cut to either side, in degrees.
+const MaxRock = 30.0
+
 // What is accepted. The bounds keep out slips, and numbers too large or too small to
 // calculate with. No glass or wheel in any shop comes near them.
 const (
@@ -76,6 +79,7 @@ const (
 	maxWheels   = 64
 	maxMotifs   = 256
 	maxRepeats  = 360
+	maxShares   = 12  // of a swell
 	maxTitle    = 120 // runes
 	maxName     = 60  // runes
 )

@@ -172,6 +172,10 @@ func motifTable() Table {
 			About: "its own limit, where it differs from the job's"},
 		{Name: "shape", Sort: OfWord, Words: Shapes(), Default: Taper.String(), inches: `"taper"`, mm: `"taper"`,
 			About: `"taper": it narrows where the glass does; "true": it keeps its own shape`},
+		{Name: "swell", Sort: OfShares, Max: 1, inches: "[0.4, 1, 0.7]", mm: "[0.4, 1, 0.7]",
+			About: "the hand: the depth along each cut from its root to its tip, as shares of depth, smooth between them; [1] is even"},
+		{Name: "rock", Sort: OfRock, Max: MaxRock, inches: "[0, 12]", mm: "[0, 12]",
+			About: "the hand: how far the glass is rolled to the left and to the right of each cut, root to tip, in degrees; mirrored with the motif and in its left half"},
 		{Name: "parts", Sort: OfTables, About: "what a part of it has for itself, each under its name: [motif.parts.frond]"},
 		{Name: "cut_order", Sort: OfWhole, Min: 1, Max: maxMotifs, inches: "1", mm: "1",
 			About: "of the motifs cut with its wheel, this one comes first, second, …; without it, deep before shallow"},
@@ -188,5 +192,9 @@ func partTable() Table {
 			About: "its own limit, where it differs from the motif's"},
 		{Name: "clear", Sort: OfShare, Max: 1, inches: "0.4", mm: "0.4",
 			About: "its own limit, where it differs from the motif's"},
+		{Name: "swell", Sort: OfShares, Max: 1, inches: "[0.4, 1, 0.7]", mm: "[0.4, 1, 0.7]",
+			About: "the depth along this part from its root to its tip, as shares of its depth"},
+		{Name: "rock", Sort: OfRock, Max: MaxRock, inches: "[0, 12]", mm: "[0, 12]",
+			About: "how far the glass is rolled to the left and to the right of this part, in degrees"},
 	}}
 }

@@ -31,6 +31,10 @@ func (k Key) item() Key {
 		k.Sort = OfText
 	case OfRepeats:
 		k.Sort, k.Words = OfWhole, nil
+	case OfShares:
+		k.Sort = OfShare
+	case OfRock:
+		k.Sort = OfDegrees
 	}
 	return k
 }
@@ -38,7 +42,7 @@ func (k Key) item() Key {
 // listed reports whether a key takes a list, and may whether it can do without.
 func (k Key) listed() (takes, may bool) {
 	switch k.Sort {
-	case OfPlace, OfHeights, OfWheels, OfTexts, OfWear:
+	case OfPlace, OfHeights, OfWheels, OfTexts, OfWear, OfShares, OfRock:
 		return true, false
 	case OfLengths:
 		return true, true
@@ -56,11 +60,13 @@ func (k Key) toml(value any) (string, error) {
 	case string:
 		takes, may := k.listed()
 		items := itemsOf(v)
-		if k.Sort == OfTexts {
+		switch k.Sort {
+		case OfTexts:
 			items = textsOf(v)
-		}
-		if k.Sort == OfRepeats {
-			items = repeatsOf(v)
+		case OfShares, OfRock:
+			items = numbersOf(v)
+		case OfRepeats:
+			items = numbersOf(v)
 			may = may && !plainNumber.MatchString(strings.Join(items, ""))
 		}
 		if takes && (!may || len(items) > 1) {
@@ -141,9 +147,9 @@ func textsOf(text string) []string {
 	return items
 }
 
-// repeatsOf returns the items of a list of repeats that was typed as one text, with or
+// numbersOf returns the items of a list of plain numbers that was typed as one text, with or
 // without brackets.
-func repeatsOf(text string) []string {
+func numbersOf(text string) []string {
 	return strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune("[],; \t", r) })
 }
 

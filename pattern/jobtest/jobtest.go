@@ -177,6 +177,7 @@ func DrawMotif(t testing.TB, random *rand.Rand, repeats int) job.Motif {
 		Size(between(0.2, 1), between(0.2, 0.9)), Wheel([]int{Mitre, Mitre, Fine, Fine, Lines, Lines, Olive, Panel}[random.IntN(8)]))
 	for _, p := range kind.Params {
 		switch {
+		case p.Name == motifs.HandParam: // see ByHand
 		case p.Sort == motifs.Count:
 			m.Values[p.Name] = float64(1 + random.IntN(6))
 		case p.Sort == motifs.Switch:

@@ -86,7 +86,25 @@ func redrawn(was, is job.Motif) (bent, other float64) {
 	if was.Shape != is.Shape {
 		other = max(other, shape)
 	}
-	return bent, other
+	return bent, max(other, handled(was, is))
+}
+
+// handled returns by how much the hand along a motif's cuts has changed, of the part where
+// that is most: its rock by what a job may have, its swell by the mean depth.
+func handled(was, is job.Motif) float64 {
+	most := 0.0
+	for _, part := range was.Kind.Parts {
+		for _, c := range []job.Change{{Part: part, Key: "rock"}, {Part: part, Key: "swell"}} {
+			before, _ := c.Has(&job.Job{Motifs: []job.Motif{was}})
+			after, _ := c.Has(&job.Job{Motifs: []job.Motif{is}})
+			by := math.Abs(after.Value - before.Value)
+			if c.Key == "rock" {
+				by /= 2 * job.MaxRock
+			}
+			most = max(most, by)
+		}
+	}
+	return most
 }
 
 // weigh finds what an offer costs.

@@ -153,22 +153,22 @@ func (s *cureSearch) change(g pattern.Group) pattern.Cure {
 		if len(g.Motifs) == 2 {
 			// On the other repeats it may clear where it would have to be moved far.
 			away := slices.Concat(s.moves(g, 1, -1), s.sideways(g), s.each(g, otherRepeats))
-			return s.first(g, nil, away, s.fewer(g), s.lighter(g), s.fewerRepeats(), s.narrower(g), s.lower(g), s.wheels(g), s.byPart(g))
+			return s.first(g, nil, away, s.gentler(g), s.fewer(g), s.lighter(g), s.fewerRepeats(), s.narrower(g), s.lower(g), s.wheels(g), s.byPart(g))
 		}
 		var apart []series // where copies crowd, what keeps them from one another comes first
 		if slices.ContainsFunc(g.Findings, pattern.Finding.BetweenCopies) {
 			apart = slices.Concat(s.closer(g), s.narrower(g), s.each(g, tapered))
 		}
-		return s.first(g, nil, apart, s.closer(g), s.fewer(g), s.lighter(g), s.fewerRepeats(), s.narrower(g), s.larger(g), s.wheels(g), s.byPart(g))
+		return s.first(g, nil, apart, s.closer(g), s.gentler(g), s.fewer(g), s.lighter(g), s.fewerRepeats(), s.narrower(g), s.larger(g), s.wheels(g), s.byPart(g))
 	case pattern.Off:
 		below, above := ends(g)
 		return s.first(g, nil, s.inwards(g, below, above), slices.Concat(s.closer(g), s.smaller(g), s.each(g, tapered)), s.fewerRepeats(), s.fewer(g), s.lighter(g))
 	case pattern.Thin:
-		return s.keepBelow(g, s.first(g, nil, s.lighter(g), s.finer(g), s.wheels(g), s.moves(g, -1), s.lower(g), s.byPart(g)))
+		return s.keepBelow(g, s.first(g, nil, s.gentler(g), s.lighter(g), s.finer(g), s.wheels(g), s.moves(g, -1), s.lower(g), s.byPart(g)))
 	case pattern.Rim, pattern.Foot:
-		return s.first(g, nil, s.inwards(g, g.Kind == pattern.Foot, g.Kind == pattern.Rim), s.shorterBand(g), s.lighter(g), s.finer(g), s.smaller(g), s.byPart(g))
+		return s.first(g, nil, s.inwards(g, g.Kind == pattern.Foot, g.Kind == pattern.Rim), s.shorterBand(g), s.gentler(g), s.lighter(g), s.finer(g), s.smaller(g), s.byPart(g))
 	case pattern.Buried:
-		return s.first(g, nil, s.lighter(g), s.finer(g), s.wheels(g), s.byPart(g))
+		return s.first(g, nil, s.gentler(g), s.lighter(g), s.finer(g), s.wheels(g), s.byPart(g))
 	case pattern.Tight:
 		cure := s.first(g, s.tightestCurve(g), s.straighter(g), s.wheels(g), s.fewer(g), s.larger(g), s.byPart(g))
 		return s.orWheel(g, s.orOnRack(g, cure))

@@ -26,6 +26,9 @@ func seriesFor(d *pattern.Draft, i int, p pattern.Problem) []series {
 	if p.Kind == pattern.Crowded || p.Kind == pattern.Shallow || p.Kind == pattern.Tight {
 		all = append(all, countsDown(j, i)...)
 	}
+	if p.Kind != pattern.Shallow {
+		all = append(all, gentler(j, i)...)
+	}
 	if p.Kind == pattern.Shallow {
 		all = append(all, ofOwners(func(j *job.Job, o owner) []series { return []series{fineDepths(j, o)} })(j, i)...)
 	} else {

@@ -79,12 +79,12 @@ func fineDepths(j *job.Job, o owner) series {
 }
 
 // byPart returns what changes one part alone of a motif of which the job says nothing by
-// part: the depth of each part that a group's findings are on, where there are others, and
-// its wheel. It is for where nothing does that leaves the motif's cuts alike.
+// part: the rock and the depth of each part that a group's findings are on, where there are
+// others, and its wheel. It is for where nothing does that leaves the motif's cuts alike.
 func (s *cureSearch) byPart(g pattern.Group) []series {
 	var all []series
 	for _, o := range s.partsFound(g) {
-		all = append(all, depths(s.Job, o, s.Job.Length.Step()), depths(s.Job, o, smallStep(s.Job.Length)))
+		all = append(all, lessRock(s.Job, o), depths(s.Job, o, s.Job.Length.Step()), depths(s.Job, o, smallStep(s.Job.Length)))
 		all = append(all, otherWheels(s.Job, o)...)
 	}
 	return all

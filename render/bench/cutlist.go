@@ -24,6 +24,7 @@ type row struct {
 type words struct {
 	part                      string
 	length, depth, wide, left string
+	hand                      string // what the hand does along it
 	onwards                   bool
 	unfit                     bool // whether it can't be cut like this
 }
@@ -64,7 +65,7 @@ func (g glass) words(c pattern.Cut) words {
 		part += " of " + on
 	}
 	return words{
-		part: part + ", " + how, unfit: c.Bridges(),
+		part: part + ", " + how, hand: report.Hand(c), unfit: c.Bridges(),
 		length: bare(g.Unit.Format(c.Length)), depth: bare(g.Unit.FormatDecimal(c.Depth)),
 		wide: bare(g.Unit.FormatDecimal(c.Width)), left: bare(report.GlassLeft(g.Unit, c)),
 	}
@@ -171,6 +172,9 @@ func (g glass) lines(r row, again []block) []block {
 		for _, l := range ticks {
 			blocks = append(blocks, l.block(0))
 		}
+	}
+	if r.hand != "" {
+		blocks = append(blocks, g.note(page.Note{Words: "by hand: " + r.hand, Size: bodySize}, g.column())...)
 	}
 	if r.onwards {
 		blocks = append(blocks, line(body(4, "each box one line from repeat to repeat: do not lift the wheel in it")))

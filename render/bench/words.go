@@ -38,7 +38,19 @@ func general(p *pattern.Plan) []advice {
 		}},
 		{"The finish: " + finishName(j.Shop.Finish), finishes(j)},
 	}
+	if j.ByHand() {
+		all[2].items = append(all[2].items, handed()...)
+	}
 	return append(all, cautions())
+}
+
+// handed says how what the list says of the hand is meant.
+func handed() []string {
+	return []string{
+		"Root and tip, left and right of a cut are as you look at it from outside, from its root to its tip.",
+		"Rock is how far the glass is rolled to that side, in step with the depth: the flank there comes out broader. Practise it on scrap, and hold a protractor to the first one.",
+		"Of a cut that swells, the list has the greatest depth. A touch is pressed in once and keeps its own shape.",
+	}
 }
 
 func finishName(f job.Finish) string {

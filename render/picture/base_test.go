@@ -47,6 +47,11 @@ func planOf(t testing.TB, name string, data []byte) *pattern.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
+	return laidOut(t, j)
+}
+
+func laidOut(t testing.TB, j *job.Job) *pattern.Plan {
+	t.Helper()
 	plans, err := search.Lay(t.Context(), j, j.Blanks[0])
 	if err != nil {
 		t.Fatal(err)

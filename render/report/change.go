@@ -17,13 +17,21 @@ func ChangeWords(p *pattern.Plan, changes []job.Change) string {
 	for i, c := range changes {
 		words[i] = one(p, c, changes)
 	}
-	said := byMotif(func(c job.Change) string { return motifName(p.Job, c.Motif) }, changes, words)
+	said := byMotif(func(c job.Change) string { return partName(p.Job, c) }, changes, words)
 	return upper(strings.Join(said, "; "))
 }
 
 // motifName names a motif as the page's headings do: leaf (motif 1).
 func motifName(j *job.Job, motif int) string {
 	return fmt.Sprintf("%s (motif %d)", j.Motifs[motif].Kind.Name, motif+1)
+}
+
+// partName names a change's motif, or the part of it that is changed: leaf (motif 1), frond.
+func partName(j *job.Job, c job.Change) string {
+	if c.Part == "" {
+		return motifName(j, c.Motif)
+	}
+	return motifName(j, c.Motif) + ", " + c.Part
 }
 
 // one says what one change does; those made with it decide what a share comes to.
@@ -41,11 +49,16 @@ func one(p *pattern.Plan, c job.Change, with []job.Change) string {
 		return ofJob(c, u, now)
 	}
 	motif := func(j *job.Job) job.Motif { return j.Motifs[c.Motif] }
+	own := func(j *job.Job) *job.Motif { return &j.Motifs[c.Motif] }
 	switch c.Key {
 	case "depth":
-		return "cut it " + now(func(j *job.Job) string { return u.FormatChosen(motif(j).Depth) + " deep" })
+		return "cut it " + now(func(j *job.Job) string { return u.FormatChosen(own(j).DepthOf(c.Part)) + " deep" })
 	case "wheel":
-		return "cut it with the wheel " + now(func(j *job.Job) string { return j.Rack[motif(j).Wheel].Name })
+		return "cut it with the wheel " + now(func(j *job.Job) string { return j.Rack[own(j).WheelOf(c.Part)].Name })
+	case "rock":
+		return "roll it " + now(func(j *job.Job) string { return rollWords(own(j).GestureOf(c.Part)) })
+	case "swell":
+		return "let its depth go " + now(func(j *job.Job) string { return shareWords(own(j).GestureOf(c.Part)) })
 	case "on":
 		return "let it stand in " + now(func(j *job.Job) string { return standsIn(motif(j)) })
 	case "shape":

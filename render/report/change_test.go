@@ -4,6 +4,7 @@ import (
 	"context"
 	"testing"
 
+	"roundlay/geometry"
 	"roundlay/motifs"
 	"roundlay/pattern"
 	"roundlay/pattern/job"
@@ -15,6 +16,11 @@ import (
 func TestChangeWords(t *testing.T) {
 	leaf := jobtest.Motif(t, "leaf", motifs.Values{"fronds": 20}, jobtest.Wheel(jobtest.Fine))
 	fan := jobtest.Motif(t, "fan", nil)
+	roll := func(left, right float64) [2]geometry.Angle {
+		return [2]geometry.Angle{geometry.Degrees(left), geometry.Degrees(right)}
+	}
+	rock := roll(0, 12)
+	fan.Rock, fan.Swell = &rock, []float64{0.5, 1, 0.6}
 	j := jobtest.On(jobtest.Straight(t), 4, leaf, fan)
 	p, err := pattern.New(context.Background(), j, j.Blanks[0])
 	if err != nil {
@@ -43,6 +49,12 @@ func TestChangeWords(t *testing.T) {
 		{[]job.Change{{Key: "fronds", Value: 15}}, "Leaf (motif 1): fronds 15, now 20 (how many pairs of fronds)"},
 		{[]job.Change{{Key: "crown", Value: 0.235}}, "Leaf (motif 1): crown 0.235, now 0.22 (how much of the leaf stands above the top pair's roots)"},
 		{[]job.Change{{Key: "terminal", Value: 0}}, "Leaf (motif 1): terminal no, now yes (whether the stem runs on past the top pair to the tip)"},
+		{[]job.Change{{Part: "frond", Key: "depth", Value: 0.4}}, "Leaf (motif 1), frond: cut it 0.4 mm deep, now 0.5"},
+		{[]job.Change{{Part: "stem", Key: "wheel", Value: jobtest.Mitre}}, "Leaf (motif 1), stem: cut it with the wheel mitre, now fine"},
+		{[]job.Change{job.NewRock(1, "", roll(0, 6))}, "Fan (motif 2): roll it 6° to the right, now 12°"},
+		{[]job.Change{job.NewRock(1, "", roll(0, 0))}, "Fan (motif 2): roll it to neither side, now 12° to the right"},
+		{[]job.Change{job.NewRock(0, "frond", roll(2.5, 2.5))}, "Leaf (motif 1), frond: roll it 2.5° to both sides"},
+		{[]job.Change{job.NewSwell(1, "", []float64{0.3, 1, 0.6})}, "Fan (motif 2): let its depth go 0.3–1–0.6 from root to tip, now 0.5–1–0.6"},
 		{[]job.Change{{Key: "depth", Value: 0.4}, {Motif: 1, Key: "depth", Value: 0.4}}, "Leaf (motif 1) and fan (motif 2): cut it 0.4 mm deep, now 0.5"},
 	} {
 		if got := ChangeWords(p, c.changes); got != c.want {

@@ -10,6 +10,8 @@ import (
 
 	"roundlay/geometry"
 	"roundlay/pattern"
+	"roundlay/pattern/groove"
+	"roundlay/pattern/job"
 )
 
 // CutList writes every cut of the plans for a spreadsheet, a row each, in the
@@ -29,11 +31,19 @@ func CutList(w io.Writer, plans []*pattern.Plan) error {
 	if u == geometry.Inch {
 		header = append(header, "length (64ths)", "start height (64ths)", "end height (64ths)")
 	}
+	byHand := plans[0].Job.ByHand()
+	if byHand {
+		header = append(header, "swell (shares of the depth asked)", "rock left (degrees)", "rock right (degrees)")
+	}
 	c.Write(header)
 	for _, p := range plans {
 		all := p.All()
 		for i, id := range p.Sequence() {
-			c.Write(cutRow(p, i+1, all[id-1]))
+			row := cutRow(p, i+1, all[id-1])
+			if byHand {
+				row = append(row, handRow(all[id-1].Hand)...)
+			}
+			c.Write(row)
 		}
 	}
 	c.Flush()
@@ -55,6 +65,21 @@ func cutRow(p *pattern.Plan, step int, c pattern.Cut) []string {
 	}
 	if u == geometry.Inch {
 		row = append(row, gauged(u, c.Length), gauged(u, start.Height), gauged(u, end.Height))
+	}
+	return row
+}
+
+// handRow is what the hand does along a cut: empty where that is nothing.
+func handRow(h groove.Hand) []string {
+	shares := make([]string, len(h.Swell))
+	for i, share := range h.Swell {
+		shares[i] = fmt.Sprintf("%.4g", share)
+	}
+	row := []string{strings.Join(shares, " "), "", ""}
+	if h.Rock != [2]float64{} {
+		for i, roll := range h.Rock {
+			row[1+i] = job.InDegrees(geometry.Angle(roll))
+		}
 	}
 	return row
 }

@@ -32,6 +32,7 @@ func Plan(w io.Writer, p *pattern.Plan) error {
 	b.WriteString(":\n")
 	cutTable(&b, p)
 	goingOn(&b, p)
+	byHand(&b, p)
 	b.WriteByte('\n')
 	Order(&b, p)
 	t := p.Totals()

@@ -7,6 +7,8 @@ import (
 	"text/tabwriter"
 
 	"roundlay/motifs"
+	"roundlay/pattern/groove"
+	"roundlay/pattern/job"
 )
 
 type kindJSON struct {
@@ -15,8 +17,16 @@ type kindJSON struct {
 	Mirrored bool        `json:"mirrored"`
 	Parts    []string    `json:"parts"`
 	Params   []paramJSON `json:"parameters"`
+	// Hand is what hand = 1 does to each part; left out where the kind has no hand.
+	Hand map[string]gestureJSON `json:"hand,omitempty"`
 	// Contents are the keys for what a motif is made of, where its kind asks for that.
 	Contents []contentJSON `json:"contents"`
+}
+
+// gestureJSON is shares of the depth from root to tip, and degrees to the left and right.
+type gestureJSON struct {
+	Swell []number  `json:"swell"`
+	Rock  [2]number `json:"rock"`
 }
 
 type contentJSON struct {
@@ -44,6 +54,13 @@ func MotifsJSON(w io.Writer, kinds []motifs.Kind) error {
 			sort := [...]string{"number", "count", "switch"}[p.Sort]
 			out[i].Params = append(out[i].Params, paramJSON{p.Name, p.About, sort, number(p.Default), number(p.Min), number(p.Max)})
 		}
+		for part, g := range k.Hand {
+			if out[i].Hand == nil {
+				out[i].Hand = map[string]gestureJSON{}
+			}
+			h := groove.Hand{Swell: g.Swell}
+			out[i].Hand[part] = gestureJSON{swellJSON(h), [2]number{number(g.Rock[0].Degrees()), number(g.Rock[1].Degrees())}}
+		}
 		for _, c := range k.Keys {
 			sort := [...]string{motifs.Text: "text", motifs.Texts: "texts", motifs.Choice: "switch"}[c.Sort]
 			out[i].Contents = append(out[i].Contents, contentJSON{c.Name, c.About, sort, c.Example})
@@ -70,9 +87,27 @@ func Motifs(w io.Writer, kinds []motifs.Kind) error {
 		}
 		t.Flush()
 		fmt.Fprintf(&b, "  parts: %s\n", strings.Join(k.Parts, ", "))
+		if k.Hand != nil {
+			fullHand(&b, k)
+		}
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// fullHand writes what a kind's hand does to its parts at 1, in the words of a job.
+func fullHand(b *strings.Builder, k motifs.Kind) {
+	fmt.Fprintf(b, "  hand = 1 is, right of the middle and mirrored to its left:\n")
+	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
+	for _, part := range k.Parts {
+		g := k.Hand[part]
+		shares := make([]string, len(g.Swell))
+		for i, share := range g.Swell {
+			shares[i] = fmt.Sprintf("%g", share)
+		}
+		fmt.Fprintf(t, "    %s\tswell = [%s]\trock = [%s, %s]\n", part, strings.Join(shares, ", "), job.InDegrees(g.Rock[0]), job.InDegrees(g.Rock[1]))
+	}
+	t.Flush()
 }
 
 // given is a parameter's default as it is written in a job.

@@ -96,20 +96,24 @@ type limitsJSON struct {
 }
 
 type cutJSON struct {
-	ID          int        `json:"id"`
-	Repeat      int        `json:"repeat"`
-	Motif       string     `json:"motif"`
-	MotifNumber int        `json:"motif_number"`
-	Part        string     `json:"part"`
-	Wheel       string     `json:"wheel"`
-	Joins       []int      `json:"joins"`
-	Length      number     `json:"length"`
-	Depth       number     `json:"depth"`
-	Asked       number     `json:"depth_asked"`
-	Width       number     `json:"width"`
-	Left        *number    `json:"left,omitempty"` // left out where all of it is off the glass
-	Touch       bool       `json:"touch"`
-	Path        []pathJSON `json:"path"`
+	ID          int     `json:"id"`
+	Repeat      int     `json:"repeat"`
+	Motif       string  `json:"motif"`
+	MotifNumber int     `json:"motif_number"`
+	Part        string  `json:"part"`
+	Wheel       string  `json:"wheel"`
+	Joins       []int   `json:"joins"`
+	Length      number  `json:"length"`
+	Depth       number  `json:"depth"`
+	Asked       number  `json:"depth_asked"`
+	Width       number  `json:"width"`
+	Left        *number `json:"left,omitempty"` // left out where all of it is off the glass
+	Touch       bool    `json:"touch"`
+	// What the hand does along it, in shares of the depth asked and in degrees to the left and
+	// to the right; left out where it is even.
+	Swell []number   `json:"swell,omitempty"`
+	Rock  *[2]number `json:"rock,omitempty"`
+	Path  []pathJSON `json:"path"`
 }
 
 type pathJSON struct {
@@ -254,6 +258,7 @@ func cuts(p *pattern.Plan) []cutJSON {
 			Part: c.Part, Wheel: p.Job.Rack[c.Wheel].Name, Joins: append([]int{}, c.Joins...),
 			Length: number(c.Length), Depth: number(c.Depth), Asked: number(c.Asked),
 			Width: number(c.Width), Left: known(c.Left), Touch: c.Touch, Path: path(&c.Groove),
+			Swell: swellJSON(c.Hand), Rock: rockJSON(c.Hand),
 		}
 	}
 	return out

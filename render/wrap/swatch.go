@@ -257,7 +257,11 @@ func distinct(all []swatch) int {
 	seen := map[string]bool{}
 	for _, w := range all {
 		if cuts := w.kind.Draw(w.values, (wide(w.repeats)-2*swatchAir)/(w.tall-2*swatchAir)); len(cuts) > 0 {
-			seen[fmt.Sprint(cuts)] = true
+			words := fmt.Sprint(cuts)
+			for _, part := range w.kind.Parts {
+				words += fmt.Sprint(w.kind.Gesture(w.values, part))
+			}
+			seen[words] = true
 		}
 	}
 	return len(seen)

@@ -1,0 +1,189 @@
+package groove_test
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"os"
+	"strconv"
+	"testing"
+	"time"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"roundlay/geometry"
+	"roundlay/pattern/groove"
+)
+
+// randomHand returns a hand that swells, rocks or both, now and then at the ends of what is
+// taken.
+func randomHand(rnd *rand.Rand) groove.Hand {
+	var h groove.Hand
+	what := rnd.IntN(4)
+	if what != 0 {
+		h.Swell = make([]float64, 2+rnd.IntN(5))
+		for i := range h.Swell {
+			h.Swell[i] = chance(rnd, 0.1, 1)
+		}
+		if rnd.IntN(5) == 0 {
+			h.Swell[rnd.IntN(2)*(len(h.Swell)-1)] = 0
+		}
+	}
+	if what != 1 {
+		h.Rock = [2]float64{chance(rnd, 0, degrees(30)), chance(rnd, 0, degrees(30))}
+		if rnd.IntN(8) == 0 {
+			h.Rock[rnd.IntN(2)] = degrees(44.9)
+		}
+		if rnd.IntN(2) == 0 {
+			h.Rock[rnd.IntN(2)] = 0
+		}
+	}
+	return h
+}
+
+// randomHanded returns a cut by hand with a wheel of the given edge on a random vessel.
+func randomHanded(rnd *rand.Rand, edge groove.Edge) *handed {
+	for {
+		s := &handed{turning: randomTurning(rnd, edge), hand: randomHand(rnd)}
+		s.dress()
+		if s.hand.Even() || s.wheel.Radius < 1.5*s.peak() {
+			continue
+		}
+		return s
+	}
+}
+
+// gestures is how many cuts of each edge are compared: more with ROUNDLAY_GESTURES.
+func gestures() int {
+	if n, err := strconv.Atoi(os.Getenv("ROUNDLAY_GESTURES")); err == nil {
+		return n
+	}
+	return 40
+}
+
+// TestHandAgainstSolids compares cuts by hand with the search of both solids.
+func TestHandAgainstSolids(t *testing.T) {
+	t.Parallel()
+	w := &worst{of: map[string]float64{}, n: map[string]int{}}
+	t.Run("gestures", func(t *testing.T) {
+		for _, edge := range []groove.Edge{groove.Mitre, groove.Round, groove.Flat, groove.Gang} {
+			const batch = 20
+			for from := 0; from < gestures(); from += batch {
+				t.Run(fmt.Sprint(edge, from), func(t *testing.T) {
+					t.Parallel()
+					for i := from; i < min(from+batch, gestures()); i++ {
+						rnd := rand.New(rand.NewPCG(uint64(edge), uint64(700_000+i)))
+						s := randomHanded(rnd, edge)
+						endless := time.AfterFunc(endlessly, func() { panic(fmt.Sprintf("%v %d does not end: %v", edge, i, s)) })
+						compareHanded(t, w, rnd, s, fmt.Sprint(edge, " ", i))
+						endless.Stop()
+					}
+				})
+			}
+		}
+	})
+	for kind, d := range w.of {
+		t.Logf("%s: worst %.5f mm of %d", kind, d, w.n[kind])
+	}
+}
+
+// compareHanded compares a cut by hand with what the search makes of it.
+func compareHanded(t *testing.T, w *worst, rnd *rand.Rand, s *handed, which string) {
+	line, err := s.drawing().ByHand(s.hand)
+	if err != nil {
+		t.Fatalf("%s: %v", which, err)
+	}
+	began := time.Now()
+	g := s.cutter().Cut(line, s.wheel, s.depth, 0)
+	took := time.Since(began)
+	w.note("microseconds to cut", float64(took.Microseconds()))
+	if took > 200*time.Millisecond {
+		t.Logf("slow %v searched: %s %v", took, which, s)
+	}
+	if g.Bridges() {
+		w.note("bridged", 0)
+		return
+	}
+	k := s.works()
+	if k.unclear {
+		w.note("unclear", 0)
+		return
+	}
+	kind := s.wheel.Edge.String() + " drawn "
+	if k.touch {
+		kind = s.wheel.Edge.String() + " touch "
+	}
+	fail := func(what string, got, want, along float64) {
+		t.Errorf("%s: %s%s is %.4f, searched %.4f at %.3f (%.3f to %.3f): %v", which, kind, what, got, want, along, k.first, k.last, s)
+	}
+	if g.Touch != k.touch {
+		fail("touch or drawn", g.Depth, s.peak(), 0)
+		return
+	}
+	w.note("compared", 0)
+	if rnd.IntN(3) == 0 {
+		depth, left := s.bites(k)
+		safe := func(what string, got, want, better float64) {
+			over := better * (got - want)
+			w.note(kind+what+", safer than it is by", over)
+			w.note(kind+what+", worse than it is by", -over)
+			if !(over <= safeTolerance) {
+				fail(what, got, want, 0)
+			}
+		}
+		safe("bite", g.Depth, depth, -1)
+		safe("glass left", max(g.Remains.Min, 0), max(left, 0), 1)
+	}
+	n := len(g.Samples)
+	for _, i := range []int{1 + rnd.IntN(max(n-2, 1)), n / 2} {
+		at := g.Samples[i]
+		place := s.chart.space(at.At)
+		foot := s.vessel.looking(place, s.line.at(at.Along).ahead)
+		near := s.near(k, at.Along)
+		differ := func(what string, got, want, tolerance float64) {
+			d := math.Abs(got - want)
+			w.note(kind+what, d)
+			if !(d <= tolerance) {
+				fail(what, got, want, at.Along)
+			}
+		}
+		for _, side := range []struct {
+			name      string
+			hand, got float64
+			edge      geometry.Point
+		}{{"left", 1, at.Left, at.LeftEdge}, {"right", -1, at.Right, at.RightEdge}} {
+			got := max(side.got, 0)
+			want, trail := s.edgeOf(near, foot, side.hand)
+			if math.Abs(got-want) > widthTolerance && !k.touch { // a wheel between two places may graze the glass
+				finer := k
+				s.spreadOut(&finer, 0.02)
+				want, trail = s.edgeOf(s.near(finer, at.Along), foot, side.hand)
+				w.note(kind+"looked at more closely", 0)
+			}
+			if math.Abs(got-want) > widthTolerance && s.grazes(near, foot, side.hand, got) {
+				w.note(kind+"mitre that only grazes", 0)
+				continue
+			}
+			differ(side.name, got, want, widthTolerance)
+			if side.got > 0 {
+				off := r3.Norm(r3.Sub(s.chart.space(side.edge), trail.at(side.got)))
+				differ(side.name+" edge's place", off, 0, widthTolerance)
+			}
+		}
+		differ("depth", at.Depth, s.sunkAt(near, foot), safeTolerance)
+	}
+}
+
+// grazes reports whether a gang's outermost mitre is reported to bite, or not to, as it would a
+// few thousandths deeper or shallower.
+func (s *handed) grazes(at []gripped, foot walker, hand, got float64) bool {
+	if s.wheel.Edge != groove.Gang {
+		return false
+	}
+	for _, by := range []float64{-grazing, grazing} {
+		if want, _ := s.edgeOf(s.deeper(at, by), foot, hand); math.Abs(got-want) <= 2*widthTolerance {
+			return true
+		}
+	}
+	return false
+}

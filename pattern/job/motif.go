@@ -11,13 +11,14 @@ import (
 	"roundlay/motifs"
 )
 
-// motifs reads every [[motif]]. The layout has 0 repeats where their number isn't known.
-func (s section) motifs(wheels rack, layout Layout, doc *document) []Motif {
+// motifs reads every [[motif]], given the layout of each face. One has 0 repeats where their
+// number isn't known.
+func (s section) motifs(wheels rack, layouts [2]Layout, doc *document) []Motif {
 	tables := s.required("motif").list("a table [[motif]] for each motif", maxMotifs)
 	kinds := motifs.Listed()
 	var all []Motif
 	for _, table := range tables {
-		m := table.motif(kinds, wheels, layout, all)
+		m := table.motif(kinds, wheels, layouts, all)
 		m.Line = doc.line(table.table.at)
 		all = append(all, m)
 	}
@@ -31,7 +32,7 @@ const (
 )
 
 // motif reads one motif, given the kinds there are and the motifs before it.
-func (s section) motif(kinds []motifs.Kind, wheels rack, layout Layout, before []Motif) Motif {
+func (s section) motif(kinds []motifs.Kind, wheels rack, layouts [2]Layout, before []Motif) Motif {
 	m := Motif{
 		X: Measure{0, true}, Y: Measure{0.5, true},
 		Width: Measure{1, true}, Height: Measure{1, true},
@@ -46,6 +47,7 @@ func (s section) motif(kinds []motifs.Kind, wheels rack, layout Layout, before [
 	m.Wheel = s.motifWheel(wheels)
 	m.Depth, _ = s.required("depth").length(span{0.01, maxDepth, 1.6})
 
+	s.face(&m)
 	s.place(&m)
 	s.proportions(&m)
 	if turn, ok := s.optional("turn").degrees(span{-360, 360, 15}); ok {
@@ -57,8 +59,8 @@ func (s section) motif(kinds []motifs.Kind, wheels rack, layout Layout, before [
 	if i, ok := s.optional("shape").word(Shapes()); ok {
 		m.Shape = Shape(i)
 	}
-	if !s.inside(&m, before) {
-		s.on(&m, layout)
+	if !s.inside(&m, before) && !m.Middle {
+		s.on(&m, layouts[m.Face])
 	}
 	if land, ok := s.optional("land").length(span{0, maxDepth, 0.8}); ok {
 		m.Land = &land
@@ -192,8 +194,8 @@ func (s section) inside(m *Motif, before []Motif) bool {
 	}
 	m.Inside = int(n)
 	outer := before[m.Inside-1]
-	m.On, m.Only, m.Shape = outer.On, outer.Only, outer.Shape
-	for _, key := range []string{"on", "shape"} {
+	m.On, m.Only, m.Shape, m.Face, m.Middle = outer.On, outer.Only, outer.Shape, outer.Face, outer.Middle
+	for _, key := range []string{"on", "shape", "face", "middle"} {
 		if given := s.optional(key); given.value != nil {
 			given.refuse(fmt.Sprintf("no %s in a motif that is inside another", key),
 				fmt.Sprintf("it follows motif %d", m.Inside))

@@ -66,6 +66,7 @@ func (r *reading) job(doc *document) *Job {
 	r.unit = []geometry.Unit{geometry.Inch, geometry.Millimetre}[unit]
 	j.Length = r.unit
 
+	r.cutBelow = top.has("base")
 	j.Blanks = top.blanks()
 	if limits, ok := top.optional("limits").single(); ok {
 		limits.limits(&j.Limits)
@@ -78,7 +79,13 @@ func (r *reading) job(doc *document) *Job {
 	if layout, ok := top.required("layout").single(); ok {
 		j.Layout = layout.layout(j.Blanks)
 	}
-	j.Motifs = top.motifs(rack, j.Layout, doc)
+	j.Base = top.underside(j.Blanks)
+	layouts := [...]Layout{Side: j.Layout, Base: {}}
+	if j.Base != nil {
+		layouts[Base] = *j.Base
+	}
+	j.Motifs = top.motifs(rack, layouts, doc)
+	top.faces(j)
 	return j
 }
 

@@ -21,10 +21,13 @@ type section struct {
 
 // reading is one reading of a job: what is known so far, and the first mistake.
 type reading struct {
-	unit   geometry.Unit
-	first  *mistake
-	beside Beside
-	drawn  map[drawnFile]*strokes.Drawing // those read so far
+	unit  geometry.Unit
+	first *mistake
+	// cutBelow says that the job has a base: then it has to be known how thick the glass is
+	// there.
+	cutBelow bool
+	beside   Beside
+	drawn    map[drawnFile]*strokes.Drawing // those read so far
 }
 
 // note keeps a mistake if it stands before those seen so far.

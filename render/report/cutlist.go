@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -29,11 +30,23 @@ func CutList(w io.Writer, plans []*pattern.Plan) error {
 	if u == geometry.Inch {
 		header = append(header, "length (64ths)", "start height (64ths)", "end height (64ths)")
 	}
+	faced := slices.ContainsFunc(plans, func(p *pattern.Plan) bool { return p.Base != nil })
+	if faced {
+		header = append(header, "face")
+	}
 	c.Write(header)
 	for _, p := range plans {
-		all := p.All()
-		for i, id := range p.Sequence() {
-			c.Write(cutRow(p, i+1, all[id-1]))
+		step := 0
+		for _, face := range p.Faces() {
+			all := face.All()
+			for _, id := range face.Sequence() {
+				step++
+				row := cutRow(face, step, all[id-all[0].ID])
+				if faced {
+					row = append(row, face.Face.String())
+				}
+				c.Write(row)
+			}
 		}
 	}
 	c.Flush()

@@ -57,7 +57,7 @@ func ListFile(j *job.Job, of []*glass.Blank, what string) string {
 
 // WrapFile returns the stem of the name of a blank's paper for a side.
 func WrapFile(j *job.Job, of *glass.Blank, side wrap.Side) string {
-	return BlankFile(j, of) + [...]string{"-wrap", "-inside-wrap", "-patches"}[side]
+	return BlankFile(j, of) + [...]string{"-wrap", "-inside-wrap", "-patches", "-base"}[side]
 }
 
 // ViewFile returns the stem of the name of a picture of a blank.

@@ -25,6 +25,8 @@ type Options struct {
 	Round bool
 	// Findings rings what the check found.
 	Findings bool
+	// Base looks at the underside from straight below, with Turn at the top.
+	Base bool
 }
 
 // Tilts, in radians.
@@ -46,6 +48,9 @@ func New(ctx context.Context, p *pattern.Plan, o Options) (*Picture, error) {
 	letters, err := lettering.Load()
 	if err != nil {
 		return nil, err
+	}
+	if o.Base {
+		return newUnderside(ctx, p, o, letters)
 	}
 	turns := []float64{o.Turn}
 	if o.Round {

@@ -63,6 +63,9 @@ func WrapFile(j *job.Job, of *glass.Blank, side wrap.Side) string {
 // ViewFile returns the stem of the name of a picture of a blank.
 func ViewFile(j *job.Job, of *glass.Blank) string { return BlankFile(j, of) + "-view" }
 
+// BaseViewFile returns the stem of the name of a picture of a blank's base.
+func BaseViewFile(j *job.Job, of *glass.Blank) string { return BlankFile(j, of) + "-base-view" }
+
 // TestPageFile is the stem of the name of the page that tries a printer.
 const TestPageFile = "test-page"
 

@@ -130,8 +130,8 @@ func (p *Plan) overMiddle(m job.Motif) setting {
 // The circles of a base that a job marks.
 const (
 	BaseEdge  = "base edge"
-	BaseInner = "base band, inside"
-	BaseOuter = "base band, outside"
+	BaseInner = "base band inside"
+	BaseOuter = "base band outside"
 )
 
 // baseCircles returns the circles of the base, from its edge inwards.

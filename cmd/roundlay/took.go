@@ -18,7 +18,7 @@ type learnt struct{ rate, length, minutes float64 }
 
 // learn works out the rate of the piece that was timed, and sets it in the plans' jobs.
 func learn(plans []*pattern.Plan, took string, minutes float64) (learnt, error) {
-	length := plans[0].Totals().Length
+	length := plans[0].Whole().Length
 	l := learnt{length / minutes, length, minutes}
 	if !(l.rate >= job.MinRate && l.rate <= job.MaxRate) {
 		return l, fmt.Errorf("--took: read %q; accepted for %s of groove: from %s to %s", took, report.Groove(plans[0].Job.Length, length),

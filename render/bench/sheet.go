@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"runtime"
+	"slices"
 
 	"golang.org/x/sync/errgroup"
 
@@ -68,7 +69,7 @@ func (f format) glasses(ctx context.Context, plans []*pattern.Plan, drawn func(*
 				return err
 			}
 			g := glass{f, p}
-			all[i] = f.flow(append(g.settings(), g.cuts()...))
+			all[i] = f.flow(slices.Concat(g.settings(), g.cuts(), g.base()))
 			if drawn != nil {
 				drawn(p)
 			}

@@ -14,7 +14,7 @@ func Standing(p *pattern.Plan, motif int) string {
 	l := p.Job.LayoutOf(m.Face)
 	switch copies := l.Copies(m); {
 	case m.Middle:
-		return "once over the middle"
+		return "the middle"
 	case m.Only == nil && m.On == job.Each:
 		return ""
 	case m.Only == nil && len(copies) == l.Repeats/2:

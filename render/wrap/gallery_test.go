@@ -14,7 +14,7 @@ import (
 // those of the jobs that lie there. Remade with ROUNDLAY_UPDATE=1.
 func TestGallery(t *testing.T) {
 	const folder = "../../testdata/gallery/"
-	for _, name := range []string{"hedgerow-tumblers", "quilted-highball", "trellis-beaker", "fern-and-beam"} {
+	for _, name := range []string{"hedgerow-tumblers", "quilted-highball", "trellis-beaker", "fern-and-beam", "star-footed-tumbler"} {
 		file, text := job.Demo()
 		if name != "hedgerow-tumblers" {
 			var err error
@@ -41,7 +41,16 @@ func TestGallery(t *testing.T) {
 		}
 		path := folder + name + "-wrap.svg"
 		keptPicture(t, path, picture.Bytes())
-		if len(p.Findings) > 0 {
+		if p.Base != nil {
+			o := DefaultOptions(geometry.Millimetre)
+			o.Side = Base
+			picture.Reset()
+			if err := wrapOf(t, p, o).SVG(&picture); err != nil {
+				t.Fatal(err)
+			}
+			keptPicture(t, folder+name+"-base.svg", picture.Bytes())
+		}
+		if !p.Clear() {
 			t.Errorf("%s has findings: a gallery shows what can be cut", name)
 		}
 	}

@@ -125,6 +125,25 @@ func TestRoundPaperTraced(t *testing.T) {
 	}
 }
 
+// Printed again with what a ruler said of a printer that is not true, the paper is drawn so that
+// it comes out round: what MuPDF sees is out by just as much.
+func TestRoundPaperCorrected(t *testing.T) {
+	p := printtest.Plan(t, baseJob)
+	w := roundOf(t, p, func(o *Options) { o.Printed = page.Printed{Short: 99.2, Long: 100.4} })
+	box := geometry.EmptyBox()
+	for _, path := range printtest.Trace(t, pdfOf(t, w))[0].Strokes {
+		for _, part := range path.Parts() {
+			if len(part) > 100 && box.Empty() { // the paper's outline is drawn first
+				box = geometry.BoxOf(part...)
+			}
+		}
+	}
+	width, height := box.Size()
+	if math.Abs(width*0.992-60) > 0.01 || math.Abs(height*1.004-60) > 0.01 {
+		t.Errorf("it comes out %.3f by %.3f mm, wanted 60", width*0.992, height*1.004)
+	}
+}
+
 // polar returns the angle of a place from the top of a circle clockwise, in degrees, and how
 // far it is from the middle.
 func polar(q, middle geometry.Point) geometry.Point {

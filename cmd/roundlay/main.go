@@ -1,7 +1,7 @@
 // Command roundlay lays out a cut decoration on a drinking glass and prints it
 // as a paper wrap true to size.
 //
-// Run it without arguments for its commands, or start with
+// Run it without arguments for its commands (a double click opens the page), or start with
 //
 //	roundlay check          # the built-in demo job
 //	roundlay new job.toml   # a job of your own, to edit
@@ -32,8 +32,12 @@ import (
 
 func main() {
 	collectLate()
+	args := os.Args[1:]
+	if len(args) == 0 && look(os.Stdin, os.Stdout, os.Stderr).clicked() {
+		args = []string{"open"}
+	}
 	ctx, stop := stoppable()
-	status := start(ctx, disk.Real{}, os.Args[1:], os.Stdin, os.Stdout, os.Stderr)
+	status := start(ctx, disk.Real{}, args, os.Stdin, os.Stdout, os.Stderr)
 	stop()
 	os.Exit(status)
 }
@@ -119,8 +123,7 @@ func dispatch(s *session, args []string) error {
 		return nil
 	}
 	if args[0] == "--version" || args[0] == "version" {
-		info, _ := debug.ReadBuildInfo()
-		_, err := fmt.Fprintln(s.stdout, version(info))
+		_, err := fmt.Fprintln(s.stdout, thisVersion())
 		return err
 	}
 	var names []string

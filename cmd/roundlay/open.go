@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"runtime/debug"
 
 	"roundlay/cmd/desk"
 	"roundlay/cmd/desk/page"
@@ -32,8 +31,7 @@ func openPage(s *session, args []string) error {
 	}
 	_, demo := job.Demo()
 	engine := desk.New()
-	info, _ := debug.ReadBuildInfo()
-	engine.Version = version(info)
+	engine.Version = thisVersion()
 	server, err := serve.Open(serve.Config{
 		Listen: *listen, Token: *token,
 		Page: page.Files, Engine: engine, Disk: s.disk,

@@ -73,6 +73,8 @@ func commands() []command {
 		{"motifs", "the motifs there are, and their parameters", "[MOTIF]", listMotifs, false},
 		{"groove", "one mark: its depth and width by its length, or the wheel that made it", "[JOB]", oneGroove, false},
 		{"new", "write a starter job, with every key explained", "[FILE]", newJob, false},
+		{"completion", "what a shell needs to complete commands and flags: bash, zsh or fish", "SHELL", completion, false},
+		{"man", "the manual page", "", manual, false},
 	}
 }
 
@@ -160,7 +162,7 @@ func (s *session) perform(c command, args []string) error {
 func usage(w io.Writer) {
 	fmt.Fprint(w, "roundlay lays out a cut decoration on a drinking glass and prints it as a paper wrap true to size.\n\n")
 	for _, c := range commands() {
-		fmt.Fprintf(w, "  roundlay %-8s %-8s %s\n", c.name, c.args, c.about)
+		fmt.Fprintf(w, "  roundlay %-10s %-8s %s\n", c.name, c.args, c.about)
 	}
 	fmt.Fprint(w, `
 JOB is a job file; - is standard input; without one the built-in demo is used.

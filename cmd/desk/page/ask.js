@@ -1,4 +1,6 @@
-// The only place that talks to the engine.
+// The only place that talks to the engine: over HTTP, or within the page.
+
+import { answer, near } from "./engine.js";
 
 const running = new Map(); // slot → AbortController of its newest request
 const quick = new Set(["lay", "describe"]);
@@ -39,6 +41,7 @@ export function giveUp(slot) {
  * 409 that shows what is on disk instead is an answer.
  */
 export async function disk(path, body, signal) {
+  if (near) return null;
   const sent = body === undefined ? { signal } : { ...posted(body), signal };
   const reply = await fetch(path, sent).catch((err) => {
     throw plain(err);
@@ -55,7 +58,8 @@ async function post(name, body, { slot }) {
     running.get(slot)?.abort();
     running.set(slot, stop);
   }
-  const send = () => fetch("ask/" + name, { ...posted(body), signal: stop.signal });
+  const { signal } = stop;
+  const send = () => (near ? answer(name, body, { signal, fast: quick.has(name) }) : fetch("ask/" + name, { ...posted(body), signal }));
   try {
     const reply = await (quick.has(name) ? send() : inLine(send, stop.signal));
     if (!reply.ok) throw Object.assign(new Error(await words(reply)), { understood: true });

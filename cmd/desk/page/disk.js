@@ -2,6 +2,8 @@
 // another program writes to it is seen and neither version is lost.
 
 import { disk } from "./ask.js";
+import { near } from "./engine.js";
+import { handOver } from "./handover.js";
 import { el } from "./dom.js";
 import { asked } from "./dialog.js";
 
@@ -61,6 +63,7 @@ export const file = {
   async save() {
     if (!this.present || this.saving) return;
     if (!this.of.name) return this.saveAs();
+    if (near) return this.keep(this.of.name);
     await this.writing(async (text, of) => {
       const reply = await disk("file", { text, stamp: of.stamp, name: of.name });
       if (reply.status === 409) return await changed(reply, of);
@@ -70,14 +73,24 @@ export const file = {
 
   async saveAs() {
     const given = await asked({
-      title: "Save under a name", label: "Name of the file, beside the job", value: proposed(this.of, this.store.state), button: "Save",
+      title: "Save under a name", label: near ? "Name of the file" : "Name of the file, beside the job", value: proposed(this.of, this.store.state), button: "Save",
     });
     if (!given) return;
+    if (near) return this.keep(/\.toml$/i.test(given) ? given : given + ".toml");
     await this.writing(async (text, of) => {
       const reply = await disk("file-as", { name: given, text });
       Object.assign(of, { name: reply.name, demo: false });
       this.saved(of, text, reply);
       if (of === this.of) turned();
+    });
+  },
+
+  /** keep hands the text over as a file, where the page has no disk of its own. */
+  async keep(name) {
+    await this.writing(async (text, of) => {
+      handOver({ name, blob: new Blob([text], { type: "application/toml" }) });
+      Object.assign(of, { name, demo: false });
+      this.saved(of, text, { stamp: "" });
     });
   },
 
@@ -137,6 +150,7 @@ function belong() {
 
 /** turned follows another file: a reload shows it again, and it is watched. */
 function turned() {
+  if (near) return file.tell(); // nothing is there to show again
   history.replaceState(null, "", file.of.name ? "#" + encodeURIComponent(file.of.name) : location.pathname + location.search);
   watch();
   file.tell();
@@ -147,7 +161,7 @@ let watching = null; // AbortController of the watch
 /** watch waits for the file to be another on disk than the page knows. */
 async function watch() {
   watching?.abort();
-  if (!file.present || !file.of.name || document.hidden) return;
+  if (near || !file.present || !file.of.name || document.hidden) return;
   const own = (watching = new AbortController());
   const { of } = file;
   while (!own.signal.aborted) {

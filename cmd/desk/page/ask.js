@@ -59,7 +59,7 @@ async function post(name, body, { slot }) {
     running.set(slot, stop);
   }
   const { signal } = stop;
-  const send = () => (near ? answer(name, body, { signal, fast: quick.has(name) }) : fetch("ask/" + name, { ...posted(body), signal }));
+  const send = () => (near ? answer(name, body, { signal, fast: quick.has(name) || name === "most" }) : fetch("ask/" + name, { ...posted(body), signal }));
   try {
     const reply = await (quick.has(name) ? send() : inLine(send, stop.signal));
     if (!reply.ok) throw Object.assign(new Error(await words(reply)), { understood: true });

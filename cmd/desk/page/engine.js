@@ -12,7 +12,10 @@ let compiled = null;
 let quick = null;
 const slow = [];
 
-/** answer asks the engine in the page; what it returns reads as a server's answer. */
+/**
+ * answer asks the engine in the page; what it returns reads as a server's
+ * answer. What later answers build on has to be asked of the quick one.
+ */
 export async function answer(name, body, { signal, fast }) {
   const worker = fast ? (quick ??= new Engine()) : free();
   worker.asked++;

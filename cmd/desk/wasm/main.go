@@ -7,6 +7,7 @@ import (
 	"errors"
 	"runtime/debug"
 	"syscall/js"
+	"time"
 
 	"roundlay/cmd/desk"
 )
@@ -30,7 +31,7 @@ func main() {
 
 // answer is what a server would say, as {status, type, file, data}: see serve's ask.go.
 func answer(engine *desk.Desk, name, body string) map[string]any {
-	reply, err := engine.Answer(context.Background(), name, []byte(body))
+	reply, err := engine.Answer(&pausing{Context: context.Background(), paused: time.Now()}, name, []byte(body))
 	var unclear *desk.BadRequest
 	switch {
 	case errors.As(err, &unclear):
@@ -39,6 +40,22 @@ func answer(engine *desk.Desk, name, body string) map[string]any {
 		return said(422, "text/plain", "", []byte(err.Error()))
 	}
 	return said(200, reply.ContentType, reply.Name, reply.Data)
+}
+
+// pausing is a context that pauses now and then for those who ask it whether to go on. In a
+// worker only one thing runs: in a pause a newer question is heard, and answered first.
+type pausing struct {
+	context.Context
+	paused time.Time
+}
+
+func (p *pausing) Err() error {
+	const often, pause = 30 * time.Millisecond, time.Millisecond
+	if time.Since(p.paused) > often {
+		time.Sleep(pause)
+		p.paused = time.Now()
+	}
+	return p.Context.Err()
 }
 
 func said(status int, kind, file string, data []byte) map[string]any {

@@ -36,7 +36,8 @@ func (p *tab) bring() {
 	}
 	eval[chromedp.Void](p, `import("/disk.js").then(({ file }) => file.begin(`+quoted(p.brought)+`, "`+jobFile+`"))`)
 	p.settled()
-	eval[chromedp.Void](p, `(() => { document.querySelector("#notice").replaceChildren() })()`)
+	// As where the server has the job: no words about a file, no hints of a first visit.
+	eval[chromedp.Void](p, `(() => { for (const part of ["#notice", "#over"]) document.querySelector(part).replaceChildren() })()`)
 }
 
 // needsDisk skips a test of files on a disk where the page has none.

@@ -30,6 +30,7 @@ const (
 	wantProfile = "profile"
 	wantNumbers = "numbers"
 	wantForm    = "form"
+	wantHands   = "hands"
 )
 
 // layAnswer is the job after the edits. Where it has a mistake, or where counts are waited
@@ -56,6 +57,7 @@ type laid struct {
 	Wrap     *screen.Wrap    `json:"wrap,omitempty"`
 	Glass    *screen.Glass   `json:"glass,omitempty"`
 	Profile  *screen.Profile `json:"profile,omitempty"`
+	Hands    []screen.Hand   `json:"hands,omitempty"`
 }
 
 // blankAnswer names a blank of the job, with the number of its findings where it is known.
@@ -99,7 +101,7 @@ func (d *Desk) lay(ctx context.Context, body []byte) (*Reply, error) {
 
 // wanted returns the parts that are asked for.
 func (ask layRequest) wanted() (map[string]bool, error) {
-	known := []string{wantWrap, wantGlass, wantProfile, wantNumbers, wantForm}
+	known := []string{wantWrap, wantGlass, wantProfile, wantNumbers, wantForm, wantHands}
 	if ask.Want == nil {
 		ask.Want = known
 	}
@@ -185,6 +187,9 @@ func shown(p *pattern.Plan, inside bool, want map[string]bool) *laid {
 	if want[wantProfile] {
 		f := profile(p)
 		out.Profile = &f
+	}
+	if want[wantHands] {
+		out.Hands = screen.NewHands(p.Job)
 	}
 	return out
 }

@@ -44,8 +44,8 @@ type Motif struct {
 	// repeat on which the motif stands, then one more at either end.
 	Copies [][4]Precise `json:"copies"`
 	Inside int          `json:"inside"` // the motif it is inside, from 1; 0 for none
-	Parts     []MotifPart  `json:"parts"`
-	PartOf    []int        `json:"part_of"` // of each piece of Line, which of the parts it is, from 0
+	Parts  []MotifPart  `json:"parts"`
+	PartOf []int        `json:"part_of"` // of each piece of Line, which of the parts it is, from 0
 }
 
 // MotifPart is a part of a motif that may have keys of its own, under their path.

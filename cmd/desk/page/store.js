@@ -19,7 +19,7 @@
 import { ask, giveUp } from "./ask.js";
 import { History } from "./history.js";
 
-const want = ["wrap", "glass", "profile", "numbers", "form"];
+const want = ["wrap", "glass", "profile", "numbers", "form", "hands"];
 const patience = 1000; // ms after which a newer text gives up an older question
 
 export class Store {

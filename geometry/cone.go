@@ -31,13 +31,13 @@ func NewCone(halfAngle Angle, through Circle, along float64) Cone {
 }
 
 // RadiusAt returns the cone's radius at height z.
-func (c Cone) RadiusAt(z float64) float64 { return c.Radius + (z-c.Height)*c.sin/c.cos }
+func (c Cone) RadiusAt(z float64) float64 { return c.Radius + (z-c.Height)*c.sin/c.rise() }
 
 // AlongAt returns the distance along the profile at height z.
-func (c Cone) AlongAt(z float64) float64 { return c.Along + (z-c.Height)/c.cos }
+func (c Cone) AlongAt(z float64) float64 { return c.Along + (z-c.Height)/c.rise() }
 
 // HeightAt returns the height at distance s along the profile.
-func (c Cone) HeightAt(s float64) float64 { return c.Height + (s-c.Along)*c.cos }
+func (c Cone) HeightAt(s float64) float64 { return c.Height + (s-c.Along)*c.rise() }
 
 // ApexRadius returns the signed distance ρ from the apex along the slant to the
 // circle at distance s along the profile: infinite on a cylinder, negative when

@@ -33,6 +33,9 @@ func (m Meridian) Charted(chart Cone) Surface {
 // on the cone that touches the surface there, and level lines are as long as they
 // are on the surface.
 func (s *Surface) Near(theta, along float64, by Point) Point {
+	if s.Level() {
+		return s.Turned(theta).Apply(Point{X: by.X, Y: along + by.Y})
+	}
 	radius, height := s.At(along)
 	sin, cos, _ := s.Lean(along)
 	cone := NewCone(Angle(math.Atan2(sin, cos)), Circle{radius, height}, along)
@@ -50,6 +53,10 @@ type Spot struct{ Theta, Along float64 }
 // Apart returns how far a place lies to the right and up from the place at angle θ and the
 // given distance along the profile. It undoes Near.
 func (s *Surface) Apart(theta, along float64, at Spot) Point {
+	if s.Level() {
+		by := s.ForwardAlong(at.Theta-theta, at.Along)
+		return Point{X: by.X, Y: by.Y - along}
+	}
 	radius, height := s.At(along)
 	sin, cos, _ := s.Lean(along)
 	turn := at.Theta - theta
@@ -86,11 +93,17 @@ func (s *Surface) Curvatures(z float64) (round, along float64) {
 	at := s.AlongAt(z)
 	radius, _ := s.At(at)
 	_, cos, bulge := s.Lean(at)
+	if cos == 0 {
+		return 0, bulge // also in the middle of a disc
+	}
 	return cos / radius, bulge
 }
 
 // HeightAt returns the height at a distance along the profile.
 func (s *Surface) HeightAt(along float64) float64 {
+	if s.Level() {
+		return along
+	}
 	_, z := s.At(along)
 	return z
 }
@@ -99,6 +112,8 @@ func (s *Surface) HeightAt(along float64) float64 {
 func (s *Surface) AlongAt(z float64) float64 {
 	first, last := &s.joints[0], &s.joints[len(s.joints)-1]
 	switch {
+	case s.Level():
+		return z
 	case s.Straight() || z <= first.height:
 		return s.from + (z-first.height)/first.cos
 	case z >= last.height:

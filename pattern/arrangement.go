@@ -13,9 +13,18 @@ type arrangement struct {
 	sizes [][2]job.Measure
 }
 
-// arrange returns what share does.
-func arrange(j *job.Job, blank *glass.Blank) (arrangement, error) {
-	band, sized, err := share(j, blank)
+// faceOf is a face of a blank.
+type faceOf struct {
+	blank *glass.Blank
+	face  job.Face
+}
+
+// arrange returns what share does, or what arrangeBase does for a base.
+func arrange(j *job.Job, at faceOf) (arrangement, error) {
+	if at.face == job.Base {
+		return arrangeBase(j, at.blank)
+	}
+	band, sized, err := share(j, at.blank)
 	if err != nil {
 		return arrangement{}, err
 	}

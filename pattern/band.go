@@ -176,11 +176,13 @@ func carriedTo(j *job.Job, blank *glass.Blank, foot, most float64) (job.Band, En
 	return job.Band{Foot: foot, Top: top}, end
 }
 
-// deepest returns the greatest depth that any motif asks for.
+// deepest returns the greatest depth that any motif on the side asks for.
 func deepest(j *job.Job) float64 {
 	depth := 0.0
 	for _, m := range j.Motifs {
-		depth = max(depth, m.Deepest())
+		if m.Face == job.Side {
+			depth = max(depth, m.Deepest())
+		}
 	}
 	return depth
 }
@@ -196,6 +198,9 @@ type climb struct {
 func thinFor(j *job.Job, blank *glass.Blank) [][]glass.Span {
 	thin := make([][]glass.Span, len(j.Motifs))
 	for i, m := range j.Motifs {
+		if m.Face != job.Side {
+			continue
+		}
 		const slack = 1e-12 // mm: rounding in the sum of a wall
 		thin[i] = blank.CutTo(m.Deepest()).Thinner(j.Limits.Leave - slack)
 		if n := len(thin[i]); n > 0 && thin[i][n-1].To >= blank.Height() {
@@ -214,6 +219,9 @@ func (c *climb) lower(band job.Band) (top float64, motif int, thin float64, ok b
 	half := uncut(c.job, c.blank, job.Band{Foot: band.Foot, Top: (band.Foot + band.Top) / 2})
 	top, ok = band.Top, true
 	for i, m := range c.job.Motifs {
+		if m.Face != job.Side {
+			continue
+		}
 		from, bad := c.meets(p, i)
 		if !bad {
 			continue
@@ -267,7 +275,7 @@ func (c *climb) meets(p *Plan, motif int) (from float64, thin bool) {
 
 // uncut returns a plan without cuts: enough to say where motifs stand.
 func uncut(j *job.Job, blank *glass.Blank, band job.Band) *Plan {
-	p := &Plan{Job: j, Blank: blank, Repeats: j.Layout.Repeats, Band: band, Period: period(j), sized: j.Motifs}
+	p := &Plan{Job: j, Blank: blank, Repeats: j.Layout.Repeats, Band: band, Period: period(j, job.Side), sized: j.Motifs}
 	p.Cone, p.WorstRadiusError = blank.Profile().FitCone(band.Foot, band.Top)
 	p.Surface = blank.Meridian().Charted(p.Cone)
 	return p

@@ -198,7 +198,7 @@ func TestChosenBand(t *testing.T) {
 					if err != nil {
 						t.Fatal(err)
 					}
-					a, err := known.arrange(j, b)
+					a, err := known.arrange(j, faceOf{b, job.Side})
 					if err != nil {
 						t.Fatal(err)
 					}

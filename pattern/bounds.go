@@ -42,6 +42,9 @@ func (p *Plan) toll(i int, d drawing) toll {
 	const looks = 8
 	at, wide := p.Surface.RadiusAt(p.Surface.HeightAt(d.along)), 1.0
 	for k := range looks + 1 {
+		if d.motif.Middle {
+			break // it keeps its size
+		}
 		z := p.Band.Foot + (p.Band.Top-p.Band.Foot)*float64(k)/looks
 		wide = max(wide, p.Surface.RadiusAt(z)/at)
 	}
@@ -63,7 +66,7 @@ func (p *Plan) toll(i int, d drawing) toll {
 			t.beside += mitres * min(lengths[n], lengths[other]) / 2 // each of the two has the other
 		}
 	}
-	copies := len(p.Job.Layout.Copies(p.sized[i]))
+	copies := len(p.layout().Copies(p.sized[i]))
 	t.cuts = len(d.cuts) * copies
 	t.period = t.groove
 	t.groove *= float64(copies)
@@ -105,6 +108,9 @@ func (p *Plan) work(wheel groove.Wheel, bent bool) float64 {
 func (p *Plan) Work() float64 {
 	work := 0.0
 	for i := range p.sized {
+		if !p.carries(i) {
+			continue
+		}
 		if d, err := p.drawing(i); err == nil {
 			t := p.toll(i, d)
 			work += t.work + 2*t.beside
@@ -245,7 +251,7 @@ func (p *Plan) refuseCrossed() error {
 			spots[here] = s
 			switch {
 			case s.cuts > maxThrough:
-				return p.onTop(c.Motif, fmt.Sprintf("more than %d cuts through one spot, %s above the table", maxThrough, p.Job.Length.Format(at.Height)),
+				return p.onTop(c.Motif, fmt.Sprintf("more than %d cuts through one spot, %s %s", maxThrough, p.Job.Length.Format(at.Height), p.From()),
 					fmt.Sprintf("up to %d", maxThrough))
 			case crossed > most:
 				return p.onTop(c.Motif, fmt.Sprintf("mitres that cross one another or lie together, more than %d pairs of them in a repeat", most),

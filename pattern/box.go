@@ -24,6 +24,9 @@ func (p *Plan) Box(m job.Motif) MotifBox {
 		Width: s.width, Height: s.height, Middle: geometry.Point{X: radius * s.theta, Y: s.along},
 		Repeat: radius * p.PitchAngle(), Band: p.Surface.AlongAt(p.Band.Top) - p.Surface.AlongAt(p.Band.Foot),
 	}
+	if m.Middle {
+		b.Repeat, b.Band = 2*p.Band.Top, 2*p.Band.Top
+	}
 	if s.outer != nil {
 		b.Middle = s.offset
 	}

@@ -68,7 +68,10 @@ func (p *Plan) Sum(c Chain) Cut {
 }
 
 // inPeriod returns the index in p.Cuts of the cut that the given one is a copy of.
-func (p *Plan) inPeriod(id int) int { return (id - 1) % len(p.Cuts) }
+func (p *Plan) inPeriod(id int) int { return (id - 1 - p.before) % len(p.Cuts) }
+
+// TurnsTo returns how many periods round the face the cut with an id stands.
+func (p *Plan) TurnsTo(id int) int { return (id - 1 - p.before) / len(p.Cuts) }
 
 // tip is one of the two ends of a cut on the glass: the start of its line or the end.
 type tip struct {
@@ -109,7 +112,7 @@ func (p *Plan) chain(links map[tip]tip, i int) Chain {
 	}
 	// Shift the chain so that it begins in the first period.
 	chain := Chain{Cuts: ids, Closed: closed}
-	chain.Cuts = p.Copy(chain, -((ids[0] - 1) / len(p.Cuts)))
+	chain.Cuts = p.Copy(chain, -p.TurnsTo(ids[0]))
 	own := 0
 	for _, id := range ids {
 		if p.inPeriod(id) == p.inPeriod(ids[0]) {
@@ -129,7 +132,7 @@ func (p *Plan) leftEnd(i int) bool {
 // follow returns the end of the cut that continues from an end.
 func (p *Plan) follow(links map[tip]tip, from tip) (tip, bool) {
 	// Links are stored for the first period only.
-	turns := (from.id - 1) / len(p.Cuts)
+	turns := p.TurnsTo(from.id)
 	to, ok := links[tip{p.id(from.id, -turns), from.end}]
 	return tip{p.id(to.id, turns), to.end}, ok
 }

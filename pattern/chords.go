@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"roundlay/geometry"
+	"roundlay/pattern/job"
 )
 
 // PaperEdge names the circle at which the outside paper begins, where that is above the
@@ -19,6 +20,9 @@ type Circle struct {
 
 // Circles returns the circles that the job marks, from the foot up.
 func (p *Plan) Circles() []Circle {
+	if p.Face == job.Base {
+		return p.baseCircles()
+	}
 	circles := []Circle{{Name: "foot"}, {Name: "band foot", Height: p.Band.Foot}, {Name: "band top", Height: p.Band.Top}}
 	if face := p.Outside(); face.Lower.Why != WholeGlass {
 		circles = slices.Insert(circles, 1, Circle{Name: PaperEdge, Height: face.Low})

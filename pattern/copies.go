@@ -7,20 +7,27 @@ import (
 	"roundlay/pattern/job"
 )
 
-// period returns after how many repeats a job's pattern recurs: the least number of them
-// after which every motif stands as before.
-func period(j *job.Job) int {
-	if !j.ByNumber() {
-		if slices.ContainsFunc(j.Motifs, func(m job.Motif) bool { return m.On != job.Each }) {
+// period returns after how many repeats a job's pattern on a face recurs: the least number
+// of them after which every motif stands as before.
+func period(j *job.Job, face job.Face) int {
+	layout := j.LayoutOf(face)
+	var stand []job.Motif
+	for _, m := range j.Motifs {
+		if m.Face == face {
+			stand = append(stand, m)
+		}
+	}
+	if !j.ByNumber(face) && !slices.ContainsFunc(stand, func(m job.Motif) bool { return m.Middle }) {
+		if slices.ContainsFunc(stand, func(m job.Motif) bool { return m.On != job.Each }) {
 			return 2
 		}
 		return 1
 	}
-	all := j.Layout.Repeats
-	stands := make([][]bool, len(j.Motifs))
-	for i, m := range j.Motifs {
+	all := layout.Repeats
+	stands := make([][]bool, len(stand))
+	for i, m := range stand {
 		stands[i] = make([]bool, all)
-		for _, repeat := range j.Layout.Copies(m) {
+		for _, repeat := range layout.Copies(m) {
 			stands[i][repeat-1] = true
 		}
 	}
@@ -56,13 +63,18 @@ func (f *figure) place(p *Plan, of drawing) {
 	f.hands = of.hands()
 	lines := p.lines(of, f.hands)
 	ends := newMeeting(p, of, lines, f.hands)
-	copies := p.Job.Layout.Copies(of.motif)
+	copies := p.layout().Copies(of.motif)
 	for i, repeat := range copies {
 		if repeat > p.Period {
 			break
 		}
 		left, right := copies[(i+len(copies)-1)%len(copies)], copies[(i+1)%len(copies)]
-		onwards := ends.onwards(repeatsBetween(left, repeat, p.Repeats), repeatsBetween(repeat, right, p.Repeats))
+		var onwards [][2]bool
+		if p.Face == job.Base && len(copies) == 1 {
+			onwards = ends.shut() // all the way round is where it stands itself
+		} else {
+			onwards = ends.onwards(repeatsBetween(left, repeat, p.Repeats), repeatsBetween(repeat, right, p.Repeats))
+		}
 		k := slices.IndexFunc(f.shapes, func(s shape) bool { return slices.Equal(s.onwards, onwards) })
 		if k < 0 {
 			k = len(f.shapes)
@@ -121,7 +133,7 @@ func (f *figure) in(p *Plan, c *copyOf) []groove.Groove {
 func (p *Plan) Free() []int {
 	var all []int
 	for repeat := 1; repeat <= p.Repeats; repeat++ {
-		if !slices.ContainsFunc(p.Job.Motifs, func(m job.Motif) bool { return p.Job.Layout.Stands(m, repeat) }) {
+		if !slices.ContainsFunc(p.Job.Motifs, func(m job.Motif) bool { return m.Face == p.Face && p.layout().Stands(m, repeat) }) {
 			all = append(all, repeat)
 		}
 	}

@@ -69,7 +69,7 @@ func (p *Plan) once(found []Finding) []Finding {
 }
 
 // of returns the cut of the period that a finding's n-th cut is a copy of.
-func (p *Plan) of(f Finding, n int) *Cut { return &p.Cuts[(f.Cuts[n]-1)%len(p.Cuts)] }
+func (p *Plan) of(f Finding, n int) *Cut { return &p.Cuts[p.inPeriod(f.Cuts[n])] }
 
 // ofMotif is a cut of a motif, in whichever of its copies.
 type ofMotif struct{ motif, number int }

@@ -136,7 +136,7 @@ func (d *Draft) placed(i int) (drawing, *figure) {
 
 // ClearsPair reports whether two motifs clear one another.
 func (d *Draft) ClearsPair(a, b int) bool {
-	if a == b || d.Plan.land(a, b) == 0 {
+	if a == b || d.Plan.land(a, b) == 0 || !d.Plan.carries(a) || !d.Plan.carries(b) {
 		return true
 	}
 	a, b = min(a, b), max(a, b)
@@ -260,8 +260,11 @@ func (d *Draft) Finds(kind Kind, motifs []int) bool {
 // wide as its repeat, or its lines continue there.
 func (d *Draft) RunsOn(i int) bool {
 	m := d.Plan.Job.Motifs[i]
+	if !d.Plan.carries(i) {
+		return false
+	}
 	tapers := m.Shape == job.Taper || d.Plan.Surface.Upright() // else it lies on its next copy where the glass is narrower
-	if tapers && m.Width.Fraction && meets(d.Plan.Job.Layout, m) && m.Width.Value < d.Plan.Job.Layout.Stride(m)+1e-3 {
+	if tapers && m.Width.Fraction && meets(d.Plan.layout(), m) && m.Width.Value < d.Plan.layout().Stride(m)+1e-3 {
 		return true
 	}
 	return slices.ContainsFunc(d.Cuts(i), func(c Cut) bool { return c.RunsOn })

@@ -60,7 +60,7 @@ func (d drawing) wrong(c *motifs.Cut) string {
 			return "leaves its box"
 		}
 		q := d.local(u)
-		if !(d.surface.RadiusAt(d.surface.HeightAt(d.along+q.Y)) > minLine) {
+		if !d.motif.Middle && !(d.surface.RadiusAt(d.surface.HeightAt(d.along+q.Y)) > minLine) {
 			return "runs off the glass, past where it comes to a point"
 		}
 		if k > 0 {
@@ -122,7 +122,7 @@ func (p *Plan) tooDeepFor(key string, depth float64, on int) error {
 	u, wheel := p.Job.Length, p.Job.Rack[on]
 	most, what := wheel.Radius, fmt.Sprintf("as deep as its wheel's middle: %q is %s across", wheel.Name, u.Format(2*wheel.Radius))
 	round := min(p.Surface.RadiusAt(p.Band.Foot), p.Surface.RadiusAt(p.Band.Top))
-	if round < most {
+	if p.Face == job.Side && round < most {
 		most, what = round, fmt.Sprintf("as deep as the glass's middle: blank %q is %s across in its band", p.Blank.Name, u.Format(2*round))
 	}
 	if depth < most {

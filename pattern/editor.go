@@ -66,9 +66,25 @@ func (e *Editor) finish(done bool) {
 	e.lands.finish(done)
 }
 
-// plan lays a job out on a blank and checks it.
+// plan lays a job out on a blank and checks it: its side and, where the job has one, its base.
 func (e *Editor) plan(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, error) {
-	p, figures, err := e.lay(ctx, j, blank)
+	p, err := e.planOn(ctx, j, faceOf{blank, job.Side}, 0)
+	if err != nil || j.Base == nil {
+		return p, err
+	}
+	if p.Base, err = e.planOn(ctx, j, faceOf{blank, job.Base}, p.Totals().Cuts); err != nil {
+		return nil, err
+	}
+	p.Base.letter = len(p.Groups())
+	p.Base.side = p
+	return p, nil
+}
+
+// planOn lays a job out on one face of a blank and checks it. Its cuts are numbered on from
+// those before.
+func (e *Editor) planOn(ctx context.Context, j *job.Job, at faceOf, before int) (*Plan, error) {
+	blank := at.blank
+	p, figures, err := e.lay(ctx, j, at, before)
 	if err != nil {
 		return nil, err
 	}
@@ -86,20 +102,21 @@ func (e *Editor) plan(ctx context.Context, j *job.Job, blank *glass.Blank) (*Pla
 	return p, nil
 }
 
-// lay lays a job out on a blank.
-func (e *Editor) lay(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, []numbered, error) {
+// lay lays a job out on a face of a blank.
+func (e *Editor) lay(ctx context.Context, j *job.Job, at faceOf, before int) (*Plan, []numbered, error) {
+	blank := at.blank
 	if err := ctx.Err(); err != nil {
 		return nil, nil, layingOut(blank, err)
 	}
-	a, err := e.arrange(j, blank)
+	a, err := e.arrange(j, at)
 	if err != nil {
 		return nil, nil, err
 	}
-	p, stage, err := e.stage(j, blank, a.band)
+	p, stage, err := e.stage(j, at, a.band)
 	if err != nil {
 		return nil, nil, err
 	}
-	p.sized = a.sized(j)
+	p.sized, p.before = a.sized(j), before
 	figures, err := e.figured(ctx, p, stage)
 	if err != nil {
 		return nil, nil, err
@@ -116,16 +133,16 @@ func (e *Editor) lay(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan
 
 // arrange is the function arrange with its results kept. Errors aren't kept: they name a
 // place in the job's file.
-func (e *Editor) arrange(j *job.Job, blank *glass.Blank) (arrangement, error) {
-	of := []*glass.Blank{blank}
+func (e *Editor) arrange(j *job.Job, at faceOf) (arrangement, error) {
+	of := []*glass.Blank{at.blank}
 	if matched(j) {
 		of = j.Blanks
 	}
-	k := string(keyOf(of, j.Limits, j.Layout, placings(j)))
+	k := string(keyOf(of, j.Limits, int(at.face), j.LayoutOf(at.face), j.Layout.Match, placings(j)))
 	a, known := e.arrangements.get(k)
 	if !known {
 		var err error
-		if a, err = arrange(j, blank); err != nil {
+		if a, err = arrange(j, at); err != nil {
 			return a, err
 		}
 		e.arrangements.put(k, a)
@@ -135,12 +152,13 @@ func (e *Editor) arrange(j *job.Job, blank *glass.Blank) (arrangement, error) {
 
 // stage is bare with its results kept, and with the divider settings. It also returns the
 // key of everything that the motifs stand on.
-func (e *Editor) stage(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, key, error) {
-	k := keyOf(blank, band, j.Layout.Repeats, j.Layout.Bare, period(j), int(j.Length))
+func (e *Editor) stage(j *job.Job, at faceOf, band job.Band) (*Plan, key, error) {
+	layout := j.LayoutOf(at.face)
+	k := keyOf(at.blank, int(at.face), band, layout.Repeats, layout.Bare, period(j, at.face), int(j.Length))
 	base, known := e.stages.get(string(k))
 	if !known {
 		var err error
-		if base, err = bare(j, blank, band); err != nil {
+		if base, err = bare(j, at, band); err != nil {
 			return nil, nil, err
 		}
 		base.Chords = base.chords()
@@ -148,7 +166,7 @@ func (e *Editor) stage(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, ke
 		e.stages.put(string(k), base)
 	}
 	p := *base
-	p.Job, p.Blank = j, blank
+	p.Job, p.Blank = j, at.blank
 	p.Chords = slices.Clone(base.Chords)
 	return &p, k, nil
 }

@@ -83,27 +83,39 @@ func (e *Evaluator) Spend(work int) { e.spent.work += work }
 // Grooves returns the number of grooves cut so far, a bent one counted as several.
 func (e *Evaluator) Grooves() int { return e.spent.grooves }
 
-// Try drafts a job on one of its blanks. It returns ErrSpent once MaxTried is reached.
+// Try drafts a job on the side of one of its blanks. It returns ErrSpent once MaxTried is
+// reached.
 func (e *Evaluator) Try(ctx context.Context, j *job.Job, blank *glass.Blank) (*Draft, error) {
+	return e.TryOn(ctx, j, blank, job.Side)
+}
+
+// TryOn is Try for a face of the blank. Ask for a base only where the job has one.
+func (e *Evaluator) TryOn(ctx context.Context, j *job.Job, blank *glass.Blank, face job.Face) (*Draft, error) {
 	if e.Spent() {
 		return nil, ErrSpent
 	}
-	return e.Draft(ctx, j, blank)
+	return e.DraftOn(ctx, j, blank, face)
 }
 
-// Draft drafts a job on one of its blanks, even past MaxTried. The error says why it can't
-// be laid out, or is the context's.
+// Draft drafts a job on the side of one of its blanks, even past MaxTried. The error says why
+// it can't be laid out, or is the context's.
 func (e *Evaluator) Draft(ctx context.Context, j *job.Job, blank *glass.Blank) (*Draft, error) {
+	return e.DraftOn(ctx, j, blank, job.Side)
+}
+
+// DraftOn is Draft for a face of the blank. Ask for a base only where the job has one.
+func (e *Evaluator) DraftOn(ctx context.Context, j *job.Job, blank *glass.Blank, face job.Face) (*Draft, error) {
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
 	// Every motif is sized on every blank, and looked up together with every other.
 	e.spent.work += len(j.Motifs) * (len(j.Blanks) + len(j.Motifs)/8 + 8) / 4
-	a, err := e.arrange(j, blank)
+	at := faceOf{blank, face}
+	a, err := e.arrange(j, at)
 	if err != nil {
 		return nil, err
 	}
-	p, err := e.bare(j, blank, a.band)
+	p, err := e.bare(j, at, a.band)
 	if err != nil {
 		return nil, err
 	}
@@ -115,9 +127,11 @@ func (e *Evaluator) Draft(ctx context.Context, j *job.Job, blank *glass.Blank) (
 // context is done or MaxTried is reached: see Spent.
 func (e *Evaluator) Clears(ctx context.Context, j *job.Job) bool {
 	for _, blank := range j.Blanks {
-		d, err := e.Try(ctx, j, blank)
-		if err != nil || !d.Clears() {
-			return false
+		for _, face := range j.Cut() {
+			d, err := e.TryOn(ctx, j, blank, face)
+			if err != nil || !d.Clears() {
+				return false
+			}
 		}
 	}
 	return true
@@ -126,7 +140,7 @@ func (e *Evaluator) Clears(ctx context.Context, j *job.Job) bool {
 // ClearsMotif is Clears for the findings that concern one motif.
 func (e *Evaluator) ClearsMotif(ctx context.Context, j *job.Job, i int) bool {
 	for _, blank := range j.Blanks {
-		d, err := e.Try(ctx, j, blank)
+		d, err := e.TryOn(ctx, j, blank, j.Motifs[i].Face)
 		if err != nil || !d.ClearsAlone(i) {
 			return false
 		}
@@ -141,19 +155,19 @@ func (e *Evaluator) ClearsMotif(ctx context.Context, j *job.Job, i int) bool {
 
 // stage is what all the motifs of a draft stand on: a band of a blank, divided.
 type stage struct {
-	blank           *glass.Blank
+	faceOf
 	band            job.Band
 	repeats, period int
 }
 
 // bare returns a job's plan without cuts. Surface and paper are computed once for each
 // stage.
-func (e *Evaluator) bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
-	at := stage{blank, band, j.Layout.Repeats, period(j)}
+func (e *Evaluator) bare(j *job.Job, face faceOf, band job.Band) (*Plan, error) {
+	at := stage{face, band, j.LayoutOf(face.face).Repeats, period(j, face.face)}
 	base, ok := e.stages[at]
 	if !ok {
 		var err error
-		if base, err = bare(j, blank, band); err != nil {
+		if base, err = bare(j, face, band); err != nil {
 			return nil, err
 		}
 		const fitted = 80 // for a cone; gores, where needed, take little more
@@ -186,7 +200,7 @@ func (s *placedMotif) isCut() bool { return s.cuts != nil || s.like != nil && s.
 func (e *Evaluator) draft(ctx context.Context, p *Plan, sized []job.Motif) *Draft {
 	p.sized = sized
 	d := &Draft{ctx: ctx, of: e, Plan: p, Motifs: sized, ids: make([]int, len(sized))}
-	stage := keyOf(slices.Index(p.Job.Blanks, p.Blank), p.Repeats, p.Job.Layout.Bare, p.Period, p.Band)
+	stage := keyOf(slices.Index(p.Job.Blanks, p.Blank), int(p.Face), p.Repeats, p.layout().Bare, p.Period, p.Band)
 	for i, m := range sized {
 		k := stage.and(i, m)
 		for m.Inside > 0 {
@@ -212,6 +226,9 @@ func (e *Evaluator) draft(ctx context.Context, p *Plan, sized []job.Motif) *Draf
 
 // stands draws a motif to see whether that is possible, and what its toll is.
 func (e *Evaluator) stands(p *Plan, i int) *placedMotif {
+	if !p.carries(i) { // it has no cuts here, so nothing is found on it
+		return &placedMotif{cuts: []Cut{}, known: true, clear: true, problems: Problems{}}
+	}
 	d, err := p.drawing(i)
 	e.spent.work += 2 + len(d.cuts)
 	if err != nil {
@@ -220,9 +237,9 @@ func (e *Evaluator) stands(p *Plan, i int) *placedMotif {
 	return &placedMotif{toll: p.toll(i, d)}
 }
 
-// Lay lays a job out on a blank, with all of its cuts, without checking it.
-func (e *Evaluator) Lay(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, error) {
-	p, err := lay(ctx, j, blank)
+// LayOn lays a job out on a face of a blank, with all of its cuts, without checking it.
+func (e *Evaluator) LayOn(ctx context.Context, j *job.Job, blank *glass.Blank, face job.Face) (*Plan, error) {
+	p, _, err := new(Editor).lay(ctx, j, faceOf{blank, face}, 0)
 	if err == nil {
 		e.Spend(int(p.Work()))
 	}

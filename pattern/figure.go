@@ -6,6 +6,7 @@ import (
 
 	"roundlay/motifs"
 	"roundlay/pattern/groove"
+	"roundlay/pattern/job"
 )
 
 // figure is a motif in the first repeat: its cuts, their lines on the chart, and the
@@ -99,8 +100,13 @@ func (p *Plan) cut(cutter *groove.Cutter, motif int, f *figure, number int, line
 	return cutter.Cut(line, p.Job.Rack[m.WheelOf(part)], m.DepthOf(part), p.Job.Limits.Polish)
 }
 
-// cutter returns a cutter for the plan's blank.
-func (p *Plan) cutter() *groove.Cutter { return groove.NewCutter(&p.Surface, p.Blank.ThinInner()) }
+// cutter returns a cutter for the plan's face.
+func (p *Plan) cutter() *groove.Cutter {
+	if p.Face == job.Base {
+		return groove.NewCutter(&p.Surface, p.Blank.Underside())
+	}
+	return groove.NewCutter(&p.Surface, p.Blank.ThinInner())
+}
 
 // list fills in the plan's cuts, repeat by repeat, with the joins that their motifs name.
 func (p *Plan) list(figures []*figure) {
@@ -120,7 +126,7 @@ func (p *Plan) list(figures []*figure) {
 			if !ok {
 				continue
 			}
-			first := len(p.Cuts) + 1
+			first := p.before + len(p.Cuts) + 1
 			grooves := f.in(p, c)
 			for number, drawn := range f.cuts {
 				p.Cuts = append(p.Cuts, Cut{

@@ -20,6 +20,9 @@ func (e *Editor) figured(ctx context.Context, p *Plan, stage key) ([]numbered, e
 		if err := ctx.Err(); err != nil {
 			return nil, layingOut(p.Blank, err)
 		}
+		if !p.carries(i) {
+			continue
+		}
 		var f numbered
 		known := false
 		if !e.once {

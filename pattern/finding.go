@@ -18,11 +18,12 @@ const (
 	Uneven
 	Bridged
 	Unseen
+	AtEdge // of the base
 )
 
 // String returns the kind's name in reports.
 func (k Kind) String() string {
-	return [...]string{"crowded", "thin", "rim", "foot", "buried", "tight", "shallow", "off", "uneven", "bridged", "unseen"}[k]
+	return [...]string{"crowded", "thin", "rim", "foot", "buried", "tight", "shallow", "off", "uneven", "bridged", "unseen", "edge"}[k]
 }
 
 // Finding is one thing the check reports, once for all the repeats it occurs in.
@@ -73,7 +74,8 @@ func (g Group) Worst() Finding {
 	})
 }
 
-// Groups returns the findings in groups, lettered A, B, … in their order.
+// Groups returns the findings in groups, lettered A, B, … in their order: those of a base on
+// from those of its side.
 func (p *Plan) Groups() []Group { return p.grouped(p.Findings) }
 
 func (p *Plan) grouped(findings []Finding) []Group {
@@ -86,7 +88,7 @@ func (p *Plan) grouped(findings []Finding) []Group {
 			i = len(groups)
 			at[like] = i
 			motifs, parts := p.About(f)
-			groups = append(groups, Group{Letter: letter(i), Kind: f.Kind, Motifs: motifs, Parts: parts})
+			groups = append(groups, Group{Letter: letter(p.letter + i), Kind: f.Kind, Motifs: motifs, Parts: parts})
 		}
 		groups[i].Findings = append(groups[i].Findings, f)
 	}
@@ -96,7 +98,7 @@ func (p *Plan) grouped(findings []Finding) []Group {
 // About returns the motifs and the parts that a finding concerns.
 func (p *Plan) About(f Finding) (motifs []int, parts []string) {
 	for _, id := range f.Cuts {
-		c := p.Cuts[(id-1)%len(p.Cuts)]
+		c := p.Cuts[p.inPeriod(id)]
 		if !slices.Contains(motifs, c.Motif) {
 			motifs = append(motifs, c.Motif)
 		}

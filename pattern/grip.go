@@ -14,11 +14,17 @@ import (
 // and its band, and where its motifs stand. Counts that are to be the most that clear may
 // still lack their numbers.
 func Bare(j *job.Job, blank *glass.Blank) (*Plan, error) {
-	a, err := arrange(j, blank)
+	return BareOn(j, blank, job.Side)
+}
+
+// BareOn is Bare for a face of the blank. Ask for a base only where the job has one.
+func BareOn(j *job.Job, blank *glass.Blank, face job.Face) (*Plan, error) {
+	at := faceOf{blank, face}
+	a, err := arrange(j, at)
 	if err != nil {
 		return nil, err
 	}
-	p, err := bare(j, blank, a.band)
+	p, err := bare(j, at, a.band)
 	if err != nil {
 		return nil, err
 	}
@@ -37,7 +43,7 @@ type Grip struct {
 // Grip returns the box of a motif, by its number from 0.
 func (p *Plan) Grip(motif int) Grip {
 	g := Grip{setting: p.set(p.sized[motif]), plan: p}
-	if copies := p.Job.Layout.Copies(g.motif); len(copies) > 0 {
+	if copies := p.layout().Copies(g.motif); len(copies) > 0 {
 		g.shift = float64(copies[0]-1) * p.PitchAngle()
 	}
 	return g
@@ -66,6 +72,9 @@ func (g Grip) MovedTo(to geometry.Spot) (x, y job.Measure) {
 		by := g.outer.uncarry(g.unplace(to))
 		// by is from the outer box's middle; heights count from its foot.
 		return like(g.motif.X, by.X, g.outer.width), like(g.motif.Y, by.Y+g.outer.height/2, g.outer.height)
+	}
+	if g.motif.Middle {
+		return g.motif.X, g.motif.Y // it has no other place
 	}
 	radius := g.surface.RadiusAt(g.surface.HeightAt(to.Along))
 	foot, top := g.surface.AlongAt(g.plan.Band.Foot), g.surface.AlongAt(g.plan.Band.Top)
@@ -114,6 +123,9 @@ func (g Grip) inBox(s geometry.Spot) geometry.Point { return g.unturned(g.fromOu
 
 // unplace returns the local point of a place: it undoes place.
 func (s setting) unplace(at geometry.Spot) geometry.Point {
+	if s.motif.Middle {
+		return s.surface.ForwardAlong(at.Theta, at.Along)
+	}
 	if s.motif.Shape == job.True {
 		return s.surface.Apart(s.theta, s.along, at)
 	}

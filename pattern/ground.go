@@ -27,7 +27,9 @@ func (p *Plan) grinds() float64 {
 	}
 	if m := newGroundMap(p, over); m != nil {
 		for n, relief := range p.reliefs(over) {
-			m.take(int16(n+1), relief)
+			for turns := range m.copies(p) {
+				m.take(int16(n+turns*len(over)+1), turnedRelief(p, relief, turns))
+			}
 			crossed += p.Cuts[over[n]].Volume
 		}
 		if m.sum > 0 {

@@ -17,6 +17,7 @@ type groundMap struct {
 	area       []float64
 	cells      []groundCell
 	sum, union float64 // mm³ of the grooves each by itself, and of what they take together
+	disc       bool    // it is a square round a whole disc, with its middle on the disc's
 }
 
 // groundCell is a cell of the map: the greatest depth of all, and that of the groove that
@@ -50,6 +51,9 @@ func newGroundMap(p *Plan, cuts []int) *groundMap {
 	if !(high > low) {
 		return nil
 	}
+	if p.Surface.Level() {
+		return discMap(p, high, covered*float64(p.Periods()))
+	}
 	radius, _ := p.Surface.At((low + high) / 2)
 	period := p.PitchAngle() * float64(p.Period)
 	size := max(math.Sqrt(covered/maxGroundLaid), math.Sqrt((high-low)*radius*period/maxGroundCells), finestGround)
@@ -78,6 +82,9 @@ func (m *groundMap) rung(c *groove.Cross) rung {
 
 // at returns a place of the chart in cells: X to the right, Y up.
 func (m *groundMap) at(q geometry.Point) geometry.Point {
+	if m.disc {
+		return geometry.Point{X: q.X/m.rise + float64(m.across)/2, Y: q.Y/m.rise + float64(m.up)/2}
+	}
 	theta, along := m.surface.ReverseAlong(q)
 	return geometry.Point{X: theta / m.turn, Y: (along - m.from) / m.rise}
 }

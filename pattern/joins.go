@@ -17,7 +17,11 @@ func (p *Plan) joinCopies() {
 	// On the chart a motif reaches up to a pitch beyond its own place each way, even past
 	// a full turn.
 	const reach = 3
-	for turns := range p.Periods() + reach + 1 {
+	most := p.Periods() + reach
+	if p.Surface.Level() {
+		most = p.Periods() / 2
+	}
+	for turns := range most + 1 {
 		if turns == 0 && p.Period == 1 {
 			continue // there is only one copy
 		}

@@ -12,14 +12,18 @@ import (
 	"roundlay/pattern/job"
 )
 
-// lay places the job's motifs on the blank and cuts their grooves.
+// lay places the job's motifs on the side of the blank and cuts their grooves.
 func lay(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, error) {
-	p, _, err := new(Editor).lay(ctx, j, blank)
+	p, _, err := new(Editor).lay(ctx, j, faceOf{blank, job.Side}, 0)
 	return p, err
 }
 
-// bare returns the plan of a job in a band of a blank, without cuts.
-func bare(j *job.Job, blank *glass.Blank, band job.Band) (*Plan, error) {
+// bare returns the plan of a job in a band of a face of a blank, without cuts.
+func bare(j *job.Job, at faceOf, band job.Band) (*Plan, error) {
+	if at.face == job.Base {
+		return bareBase(j, at.blank, band), nil
+	}
+	blank := at.blank
 	p := uncut(j, blank, band)
 	if paper := blank.Paper; paper != nil && min(band.Top, paper.High)-max(band.Foot, paper.Low) < MinBand {
 		return nil, offPaper(j, blank, band)
@@ -64,6 +68,9 @@ func (p *Plan) set(m job.Motif) setting {
 			offset: geometry.Point{X: m.X.Of(outer.width), Y: m.Y.Of(outer.height) - outer.height/2},
 		}
 	}
+	if m.Middle {
+		return p.overMiddle(m)
+	}
 	foot, top := p.Surface.AlongAt(p.Band.Foot), p.Surface.AlongAt(p.Band.Top)
 	along := foot + m.Y.Of(top-foot)
 	radius := p.Surface.RadiusAt(p.Surface.HeightAt(along))
@@ -99,6 +106,9 @@ func (s setting) carry(q geometry.Point) geometry.Point {
 // place converts a local point to one of the chart. A motif with shape taper keeps its
 // angle round the glass, one with shape true its lengths.
 func (s setting) place(q geometry.Point) geometry.Point {
+	if s.motif.Middle {
+		return q // the chart's origin is the middle of the base
+	}
 	if s.motif.Shape == job.True {
 		return s.surface.Near(s.theta, s.along, q)
 	}
@@ -130,7 +140,7 @@ func (p *Plan) Shifted(turns int) []Cut {
 // id returns the id of a cut's copy the given number of periods further round.
 func (p *Plan) id(id, turns int) int {
 	all := len(p.Cuts) * p.Periods()
-	return ((id-1+turns*len(p.Cuts))%all+all)%all + 1
+	return ((id-1-p.before+turns*len(p.Cuts))%all+all)%all + 1 + p.before
 }
 
 // All returns every cut on the glass, in the order of their ids.

@@ -5,13 +5,14 @@ import (
 
 	"roundlay/geometry"
 	"roundlay/pattern/groove"
+	"roundlay/pattern/job"
 )
 
 // margins checks the height of each cut: its footprint against the margins of rim and
-// foot, its centre line against the band.
+// foot, or of the base's edge, its centre line against the band.
 func (p *Plan) margins() []Finding {
 	var found []Finding
-	rim, foot := p.Blank.Height()-p.Job.Limits.Rim, p.Job.Limits.Foot
+	keep := p.keepsTo()
 	const stray = 0.01 // mm: rounding, and a curve's straight pieces
 	for i := range p.Cuts {
 		c := &p.Cuts[i]
@@ -22,22 +23,39 @@ func (p *Plan) margins() []Finding {
 				Height: at.height, Measured: at.height, Wanted: wanted,
 			})
 		}
-		atRim, atFoot := footprint.high.height > rim+stray, footprint.low.height < foot-stray
+		atRim, atFoot := footprint.high.height > keep.high+stray, footprint.low.height < keep.low-stray
 		if atRim {
-			add(Rim, footprint.high, rim)
+			add(keep.upper, footprint.high, keep.high)
 		}
 		if atFoot {
-			add(Foot, footprint.low, foot)
+			add(Foot, footprint.low, keep.low)
 		}
 		// A cut beyond the band that is in a margin too is reported once, as in the margin.
 		switch {
 		case line.high.height > p.Band.Top+stray && !atRim:
 			add(Off, line.high, p.Band.Top)
-		case line.low.height < p.Band.Foot-stray && !atFoot:
+		case line.low.height < p.Band.Foot-stray && !atFoot && !p.sized[c.Motif].Middle:
 			add(Off, line.low, p.Band.Foot)
 		}
 	}
 	return found
+}
+
+// margin is the heights within which footprints have to stay, and the finding for one that
+// reaches beyond the higher.
+type margin struct {
+	low, high float64
+	upper     Kind
+}
+
+// keepsTo returns the margins of the plan's face. A base has none at its middle: there its
+// band ends.
+func (p *Plan) keepsTo() margin {
+	limits := p.Job.Limits
+	if p.Face == job.Base {
+		return margin{0, p.Blank.BaseRadius() - limits.Edge, AtEdge}
+	}
+	return margin{limits.Foot, p.Blank.Height() - limits.Rim, Rim}
 }
 
 // place is a place on the glass.

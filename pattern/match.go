@@ -59,6 +59,9 @@ func oneSize(j *job.Job, band job.Band) (motifs []job.Motif, from []int, err err
 			return nil, nil, noCone(j, blank, band)
 		}
 		for i, m := range j.Motifs {
+			if m.Face != job.Side {
+				continue
+			}
 			s := p.set(m)
 			heights[i] = min(heights[i], s.height)
 			if s.width < widths[i] {
@@ -67,6 +70,9 @@ func oneSize(j *job.Job, band job.Band) (motifs []job.Motif, from []int, err err
 		}
 	}
 	for i, m := range j.Motifs {
+		if m.Face != job.Side {
+			continue
+		}
 		if m.Inside > 0 { // its sizes are shares of the motif it is inside
 			from[i] = -1
 			continue

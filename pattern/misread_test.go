@@ -51,7 +51,7 @@ func TestMisread(t *testing.T) {
 		if test.all {
 			band = job.Band{Foot: 0, Top: 100}
 		}
-		p, err := bare(jobOn(b, 6), b, band)
+		p, err := bare(jobOn(b, 6), faceOf{b, job.Side}, band)
 		if err != nil {
 			t.Fatal(err)
 		}

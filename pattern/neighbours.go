@@ -23,7 +23,8 @@ func (p *Plan) sameRepeat(q pair) bool {
 // neighbours calls visit for every two cuts whose footprints' boxes come within a distance
 // of one another, until it returns false. A pair that recurs in every period is visited
 // once. By symmetry one cut of a pair can always be taken from the first period, and the
-// other from the same or a later one.
+// other from the same or a later one. The chart of a base closes on itself: there half the
+// periods are all.
 func (p *Plan) neighbours(within float64, visit func(pair) bool) {
 	within *= p.Surface.Stretch(0, p.Surface.Length()) // as the boxes lie on the chart
 	var tree rtree.RTreeGN[float64, int]
@@ -37,6 +38,9 @@ func (p *Plan) neighbours(within float64, visit func(pair) bool) {
 	near := func(box geometry.Box, turns int, second int, moved geometry.Motion) {
 		box = box.Grow(within)
 		tree.Search(corner(box.Min), corner(box.Max), func(_, _ [2]float64, first int) bool {
+			if first > second && 2*turns == p.Periods() && p.Surface.Level() {
+				return going // the same pair, seen from the other side
+			}
 			going = going && visit(pair{first, second, turns, moved})
 			return going
 		})
@@ -49,8 +53,12 @@ func (p *Plan) neighbours(within float64, visit func(pair) bool) {
 	// Two motifs stand up to a full turn apart, and each may reach a pitch towards the
 	// other.
 	const reach = 3
-	for turns, met := 1, true; going && met && turns <= p.Periods()+reach; turns++ {
-		met = false
+	last, round := p.Periods()+reach, p.Surface.Level()
+	if round {
+		last = p.Periods() / 2
+	}
+	for turns, met := 1, true; going && met && turns <= last; turns++ {
+		met = round
 		moved := p.Surface.Turned(float64(turns*p.Period) * p.PitchAngle())
 		for i, box := range boxes {
 			if box = box.Moved(moved); box.Distance2(all) <= within*within {

@@ -26,7 +26,7 @@ func (p *Plan) Overlap(motif int) (by, height float64) {
 
 // apart returns the angle between the nearest two copies of a motif.
 func (p *Plan) apart(motif int) float64 {
-	return p.Job.Layout.Stride(p.sized[motif]) * p.PitchAngle()
+	return p.layout().Stride(p.sized[motif]) * p.PitchAngle()
 }
 
 // extent is from where to where something reaches round the glass, as angles.

@@ -26,8 +26,13 @@ import (
 type Plan struct {
 	Job   *job.Job
 	Blank *glass.Blank
+	// Face is which face of the glass it is the plan of. The plan of a side has that of the
+	// base, where the job has one, in Base; its cuts are numbered on from those of the side.
+	Face job.Face
+	Base *Plan
+	side *Plan // of the same piece, in the plan of its base
 
-	// Surface is the outside of the glass, with the chart on which cuts have their places.
+	// Surface is the face that is cut, with the chart on which cuts have their places.
 	Surface geometry.Surface
 	// Cone is the cone nearest to the band: paper is laid and the chart drawn on it.
 	// WorstRadiusError is the largest error in radius it leaves in the band.
@@ -46,6 +51,8 @@ type Plan struct {
 	// Period is after how many repeats the pattern recurs: one, two where odd and even
 	// repeats differ, or more where the job says by number what stands on them.
 	Period int
+	before int // how many cuts are numbered before this plan's
+	letter int // how many groups of findings are lettered before this plan's
 
 	// NoneClears lists the counts for which the job asks for the most that clears, and
 	// package search found that not even the smallest clears.
@@ -59,7 +66,7 @@ type Plan struct {
 
 // Cut is one groove on the glass.
 type Cut struct {
-	ID     int // from 1 in repeat 1, counted on through the repeats
+	ID     int // from 1 in repeat 1 of the side, counted on through the repeats
 	Repeat int // from 1
 	Motif  int // number in the job, from 0
 	Part   string

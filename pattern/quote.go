@@ -39,7 +39,7 @@ func NewQuote(plans []*Plan) (q Quote, ok bool) {
 	q = Quote{Shop: plans[0].Job.Shop, Pieces: len(plans)}
 	var wheels []int
 	for _, p := range plans {
-		t := p.Times()
+		t := p.WholeTimes()
 		if !t.Known() {
 			return Quote{}, false
 		}

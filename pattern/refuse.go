@@ -87,13 +87,16 @@ func unborne(j *job.Job, b *glass.Blank, foot float64) (motif int, wall float64)
 	c := climb{j, b, thinFor(j, b)}
 	p, worst, depth := uncut(j, b, band), -1, 0.0
 	for i, m := range j.Motifs {
+		if m.Face != job.Side {
+			continue
+		}
 		if _, bad := c.meets(p, i); bad && m.Deepest() > depth {
 			worst, depth = i, m.Deepest()
 		}
 	}
 	if worst < 0 {
 		depth = deepest(j)
-		worst = slices.IndexFunc(j.Motifs, func(m job.Motif) bool { return m.Deepest() == depth })
+		worst = slices.IndexFunc(j.Motifs, func(m job.Motif) bool { return m.Face == job.Side && m.Deepest() == depth })
 	}
 	return worst, b.MinWall(band.Foot, band.Top)
 }

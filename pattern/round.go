@@ -3,6 +3,7 @@ package pattern
 import (
 	"roundlay/geometry"
 	"roundlay/pattern/glass"
+	"roundlay/pattern/job"
 )
 
 // Roundness is the error of dividers stepped round a station that is out of round.
@@ -17,7 +18,7 @@ type Roundness struct {
 func (p *Plan) Roundness() []Roundness {
 	var out []Roundness
 	for _, s := range p.Blank.Stations {
-		if s.OutOfRound() <= 0 || p.Repeats < 2 {
+		if s.OutOfRound() <= 0 || p.Repeats < 2 || p.Face != job.Side {
 			continue
 		}
 		chord := geometry.Division{Radius: s.Radius, Parts: p.Repeats}.Chord()

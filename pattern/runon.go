@@ -50,6 +50,19 @@ func (m *meeting) onwards(left, right int) [][2]bool {
 	return all
 }
 
+// shut returns for each line that closes on itself, as a ring does, that it runs on at both
+// of its ends.
+func (m *meeting) shut() [][2]bool {
+	all := make([][2]bool, len(m.lines))
+	for i, l := range m.lines {
+		at, _ := l.Ends()
+		if r2.Norm(r2.Sub(at[0], at[1])) < touching {
+			all[i] = [2]bool{true, true}
+		}
+	}
+	return all
+}
+
 // copy returns the ends of a copy some repeats to the right that may meet the motif's own:
 // those that lie among them.
 func (m *meeting) copy(repeats int) meetings {

@@ -144,7 +144,7 @@ func (s *Set) add(ctx context.Context, i int, by Bound, end End) error {
 			continue
 		}
 		h.Before += len(m.Groups())
-		p, _, err := known.lay(ctx, rest, m.Blank)
+		p, _, err := known.lay(ctx, rest, faceOf{m.Blank, job.Side}, 0)
 		if err != nil {
 			return err
 		}

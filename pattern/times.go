@@ -32,12 +32,19 @@ type Times struct {
 // Known reports whether all of the time at the wheel is known.
 func (t Times) Known() bool { return len(t.Unknown) == 0 }
 
-// Times returns how long the plan's glass takes.
-func (p *Plan) Times() Times {
+// Times returns how long the plan's face takes.
+func (p *Plan) Times() Times { return p.timesOf(p) }
+
+// WholeTimes returns how long all faces take.
+func (p *Plan) WholeTimes() Times { return p.timesOf(p.Faces()...) }
+
+func (p *Plan) timesOf(faces ...*Plan) Times {
 	var t Times
-	lengths := make([]float64, len(p.Job.Rack)) // of groove in one period
-	for i := range p.Cuts {
-		lengths[p.Cuts[i].Wheel] += p.Cuts[i].Length
+	lengths := make([]float64, len(p.Job.Rack)) // of groove
+	for _, face := range faces {
+		for i := range face.Cuts {
+			lengths[face.Cuts[i].Wheel] += face.Cuts[i].Length * float64(face.Periods())
+		}
 	}
 	for wheel, length := range lengths {
 		if length == 0 {
@@ -46,7 +53,7 @@ func (p *Plan) Times() Times {
 		t.Wheels = append(t.Wheels, wheel)
 		t.OwnRates = t.OwnRates || p.Job.Rack[wheel].Rate > 0
 		if rate := p.Rate(wheel); rate > 0 {
-			t.Cutting += length * float64(p.Periods()) / rate
+			t.Cutting += length / rate
 		} else {
 			t.Unknown = append(t.Unknown, wheel)
 		}

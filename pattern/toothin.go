@@ -1,6 +1,10 @@
 package pattern
 
-import "math"
+import (
+	"math"
+
+	"roundlay/pattern/job"
+)
 
 // ThinGlass is a range of heights at which the wall is too thin: for the cuts there or,
 // where there are none, for the shallowest of the job's motifs.
@@ -18,7 +22,9 @@ func (p *Plan) TooThin() []ThinGlass {
 	const slack = 1e-9 // as in thin
 	idle := math.Inf(1)
 	for _, m := range p.Job.Motifs {
-		idle = min(idle, m.Shallowest())
+		if m.Face == job.Side {
+			idle = min(idle, m.Shallowest())
+		}
 	}
 	var all []ThinGlass
 	for i, left := range p.leftAt() {

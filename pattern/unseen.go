@@ -37,7 +37,7 @@ func (f Face) advice(end Edge) Advice {
 
 // Hidden reports whether the cut of an unseen finding is off the paper as a whole.
 func (p *Plan) Hidden(f Finding) bool {
-	reach := p.footprintReach(&p.Cuts[(f.Cuts[0]-1)%len(p.Cuts)])
+	reach := p.footprintReach(&p.Cuts[p.inPeriod(f.Cuts[0])])
 	if f.Measured > f.Wanted {
 		return reach.low.height >= f.Wanted
 	}
@@ -45,10 +45,16 @@ func (p *Plan) Hidden(f Finding) bool {
 }
 
 // UnseenGroups returns the unseen findings of paper on a face in groups. Their letters
-// continue those of the plan's groups.
+// continue those of the plan's groups, and of its base's.
 func (p *Plan) UnseenGroups(f Face) []Group {
 	known := len(p.Groups())
 	all := *p
 	all.Findings = append(all.Findings[:len(all.Findings):len(all.Findings)], p.Unseen(f)...)
-	return all.Groups()[known:]
+	groups := all.Groups()[known:]
+	if p.Base != nil {
+		for i := range groups {
+			groups[i].Letter = letter(p.Base.letter + len(p.Base.Groups()) + i)
+		}
+	}
+	return groups
 }

@@ -32,7 +32,7 @@ const leastWorn = 0.5
 // wears. Lines without ends don't come out shorter, and where the wheel bridges a hollow the
 // length of a mark sets no depth: both are left out.
 func (p *Plan) Wearing(pass Pass, tolerance float64) (w Wearing, ok bool) {
-	wheel, length := p.Job.Rack[pass.Wheel], p.Length(pass)
+	wheel, length := p.Job.Rack[pass.Wheel], p.grooveOf(pass.Wheel)
 	if !wheel.Wear.Known() || length == 0 {
 		return w, false
 	}
@@ -58,6 +58,22 @@ func (p *Plan) Wearing(pass Pass, tolerance float64) (w Wearing, ok bool) {
 		w.Deeper = p.deepened(w.Cut, wheel, radius)
 	}
 	return w, true
+}
+
+// grooveOf returns how much groove is cut with a wheel on all faces of the plan's piece.
+func (p *Plan) grooveOf(wheel int) float64 {
+	if p.side != nil {
+		return p.side.grooveOf(wheel)
+	}
+	length := 0.0
+	for _, face := range p.Faces() {
+		for _, pass := range face.Order() {
+			if pass.Wheel == wheel {
+				length += face.Length(pass)
+			}
+		}
+	}
+	return length
 }
 
 // ended returns the cuts of a pass at whose ends the wheel is set down or lifted.

@@ -46,7 +46,7 @@ func TestWholeGlassByNumber(t *testing.T) {
 		}
 		byNumber(random, j)
 		all = append(all, j)
-		if n := period(j); n == j.Layout.Repeats {
+		if n := period(j, job.Side); n == j.Layout.Repeats {
 			periods[0]++
 		} else {
 			periods[n]++

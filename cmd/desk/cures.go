@@ -42,12 +42,14 @@ func (d *Desk) cures(ctx context.Context, body []byte) (*Reply, error) {
 	out := struct {
 		Findings []cureAnswer `json:"findings"`
 	}{[]cureAnswer{}}
-	for _, g := range p.Groups() {
-		one := cureAnswer{g.Letter, report.PageUncured(p, g.Worst()), []wayAnswer{}}
-		for _, way := range report.Ways(p, g.Worst()) {
-			one.Ways = append(one.Ways, wayAnswer{way.Page, editsOf(p.Job, way.Changes), way.Brings})
+	for _, face := range p.Faces() {
+		for _, g := range face.Groups() {
+			one := cureAnswer{g.Letter, report.PageUncured(face, g.Worst()), []wayAnswer{}}
+			for _, way := range report.Ways(face, g.Worst()) {
+				one.Ways = append(one.Ways, wayAnswer{way.Page, editsOf(p.Job, way.Changes), way.Brings})
+			}
+			out.Findings = append(out.Findings, one)
 		}
-		out.Findings = append(out.Findings, one)
 	}
 	return answer(out)
 }
@@ -67,6 +69,8 @@ func changePath(c job.Change) string {
 	switch c.Motif {
 	case job.OfLayout:
 		return "layout." + c.Key
+	case job.OfBase:
+		return "base." + c.Key
 	case job.OfLimits:
 		return "limits." + c.Key
 	}

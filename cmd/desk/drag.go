@@ -60,6 +60,9 @@ func (e Edit) dragged(text string, ask layRequest) ([]job.Revision, error) {
 	if !ok {
 		return nil, badRequest("edits: there is no %q to drag", e.Path)
 	}
+	if j.Motifs[i].Face != job.Side {
+		return nil, nil // what is dragged on is the side
+	}
 	if by.From == nil {
 		return nil, badRequest("edits: the drag of a motif needs its from")
 	}

@@ -5,6 +5,7 @@ import (
 
 	"roundlay/geometry"
 	"roundlay/pattern"
+	"roundlay/pattern/job"
 	"roundlay/render/report"
 	"roundlay/render/screen"
 )
@@ -18,7 +19,7 @@ type finding struct {
 	Where  string         `json:"where"`
 	Motifs []int          `json:"motifs"` // from 1
 	Cuts   []int          `json:"cuts"`   // of the worst
-	Theta  *screen.Number `json:"theta"`  // of the worst; null where it is of the glass as a whole
+	Theta  *screen.Number `json:"theta"`  // of the worst; null where it is of the glass as a whole, or on the base
 	Height *screen.Number `json:"height"`
 	X      *screen.Number `json:"x"` // on the wrap
 	Y      *screen.Number `json:"y"`
@@ -27,10 +28,22 @@ type finding struct {
 // mostFindings is how many findings an answer lists: nobody mends more at a time.
 const mostFindings = 200
 
-// findings returns a plan's findings, with their places on a flat map.
-func findings(p *pattern.Plan, flat screen.Flat, groups []pattern.Group) []finding {
+// findings returns a plan's findings, with their places on a flat map, and those on its base.
+func findings(p *pattern.Plan, flat screen.Flat) []finding {
 	all := []finding{}
-	for _, g := range groups[:min(len(groups), mostFindings)] {
+	for _, face := range p.Faces() {
+		all = append(all, findingsOn(face, flat)...)
+	}
+	return all[:min(len(all), mostFindings)]
+}
+
+// findingsOn returns the findings on one face. The flat map is of the side.
+func findingsOn(p *pattern.Plan, flat screen.Flat) []finding {
+	var all []finding
+	for _, g := range p.Groups() {
+		if len(all) == mostFindings {
+			break
+		}
 		worst := g.Worst()
 		one := finding{
 			Letter: g.Letter, Kind: g.Kind.String(), Means: report.Means(g.Kind), Words: report.Trouble(p, g), Where: report.Place(p, g),
@@ -39,7 +52,7 @@ func findings(p *pattern.Plan, flat screen.Flat, groups []pattern.Group) []findi
 		for _, m := range g.Motifs {
 			one.Motifs = append(one.Motifs, m+1)
 		}
-		if screen.Placed(worst) {
+		if screen.Placed(worst) && p.Face == job.Side {
 			at := flat.Found(worst)
 			one.Theta, one.Height = of(geometry.Angle(worst.Theta).Degrees()), of(worst.Height)
 			one.X, one.Y = of(at.X), of(at.Y)

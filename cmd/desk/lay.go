@@ -150,13 +150,13 @@ func (ask layRequest) blankOf(j *job.Job) (*glass.Blank, error) {
 // shown turns a plan into the parts of an answer.
 func shown(p *pattern.Plan, inside bool, want map[string]bool) *laid {
 	out := &laid{
-		Blank: p.Blank.Name, Unit: p.Job.Length.String(), Title: p.Job.Title, Clear: len(p.Findings) == 0,
+		Blank: p.Blank.Name, Unit: p.Job.Length.String(), Title: p.Job.Title, Clear: p.Clear(),
 		Verdict: report.Short(p), Notes: report.Notes(p),
 	}
-	groups := p.Groups()
+	groups := p.Lettered()
 	for _, b := range p.Job.Blanks {
 		one := blankAnswer{Name: b.Name}
-		if n := len(groups); b == p.Blank {
+		if n := groups; b == p.Blank {
 			one.Findings = &n
 		}
 		out.Blanks = append(out.Blanks, one)
@@ -169,8 +169,8 @@ func shown(p *pattern.Plan, inside bool, want map[string]bool) *laid {
 		}
 	}
 	out.Notes, _ = onThePage(out.Notes)
-	out.Findings = findings(p, flat, groups)
-	if more := len(groups) - len(out.Findings); more > 0 {
+	out.Findings = findings(p, flat)
+	if more := groups - len(out.Findings); more > 0 {
 		out.Notes = append(out.Notes, fmt.Sprintf("And %d more findings, not listed here.", more))
 	}
 	if want[wantNumbers] {

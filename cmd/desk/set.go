@@ -67,10 +67,12 @@ func (d *Desk) set(ctx context.Context, body []byte) (*Reply, error) {
 
 func member(p *pattern.Plan) memberAnswer {
 	one := memberAnswer{
-		Name: p.Blank.Name, Clear: len(p.Findings) == 0, Verdict: report.Short(p), Findings: []setFinding{}, Small: screen.Small(p),
+		Name: p.Blank.Name, Clear: p.Clear(), Verdict: report.Short(p), Findings: []setFinding{}, Small: screen.Small(p),
 	}
-	for _, g := range p.Groups() {
-		one.Findings = append(one.Findings, setFinding{g.Letter, report.Trouble(p, g)})
+	for _, face := range p.Faces() {
+		for _, g := range face.Groups() {
+			one.Findings = append(one.Findings, setFinding{g.Letter, report.Trouble(face, g)})
+		}
 	}
 	return one
 }

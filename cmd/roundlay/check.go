@@ -26,7 +26,7 @@ func check(s *session, args []string) error {
 	if err := s.checked(plans, *asJSON); err != nil {
 		return err
 	}
-	if slices.ContainsFunc(plans, func(p *pattern.Plan) bool { return len(p.Findings) > 0 }) {
+	if slices.ContainsFunc(plans, func(p *pattern.Plan) bool { return !p.Clear() }) {
 		return errFindings
 	}
 	return nil

@@ -23,7 +23,7 @@ func divide(s *session, args []string) error {
 	set := s.flags.String("set", "", "what the dividers were set to, a `LENGTH`, if not to the setting that was printed")
 	gaps := s.flags.StringArray("gap", nil, "the gap a round left on the glass, a `LENGTH`; negative if it passed the start; again for each further round")
 	blank := s.flags.String("blank", "", "only the blank of this name, where the job has several")
-	at := s.flags.String("at", "", "only the job's `CIRCLE` of this name: foot, paper-edge (where the paper begins above the table), band-foot or band-top")
+	at := s.flags.String("at", "", "only the job's `CIRCLE` of this name: foot, paper-edge (where the paper begins above the table), band-foot or band-top; of a base: base-edge, base-band-outside or base-band-inside")
 	asJSON := s.flags.Bool("json", false, "report in JSON")
 	file, err := s.parse(args)
 	if err != nil {
@@ -33,7 +33,7 @@ func divide(s *session, args []string) error {
 		return fmt.Errorf("--parts: read %d; accepted: a whole number from 2 to 3600", *parts)
 	}
 	if *at != "" && !slices.Contains(circleNames, circleName(*at)) {
-		return fmt.Errorf("--at: read %q; accepted: foot, paper-edge, band-foot or band-top", *at)
+		return fmt.Errorf("--at: read %q; accepted: foot, paper-edge, band-foot or band-top, or of a base: base-edge, base-band-outside or base-band-inside", *at)
 	}
 	bare := *across != "" || *around != ""
 	for _, flag := range []string{"at", "blank"} {
@@ -123,7 +123,7 @@ func writtenIn(text string) (geometry.Unit, error) {
 }
 
 // circleNames are the circles that a job marks on a blank.
-var circleNames = []string{"foot", paperEdge, "band foot", "band top"}
+var circleNames = []string{"foot", paperEdge, "band foot", "band top", pattern.BaseEdge, pattern.BaseOuter, pattern.BaseInner}
 
 const paperEdge = "paper edge"
 
@@ -135,7 +135,11 @@ func circleName(at string) string { return strings.ReplaceAll(at, "-", " ") }
 // name.
 func jobCircles(plans []*pattern.Plan, parts int, at string) ([]report.Circle, error) {
 	var circles []report.Circle
+	var faces []*pattern.Plan
 	for _, p := range plans {
+		faces = append(faces, p.Faces()...)
+	}
+	for _, p := range faces {
 		for _, c := range p.Circles() {
 			if at != "" && c.Name != circleName(at) {
 				continue
@@ -152,13 +156,24 @@ func jobCircles(plans []*pattern.Plan, parts int, at string) ([]report.Circle, e
 	}
 	if len(circles) == 0 {
 		var names []string
-		for _, c := range plans[0].Circles() {
-			names = append(names, strings.ReplaceAll(c.Name, " ", "-"))
+		for _, face := range plans[0].Faces() {
+			for _, c := range face.Circles() {
+				names = append(names, strings.ReplaceAll(c.Name, " ", "-"))
+			}
 		}
 		last := len(names) - 1
 		return nil, fmt.Errorf("--at: read %q; accepted: %s or %s", at, strings.Join(names[:last], ", "), names[last])
 	}
-	return circles, nil
+	return divided(circles), nil
+}
+
+// divided leaves out circles that nothing divides where others are stepped.
+func divided(circles []report.Circle) []report.Circle {
+	stepped := slices.DeleteFunc(slices.Clone(circles), func(c report.Circle) bool { return c.Parts < 2 })
+	if len(stepped) == 0 {
+		return circles
+	}
+	return stepped
 }
 
 // marked returns which circle the marks of the first blank are stepped on: the

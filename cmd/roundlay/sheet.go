@@ -84,7 +84,7 @@ func sheet(s *session, args []string) error {
 		for _, words := range report.Remeasure(p) {
 			fmt.Fprintln(s.stderr, words)
 		}
-		if n := len(p.Groups()); n > 0 {
+		if n := p.Lettered(); n > 0 {
 			fmt.Fprintf(s.stderr, "Blank %q has findings (%d): roundlay check lists them. Mend the job before you cut.\n", p.Blank.Name, n)
 		}
 	}

@@ -18,12 +18,14 @@ type learnt struct{ rate, length, minutes, aside float64 }
 // learn works out the rate of the piece that was timed, and sets it in the plans' jobs.
 func learn(plans []*pattern.Plan, took string, minutes float64) (learnt, error) {
 	p := plans[0]
-	l := learnt{length: p.Totals().Length, minutes: minutes}
+	l := learnt{length: p.Whole().Length, minutes: minutes}
 	own := 0.0
-	for _, pass := range p.Order() {
-		if wheel := p.Job.Rack[pass.Wheel]; wheel.Rate > 0 {
-			own += p.Length(pass)
-			l.aside += p.PassMinutes(pass)
+	for _, face := range p.Faces() {
+		for _, pass := range face.Order() {
+			if wheel := p.Job.Rack[pass.Wheel]; wheel.Rate > 0 {
+				own += face.Length(pass)
+				l.aside += face.PassMinutes(pass)
+			}
 		}
 	}
 	if own > 0 {

@@ -1,10 +1,12 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"path/filepath"
 	"runtime"
 
+	"github.com/spf13/pflag"
 	"golang.org/x/sync/errgroup"
 
 	"roundlay/cmd/desk/files"
@@ -21,13 +23,14 @@ func view(s *session, args []string) error {
 	tilt := s.flags.String("tilt", files.UsualTilt, "how far down you look at it, in `DEGREES`; 0 is straight from the side")
 	round := s.flags.Bool("round", false, "four views side by side, each turned on by a quarter")
 	findings := s.flags.Bool("findings", false, "ring what check finds")
+	base := s.flags.Bool("base", false, "the underside, as it is seen from below")
 	blank := s.flags.String("blank", "", "only the blank of this name")
 	force := s.flags.Bool("force", false, "overwrite files that are there")
 	jobs, err := s.parseAll(args)
 	if err != nil {
 		return err
 	}
-	o, err := files.View{Turn: *turn, Tilt: *tilt, Round: *round, Findings: *findings}.Options()
+	o, err := files.View{Turn: *turn, Tilt: *tilt, Round: *round, Findings: *findings, Base: *base}.Options()
 	if err != nil {
 		return flagged(err)
 	}
@@ -43,7 +46,10 @@ func view(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
-	docs, ending, err := viewFiles(j, chosen, *out)
+	if err := mayViewBase(j, *base, s.flags); err != nil {
+		return err
+	}
+	docs, ending, err := viewFiles(j, chosen, *base, *out)
 	if err != nil {
 		return err
 	}
@@ -69,6 +75,9 @@ func view(s *session, args []string) error {
 		return err
 	}
 	for _, p := range plans {
+		if *base {
+			p = p.Base
+		}
 		s.unshown(p, *findings, "")
 	}
 	return nil
@@ -82,6 +91,23 @@ func (s *session) unshown(p *pattern.Plan, ringed bool, name string) {
 	if words := notClear(p, ringed); words != "" {
 		fmt.Fprintln(s.stderr, name+words)
 	}
+}
+
+// mayViewBase refuses a picture of the base where the job has none, and flags that are for the
+// side alone.
+func mayViewBase(j *job.Job, base bool, flags *pflag.FlagSet) error {
+	if !base {
+		return nil
+	}
+	if j.Base == nil {
+		return errors.New("--base: the job has no base; accepted: a job with a table [base]")
+	}
+	for _, flag := range []string{"tilt", "round"} {
+		if flags.Changed(flag) {
+			return fmt.Errorf("--%s is for the side: leave it out with --base", flag)
+		}
+	}
+	return nil
 }
 
 // notClear says what a picture of a plan does not show: that it has findings, and that
@@ -102,7 +128,7 @@ func notClear(p *pattern.Plan, ringed bool) string {
 }
 
 // viewFiles reads --out: the files of every blank, not made yet, and their ending.
-func viewFiles(j *job.Job, chosen []*glass.Blank, out string) (docs []document, ending string, err error) {
+func viewFiles(j *job.Job, chosen []*glass.Blank, base bool, out string) (docs []document, ending string, err error) {
 	folder, ending, err := outTarget(out, svgEnding, pngEnding, pdfEnding)
 	if err == nil && !folder && len(chosen) > 1 {
 		err = errSeveral
@@ -113,7 +139,11 @@ func viewFiles(j *job.Job, chosen []*glass.Blank, out string) (docs []document, 
 	for _, b := range chosen {
 		path := out
 		if folder {
-			path = filepath.Join(out, files.ViewFile(j, b)+ending)
+			name := files.ViewFile(j, b)
+			if base {
+				name = files.BaseViewFile(j, b)
+			}
+			path = filepath.Join(out, name+ending)
 		}
 		docs = append(docs, document{path: path, as: fmt.Sprintf("blank %q", b.Name)})
 	}

@@ -116,7 +116,7 @@ func (s *session) wraps(plans []*pattern.Plan, o wrap.Options, docs [][]document
 				err = fill(docs[i], w, to)
 			}
 			if err == nil {
-				remarks[i] = remarksOn(p, w, !o.NoRings)
+				remarks[i] = remarksOn(p, w, o)
 			}
 			progress.step(p)
 			return err
@@ -127,7 +127,7 @@ func (s *session) wraps(plans []*pattern.Plan, o wrap.Options, docs [][]document
 }
 
 // remarksOn returns the remarks on the wrap of one blank.
-func remarksOn(p *pattern.Plan, w *wrap.Wrap, rings bool) []string {
+func remarksOn(p *pattern.Plan, w *wrap.Wrap, o wrap.Options) []string {
 	var said []string
 	prefix := ""
 	if len(p.Job.Blanks) > 1 {
@@ -137,9 +137,14 @@ func remarksOn(p *pattern.Plan, w *wrap.Wrap, rings bool) []string {
 		said = append(said, prefix+words)
 	}
 	said = append(said, report.Remeasure(p)...)
+	if p.Base != nil && o.Side == wrap.Base {
+		p = p.Base
+	} else if p.Base != nil {
+		said = append(said, prefix+"Its base has a paper of its own: --side base.")
+	}
 	if n := len(p.Groups()); n > 0 {
 		told := "the paper lists them"
-		if rings {
+		if !o.NoRings {
 			told += ", and rings those that have a place"
 		}
 		said = append(said, fmt.Sprintf("Blank %q has findings (%d): %s; roundlay check lists them too.", p.Blank.Name, n, told))

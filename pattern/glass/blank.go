@@ -39,6 +39,10 @@ type Blank struct {
 	// Paper is where paper begins and ends on the outside. nil lets it go as far as it
 	// lies on the glass.
 	Paper *Extent
+	// BaseAcross is the diameter of the flat underside, 0 where it is the foot's. Hollow is
+	// what the punty mark left in it.
+	BaseAcross float64
+	Hollow     Hollow
 
 	// ScaleWeight is what the scale reads, in grams, 0 where it was not weighed. Factor is
 	// by what number the measured walls are multiplied to give that weight.

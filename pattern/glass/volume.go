@@ -13,7 +13,7 @@ import (
 // Volume returns the volume of the glass itself. If the floor was not measured it
 // counts the inside as glass, so ask FloorKnown first.
 func (b *Blank) Volume() float64 {
-	return b.outside() - b.Capacity(b.Height())
+	return b.outside() - b.Capacity(b.Height()) - b.Hollow.volume()
 }
 
 // FloorKnown reports whether the floor was measured. If not, what the blank holds and

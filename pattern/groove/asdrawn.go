@@ -299,17 +299,19 @@ func (k *stroke) areaAsDrawn(b *blade, x *section) float64 {
 	floor := k.floor(b, x)
 	sum := 0.0
 	wide := (x.left - x.right) / floorParts
+	curve := x.own.curve.along + x.own.curve.across
 	for _, deep := range floor {
-		// The glass narrows towards its axis.
-		curve := x.own.curve.along + x.own.curve.across
-		sum += wide * deep * (1 - deep*curve/2)
+		if deep*curve > 1 { // columns meet there
+			deep = 1 / curve
+		}
+		sum += wide * deep * (1 - deep*curve/2) // they come closer towards the glass's axis
 	}
 	return sum
 }
 
 // shared takes from a mitre's floor what its neighbours in the gang take deeper.
 func (k *stroke) shared(b *blade, x *section, wheels []*pose, floor *[floorParts]float64) {
-	const most = 4.5 // neighbours to either side: rolled, mitres farther off hardly take the same glass
+	const most = 2.5 // neighbours to either side: rolled, mitres farther off hardly take the same glass
 	for n := range k.wheel.blades() {
 		other := k.wheel.blade(n)
 		off := other.offset - b.offset

@@ -12,7 +12,7 @@ type Inside interface {
 	// the inside: 0 or less where the place is not in the glass.
 	Distance(radius, height float64) float64
 	// Kinks returns the heights of the outside at which the wall changes suddenly, in
-	// rising order.
+	// rising order: on a disc, the radii.
 	Kinks() []float64
 }
 
@@ -44,6 +44,9 @@ func NewCutter(outside *geometry.Surface, inside Inside) *Cutter {
 	}
 	_, l.foot = outside.At(0)
 	_, l.rim = outside.At(outside.Length())
+	if outside.Level() {
+		l.rim = math.Inf(1) // all of the glass is above it
+	}
 	if l.hollowest < 0 {
 		for along := 0.0; along < outside.Length()+span; along += span {
 			radius, _ := outside.At(along)

@@ -37,6 +37,9 @@ func newFrame(surface *geometry.Surface, theta, along float64) frame {
 	f := frame{spot: spot{theta: theta, along: along}, surface: surface, flat: surface.Flat()}
 	f.radius, f.height = surface.At(along)
 	f.sin, f.cos, f.bulge = surface.Lean(along)
+	if f.level() { // it has no curvature, and its middle has no radius
+		return f
+	}
 	f.taper, f.round = f.sin/f.radius, f.cos/f.radius
 	return f
 }
@@ -44,12 +47,28 @@ func newFrame(surface *geometry.Surface, theta, along float64) frame {
 // on returns the place on a straight glass of a point on the frame's flat map. The map keeps
 // every length and angle.
 func (f *frame) on(x, y float64) spot {
+	if f.level() {
+		out := f.radius + y
+		radius := math.Hypot(x, out)
+		return spot{theta: f.theta + math.Atan2(x, out), along: radius, radius: radius, height: f.height}
+	}
 	side, up := f.taper*x, 1+f.taper*y
 	along := (f.taper*(x*x+y*y) + 2*y) / (math.Sqrt(side*side+up*up) + 1)
 	return spot{
 		theta: f.theta + x/(f.radius*up)*atanc(side/up), along: f.along + along,
 		radius: f.radius + along*f.sin, height: f.height + along*f.cos,
 	}
+}
+
+// level reports whether the glass is a disc, the underside of a body.
+func (f *frame) level() bool { return f.cos == 0 }
+
+// counted returns the height of a spot as it is counted: on a disc, outwards from its middle.
+func (f *frame) counted(s spot) float64 {
+	if f.level() {
+		return s.radius
+	}
+	return s.height
 }
 
 // space returns a spot's place in space, in the frame's coordinates.

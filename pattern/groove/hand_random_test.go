@@ -93,13 +93,7 @@ func compareHanded(t *testing.T, w *worst, rnd *rand.Rand, s *handed, which stri
 	if err != nil {
 		t.Fatalf("%s: %v", which, err)
 	}
-	began := time.Now()
 	g := s.cutter().Cut(line, s.wheel, s.depth, 0)
-	took := time.Since(began)
-	w.note("microseconds to cut", float64(took.Microseconds()))
-	if took > 200*time.Millisecond {
-		t.Logf("slow %v searched: %s %v", took, which, s)
-	}
 	if g.Bridges() {
 		w.note("bridged", 0)
 		return
@@ -125,6 +119,9 @@ func compareHanded(t *testing.T, w *worst, rnd *rand.Rand, s *handed, which stri
 		depth, left := s.bites(k)
 		safe := func(what string, got, want, better float64) {
 			over := better * (got - want)
+			if got == want { // both may be without end, where no mitre reaches the glass
+				over = 0
+			}
 			w.note(kind+what+", safer than it is by", over)
 			w.note(kind+what+", worse than it is by", -over)
 			if !(over <= safeTolerance) {
@@ -160,8 +157,8 @@ func compareHanded(t *testing.T, w *worst, rnd *rand.Rand, s *handed, which stri
 				want, trail = s.edgeOf(s.near(finer, at.Along), foot, side.hand)
 				w.note(kind+"looked at more closely", 0)
 			}
-			if math.Abs(got-want) > widthTolerance && s.grazes(near, foot, side.hand, got) {
-				w.note(kind+"mitre that only grazes", 0)
+			if math.Abs(got-want) > widthTolerance && (got > want || s.wheel.Edge == groove.Gang) && s.grazes(near, foot, side.hand, got) {
+				w.note(kind+"only grazes", 0)
 				continue
 			}
 			differ(side.name, got, want, widthTolerance)
@@ -174,16 +171,14 @@ func compareHanded(t *testing.T, w *worst, rnd *rand.Rand, s *handed, which stri
 	}
 }
 
-// grazes reports whether a gang's outermost mitre is reported to bite, or not to, as it would a
-// few thousandths deeper or shallower.
+// grazes reports whether an edge is reported where it would be a few thousandths deeper or
+// shallower: where the glass runs nearly along the wheel, the places and rolls that are tried
+// don't show whether it bites. Only a gang's outermost mitre may be missed by the package.
 func (s *handed) grazes(at []gripped, foot walker, hand, got float64) bool {
+	deeper, _ := s.edgeOf(s.deeper(at, grazing), foot, hand)
 	if s.wheel.Edge != groove.Gang {
-		return false
+		return got <= deeper+widthTolerance && got > 0
 	}
-	for _, by := range []float64{-grazing, grazing} {
-		if want, _ := s.edgeOf(s.deeper(at, by), foot, hand); math.Abs(got-want) <= 2*widthTolerance {
-			return true
-		}
-	}
-	return false
+	shallower, _ := s.edgeOf(s.deeper(at, -grazing), foot, hand)
+	return math.Abs(got-deeper) <= 2*widthTolerance || math.Abs(got-shallower) <= 2*widthTolerance
 }

@@ -58,7 +58,7 @@ func (r *remains) kinks(a, b *section) {
 	if r.inside == nil {
 		return
 	}
-	low, high := a.above().height, b.above().height
+	low, high := a.own.counted(a.above()), b.own.counted(b.above())
 	from, to := a.along, b.along
 	if low > high {
 		from, to, low, high = to, from, high, low
@@ -179,7 +179,7 @@ func (r *remains) refine() Remains {
 		}
 	}
 	at := own.spot(r.ahead, r.left)
-	return Remains{max(r.Min, 0), at.theta, at.height}
+	return Remains{max(r.Min, 0), at.theta, own.counted(at)}
 }
 
 // rim returns the radius and the height of a place on a blade's edge.

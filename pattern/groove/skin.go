@@ -34,7 +34,11 @@ func (l *lowest) section(b *blade, x *section) {
 		n = 4
 	}
 	across := []float64{b.offset}
-	if l.wheel.blades() == 1 {
+	if l.wheel.blades() > 1 {
+		if outermost := float64(l.wheel.Mitres-1) / 2 * l.wheel.Spacing; math.Abs(b.offset) > outermost-l.wheel.Spacing/2 {
+			across = append(across, math.Copysign(b.face, b.offset)) // the shoulder of the whole wheel
+		}
+	} else {
 		for i := range n + 1 {
 			across = append(across, b.face*(2*float64(i)/float64(n)-1))
 		}

@@ -14,6 +14,9 @@ func (k *stroke) trace(g *Groove, polish float64) {
 	for i, s := range line {
 		g.Samples[i] = k.sample(s)
 	}
+	if k.surface.Level() {
+		unwind(g.Samples)
+	}
 	left := newRemains(k)
 	g.Outlines = k.outlines.take(k.wheel.blades())[:0]
 	for i := range k.wheel.blades() {
@@ -63,7 +66,7 @@ func (k *stroke) tips(f footprint, polish float64) (tips [2][]Sample) {
 		}
 		on := x.across(0)
 		at := x.chart(0)
-		s := Sample{At: at, Theta: on.theta, Height: on.height, Along: x.along - k.from}
+		s := Sample{At: at, Theta: on.theta, Height: x.own.counted(on), Along: x.along - k.from}
 		s.Left, s.Right = x.left+polish, polish-x.right
 		s.LeftEdge, s.RightEdge = x.chart(s.Left), x.chart(-s.Right)
 		tips[end] = append(tips[end], s)
@@ -141,7 +144,7 @@ func (k *stroke) sample(s station) Sample {
 	at, on := s.chart(0), s.across(0)
 	depth, _, _ := s.own.depthAt(&k.middle, on)
 	return Sample{
-		At: at, Theta: on.theta, Height: on.height, Along: s.along - k.from, Depth: depth,
+		At: at, Theta: on.theta, Height: s.own.counted(on), Along: s.along - k.from, Depth: depth,
 		LeftEdge: at, RightEdge: at,
 	}
 }

@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"slices"
 	"sync"
 
 	"roundlay/motifs"
@@ -13,11 +14,10 @@ func (p place) keys() []*Key {
 	known, _ := tableOf(p.name)
 	own := ofKinds()[p.says("kind")]
 	all := make([]*Key, 0, len(known.Keys)+len(own))
-	edge, inside := p.says("edge"), p.name == "motif" && p.find("inside") != nil
+	edge, follows := p.says("edge"), p.following()
 	for i := range known.Keys {
 		k := &known.Keys[i]
-		follows := inside && (k.Name == "on" || k.Name == "shape") && p.find(k.Name) == nil
-		if k.suits(edge) && !follows {
+		if k.suits(edge) && !(slices.Contains(follows, k.Name) && p.find(k.Name) == nil) {
 			all = append(all, k)
 		}
 	}
@@ -25,6 +25,19 @@ func (p place) keys() []*Key {
 		for i := range own {
 			all = append(all, &own[i])
 		}
+	}
+	return all
+}
+
+// following lists the keys that a motif has no say in: those it takes from the one it is
+// inside, and those that are settled where it stands over the middle of a base.
+func (p place) following() []string {
+	var all []string
+	if p.name == "motif" && p.find("inside") != nil {
+		all = append(all, "on", "shape", "face", "middle")
+	}
+	if p.name == "motif" && p.says("middle") == "true" {
+		all = append(all, "at", "on", "shape")
 	}
 	return all
 }

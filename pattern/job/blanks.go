@@ -56,6 +56,7 @@ func (s section) blank(several bool, names map[string]bool) *glass.Blank {
 	b = s.straightened(b)
 	s.material(b)
 	s.fill(b)
+	s.foot(b)
 	b = s.weighed(b)
 	s.paper(b)
 	return b
@@ -86,7 +87,7 @@ func (s section) straightened(b *glass.Blank) *glass.Blank {
 // What a glass holds and weighs depends on it.
 func (s section) floor(stations []glass.Station) float64 {
 	field := s.optional("floor")
-	field.needed = s.has("fill") || s.has("weighs")
+	field.needed = s.has("fill") || s.has("weighs") || s.has("hollow") || s.cutBelow
 	floor, ok := field.length(span{0.1, maxAcross, 12})
 	if !ok || stations == nil {
 		return floor

@@ -12,7 +12,7 @@ import (
 // Change is a new value for one key of a job. It is data: it can be printed, combined
 // with others and written to a file.
 type Change struct {
-	Motif int    // the job's; OfLayout or OfLimits where it is a value of that table
+	Motif int    // the job's; OfLayout, OfBase or OfLimits where it is a value of that table
 	Part  string // of the motif, where it is a value of that part alone
 	Key   string // as it stands in a job: one of those in keys, or a parameter
 	// Value is a count or another parameter, a depth in mm, the number of a wheel
@@ -72,6 +72,8 @@ func (c Change) Name(j *Job) string {
 	switch {
 	case c.Motif == OfLimits:
 		return "limits"
+	case c.Motif == OfBase:
+		return "base"
 	case c.Motif < 0:
 		return "layout"
 	}
@@ -85,7 +87,7 @@ func (c Change) Name(j *Job) string {
 // Alike reports whether two jobs have the same motifs, and the same value for every
 // key that may be changed, to what a length as it is written may be off.
 func Alike(a, b *Job) bool {
-	if len(a.Motifs) != len(b.Motifs) || !slices.Equal(a.Layout.Bare, b.Layout.Bare) {
+	if len(a.Motifs) != len(b.Motifs) || (a.Base == nil) != (b.Base == nil) || !slices.Equal(a.Layout.Bare, b.Layout.Bare) {
 		return false
 	}
 	for i := range a.Motifs {

@@ -2,6 +2,7 @@ package job
 
 import (
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -19,7 +20,7 @@ func withDrawing(t *testing.T, lines ...string) fixture {
 	f := base().without(t, "motif[2].inside").with(t, "motif[2].kind", `kind = "drawing"`)
 	for _, line := range lines {
 		key, _, _ := strings.Cut(line, " ")
-		f = append(f, struct{ name, text string }{"motif[2]." + key, line})
+		f = slices.Insert(f, f.index(t, "motif[3]"), fixture{{"motif[2]." + key, line}}...)
 	}
 	return f
 }
@@ -204,7 +205,7 @@ func TestReviseDrawing(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if m := j.Motifs[2]; m.Width != (Measure{}) || m.Height != (Measure{0.5, true}) {
+	if m := j.Motifs[len(j.Motifs)-1]; m.Width != (Measure{}) || m.Height != (Measure{0.5, true}) {
 		t.Errorf("a new drawing is %v by %v", m.Width, m.Height)
 	}
 }

@@ -36,6 +36,9 @@ func (r *revising) copy(path string) error {
 
 // shift moves a motif a little round the glass, so that it can be told from the one it is a copy of.
 func (r *revising) shift(p place) error {
+	if p.says("middle") == "true" {
+		return nil // there is no other place
+	}
 	k, _ := p.key("at")
 	at := r.field(p, &k).List
 	if len(at) != 2 {

@@ -72,7 +72,7 @@ const (
 func Tables() []Table {
 	all := []Table{
 		topTable(), blankTable(), stationTable(), limitsTable(),
-		wheelTable(), shopTable(), layoutTable(), motifTable(), partTable(),
+		wheelTable(), shopTable(), layoutTable(), baseTable(), motifTable(), partTable(),
 	}
 	for _, t := range all {
 		for i := range t.Keys {

@@ -20,6 +20,7 @@ const (
 	OfLayout = -1 - iota
 	OfShop
 	OfLimits
+	OfBase
 )
 
 // path returns the path of the table that an edit changes.
@@ -30,7 +31,7 @@ func (e Edit) path() string {
 	case e.Motif >= 0:
 		return Item("motif", e.Motif)
 	}
-	return [...]string{"layout", "shop", "limits"}[OfLayout-e.Motif]
+	return [...]string{"layout", "shop", "limits", "base"}[OfLayout-e.Motif]
 }
 
 // Rewrite returns a job file with other values. All else stays as its owner wrote

@@ -28,10 +28,25 @@ func (r *revising) follow(table, key, was string) error {
 	case "motif.kind":
 		return r.newKind(p, was)
 	case "motif.inside":
-		if err := r.unset(table, "on"); err != nil {
+		return r.unsetAll(table, "on", "shape", "face", "middle")
+	case "motif.middle":
+		if p.says("middle") == "true" {
+			return r.unsetAll(table, "at", "on", "shape")
+		}
+	case "motif.face":
+		if p.says("face") != Base.String() {
+			return r.unset(table, "middle")
+		}
+	}
+	return nil
+}
+
+// unsetAll takes several keys away from a table.
+func (r *revising) unsetAll(table string, keys ...string) error {
+	for _, key := range keys {
+		if err := r.unset(table, key); err != nil {
 			return err
 		}
-		return r.unset(table, "shape")
 	}
 	return nil
 }

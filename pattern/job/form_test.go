@@ -15,7 +15,7 @@ func TestForm(t *testing.T) {
 		all = append(all, table.Path+" "+table.Title)
 	}
 	want := []string{" Untitled", "blank cup", "blank.station[1] 0", "blank.station[2] 2", "blank.station[3] 4", "layout layout", "shop shop",
-		"wheel[1] fine", "wheel[2] olive", "motif[1] leaf", "motif[2] diamond", "motif[3] star", "limits limits"}
+		"wheel[1] fine", "wheel[2] olive", "motif[1] leaf", "motif[2] diamond", "motif[3] star", "limits limits", "base base"}
 	if !slices.Equal(all, want) {
 		t.Errorf("got  %q\nwant %q", all, want)
 	}

@@ -20,6 +20,7 @@ type Job struct {
 	Rack   []groove.Wheel
 	Shop   Shop
 	Layout Layout
+	Base   *Layout // of the underside; nil where the job has nothing there
 	Motifs []Motif
 
 	source source
@@ -34,9 +35,10 @@ func (j *Job) Clone() *Job {
 		c.Motifs[i].Values = maps.Clone(c.Motifs[i].Values)
 		c.Motifs[i].Parts = slices.Clone(c.Motifs[i].Parts)
 	}
-	if b := j.Layout.Band; b != nil {
-		band := *b
-		c.Layout.Band = &band
+	c.Layout = j.Layout.clone()
+	if j.Base != nil {
+		base := j.Base.clone()
+		c.Base = &base
 	}
 	return &c
 }
@@ -47,6 +49,7 @@ type Limits struct {
 	Leave  float64 // least glass left under a groove
 	Rim    float64 // glass below the rim kept clear of cuts
 	Foot   float64 // glass above the table kept clear of cuts
+	Edge   float64 // glass inside the edge of the base kept clear of cuts
 	Clear  float64 // least clear share of a cut that joins another, 0 to 1
 	Polish float64 // how much smoothing and polishing widen a groove on each side
 	Reach  float64 // least share of the depth asked that a short mark has to reach, 0 to 1
@@ -56,7 +59,7 @@ type Limits struct {
 // no source.
 func DefaultLimits() Limits {
 	const inch = geometry.MillimetresPerInch
-	return Limits{Land: inch / 32, Leave: inch / 16, Rim: inch * 3 / 8, Foot: inch / 4, Clear: 0.5, Reach: 0.5}
+	return Limits{Land: inch / 32, Leave: inch / 16, Rim: inch * 3 / 8, Foot: inch / 4, Edge: inch / 8, Clear: 0.5, Reach: 0.5}
 }
 
 // Layout divides the glass.
@@ -70,6 +73,15 @@ type Layout struct {
 	Band *Band
 	// Match says what the blanks of a set share.
 	Match Match
+}
+
+// clone returns a copy whose band can be changed without changing the layout's own.
+func (l Layout) clone() Layout {
+	if l.Band != nil {
+		band := *l.Band
+		l.Band = &band
+	}
+	return l
 }
 
 // Band is a range of heights.
@@ -98,6 +110,7 @@ type Motif struct {
 	// Most names the counts that are to be as large as clears, in the order of the
 	// kind's parameters. They have a value once that is found.
 	Most  []string
+	Face  Face
 	Wheel int // the rack's
 	Depth float64
 	Parts []Part // those that have something for themselves, each once
@@ -106,6 +119,10 @@ type Motif struct {
 	// place and size are then measured in that one's box, and it is turned, mirrored
 	// and repeated with it. 0 is a motif on its own.
 	Inside int
+
+	// Middle says that it stands once, flat over the middle of the base. Its width and height
+	// may then be shares of the base's band from edge to edge, and X and Y say nothing.
+	Middle bool
 
 	X, Y          Measure        // where its middle is: from the repeat's middle line, and from the band's foot along the slant
 	Width, Height Measure        // of the pitch, and of the band along the slant; see Size

@@ -27,7 +27,7 @@ const (
 type key struct {
 	name   string
 	part   bool                          // whether a part of a motif may have it for itself
-	table  int                           // OfLayout or OfLimits; 0 where it is a motif's
+	table  int                           // OfLayout, OfBase or OfLimits; 0 where it is a motif's
 	get    func(j *Job, c *Change) bool  // fills in the value; false where the job has none
 	set    func(j *Job, c Change)        // makes the change
 	format func(j *Job, c Change) string // in the words of a job file
@@ -38,26 +38,10 @@ type key struct {
 // keys returns all of them but the parameters of a motif's kind.
 func keys() []key {
 	return []key{
-		{
-			name: "repeats", table: OfLayout,
-			get:    func(j *Job, c *Change) bool { c.Value = float64(j.Layout.Repeats); return true },
-			set:    func(j *Job, c Change) { j.Layout.Repeats = int(c.Value) },
-			format: func(_ *Job, c Change) string { return fmt.Sprint(int(c.Value)) },
-			may:    func(j *Job, c Change) bool { return c.Value >= 1 && c.Value <= maxRepeats && !j.ByNumber() },
-		},
-		{
-			name: "band", table: OfLayout, price: ByHeight,
-			get: func(j *Job, c *Change) bool {
-				if j.Layout.Band == nil {
-					return false
-				}
-				c.Band = *j.Layout.Band
-				return true
-			},
-			set:    func(j *Job, c Change) { j.Layout.Band = &c.Band },
-			format: func(j *Job, c Change) string { return pair(quote(j, c.Band.Foot), quote(j, c.Band.Top)) },
-			may:    func(_ *Job, c Change) bool { return c.Band.Foot >= 0 && c.Band.Top > c.Band.Foot },
-		},
+		repeatsKey(OfLayout, Side, func(j *Job) *Layout { return &j.Layout }),
+		bandKey(OfLayout, func(j *Job) *Layout { return &j.Layout }),
+		repeatsKey(OfBase, Base, func(j *Job) *Layout { return j.Base }),
+		bandKey(OfBase, func(j *Job) *Layout { return j.Base }),
 		{
 			name:   "depth",
 			part:   true,
@@ -96,9 +80,9 @@ func keys() []key {
 			},
 			set:    func(j *Job, c Change) { j.Motifs[c.Motif].X, j.Motifs[c.Motif].Y = c.At[0], c.At[1] },
 			format: func(j *Job, c Change) string { return pair(measured(j, c.At[0]), measured(j, c.At[1])) },
-			may: func(_ *Job, c Change) bool {
+			may: func(j *Job, c Change) bool {
 				across, up := c.At[0], c.At[1]
-				return (!across.Fraction || math.Abs(across.Value) <= 0.5) && up.Value >= 0 && (!up.Fraction || up.Value <= 1)
+				return !j.Motifs[c.Motif].Middle && (!across.Fraction || math.Abs(across.Value) <= 0.5) && up.Value >= 0 && (!up.Fraction || up.Value <= 1)
 			},
 		},
 	}
@@ -157,7 +141,7 @@ func wordKey(name string, words []string, get func(m *Motif) int, set func(m *Mo
 		},
 		format: func(_ *Job, c Change) string { return strconv.Quote(words[int(c.Value)]) },
 		may: func(j *Job, c Change) bool {
-			return j.Motifs[c.Motif].Inside == 0 && c.Value >= 0 && int(c.Value) < len(words) && may(j, int(c.Value))
+			return j.Motifs[c.Motif].Inside == 0 && !j.Motifs[c.Motif].Middle && c.Value >= 0 && int(c.Value) < len(words) && may(j, int(c.Value))
 		},
 	}
 }
@@ -166,12 +150,14 @@ func wordKey(name string, words []string, get func(m *Motif) int, set func(m *Mo
 // repeats is no value that may be changed.
 func onKey() key {
 	k := wordKey("on", Ons(), func(m *Motif) int { return int(m.On) }, func(m *Motif, n int) { m.On, m.Only = On(n), nil },
-		func(j *Job, n int) bool { return On(n) == Each || j.Layout.Repeats%2 == 0 })
+		func(*Job, int) bool { return true })
 	of := k.get
 	k.get = func(j *Job, c *Change) bool { return j.Motifs[c.Motif].Only == nil && of(j, c) }
 	may := k.may
 	k.may = func(j *Job, c Change) bool {
-		return may(j, c) && len(j.Layout.Copies(Motif{On: On(c.Value)})) > 0
+		m := &j.Motifs[c.Motif]
+		layout := j.LayoutOf(m.Face)
+		return may(j, c) && !m.Middle && (On(c.Value) == Each || layout.Repeats%2 == 0) && len(layout.Copies(Motif{On: On(c.Value)})) > 0
 	}
 	return k
 }
@@ -206,7 +192,7 @@ var keyTable = keys() // never changed
 func (j *Job) changeable() []Change {
 	var all []Change
 	for _, k := range keyTable {
-		if k.table < 0 {
+		if k.table < 0 && (k.table != OfBase || j.Base != nil) {
 			all = append(all, Change{Motif: k.table, Key: k.name})
 		}
 	}

@@ -12,6 +12,7 @@ func (s section) limits(l *Limits) {
 		{"leave", &l.Leave, span{0, maxDepth, 1.6}},
 		{"rim", &l.Rim, span{0, maxAcross, 9.5}},
 		{"foot", &l.Foot, span{0, maxAcross, 6.4}},
+		{"edge", &l.Edge, span{0, maxAcross, 3.2}},
 		{"polish", &l.Polish, span{0, maxPolish, 0.4}},
 	} {
 		if mm, ok := s.optional(one.key).length(one.within); ok {

@@ -11,15 +11,16 @@ import (
 	"roundlay/motifs"
 )
 
-// motifs reads every [[motif]]. The layout has 0 repeats where their number isn't known.
-func (s section) motifs(wheels rack, layout Layout, read source) []Motif {
+// motifs reads every [[motif]], given the layout of each face. One has 0 repeats where their
+// number isn't known.
+func (s section) motifs(wheels rack, layouts [2]Layout, read source) []Motif {
 	tables := s.required("motif").list("a table [[motif]] for each motif", maxMotifs)
 	kinds := motifs.Listed()
 	var all []Motif
 	var names []string
 	for _, table := range tables {
 		names = table.named(names)
-		m := table.motif(kinds, wheels, layout, all)
+		m := table.motif(kinds, wheels, layouts, all)
 		_, m.Line = read.place(table.table.at)
 		all = append(all, m)
 	}
@@ -33,7 +34,7 @@ const (
 )
 
 // motif reads one motif, given the kinds there are and the motifs before it.
-func (s section) motif(kinds []motifs.Kind, wheels rack, layout Layout, before []Motif) Motif {
+func (s section) motif(kinds []motifs.Kind, wheels rack, layouts [2]Layout, before []Motif) Motif {
 	m := Motif{
 		X: Measure{0, true}, Y: Measure{0.5, true},
 		Width: Measure{1, true}, Height: Measure{1, true},
@@ -49,6 +50,7 @@ func (s section) motif(kinds []motifs.Kind, wheels rack, layout Layout, before [
 	m.Wheel = s.motifWheel(wheels)
 	m.Depth, _ = s.required("depth").length(span{0.01, maxDepth, 1.6})
 
+	s.face(&m)
 	s.place(&m)
 	s.proportions(&m)
 	if turn, ok := s.optional("turn").degrees(span{-360, 360, 15}); ok {
@@ -60,8 +62,8 @@ func (s section) motif(kinds []motifs.Kind, wheels rack, layout Layout, before [
 	if i, ok := s.optional("shape").word(Shapes()); ok {
 		m.Shape = Shape(i)
 	}
-	if !s.inside(&m, before) {
-		s.on(&m, layout)
+	if !s.inside(&m, before) && !m.Middle {
+		s.on(&m, layouts[m.Face])
 	}
 	if land, ok := s.optional("land").length(span{0, maxDepth, 0.8}); ok {
 		m.Land = &land
@@ -213,8 +215,8 @@ func (s section) inside(m *Motif, before []Motif) bool {
 	}
 	m.Inside = earlier[int(n)-1]
 	outer := before[m.Inside-1]
-	m.On, m.Only, m.Shape = outer.On, outer.Only, outer.Shape
-	for _, key := range []string{"on", "shape"} {
+	m.On, m.Only, m.Shape, m.Face, m.Middle = outer.On, outer.Only, outer.Shape, outer.Face, outer.Middle
+	for _, key := range []string{"on", "shape", "face", "middle"} {
 		if given := s.optional(key); given.value != nil {
 			given.refuse(fmt.Sprintf("no %s in a motif that is inside another", key),
 				fmt.Sprintf("it follows motif %d", m.Inside))

@@ -75,6 +75,7 @@ func (r *reading) job(doc *document) *Job {
 		top.table = r.root
 	}
 
+	r.cutBelow = top.has("base")
 	j.Blanks = top.blanks()
 	if limits, ok := top.optional("limits").single(); ok {
 		limits.limits(&j.Limits)
@@ -87,7 +88,13 @@ func (r *reading) job(doc *document) *Job {
 	if layout, ok := top.required("layout").single(); ok {
 		j.Layout = layout.layout(j.Blanks)
 	}
-	j.Motifs = top.motifs(rack, j.Layout, source{doc: doc, files: r.files})
+	j.Base = top.underside(j.Blanks)
+	layouts := [...]Layout{Side: j.Layout, Base: {}}
+	if j.Base != nil {
+		layouts[Base] = *j.Base
+	}
+	j.Motifs = top.motifs(rack, layouts, source{doc: doc, files: r.files})
+	top.faces(j)
 	return j
 }
 

@@ -52,12 +52,14 @@ func TestRead(t *testing.T) {
 			ScaleWeight: 18 * 28.349523125,
 			Straight:    true,
 			Factor:      factor,
+			BaseAcross:  73.025,
+			Hollow:      glass.Hollow{Across: 15.875, Depth: 1.5875},
 			Stations: []glass.Station{
 				{Height: 0, Radius: 38.1, Wall: 9.525},
 				{Height: 88.9, Radius: 10.25 * mm / (2 * math.Pi), Wall: 2.5},
 			},
 		}},
-		Limits: Limits{Land: 0.79375, Leave: 1.5875, Rim: 9.525, Foot: 6.35, Clear: 0.5, Reach: DefaultLimits().Reach},
+		Limits: Limits{Land: 0.79375, Leave: 1.5875, Rim: 9.525, Foot: 6.35, Edge: 3.175, Clear: 0.5, Reach: DefaultLimits().Reach},
 		Rack: []groove.Wheel{
 			{Name: "mitre", Edge: groove.Mitre, Radius: 50.8, Thick: 6.35, Angle: math.Pi / 2,
 				Rate: 50.8, Wear: groove.Wear{Lost: mm / 64, Groove: 1200 * mm}},
@@ -67,6 +69,7 @@ func TestRead(t *testing.T) {
 		},
 		Shop:   Shop{Rate: 38.1, Order: []int{1, 0}, Finish: Felt, Change: &change, Finishing: &finishing, Spoil: 0.1, Spread: 0.2, Hour: 38},
 		Layout: Layout{Repeats: 6, Bare: []int{2}, Band: &Band{12.7, 69.85}, Match: Own},
+		Base:   &Layout{Repeats: 8, Band: &Band{12.7, 31.75}},
 		Motifs: []Motif{
 			{
 				Kind: motifs.Leaf(), Values: values, Wheel: 0, Depth: 0.79375,
@@ -84,6 +87,16 @@ func TestRead(t *testing.T) {
 				Y: Measure{0.5, true}, X: Measure{0, true},
 				Width: Measure{1, true}, Height: Measure{1, true},
 				Line: 1 + base().index(t, "motif[2]"),
+			},
+			{
+				Kind: motifs.Star(), Values: motifs.Star().Defaults(), Wheel: 0, Depth: 0.79375, Face: Base,
+				Y: Measure{0.5, true}, X: Measure{0, true}, Width: Measure{1, true}, Height: Measure{1, true},
+				Line: 1 + base().index(t, "motif[3]"),
+			},
+			{
+				Kind: motifs.Star(), Values: motifs.Star().Defaults(), Wheel: 0, Depth: 0.79375, Face: Base, Middle: true,
+				Y: Measure{0.5, true}, X: Measure{0, true}, Width: Measure{1, true}, Height: Measure{1, true},
+				Line: 1 + base().index(t, "motif[4]"),
 			},
 		},
 	}

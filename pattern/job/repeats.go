@@ -9,8 +9,11 @@ import (
 )
 
 // Stands reports whether a motif stands on a repeat, counted from 1. Those it lists it
-// stands on. Otherwise it stands on each, or on the odd or even ones, that isn't left bare.
+// stands on. One over the middle of a base stands once. Otherwise it stands on each, or on the odd or even ones, that isn't left bare.
 func (l Layout) Stands(m Motif, repeat int) bool {
+	if m.Middle {
+		return repeat == 1
+	}
 	if m.Only != nil {
 		_, listed := slices.BinarySearch(m.Only, repeat)
 		return listed
@@ -46,10 +49,11 @@ func (l Layout) Stride(m Motif) float64 {
 	return float64(max(least, 1))
 }
 
-// ByNumber reports whether a job says of any repeat by its number what stands there. Such
-// a job can't be given another number of repeats: nobody knows where its motifs would go.
-func (j *Job) ByNumber() bool {
-	return len(j.Layout.Bare) > 0 || slices.ContainsFunc(j.Motifs, func(m Motif) bool { return m.Only != nil })
+// ByNumber reports whether a job says of any repeat of a face by its number what stands
+// there. Such a face can't be given another number of repeats: nobody knows where its motifs
+// would go.
+func (j *Job) ByNumber(face Face) bool {
+	return len(j.LayoutOf(face).Bare) > 0 || slices.ContainsFunc(j.Motifs, func(m Motif) bool { return m.Face == face && m.Only != nil })
 }
 
 // repeatNumbers reads a list of repeats, each once, in any order. most is 0 where it

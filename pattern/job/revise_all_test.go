@@ -61,7 +61,7 @@ func (f FormField) typedIn() any {
 // leads reports whether other keys follow from one.
 func leads(path string) bool {
 	_, key := parent(path)
-	return slices.Contains([]string{"edge", "kind", "inside", "tip", "tip_radius", "length"}, key) || strings.HasPrefix(path, "wheel") && key == "name"
+	return slices.Contains([]string{"edge", "kind", "inside", "face", "middle", "tip", "tip_radius", "length"}, key) || strings.HasPrefix(path, "wheel") && key == "name"
 }
 
 // eachJob runs a test on every job of the corpus.

@@ -21,14 +21,17 @@ type section struct {
 
 // reading is one reading of a job: what is known so far, and the first mistake.
 type reading struct {
-	file   string // the job's, as it was given
-	unit   geometry.Unit
-	first  *mistake
-	beside Beside
-	files  []*included
-	root   *table                         // of the job with what it includes
-	needs  []string                       // the names of the files beside the job that were read, each once
-	drawn  map[drawnFile]*strokes.Drawing // those read so far
+	file  string // the job's, as it was given
+	unit  geometry.Unit
+	first *mistake
+	// cutBelow says that the job has a base: then it has to be known how thick the glass is
+	// there.
+	cutBelow bool
+	beside   Beside
+	files    []*included
+	root     *table                         // of the job with what it includes
+	needs    []string                       // the names of the files beside the job that were read, each once
+	drawn    map[drawnFile]*strokes.Drawing // those read so far
 }
 
 // unitAt returns the unit of a bare number at a place.

@@ -71,6 +71,7 @@ const (
 	maxDepth  = 50.0 // of a cut, and of lands and glass left, mm
 	maxPolish = 3.0  // on each side of a groove, mm: more takes it away
 	minBand   = 1.0  // mm
+	minBase   = 5.0  // across, mm
 	minWheel  = 5.0  // across, mm
 	maxThick  = 150  // of a wheel, mm: beyond it is a drum, whose cut the groove model does not hold for
 

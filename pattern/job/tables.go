@@ -19,6 +19,7 @@ func topTable() Table {
 		{Name: "wheel", Sort: OfTables, Needed: true, About: "the rack of wheels"},
 		{Name: "shop", Sort: OfTables, About: "how you work"},
 		{Name: "layout", Sort: OfTables, Needed: true, About: "how the glass is divided"},
+		{Name: "base", Sort: OfTables, About: "how the underside is divided, where that is cut too"},
 		{Name: "motif", Sort: OfTables, Needed: true, About: "the design"},
 	}}
 }
@@ -41,6 +42,10 @@ func blankTable() Table {
 			About: "true: the glass is taken as straight, along the line nearest to its stations; check lists how far each is off it"},
 		{Name: "paper", Sort: OfHeights, Words: []string{tableWord, footWord, rimWord}, Max: maxAcross, Default: "table, rim", inches: `["2 1/4", "rim"]`, mm: `[60, "rim"]`,
 			About: `heights between which the paper lies, as on the bowl of a stemmed glass; "table" and "rim" are the glass's ends`},
+		{Name: "base", Sort: OfLength, Min: minBase, Max: maxAcross, inches: `"2 1/4"`, mm: "58",
+			About: "the diameter of the flat underside; without it, the foot's"},
+		{Name: "hollow", Sort: OfHeights, Min: 0.1, Max: maxAcross, inches: `["5/8", "1/16"]`, mm: "[16, 1.5]",
+			About: "across and depth of the hollow that the punty mark left in the underside"},
 		{Name: "station", Sort: OfTables, Needed: true,
 			About: "from the foot up: at least the foot and the rim, and more where the glass bends"},
 	}}
@@ -69,6 +74,8 @@ func limitsTable() Table {
 			About: "glass kept clear of cuts below the rim"},
 		{Name: "foot", Sort: OfLength, Max: maxAcross, Default: "1/4 in", inches: `"1/4"`, mm: "6.4",
 			About: "glass kept clear of cuts above the table"},
+		{Name: "edge", Sort: OfLength, Max: maxAcross, Default: "1/8 in", inches: `"1/8"`, mm: "3.2",
+			About: "glass kept clear of cuts inside the edge of the base"},
 		{Name: "clear", Sort: OfShare, Max: 1, Default: "0.5", inches: "0.5", mm: "0.5",
 			About: "of two cuts that join, the least share of the shorter that has land beside it: 0 to 1"},
 		{Name: "polish", Sort: OfLength, Max: maxPolish, Default: "0", inches: "0", mm: "0",
@@ -142,6 +149,15 @@ func layoutTable() Table {
 	}}
 }
 
+func baseTable() Table {
+	return Table{Name: "base", About: "how the underside is divided", Keys: []Key{
+		{Name: "repeats", Sort: OfWhole, Min: 1, Max: maxRepeats, Needed: true, inches: "8", mm: "8",
+			About: "in how many sectors; the motifs with face = \"base\" stand in each"},
+		{Name: "band", Sort: OfHeights, Min: 0.1, Max: maxAcross, inches: `["1/4", "7/8"]`, mm: "[6, 22]",
+			About: "the distances from the middle given to the design; without it, all of the base that can be cut"},
+	}}
+}
+
 func motifTable() Table {
 	return Table{Name: "motif", About: "a thing that stands in a repeat", Many: true, Keys: []Key{
 		{Name: "kind", Sort: OfKind, Words: kindNames(motifs.Listed()), Needed: true, inches: `"leaf"`, mm: `"leaf"`,
@@ -152,6 +168,10 @@ func motifTable() Table {
 			About: "the name of a wheel in the rack"},
 		{Name: "depth", Sort: OfLength, Min: 0.01, Max: maxDepth, Needed: true, inches: `"1/32"`, mm: "0.8",
 			About: "how deep it is cut"},
+		{Name: "face", Sort: OfWord, Words: Faces(), Default: Side.String(), inches: `"side"`, mm: `"side"`,
+			About: `"side", or "base" for the underside: it stands in a sector there, upright from the middle outwards`},
+		{Name: "middle", Sort: OfSwitch, Default: "false", inches: "false", mm: "false",
+			About: "true: on the base, it stands once over the middle; width and height are then shares of the base's band from edge to edge"},
 		{Name: "inside", Sort: OfMotif, inches: "1", mm: "1",
 			About: "the number of an earlier motif whose space this one fills: at, width and height are then shares of that one's box, and it follows it in on, shape and turn"},
 		{Name: "at", Sort: OfPlace, Default: "0, 0.5", inches: "[0, 0.5]", mm: "[0, 0.5]",

@@ -56,7 +56,7 @@ func (s *cureSearch) orAccept(g pattern.Group, cure pattern.Cure) pattern.Cure {
 	}
 	c := candidate{{Motif: job.OfLimits, Key: "reach", Value: reach}}
 	e, j := s.reaching(reach), s.Job.With(c...)
-	d, err := e.Try(s.ctx, j, s.Blank)
+	d, err := e.TryOn(s.ctx, j, s.Blank, s.Face)
 	if err != nil || d.Finds(g.Kind, g.Motifs) {
 		return cure
 	}
@@ -71,7 +71,7 @@ func (s *cureSearch) orAccept(g pattern.Group, cure pattern.Cure) pattern.Cure {
 func (s *cureSearch) shortOnAll(g pattern.Group) (share float64, depths [2]float64) {
 	share, depths = 1, [2]float64{math.Inf(1), 0}
 	for _, b := range s.Job.Blanks {
-		d, err := s.Try(s.ctx, s.Job, b)
+		d, err := s.TryOn(s.ctx, s.Job, b, s.Face)
 		if err != nil {
 			return 0, depths
 		}
@@ -91,6 +91,9 @@ func (s *cureSearch) shortOnAll(g pattern.Group) (share float64, depths [2]float
 // clears, and whether it brings anything; and puts it first where it alone brings
 // nothing.
 func (s *cureSearch) keepBelow(g pattern.Group, cure pattern.Cure) pattern.Cure {
+	if s.Face != job.Side {
+		return cure // a floor is as thick everywhere
+	}
 	depth := 0.0
 	for _, i := range g.Motifs {
 		depth = max(depth, s.Job.Motifs[i].Deepest())
@@ -99,7 +102,7 @@ func (s *cureSearch) keepBelow(g pattern.Group, cure pattern.Cure) pattern.Cure 
 	if top < s.Band.Foot+pattern.MinBand {
 		return cure
 	}
-	c := banded(job.Band{Foot: s.Band.Foot, Top: top})
+	c := s.banded(job.Band{Foot: s.Band.Foot, Top: top})
 	if !s.clears(g, c) {
 		return cure
 	}
@@ -127,7 +130,7 @@ func (s *cureSearch) orWheel(g pattern.Group, cure pattern.Cure) pattern.Cure {
 	}
 	j := withWheel(s.Job, i, wheel, across)
 	e := s.Afresh() // for another rack
-	d, err := e.Try(s.ctx, j, s.Blank)
+	d, err := e.TryOn(s.ctx, j, s.Blank, s.Face)
 	if err != nil || d.Finds(g.Kind, g.Motifs) {
 		return cure
 	}

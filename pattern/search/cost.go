@@ -5,6 +5,7 @@ import (
 
 	"roundlay/motifs"
 	"roundlay/pattern"
+	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
 )
 
@@ -38,10 +39,29 @@ type seen struct {
 	pattern.MotifBox
 }
 
-// look sees what a draft comes to.
-func look(d *pattern.Draft) looks {
-	all := make(looks, len(d.Motifs))
+// look sees what a job comes to on a blank, each motif on its own face. It returns the band
+// of the side too.
+func (f *fitSearch) look(j *job.Job, blank *glass.Blank) (looks, job.Band, error) {
+	all, band := make(looks, len(j.Motifs)), job.Band{}
+	for _, face := range j.Cut() {
+		d, err := f.DraftOn(f.ctx, j, blank, face)
+		if err != nil {
+			return nil, band, err
+		}
+		if face == job.Side {
+			band = d.Plan.Band
+		}
+		all.see(d)
+	}
+	return all, band, nil
+}
+
+// see adds the motifs of a draft's face.
+func (all looks) see(d *pattern.Draft) {
 	for i, m := range d.Motifs {
+		if m.Face != d.Plan.Face {
+			continue
+		}
 		cuts := d.Cuts(i)
 		all[i] = seen{cuts: len(cuts) * d.Plan.Periods(), at: [2]job.Measure{m.X, m.Y}, on: m.On, MotifBox: d.Plan.Box(m)}
 		for _, c := range cuts {
@@ -49,7 +69,6 @@ func look(d *pattern.Draft) looks {
 			all[i].groove += c.Width / float64(len(cuts))
 		}
 	}
-	return all
 }
 
 // moved returns how far a motif stands from where it stood, in millimetres and in
@@ -109,12 +128,12 @@ func handled(was, is job.Motif) float64 {
 
 // weigh finds what an offer costs.
 func (f *fitSearch) weigh(o *Offer) {
-	d, err := f.Draft(f.ctx, o.Job, o.Job.Blanks[0]) // it clears: it is weighed, whatever was tried
+	after, _, err := f.look(o.Job, o.Job.Blanks[0]) // it clears: it is weighed, whatever was tried
 	if err != nil {
 		o.Score = math.Inf(1)
 		return
 	}
-	before, after := f.before[0], look(d)
+	before := f.before[0]
 	total := 0
 	for _, b := range before {
 		total += b.cuts

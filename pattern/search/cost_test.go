@@ -34,11 +34,11 @@ func TestOfferCosts(t *testing.T) {
 	} {
 		for _, isClear := range []bool{false, true} {
 			f := newFitSearch(t.Context(), j)
-			d, err := f.Draft(t.Context(), j, j.Blanks[0])
+			seen, _, err := f.look(j, j.Blanks[0])
 			if err != nil {
 				t.Fatal(err)
 			}
-			f.before, f.clear = []looks{look(d)}, isClear
+			f.before, f.clear = []looks{seen}, isClear
 			o := Offer{Job: j.Clone()}
 			test.change(o.Job)
 			f.weigh(&o)

@@ -91,7 +91,7 @@ func (s *cureSearch) wheels(g pattern.Group) []series { return s.each(g, ofOwner
 func (s *cureSearch) fewerRepeats() []series {
 	var all series
 	for n := s.Repeats - s.Period; n >= max(s.Period, s.Repeats-8); n -= s.Period {
-		if c := (job.Change{Motif: -1, Key: "repeats", Value: float64(n)}); c.Allowed(s.Job) {
+		if c := (job.Change{Motif: s.Face.Table(), Key: "repeats", Value: float64(n)}); c.Allowed(s.Job) {
 			all = append(all, candidate{c})
 		}
 	}
@@ -141,7 +141,9 @@ func (s *cureSearch) calipered() job.Band {
 	return job.Band{Foot: -floor(-s.Band.Foot, step), Top: floor(s.Band.Top, step)}
 }
 
-func banded(band job.Band) candidate { return candidate{{Motif: -1, Key: "band", Band: band}} }
+func (s *cureSearch) banded(band job.Band) candidate {
+	return candidate{{Motif: s.Face.Table(), Key: "band", Band: band}}
+}
 
 // shorterBand draws the end of the band in from the margin it runs into, by up
 // to half. Both its ends are given, on the steps of the calipers.
@@ -150,12 +152,12 @@ func (s *cureSearch) shorterBand(g pattern.Group) []series {
 	var all series
 	for n := 1.0; n < (band.Top-band.Foot)/2/step; n++ {
 		shorter := band
-		if g.Kind == pattern.Rim {
+		if g.Kind != pattern.Foot {
 			shorter.Top -= n * step
 		} else {
 			shorter.Foot += n * step
 		}
-		all = append(all, banded(shorter))
+		all = append(all, s.banded(shorter))
 	}
 	return []series{all}
 }
@@ -165,8 +167,8 @@ func (s *cureSearch) flatterBand() []series {
 	step, band := s.Job.Length.Step(), s.calipered()
 	var lower, higher series
 	for n := 1.0; band.Top-band.Foot-n*step >= pattern.MinBand; n++ {
-		lower = append(lower, banded(job.Band{Foot: band.Foot, Top: band.Top - n*step}))
-		higher = append(higher, banded(job.Band{Foot: band.Foot + n*step, Top: band.Top}))
+		lower = append(lower, s.banded(job.Band{Foot: band.Foot, Top: band.Top - n*step}))
+		higher = append(higher, s.banded(job.Band{Foot: band.Foot + n*step, Top: band.Top}))
 	}
 	return []series{lower, higher}
 }

@@ -8,13 +8,15 @@ import (
 )
 
 // Cures seeks a cure for each of the findings of some plans of one job, as Lay made
-// them, and notes it on them. The error is the context's: the plans have then the
+// them, on the base too, and notes it on them. The error is the context's: the plans have then the
 // cures that were found so far.
 func Cures(ctx context.Context, plans ...*pattern.Plan) error {
 	known := newCures(ctx) // a cure is tried on all blanks: what is seen for one serves the next
 	for _, p := range plans {
-		if err := known.of(p); err != nil {
-			return err
+		for _, face := range p.Faces() {
+			if err := known.of(face); err != nil {
+				return err
+			}
 		}
 	}
 	return ctx.Err()
@@ -125,7 +127,7 @@ func (s *cureSearch) begin() (err error) {
 	if heavy(s.Plan) {
 		return pattern.ErrSpent
 	}
-	if s.before, err = s.Draft(s.ctx, s.Job, s.Blank); err != nil {
+	if s.before, err = s.DraftOn(s.ctx, s.Job, s.Blank, s.Face); err != nil {
 		return err
 	}
 	s.had = s.before.Problems()
@@ -165,8 +167,8 @@ func (s *cureSearch) change(g pattern.Group) pattern.Cure {
 		return s.first(g, nil, s.inwards(g, below, above), slices.Concat(s.closer(g), s.smaller(g), s.each(g, tapered)), s.fewerRepeats(), s.fewer(g), s.lighter(g))
 	case pattern.Thin:
 		return s.keepBelow(g, s.first(g, nil, s.gentler(g), s.lighter(g), s.finer(g), s.wheels(g), s.moves(g, -1), s.lower(g), s.byPart(g)))
-	case pattern.Rim, pattern.Foot:
-		return s.first(g, nil, s.inwards(g, g.Kind == pattern.Foot, g.Kind == pattern.Rim), s.shorterBand(g), s.gentler(g), s.lighter(g), s.finer(g), s.smaller(g), s.byPart(g))
+	case pattern.Rim, pattern.Foot, pattern.AtEdge:
+		return s.first(g, nil, s.inwards(g, g.Kind == pattern.Foot, g.Kind != pattern.Foot), s.shorterBand(g), s.gentler(g), s.lighter(g), s.finer(g), s.smaller(g), s.byPart(g))
 	case pattern.Buried:
 		return s.first(g, nil, s.gentler(g), s.lighter(g), s.finer(g), s.wheels(g), s.byPart(g))
 	case pattern.Tight:
@@ -229,7 +231,7 @@ func (s *cureSearch) foundBefore(g pattern.Group, otherwise pattern.Cure) patter
 		if known.kind != g.Kind || known.motifs != pattern.MotifPair(g.Motifs) {
 			continue
 		}
-		d, err := s.Draft(s.ctx, s.Job.With(known.changes...), s.Blank)
+		d, err := s.DraftOn(s.ctx, s.Job.With(known.changes...), s.Blank, s.Face)
 		if err == nil && !d.Finds(g.Kind, g.Motifs) {
 			return pattern.Cure{Changes: known.changes}
 		}
@@ -239,11 +241,11 @@ func (s *cureSearch) foundBefore(g pattern.Group, otherwise pattern.Cure) patter
 
 // cut returns the period's cut that stands for the first of a finding's.
 func (s *cureSearch) cut(f pattern.Finding) *pattern.Cut {
-	return &s.Cuts[(f.Cuts[0]-1)%len(s.Cuts)]
+	return s.CutOf(f.Cuts[0])
 }
 
 // clears reports whether a candidate leaves nothing of a group's kind on its motifs.
 func (s *cureSearch) clears(g pattern.Group, c candidate) bool {
-	d, err := s.Try(s.ctx, s.Job.With(c...), s.Blank)
+	d, err := s.TryOn(s.ctx, s.Job.With(c...), s.Blank, s.Face)
 	return err == nil && !d.Finds(g.Kind, g.Motifs)
 }

@@ -45,16 +45,16 @@ func NewFit(ctx context.Context, j *job.Job) (*Fit, error) {
 	j = r.Job
 	f := newFitSearch(ctx, j)
 	for _, b := range j.Blanks {
-		d, err := f.Draft(ctx, j, b)
+		seen, band, err := f.look(j, b)
 		if err != nil {
 			return nil, err
 		}
-		f.before = append(f.before, look(d))
+		f.before = append(f.before, seen)
 		if b == j.Blanks[0] {
-			f.band = d.Plan.Band
+			f.band = band
 		}
 	}
-	problems := f.problemsOn(j, f.Draft) // however much it takes to see
+	problems := f.problemsOn(j, f.DraftOn) // however much it takes to see
 	if f.clear = len(problems) == 0; f.clear {
 		f.room()
 	} else {

@@ -13,7 +13,7 @@ import (
 func seriesFor(d *pattern.Draft, i int, p pattern.Problem) []series {
 	j, alone, runsOn := d.Plan.Job, p.Motifs[1] < 0, d.RunsOn(i)
 	var all []series
-	place := p.Kind == pattern.Rim || p.Kind == pattern.Foot || p.Kind == pattern.Off
+	place := p.Kind == pattern.Rim || p.Kind == pattern.Foot || p.Kind == pattern.AtEdge || p.Kind == pattern.Off
 	if place || !alone || p.Kind == pattern.Thin || p.Kind == pattern.Uneven {
 		all = append(all, moves(j, i, 0, 1), moves(j, i, 0, -1))
 		if !alone && !runsOn {
@@ -75,13 +75,13 @@ func seriesFor(d *pattern.Draft, i int, p pattern.Problem) []series {
 // layoutSeries returns what changes what all motifs stand on: another
 // number of repeats, a lower band, a higher foot.
 func layoutSeries(p *pattern.Plan) []series {
-	j, band := p.Job, p.Band
+	j, band, table := p.Job, p.Band, p.Face.Table()
 	var repeats, lower, higher series
 	const most, parts = 6, 28
 	by := p.Period
 	for n := by; n <= most*by; n += by {
-		for _, r := range []int{j.Layout.Repeats - n, j.Layout.Repeats + n} {
-			if c := (job.Change{Motif: -1, Key: "repeats", Value: float64(r)}); c.Allowed(j) {
+		for _, r := range []int{p.Repeats - n, p.Repeats + n} {
+			if c := (job.Change{Motif: table, Key: "repeats", Value: float64(r)}); c.Allowed(j) {
 				repeats = append(repeats, candidate{c})
 			}
 		}
@@ -96,10 +96,10 @@ func layoutSeries(p *pattern.Plan) []series {
 			break
 		}
 		if low.Top < band.Top-1e-9 {
-			lower = append(lower, candidate{{Motif: -1, Key: "band", Band: low}})
+			lower = append(lower, candidate{{Motif: table, Key: "band", Band: low}})
 		}
 		if high.Foot > band.Foot+1e-9 {
-			higher = append(higher, candidate{{Motif: -1, Key: "band", Band: high}})
+			higher = append(higher, candidate{{Motif: table, Key: "band", Band: high}})
 		}
 	}
 	return []series{repeats, lower, higher}

@@ -63,11 +63,15 @@ func (f *fitSearch) mend(problems []pattern.Problem) {
 
 // layoutSeries returns the layout's series about the band the first blank is given.
 func (f *fitSearch) layoutSeries() []series {
-	d, err := f.Draft(f.ctx, f.job, f.job.Blanks[0])
-	if err != nil {
-		return nil
+	var all []series
+	for _, face := range f.job.Cut() {
+		d, err := f.DraftOn(f.ctx, f.job, f.job.Blanks[0], face)
+		if err != nil {
+			return nil
+		}
+		all = append(all, layoutSeries(d.Plan)...)
 	}
-	return layoutSeries(d.Plan)
+	return all
 }
 
 // follow mends one problem more of each attempt, over and over, until none has
@@ -153,7 +157,7 @@ func (f *fitSearch) ways(a attempt) []attempt {
 // seriesFor returns the series of candidates that may rid a motif of a problem, as it
 // stands on the first blank.
 func (f *fitSearch) seriesFor(j *job.Job, i int, p pattern.Problem) []series {
-	d, err := f.Try(f.ctx, j, j.Blanks[0])
+	d, err := f.TryOn(f.ctx, j, j.Blanks[0], j.Motifs[i].Face)
 	if err != nil {
 		return nil
 	}

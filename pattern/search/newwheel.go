@@ -26,7 +26,7 @@ func (f *fitSearch) newWheels() []NewWheel {
 	for i := range f.job.Motifs {
 		most, like := math.Inf(1), 0
 		for _, b := range f.job.Blanks {
-			d, err := f.Try(f.ctx, f.job, b)
+			d, err := f.TryOn(f.ctx, f.job, b, f.job.Motifs[i].Face)
 			if err != nil {
 				return nil
 			}

@@ -95,7 +95,7 @@ func (s *cureSearch) partsFound(g pattern.Group) []owner {
 	var all []owner
 	for _, f := range g.Findings {
 		for _, id := range f.Cuts {
-			c := &s.Cuts[(id-1)%len(s.Cuts)]
+			c := s.CutOf(id)
 			o, m := owner{c.Motif, c.Part}, s.Job.Motifs[c.Motif]
 			if len(m.Parts) == 0 && len(m.Kind.Parts) > 1 && !slices.Contains(all, o) {
 				all = append(all, o)

@@ -13,9 +13,26 @@ import (
 // where it can't be laid out at all. A problem of fit is a kind of finding on a motif
 // by itself, or two motifs that don't clear one another, whatever their parts; of no
 // motif it is the glass, for which no paper can be made.
-func (f *fitSearch) problems(j *job.Job) []pattern.Problem { return f.problemsOn(j, f.Try) }
+func (f *fitSearch) problems(j *job.Job) []pattern.Problem { return f.problemsOn(j, f.TryOn) }
 
-type drafting func(context.Context, *job.Job, *glass.Blank) (*pattern.Draft, error)
+type drafting func(context.Context, *job.Job, *glass.Blank, job.Face) (*pattern.Draft, error)
+
+// faceOf is a face of a blank.
+type faceOf struct {
+	blank *glass.Blank
+	face  job.Face
+}
+
+// faces lists the faces that a job cuts of all its blanks.
+func faces(j *job.Job) []faceOf {
+	var all []faceOf
+	for _, b := range j.Blanks {
+		for _, face := range j.Cut() {
+			all = append(all, faceOf{b, face})
+		}
+	}
+	return all
+}
 
 func (f *fitSearch) problemsOn(j *job.Job, draft drafting) []pattern.Problem {
 	var all []pattern.Problem
@@ -26,8 +43,8 @@ func (f *fitSearch) problemsOn(j *job.Job, draft drafting) []pattern.Problem {
 			}
 		}
 	}
-	for _, b := range j.Blanks {
-		d, err := draft(f.ctx, j, b)
+	for _, at := range faces(j) {
+		d, err := draft(f.ctx, j, at.blank, at.face)
 		if err != nil || d.Plan.Ungored() {
 			add(nil, pattern.Uneven)
 		}
@@ -53,7 +70,7 @@ func has(p pattern.Problem, i int) bool { return p.Motifs[0] == i || p.Motifs[1]
 func (f *fitSearch) without(j *job.Job, p pattern.Problem) bool {
 	a, b := p.Motifs[0], p.Motifs[1]
 	return !slices.ContainsFunc(j.Blanks, func(blank *glass.Blank) bool {
-		d, err := f.Try(f.ctx, j, blank)
+		d, err := f.TryOn(f.ctx, j, blank, j.Motifs[a].Face)
 		if b < 0 {
 			return err != nil || slices.Contains(d.Kinds(a), p.Kind)
 		}

@@ -82,14 +82,14 @@ func (s *cureSearch) brings(g pattern.Group, e *pattern.Evaluator, after *job.Jo
 	others := slices.DeleteFunc(slices.Clone(s.Job.Blanks), func(b *glass.Blank) bool { return b == s.Blank })
 	var all []pattern.Brought
 	for _, b := range append([]*glass.Blank{s.Blank}, others...) {
-		d, err := e.Try(s.ctx, after, b)
+		d, err := e.TryOn(s.ctx, after, b, s.Face)
 		if err != nil {
 			return nil, false
 		}
 		had, own, name := s.had, g, ""
 		if b != s.Blank {
 			had, own, name = pattern.Problems{}, pattern.Group{Kind: -1}, b.Name
-			if before, err := s.Try(s.ctx, s.Job, b); err == nil {
+			if before, err := s.TryOn(s.ctx, s.Job, b, s.Face); err == nil {
 				had = before.Problems()
 			}
 		}

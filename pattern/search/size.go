@@ -41,8 +41,8 @@ func resized(j *job.Job, i int, keys []string, times []float64) series {
 // measured in.
 func wholeOf(j *job.Job, i int, key string) float64 {
 	const widest = 2 // that a job takes
-	if key == "width" {
-		return min(j.Layout.Stride(j.Motifs[i]), widest)
+	if m := j.Motifs[i]; key == "width" && !m.Middle {
+		return min(j.LayoutOf(m.Face).Stride(m), widest)
 	}
 	return 1
 }
@@ -71,7 +71,10 @@ func closed(j *job.Job, i int) series {
 	const nearly = 0.9
 	m := j.Motifs[i]
 	upright := math.Abs(math.Sin(m.Turn.Radians())) < 1e-9
-	stride := j.Layout.Stride(m)
+	stride := j.LayoutOf(m.Face).Stride(m)
+	if m.Middle {
+		return nil
+	}
 	if w := m.Width.Value / stride; !upright || !m.Width.Fraction || m.Inside > 0 || w < nearly || math.Abs(w-1) < 1e-9 {
 		return nil
 	}

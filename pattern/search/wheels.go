@@ -6,7 +6,6 @@ import (
 
 	"roundlay/motifs"
 	"roundlay/pattern"
-	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
 )
 
@@ -49,8 +48,8 @@ func Wheels(ctx context.Context, j *job.Job) ([]OnWheel, error) {
 		return nil, err
 	}
 	j = r.Job
-	for _, b := range j.Blanks {
-		if _, err := pattern.NewEvaluator().Draft(ctx, j, b); err != nil {
+	for _, at := range faces(j) {
+		if _, err := pattern.NewEvaluator().DraftOn(ctx, j, at.blank, at.face); err != nil {
 			return nil, err // whatever the wheel
 		}
 	}
@@ -74,8 +73,8 @@ func Wheels(ctx context.Context, j *job.Job) ([]OnWheel, error) {
 			return nil, err
 		}
 		fit.Clear = f.clears(on)
-		for _, b := range j.Blanks {
-			if err := fit.measure(ctx, on, b, f.Evaluator); err != nil && fit.Unfit == nil {
+		for _, at := range faces(j) {
+			if err := fit.measure(ctx, on, at, f.Evaluator); err != nil && fit.Unfit == nil {
 				fit.Unfit = err
 			}
 		}
@@ -101,9 +100,9 @@ func firstCount(j *job.Job) job.Count {
 	return job.Count{}
 }
 
-// measure looks at the grooves and the land on one blank.
-func (w *OnWheel) measure(ctx context.Context, j *job.Job, blank *glass.Blank, e *pattern.Evaluator) error {
-	p, err := e.Lay(ctx, j, blank)
+// measure looks at the grooves and the land on a face of one blank.
+func (w *OnWheel) measure(ctx context.Context, j *job.Job, at faceOf, e *pattern.Evaluator) error {
+	p, err := e.LayOn(ctx, j, at.blank, at.face)
 	if err != nil {
 		return err
 	}
@@ -121,9 +120,11 @@ func (f *fitSearch) against(j *job.Job) *pattern.Plan {
 		if err != nil {
 			return nil
 		}
-		f.Spend(int(p.Work()))
-		if len(p.Findings) > 0 {
-			return p
+		for _, face := range p.Faces() {
+			f.Spend(int(face.Work()))
+			if len(face.Findings) > 0 {
+				return face
+			}
 		}
 	}
 	return nil
@@ -155,6 +156,9 @@ func (f *fitSearch) depthOn(w *OnWheel, j *job.Job) {
 	for _, b := range j.Blanks {
 		for _, s := range b.Stations {
 			thickest = max(thickest, s.Wall)
+		}
+		if j.Base != nil {
+			thickest = max(thickest, b.Floor)
 		}
 	}
 	for n := math.Floor((thickest - j.Limits.Leave) / step); n >= 1; n-- {

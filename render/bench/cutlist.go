@@ -93,11 +93,17 @@ func (g glass) cuts() []block {
 		said += " The order is the job's own."
 	}
 	blocks = append(blocks, g.paragraph(said, width)...)
-	order := p.Order()
+	return slices.Concat(blocks, g.passes(), g.totals("4  Count"))
+}
+
+// passes lists the cuts of every wheel.
+func (g glass) passes() []block {
+	var blocks []block
+	order := g.plan.Order()
 	for i, pass := range order {
 		blocks = append(blocks, g.pass(pass, fmt.Sprintf("Wheel %d of %d", i+1, len(order)))...)
 	}
-	return append(blocks, g.totals()...)
+	return blocks
 }
 
 // pass lists the cuts of one wheel.
@@ -198,8 +204,8 @@ func beside(words, ticks block) block {
 	}}
 }
 
-// totals sums up the cuts.
-func (g glass) totals() []block {
+// totals sums up the cuts, under a heading.
+func (g glass) totals(heading string) []block {
 	p, t, width := g.plan, g.plan.Totals(), g.column()
 	words := fmt.Sprintf("In all %s, %s. ", count(t.Cuts, "cut"), g.groove(t.Length, g.timed(), p.Times().Cutting))
 	words += fmt.Sprintf("About %s of glass is ground away", report.Weight(g.Unit, p.Blank.Grams(p.Volume())))
@@ -211,7 +217,7 @@ func (g glass) totals() []block {
 		words += " A stroke of the gang counts as one cut."
 	}
 	words += g.rates()
-	blocks := append(g.heading("4  Count", width), g.paragraph(words, width)...)
+	blocks := append(g.heading(heading, width), g.paragraph(words, width)...)
 	blocks = append(blocks, g.paragraph("Begun ____________   Done ____________   Minutes at the wheel ____________", width)...)
 	return together(blocks)
 }

@@ -59,7 +59,7 @@ func (f format) standing(s pattern.Standing, width float64) block {
 func (f format) all(standings []pattern.Standing) string {
 	cuts, length, minutes, timed := 0, 0.0, 0.0, true
 	for _, s := range standings {
-		t, times := s.Member.Totals(), s.Member.Times()
+		t, times := s.Member.Whole(), s.Member.WholeTimes()
 		cuts, length, minutes = cuts+t.Cuts, length+t.Length, minutes+times.Cutting
 		timed = timed && times.Known()
 	}

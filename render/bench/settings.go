@@ -8,6 +8,7 @@ import (
 
 	"roundlay/geometry"
 	"roundlay/pattern"
+	"roundlay/pattern/job"
 	"roundlay/render/drawing"
 	"roundlay/render/picture"
 	"roundlay/render/report"
@@ -68,7 +69,7 @@ func (g glass) steps(width float64) []block {
 func (g glass) setting(c pattern.Chord, width float64) []block {
 	u := g.Unit
 	where := fmt.Sprintf("%s, %s across", c.Name, u.Format(2*c.Radius))
-	if c.Height > 0 {
+	if c.Height > 0 && g.plan.Face == job.Side {
 		where = fmt.Sprintf("%s, %s up", c.Name, u.Format(c.Height))
 	}
 	set := u.Setting(c.Chord)
@@ -142,19 +143,21 @@ func (g glass) doubted() []block {
 // heading, so that nobody begins before reading it.
 func (g glass) findings() []block {
 	width := g.column()
-	told, more := report.Listed(g.plan)
-	if len(told) == 0 {
+	if g.plan.Clear() {
 		if len(g.plan.Doubts()) > 0 {
 			return nil // doubted has said on what it hangs
 		}
 		return g.paragraph(report.Verdict("Checked", g.plan), width)
 	}
 	blocks := g.heading(notClear+". Mend the job before you cut:", width)
-	for _, f := range told {
-		blocks = append(blocks, g.paragraph(g.finding(f), width)...)
-	}
-	if more != "" {
-		blocks = append(blocks, g.paragraph(more, width)...)
+	for _, face := range g.plan.Faces() {
+		told, more := report.Listed(face)
+		for _, f := range told {
+			blocks = append(blocks, g.paragraph(glass{g.format, face}.finding(f), width)...)
+		}
+		if more != "" {
+			blocks = append(blocks, g.paragraph(more, width)...)
+		}
 	}
 	return blocks
 }
@@ -190,7 +193,11 @@ func (g glass) finding(group pattern.Group) string {
 	for i, id := range worst.Cuts {
 		words += []string{", cut ", " and cut "}[min(i, 1)] + fmt.Sprint(id)
 	}
-	words = fmt.Sprintf("%s, %s up: %s.", words, g.Unit.Format(worst.Height), report.Measured(g.plan, worst))
+	from := "up"
+	if g.plan.Face == job.Base {
+		from = "from the middle of the base"
+	}
+	words = fmt.Sprintf("%s, %s %s: %s.", words, g.Unit.Format(worst.Height), from, report.Measured(g.plan, worst))
 	if cure := report.Cure(g.plan, worst); cure != "" {
 		words += " Cure: " + cure + "."
 	}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"runtime"
+	"slices"
 
 	"golang.org/x/sync/errgroup"
 
@@ -68,7 +69,7 @@ func (f format) glasses(ctx context.Context, plans []*pattern.Plan, drawn func(*
 				return err
 			}
 			g := glass{f, p}
-			blocks := append(g.settings(), g.cuts()...)
+			blocks := slices.Concat(g.settings(), g.cuts(), g.base())
 			if len(plans) == 1 { // a set's quote stands on its first page
 				blocks = append(blocks, f.quote(plans)...)
 			}

@@ -67,7 +67,11 @@ func neighbours(p *pattern.Plan, own []facet, all geometry.Box) *rtree.RTreeGN[f
 	var tree rtree.RTreeGN[float64, facet]
 	// Two motifs of double pitch, a pitch aside, meet three pitches on.
 	const most = 3
-	for turns := -most; turns <= most; turns++ {
+	last := most
+	if p.Surface.Level() {
+		last = 0 // the whole of a base is one period: see underside
+	}
+	for turns := -last; turns <= last; turns++ {
 		m := p.Surface.Turned(float64(turns*p.Period) * p.PitchAngle())
 		for _, f := range own {
 			if turns != 0 {

@@ -26,7 +26,6 @@ const (
 )
 
 // draw rings each finding, in every repeat it recurs in, with its group's letter.
-// All tags lie over all rings.
 func (r rings) draw(d *drawing.Drawing) {
 	p := r.plan
 	var all []tagged
@@ -44,6 +43,11 @@ func (r rings) draw(d *drawing.Drawing) {
 			}
 		}
 	}
+	drawTagged(d, all)
+}
+
+// drawTagged draws rings with their letters. All tags lie over all rings.
+func drawTagged(d *drawing.Drawing, all []tagged) {
 	for _, t := range all {
 		d.Add(drawing.Findings, ring().Round(t.at)...)
 	}

@@ -23,7 +23,7 @@ func TestGallery(t *testing.T) {
 	name, data := job.Demo()
 	compare(t, "hedgerow-tumblers", planOf(t, name, data))
 	for _, title := range []string{
-		"quilted-highball", "trellis-beaker", "fern-and-beam", "bracken-tumbler", "reeds-and-swallows", "olive-branch",
+		"quilted-highball", "trellis-beaker", "fern-and-beam", "bracken-tumbler", "reeds-and-swallows", "olive-branch", "star-footed-tumbler",
 	} {
 		path := filepath.Join(gallery, title+".toml")
 		data, err := os.ReadFile(path)
@@ -31,17 +31,25 @@ func TestGallery(t *testing.T) {
 			t.Fatal(err)
 		}
 		p := planOf(t, path, data)
-		if len(p.Findings) > 0 {
+		if !p.Clear() {
 			t.Errorf("%s has findings: %s is no example", path, p.Job.Title)
 		}
 		compare(t, title, p)
+		if p.Base != nil {
+			compareAs(t, title+"-base-view", p, Options{Base: true})
+		}
 	}
 }
 
 func compare(t *testing.T, title string, p *pattern.Plan) {
 	t.Helper()
-	path := filepath.Join(gallery, title+"-view.svg")
-	v, err := New(context.Background(), p, Options{Tilt: DefaultTilt})
+	compareAs(t, title+"-view", p, Options{Tilt: DefaultTilt})
+}
+
+func compareAs(t *testing.T, name string, p *pattern.Plan, o Options) {
+	t.Helper()
+	path := filepath.Join(gallery, name+".svg")
+	v, err := New(context.Background(), p, o)
 	if err != nil {
 		t.Fatal(err)
 	}

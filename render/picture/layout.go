@@ -100,23 +100,14 @@ func (l layout) head() []page.Note {
 	}
 	return []page.Note{
 		{Words: p.Job.Title, Size: 13, Bold: true},
-		{Words: fmt.Sprintf("%s: %d %s, %d cuts", name, p.Repeats, repeats, cuts), Size: 9},
+		{Words: fmt.Sprintf("%s%s: %d %s, %d cuts", name, l.face(), p.Repeats, repeats, cuts), Size: 9},
 	}
 }
 
 // foot says how large it is drawn, and what is found.
 func (l layout) foot() []page.Note {
-	p, u := l.plan, l.plan.Job.Length
-	widest := 0.0
-	for _, z := range levels(0, p.Blank.Height()) {
-		widest = max(widest, 2*p.Blank.Profile().Radius(z))
-	}
-	size := fmt.Sprintf("Drawn true to size: %s high, %s across at its widest. Printed without scaling, its heights and its widths can be measured.",
-		u.Format(p.Blank.Height()), u.Format(widest))
-	if p.Blank.Floor == 0 {
-		size += " The floor was not measured: it is drawn as thick as the wall at the foot."
-	}
-	notes := []page.Note{{Words: size, Size: 8}}
+	p := l.plan
+	notes := []page.Note{{Words: l.size(), Size: 8}}
 	if !l.options.Findings {
 		return notes
 	}
@@ -131,4 +122,34 @@ func (l layout) foot() []page.Note {
 		notes = append(notes, page.Note{Words: more, Size: 8})
 	}
 	return notes
+}
+
+// face names the face that is seen, where it isn't the side.
+func (l layout) face() string {
+	if l.options.Base {
+		return ", its base from below"
+	}
+	return ""
+}
+
+// size says how large it is drawn.
+func (l layout) size() string {
+	p, u := l.plan, l.plan.Job.Length
+	if l.options.Base {
+		words := fmt.Sprintf("Drawn true to size: the base is %s across. Printed without scaling, all of it can be measured.", u.Format(2*p.Blank.BaseRadius()))
+		if l.options.Turn == 0 {
+			words += " The middle of repeat 1, of the base and of the side, is at the top; numbers run clockwise."
+		}
+		return words
+	}
+	widest := 0.0
+	for _, z := range levels(0, p.Blank.Height()) {
+		widest = max(widest, 2*p.Blank.Profile().Radius(z))
+	}
+	size := fmt.Sprintf("Drawn true to size: %s high, %s across at its widest. Printed without scaling, its heights and its widths can be measured.",
+		u.Format(p.Blank.Height()), u.Format(widest))
+	if p.Blank.Floor == 0 {
+		size += " The floor was not measured: it is drawn as thick as the wall at the foot."
+	}
+	return size
 }

@@ -71,6 +71,9 @@ func meshes(g groove.Groove, wheel groove.Wheel, outside *geometry.Surface) []me
 		for i := range m.ribs[1:] {
 			falls := make([]geometry.Point, len(m.ribs[i])-1)
 			right, up := outside.Compass(g.Samples[chosen[i]].Theta)
+			if outside.Level() { // the light falls one way on all of it
+				right, up = geometry.Point{X: 1}, geometry.Point{Y: 1}
+			}
 			for k := range falls {
 				fall := m.fall(i, k)
 				falls[k] = geometry.Point{X: r2.Dot(fall, right), Y: r2.Dot(fall, up)}

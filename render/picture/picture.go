@@ -26,6 +26,8 @@ type Options struct {
 	Round bool
 	// Findings rings what the check found.
 	Findings bool
+	// Base looks at the underside from straight below, with Turn at the top.
+	Base bool
 }
 
 // Tilts, in radians.
@@ -69,7 +71,7 @@ func Beside(ctx context.Context, glasses []Glass, o Options) (*Picture, error) {
 			return nil, err
 		}
 		picture.layouts = append(picture.layouts, l)
-		titles = append(titles, fmt.Sprintf("%s, picture of %s", g.Plan.Job.Title, g.Plan.Blank.Name))
+		titles = append(titles, fmt.Sprintf("%s, picture of %s", g.Plan.Job.Title, g.Plan.Blank.Name+l.face()))
 	}
 	picture.Title = strings.Join(titles, "; ")
 	return picture, nil
@@ -77,6 +79,9 @@ func Beside(ctx context.Context, glasses []Glass, o Options) (*Picture, error) {
 
 // newLayout draws the views of one glass.
 func newLayout(ctx context.Context, g Glass, o Options, letters *lettering.Letters) (layout, error) {
+	if o.Base {
+		return newUnderside(ctx, g, o, letters)
+	}
 	turns := []float64{o.Turn}
 	if o.Round {
 		turns = []float64{o.Turn, o.Turn + math.Pi/2, o.Turn + math.Pi, o.Turn + 3*math.Pi/2}

@@ -12,7 +12,7 @@ import (
 // bridged says how deep a wheel that is too large for a hollow bites, how much glass
 // it leaves there, and which wheel would fit.
 func bridged(p *pattern.Plan, f pattern.Finding, u geometry.Unit) string {
-	c := &p.Cuts[(f.Cuts[0]-1)%len(p.Cuts)]
+	c := p.CutOf(f.Cuts[0])
 	words := fmt.Sprintf("the wheel is too large for the hollow and rests on two places: asked %s deep, it bites up to %s", u.FormatDecimal(c.Asked), u.FormatDecimal(c.Bridge.Depth))
 	if c.Bridge.Depth <= c.Asked {
 		words = fmt.Sprintf("the wheel is too large for the hollow and rests on two places: apart from where it stands it bites %s", u.FormatDecimal(c.Bridge.Depth))

@@ -75,14 +75,20 @@ func one(p *pattern.Plan, c job.Change, with []job.Change) string {
 func ofJob(c job.Change, u geometry.Unit, now func(func(*job.Job) string) string) string {
 	switch c.Key {
 	case "repeats":
+		if c.Motif == job.OfBase {
+			return "divide the base in " + now(func(j *job.Job) string { return count(j.Base.Repeats, "sector") })
+		}
 		return "let the design go round " + now(func(j *job.Job) string { return count(j.Layout.Repeats, "time") })
 	case "band":
 		return "keep the design between " + now(func(j *job.Job) string {
-			b := j.Layout.Band
+			b, from := j.Layout.Band, ""
+			if c.Motif == job.OfBase {
+				b, from = j.Base.Band, " from the middle of the base"
+			}
 			if b == nil {
 				return ""
 			}
-			return between(u, *b)
+			return between(u, *b) + from
 		})
 	}
 	return "accept marks that come to " + now(func(j *job.Job) string { return fmt.Sprintf("%g of their depth", j.Limits.Reach) })
@@ -119,7 +125,7 @@ func sized(p *pattern.Plan, c job.Change, after *job.Job, with []job.Change) str
 		return words
 	}
 	for _, other := range with {
-		if other.Motif == job.OfLayout {
+		if other.Motif == job.OfLayout || other.Motif == job.OfBase {
 			return words // on another band or in other repeats a share is not what it is here
 		}
 	}

@@ -38,10 +38,10 @@ type checkSetJSON struct {
 func CheckJSON(w io.Writer, plans []*pattern.Plan, s *pattern.Set) error {
 	out := checkSetJSON{Schema: schema, Title: plans[0].Job.Title, Clear: true, OnlyIf: hangsOn(plans...), Blanks: []checkJSON{}}
 	for _, p := range plans {
-		allClear := len(p.Findings) == 0
+		allClear := p.Clear()
 		out.Clear = out.Clear && allClear
 		out.Blanks = append(out.Blanks, checkJSON{
-			schema, p.Job.Title, p.Blank.Name, allClear, hangsOn(p), p.Totals().Cuts, findings(p), append([]string{}, notes(p)...),
+			schema, p.Job.Title, p.Blank.Name, allClear, hangsOn(p), p.Whole().Cuts, findings(p), append([]string{}, allNotes(p)...),
 		})
 	}
 	if s == nil {
@@ -58,14 +58,22 @@ func Check(w io.Writer, p *pattern.Plan) error {
 	if words := Calibrated(p); words != "" {
 		fmt.Fprintf(&b, "%s\n", wrap(words, 100, ""))
 	}
-	for _, short := range shortMarks(p) {
-		fmt.Fprintln(&b, short)
+	for _, face := range p.Faces() {
+		if face.Face == job.Base {
+			b.WriteByte('\n')
+			baseHeading(&b, face)
+		}
+		for _, short := range shortMarks(face) {
+			fmt.Fprintln(&b, short)
+		}
+		for _, g := range face.Groups() {
+			group(&b, face, g)
+		}
 	}
-	groups := p.Groups()
-	for _, g := range groups {
-		group(&b, p, g)
-	}
-	if len(groups) == 0 {
+	if p.Clear() {
+		if p.Base != nil {
+			b.WriteByte('\n')
+		}
 		b.WriteString(wrap(Verdict("Clear", p), 79, "") + "\n")
 	}
 	_, err := io.WriteString(w, b.String())
@@ -92,7 +100,7 @@ func Heading(b *strings.Builder, p *pattern.Plan) {
 // band says which glass the decoration is given.
 func band(p *pattern.Plan) string {
 	u := p.Job.Length
-	return fmt.Sprintf("Band from %s to %s above the table", u.Format(p.Band.Foot), u.Format(p.Band.Top))
+	return fmt.Sprintf("Band from %s to %s %s", u.Format(p.Band.Foot), u.Format(p.Band.Top), p.From())
 }
 
 // upper returns one of our own sentences with a capital at its beginning.
@@ -131,18 +139,22 @@ func slight(p *pattern.Plan) []string {
 	return words
 }
 
-// heightsOf gives the height above the table of each motif that the job places by a
+// heightsOf gives the height above the table, or the distance from the base's middle, of each motif that the job places by a
 // length up, since its owner may have measured from the table.
 func heightsOf(p *pattern.Plan) []string {
 	var words []string
 	for i, m := range p.Job.Motifs {
 		along := p.Surface.AlongAt(p.Band.Foot) + m.Y.Value
-		if m.Y.Fraction || m.Inside > 0 || along > p.Surface.Length() {
+		if m.Face != p.Face || m.Middle || m.Y.Fraction || m.Inside > 0 || along > p.Surface.Length() {
 			continue
 		}
 		u := p.Job.Length
-		words = append(words, fmt.Sprintf("motif %d (%s): its middle is %s above the table, %s up from the band's foot.",
-			i+1, m.Kind.Name, u.Format(p.Surface.HeightAt(along)), u.FormatChosen(m.Y.Value)))
+		from := "up from the band's foot"
+		if p.Face == job.Base {
+			from = "out from where the band begins"
+		}
+		words = append(words, fmt.Sprintf("motif %d (%s): its middle is %s %s, %s %s.",
+			i+1, m.Kind.Name, u.Format(p.Surface.HeightAt(along)), p.From(), u.FormatChosen(m.Y.Value), from))
 	}
 	return words
 }
@@ -228,9 +240,17 @@ func heading(p *pattern.Plan, g pattern.Group) string {
 	}
 	words += ": " + about(p, g)
 	if p.Periods() > 1 {
-		words += fmt.Sprintf("; the same %d times round the glass", p.Periods())
+		words += fmt.Sprintf("; the same %d times round the %s", p.Periods(), body(p))
 	}
 	return words
+}
+
+// body is what the copies of a plan's cuts stand round.
+func body(p *pattern.Plan) string {
+	if p.Face == job.Base {
+		return "base"
+	}
+	return "glass"
 }
 
 // about names the motifs of a group of findings, and their parts.
@@ -290,14 +310,14 @@ func Measured(p *pattern.Plan, f pattern.Finding) string {
 		if ofLand(f) {
 			return fmt.Sprintf("land of %s where %s is the least", measured, wanted)
 		}
-		return fmt.Sprintf("reaches %s above the table; the band ends at %s", measured, wanted)
+		return fmt.Sprintf("reaches %s %s; the band ends at %s", measured, p.From(), wanted)
 	case pattern.Thin:
 		if f.Measured <= 0 {
 			return fmt.Sprintf("%s where %s of glass is the least", measured, wanted)
 		}
 		return fmt.Sprintf("leaves %s of glass where %s is the least", measured, wanted)
-	case pattern.Rim, pattern.Foot:
-		return fmt.Sprintf("the groove reaches %s above the table; the margin begins at %s", measured, wanted)
+	case pattern.Rim, pattern.Foot, pattern.AtEdge:
+		return fmt.Sprintf("the groove reaches %s %s; the margin begins at %s", measured, p.From(), wanted)
 	case pattern.Buried:
 		return fmt.Sprintf("a cut %s deep buries the wheel's shoulders; %s is the most for this edge", measured, wanted)
 	case pattern.Tight:
@@ -330,7 +350,7 @@ func figures(u geometry.Unit, f pattern.Finding) (measured, wanted string) {
 		return "breaks through", u.Format(f.Wanted)
 	case ofLand(f) || f.Kind == pattern.Thin:
 		return limited(u, f)
-	case f.Kind == pattern.Off || f.Kind == pattern.Rim || f.Kind == pattern.Foot:
+	case f.Kind == pattern.Off || f.Kind == pattern.Rim || f.Kind == pattern.Foot || f.Kind == pattern.AtEdge:
 		return heights(u, f)
 	}
 	return u.FormatAgainst(geometry.Breach{Measured: f.Measured, Bound: f.Wanted})

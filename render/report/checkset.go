@@ -20,7 +20,7 @@ func CheckSet(w io.Writer, plans []*pattern.Plan) error {
 	var b strings.Builder
 	b.WriteString(wrap(setHeading(plans), 79, "") + "\n")
 	for _, lines := range []func(*pattern.Plan) []string{
-		func(p *pattern.Plan) []string { return []string{band(p) + "."} }, notes, counted, calibrated, shortMarks,
+		func(p *pattern.Plan) []string { return []string{band(p) + "."} }, allNotes, counted, calibrated, shortMarks, baseLines,
 	} {
 		saidOf(&b, plans, lines)
 	}
@@ -41,7 +41,7 @@ func CheckSet(w io.Writer, plans []*pattern.Plan) error {
 func setHeading(plans []*pattern.Plan) string {
 	p := plans[0]
 	return fmt.Sprintf("%s, %s: %s and %s on each. %s", p.Job.Title, count(len(plans), "blank"),
-		count(p.Repeats, "repeat"), count(p.Totals().Cuts, "cut"), howManyClear(plans))
+		count(p.Repeats, "repeat"), count(p.Whole().Cuts, "cut"), howManyClear(plans))
 }
 
 // calibrated is Calibrated as a list.
@@ -126,6 +126,11 @@ func verdicts(b *strings.Builder, plans []*pattern.Plan) {
 func minLand(p *pattern.Plan) string {
 	u := p.Job.Length
 	land, ok := p.Nearest(search.Within)
+	if p.Base != nil {
+		if other, near := p.Base.Nearest(search.Within); near && (!ok || other < land) {
+			land, ok = other, true
+		}
+	}
 	switch {
 	case ok:
 		return finely(u, land, p.Job.Limits.Land)
@@ -158,7 +163,8 @@ func asksNoLand(p *pattern.Plan) bool {
 
 // minLeft writes the least glass left on a plan.
 func minLeft(p *pattern.Plan) string {
-	switch left := p.MinLeft(); {
+	left := thinnest(p)
+	switch {
 	case math.IsInf(left, 0):
 		return "-"
 	case left <= 0:
@@ -188,7 +194,10 @@ func sides(p *pattern.Plan) string {
 func worsts(p *pattern.Plan) string {
 	const most = 6
 	var words []string
-	groups := p.Groups()
+	var groups []pattern.Group
+	for _, face := range p.Faces() {
+		groups = append(groups, face.Groups()...)
+	}
 	for _, g := range groups[:min(len(groups), most)] {
 		measured, _ := figures(p.Job.Length, g.Worst())
 		words = append(words, g.Letter+" "+measured)

@@ -56,7 +56,7 @@ func doubted(plans ...*pattern.Plan) []string {
 // hangsOn names the readings on which it hangs that plans clear: none where one of them
 // doesn't.
 func hangsOn(plans ...*pattern.Plan) []string {
-	if slices.ContainsFunc(plans, func(p *pattern.Plan) bool { return len(p.Findings) > 0 }) {
+	if slices.ContainsFunc(plans, func(p *pattern.Plan) bool { return !p.Clear() }) {
 		return []string{}
 	}
 	return doubted(plans...)
@@ -69,7 +69,7 @@ func Remeasure(p *pattern.Plan) []string {
 	for i, words := range said {
 		said[i] = upper(words)
 	}
-	if len(said) > 0 && len(p.Findings) == 0 {
+	if len(said) > 0 && p.Clear() {
 		said = append(said, OnlyIf(p))
 	}
 	return said
@@ -80,7 +80,7 @@ func Remeasure(p *pattern.Plan) []string {
 func clearing(plans []*pattern.Plan) (all, onlyIf int) {
 	for _, p := range plans {
 		switch {
-		case len(p.Findings) > 0:
+		case !p.Clear():
 		case len(p.Doubts()) > 0:
 			onlyIf++
 			fallthrough
@@ -120,7 +120,7 @@ const (
 // shortVerdict says in a word or a few whether a blank clears.
 func shortVerdict(p *pattern.Plan) string {
 	switch {
-	case len(p.Findings) > 0:
+	case !p.Clear():
 		return isNotClear
 	case len(p.Doubts()) > 0:
 		return ifRight

@@ -32,8 +32,10 @@ func (c Compared) Clear() bool {
 func (c Compared) kinds() map[pattern.Kind]int {
 	found := map[pattern.Kind]int{}
 	for _, p := range c.Plans {
-		for _, g := range p.Groups() {
-			found[g.Kind]++
+		for _, face := range p.Faces() {
+			for _, g := range face.Groups() {
+				found[g.Kind]++
+			}
 		}
 	}
 	return found
@@ -151,8 +153,8 @@ type figure struct {
 func figuresOf(jobs []Compared) []figure {
 	all := []figure{
 		{"repeats", func(_ geometry.Unit, c Compared) string { return fmt.Sprint(c.Plans[0].Repeats) }},
-		{"cuts", func(_ geometry.Unit, c Compared) string { return fmt.Sprint(c.Plans[0].Totals().Cuts) }},
-		{"wheels", func(_ geometry.Unit, c Compared) string { return fmt.Sprint(len(c.Plans[0].Order())) }},
+		{"cuts", func(_ geometry.Unit, c Compared) string { return fmt.Sprint(c.Plans[0].Whole().Cuts) }},
+		{"wheels", func(_ geometry.Unit, c Compared) string { return fmt.Sprint(len(c.Plans[0].WholeTimes().Wheels)) }},
 		{"groove", func(u geometry.Unit, c Compared) string { return Groove(u, largest(c, grooveLength)) }},
 		{"deepest cut", func(u geometry.Unit, c Compared) string { return u.FormatDecimal(largest(c, deepest)) }},
 		{"widest groove", func(u geometry.Unit, c Compared) string { return u.FormatDecimal(largest(c, widest)) }},
@@ -180,22 +182,26 @@ func smallest(c Compared, of func(*pattern.Plan) float64) float64 {
 	return of(slices.MinFunc(c.Plans, func(a, b *pattern.Plan) int { return cmp.Compare(of(a), of(b)) }))
 }
 
-func grooveLength(p *pattern.Plan) float64 { return p.Totals().Length }
+func grooveLength(p *pattern.Plan) float64 { return p.Whole().Length }
 
-func groundAway(p *pattern.Plan) float64 { return p.Blank.Grams(p.Volume()) }
+func groundAway(p *pattern.Plan) float64 { return p.Blank.Grams(p.GroundAway()) }
 
 func deepest(p *pattern.Plan) float64 {
 	most := 0.0
-	for _, c := range p.Cuts {
-		most = max(most, c.Depth)
+	for _, face := range p.Faces() {
+		for _, c := range face.Cuts {
+			most = max(most, c.Depth)
+		}
 	}
 	return most
 }
 
 func widest(p *pattern.Plan) float64 {
 	most := 0.0
-	for _, c := range p.Cuts {
-		most = max(most, c.Width)
+	for _, face := range p.Faces() {
+		for _, c := range face.Cuts {
+			most = max(most, c.Width)
+		}
 	}
 	return most
 }
@@ -204,7 +210,7 @@ func widest(p *pattern.Plan) float64 {
 // wheels isn't known.
 func (c Compared) minutes() float64 {
 	return largest(c, func(p *pattern.Plan) float64 {
-		if t := p.Times(); t.Known() {
+		if t := p.WholeTimes(); t.Known() {
 			return t.Cutting
 		}
 		return 0
@@ -214,10 +220,22 @@ func (c Compared) minutes() float64 {
 // nearest returns the least land of a plan, +Inf where there is none within what is looked
 // for, or none is asked.
 func nearest(p *pattern.Plan) float64 {
-	if land, ok := p.Nearest(search.Within); ok {
-		return land
+	least := math.Inf(1)
+	for _, face := range p.Faces() {
+		if land, ok := face.Nearest(search.Within); ok {
+			least = min(least, land)
+		}
 	}
-	return math.Inf(1)
+	return least
+}
+
+// thinnest returns the least glass left of a plan, on its base too.
+func thinnest(p *pattern.Plan) float64 {
+	least := math.Inf(1)
+	for _, face := range p.Faces() {
+		least = min(least, face.MinLeft())
+	}
+	return least
 }
 
 // leastLand writes the least land of a job.
@@ -233,7 +251,7 @@ func leastLand(u geometry.Unit, c Compared) string {
 
 // leastGlass writes the least glass left by a job.
 func leastGlass(u geometry.Unit, c Compared) string {
-	switch left := smallest(c, (*pattern.Plan).MinLeft); {
+	switch left := smallest(c, thinnest); {
 	case math.IsInf(left, 0):
 		return "-"
 	case left <= 0:

@@ -2,8 +2,7 @@ package report
 
 import (
 	"io"
-
-	"roundlay/pattern"
+	"slices"
 )
 
 // compareJSON is jobs side by side.
@@ -51,16 +50,20 @@ func (c Compared) json() comparedJSON {
 	p := c.Plans[0]
 	out := comparedJSON{
 		File: c.File, Title: p.Job.Title, Clear: c.Clear(), OnlyIf: hangsOn(c.Plans...), Findings: []kindCountJSON{},
-		Repeats: p.Repeats, Cuts: p.Totals().Cuts, Wheels: []string{}, Length: number(largest(c, grooveLength)),
+		Repeats: p.Repeats, Cuts: p.Whole().Cuts, Wheels: []string{}, Length: number(largest(c, grooveLength)),
 		Depth: number(largest(c, deepest)), Width: number(largest(c, widest)),
-		Land: known(smallest(c, nearest)), Left: known(smallest(c, (*pattern.Plan).MinLeft)), Ground: number(largest(c, groundAway)),
+		Land: known(smallest(c, nearest)), Left: known(smallest(c, thinnest)), Ground: number(largest(c, groundAway)),
 		Minutes: where(c.minutes() > 0, c.minutes()),
 	}
 	for _, each := range c.Plans {
 		out.Blanks = append(out.Blanks, each.Blank.Name)
 	}
-	for _, pass := range p.Order() {
-		out.Wheels = append(out.Wheels, p.Job.Rack[pass.Wheel].Name)
+	for _, face := range p.Faces() {
+		for _, pass := range face.Order() {
+			if name := p.Job.Rack[pass.Wheel].Name; !slices.Contains(out.Wheels, name) {
+				out.Wheels = append(out.Wheels, name)
+			}
+		}
 	}
 	for _, kind := range kindsIn([]Compared{c}) {
 		out.Findings = append(out.Findings, kindCountJSON{kind.String(), c.kinds()[kind]})

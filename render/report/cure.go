@@ -115,7 +115,7 @@ func byMotif(called func(job.Change) string, changes []job.Change, words []strin
 	var names, said []string
 	for i, c := range changes {
 		name := ""
-		if c.Motif >= 0 {
+		if c.Motif >= 0 || c.Motif == job.OfBase {
 			name = called(c)
 		}
 		if n := len(names); i > 0 && names[n-1] == name {
@@ -148,6 +148,8 @@ func shorterBand(p *pattern.Plan, kind pattern.Kind, band job.Band) string {
 	u := p.Job.Length
 	lower, higher := p.Band.Top-band.Top, band.Foot-p.Band.Foot
 	switch {
+	case kind == pattern.AtEdge && lower > 0:
+		return fmt.Sprintf("end the band %s further in, %s from the middle: ", u.Format(lower), u.Format(band.Top))
 	case kind == pattern.Rim && lower > 0:
 		return fmt.Sprintf("lower the band's top %s, to %s: ", u.Format(lower), u.Format(band.Top))
 	case kind == pattern.Foot && higher > 0:

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -31,19 +32,31 @@ func CutList(w io.Writer, plans []*pattern.Plan) error {
 	if u == geometry.Inch {
 		header = append(header, "length (64ths)", "start height (64ths)", "end height (64ths)")
 	}
+	faced := slices.ContainsFunc(plans, func(p *pattern.Plan) bool { return p.Base != nil })
+	if faced {
+		header = append(header, "face")
+	}
 	byHand := plans[0].Job.ByHand()
 	if byHand {
 		header = append(header, "swell (shares of the depth asked)", "rock left (degrees)", "rock right (degrees)")
 	}
 	c.Write(header)
 	for _, p := range plans {
-		all := p.All()
-		for i, id := range p.Sequence() {
-			row := cutRow(p, i+1, all[id-1])
-			if byHand {
-				row = append(row, handRow(all[id-1].Hand)...)
+		step := 0
+		for _, face := range p.Faces() {
+			all := face.All()
+			for _, id := range face.Sequence() {
+				step++
+				cut := all[id-all[0].ID]
+				row := cutRow(face, step, cut)
+				if faced {
+					row = append(row, face.Face.String())
+				}
+				if byHand {
+					row = append(row, handRow(cut.Hand)...)
+				}
+				c.Write(row)
 			}
-			c.Write(row)
 		}
 	}
 	c.Flush()

@@ -16,28 +16,15 @@ func Plan(w io.Writer, p *pattern.Plan) error {
 	u := p.Job.Length
 	var b strings.Builder
 	Heading(&b, p)
-	if len(p.Chords) == 0 {
-		b.WriteString("\n" + Undivided + "\n")
-	} else {
-		fmt.Fprintf(&b, "\nDividers, %d parts:\n", p.Repeats)
+	dividersAndCuts(&b, p)
+	if p.Base != nil {
+		b.WriteByte('\n')
+		baseHeading(&b, p.Base)
+		dividersAndCuts(&b, p.Base)
 	}
-	for _, c := range p.Chords {
-		fmt.Fprintf(&b, "  %s, %s above the table, %s across: %s\n", c.Name, u.Format(c.Height), u.Format(2*c.Radius), u.FormatWithRest(c.Chord))
-	}
-	Rounds(&b, u, p)
-	fmt.Fprintf(&b, "\nCuts of %s", Period(p))
-	if p.Periods() > 1 {
-		fmt.Fprintf(&b, " (add %d for each further %s)", len(p.Cuts), further(p))
-	}
-	b.WriteString(":\n")
-	cutTable(&b, p)
-	goingOn(&b, p)
-	byHand(&b, p)
-	b.WriteByte('\n')
-	Order(&b, p)
-	t := p.Totals()
+	t := p.Whole()
 	fmt.Fprintf(&b, "\nWhole glass: %s, %s of groove, %s of glass ground away",
-		count(t.Cuts, "cut"), Groove(u, t.Length), ground(u, p.Volume()))
+		count(t.Cuts, "cut"), Groove(u, t.Length), ground(u, p.GroundAway()))
 	if words := CuttingTime(p); words != "" {
 		fmt.Fprintf(&b, "; %s", words)
 	}
@@ -48,9 +35,33 @@ func Plan(w io.Writer, p *pattern.Plan) error {
 	return err
 }
 
+// dividersAndCuts writes a face of a plan: settings, the cuts of one period, their order.
+func dividersAndCuts(b *strings.Builder, p *pattern.Plan) {
+	u := p.Job.Length
+	if len(p.Chords) == 0 {
+		b.WriteString("\n" + undivided(p) + "\n")
+	} else {
+		fmt.Fprintf(b, "\nDividers, %d parts:\n", p.Repeats)
+	}
+	for _, c := range p.Chords {
+		fmt.Fprintf(b, "  %s, %s %s, %s across: %s\n", c.Name, u.Format(c.Height), p.From(), u.Format(2*c.Radius), u.FormatWithRest(c.Chord))
+	}
+	Rounds(b, u, p)
+	fmt.Fprintf(b, "\nCuts of %s", Period(p))
+	if p.Periods() > 1 {
+		fmt.Fprintf(b, " (add %d for each further %s)", len(p.Cuts), further(p))
+	}
+	b.WriteString(":\n")
+	cutTable(b, p)
+	goingOn(b, p)
+	byHand(b, p)
+	b.WriteByte('\n')
+	Order(b, p)
+}
+
 // verdict writes whether the plan clears, for those who read no further.
 func verdict(b *strings.Builder, p *pattern.Plan) {
-	switch n := len(p.Groups()); n {
+	switch n := p.Lettered(); n {
 	case 0:
 		b.WriteString(wrap(Verdict("Clear", p), 79, "") + "\n")
 	case 1:

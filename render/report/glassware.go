@@ -33,7 +33,7 @@ type glassJSON struct {
 }
 
 func glassware(p *pattern.Plan) glassJSON {
-	b, away := p.Blank, p.Blank.Grams(p.Volume())
+	b, away := p.Blank, p.Blank.Grams(p.GroundAway())
 	return glassJSON{
 		Material: b.Material.Name, Density: number(b.Material.Density),
 		WallFactor: number(b.Factor), Weighs: where(b.ScaleWeight > 0, b.ScaleWeight),
@@ -47,7 +47,7 @@ func glassware(p *pattern.Plan) glassJSON {
 // Glassware says what the blank holds, and what it weighs before and after.
 func Glassware(b *strings.Builder, p *pattern.Plan) {
 	u, glass := p.Job.Length, p.Blank
-	away := glass.Grams(p.Volume())
+	away := glass.Grams(p.GroundAway())
 	if !glass.FloorKnown() {
 		fmt.Fprintf(b, "About %s of glass is ground away. What the blank holds and weighs is not known without its floor.\n", Weight(u, away))
 		return

@@ -17,12 +17,14 @@ type lineJSON struct {
 
 func lines(p *pattern.Plan) []lineJSON {
 	out := []lineJSON{}
-	for _, c := range p.Chains() {
-		if c.Alone() {
-			continue
-		}
-		for turns := range c.Times {
-			out = append(out, lineJSON{p.Copy(c, turns), c.Closed})
+	for _, face := range p.Faces() {
+		for _, c := range face.Chains() {
+			if c.Alone() {
+				continue
+			}
+			for turns := range c.Times {
+				out = append(out, lineJSON{face.Copy(c, turns), c.Closed})
+			}
 		}
 	}
 	return out
@@ -58,7 +60,7 @@ func linesOf(p *pattern.Plan) map[int]string {
 		for turns := range c.Times {
 			ids := p.Copy(c, turns)
 			for _, id := range ids {
-				if id <= len(p.Cuts) {
+				if p.TurnsTo(id) == 0 {
 					of[id] = "\t" + Line(ids, c.Closed)
 				}
 			}
@@ -77,7 +79,7 @@ func goingOn(b *strings.Builder, p *pattern.Plan) {
 		sum := p.Sum(c)
 		row := fmt.Sprintf("  %s, %s long", Line(c.Cuts, c.Closed), p.Job.Length.Format(sum.Length))
 		if c.Closed {
-			row += ", closed round the glass"
+			row += ", closed round the " + body(p)
 		}
 		if c.Times > 1 {
 			row += fmt.Sprintf("; %d such", c.Times)

@@ -13,6 +13,8 @@ func Means(k pattern.Kind) string {
 		return "a cut comes too near to the rim"
 	case pattern.Foot:
 		return "a cut comes too near to the foot"
+	case pattern.AtEdge:
+		return "a cut comes too near to the edge of the base"
 	case pattern.Buried:
 		return "the cut is deeper than the wheel's edge is high: its shoulders go under"
 	case pattern.Tight:

@@ -13,6 +13,7 @@ import (
 // known.
 type passJSON struct {
 	Wheel   string    `json:"wheel"`
+	Face    string    `json:"face,omitempty"` // base; left out on the side
 	Cuts    []int     `json:"cuts"`
 	Length  number    `json:"length"`
 	Minutes *number   `json:"minutes,omitempty"`
@@ -21,11 +22,13 @@ type passJSON struct {
 
 func passes(p *pattern.Plan) []passJSON {
 	out := []passJSON{}
-	for _, pass := range p.Order() {
-		one := passJSON{Wheel: p.Job.Rack[pass.Wheel].Name, Cuts: p.Within(pass), Length: number(p.Length(pass))}
-		one.Minutes = where(p.Rate(pass.Wheel) > 0, p.PassMinutes(pass))
-		one.Wear = wear(p, pass)
-		out = append(out, one)
+	for _, face := range p.Faces() {
+		for _, pass := range face.Order() {
+			one := passJSON{Wheel: p.Job.Rack[pass.Wheel].Name, Face: faceName(face), Cuts: face.Within(pass), Length: number(face.Length(pass))}
+			one.Minutes = where(p.Rate(pass.Wheel) > 0, face.PassMinutes(pass))
+			one.Wear = wear(face, pass)
+			out = append(out, one)
+		}
 	}
 	return out
 }
@@ -36,9 +39,9 @@ func Order(b *strings.Builder, p *pattern.Plan) {
 	fmt.Fprintf(b, "Cutting order, %s", count(len(order), "wheel"))
 	switch {
 	case p.GoesOn():
-		b.WriteString("; each with all its copies round the glass before the next")
+		fmt.Fprintf(b, "; each with all its copies round the %s before the next", body(p))
 	case p.Periods() > 1:
-		fmt.Fprintf(b, "; each cut %d times round the glass before the next", p.Periods())
+		fmt.Fprintf(b, "; each cut %d times round the %s before the next", p.Periods(), body(p))
 	}
 	b.WriteString(":\n")
 	for i, pass := range order {

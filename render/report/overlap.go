@@ -20,6 +20,6 @@ func overlapping(p *pattern.Plan, f pattern.Finding) string {
 		return ""
 	}
 	u := p.Job.Length
-	return fmt.Sprintf("its own copies overlap: one reaches %s into the next, measured round the glass %s above the table",
-		u.FormatDecimal(by), u.Format(height))
+	return fmt.Sprintf("its own copies overlap: one reaches %s into the next, measured round the %s %s %s",
+		u.FormatDecimal(by), body(p), u.Format(height), p.From())
 }

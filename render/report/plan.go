@@ -45,6 +45,7 @@ type planJSON struct {
 	Glass    glassJSON     `json:"glass"`
 	Rounds   []roundJSON   `json:"out_of_round"` // the stations that are
 	Order    []passJSON    `json:"order"`        // in which to cut
+	Base     *baseJSON     `json:"base,omitempty"`
 	Quote    *quoteJSON    `json:"quote,omitempty"`
 
 	Included []includedJSON `json:"included,omitempty"` // what the job has from which file
@@ -97,6 +98,7 @@ type limitsJSON struct {
 
 type cutJSON struct {
 	ID          int     `json:"id"`
+	Face        string  `json:"face,omitempty"` // base; left out on the side
 	Repeat      int     `json:"repeat"`
 	Motif       string  `json:"motif"`
 	MotifNumber int     `json:"motif_number"`
@@ -129,6 +131,7 @@ type pathJSON struct {
 
 type findingJSON struct {
 	Kind     string `json:"kind"`
+	Face     string `json:"face,omitempty"` // base; left out on the side
 	Cuts     []int  `json:"cuts"`
 	Repeat   int    `json:"repeat"`
 	Theta    number `json:"theta"`
@@ -185,12 +188,12 @@ func PlanJSON(w io.Writer, p *pattern.Plan) error {
 		Schema: schema, Title: p.Job.Title, Length: p.Job.Length.String(),
 		Blank: blank(p), Surface: surface(p), Repeats: p.Repeats, Free: append([]int{}, p.Free()...),
 		Band: [2]number{number(p.Band.Foot), number(p.Band.Top)}, Limits: limits(p), Most: mosts(p),
-		Cuts: cuts(p), Lines: lines(p), Findings: findings(p), OnlyIf: hangsOn(p), Notes: append([]string{}, notes(p)...), Chords: chords(p),
-		Glass: glassware(p), Rounds: rounds(p), Order: passes(p), Quote: quote(p), Included: includes(p),
+		Cuts: cuts(p), Lines: lines(p), Findings: findings(p), OnlyIf: hangsOn(p), Notes: append([]string{}, allNotes(p)...), Chords: chords(p),
+		Glass: glassware(p), Rounds: rounds(p), Order: passes(p), Base: base(p), Quote: quote(p), Included: includes(p),
 	}
-	t := p.Totals()
-	out.Totals = totalsJSON{Cuts: t.Cuts, Length: number(t.Length), Volume: number(p.Volume())}
-	times := p.Times()
+	t := p.Whole()
+	out.Totals = totalsJSON{Cuts: t.Cuts, Length: number(t.Length), Volume: number(p.GroundAway())}
+	times := p.WholeTimes()
 	out.Totals.Minutes = where(Rates(p, times) != "", times.Cutting)
 	return write(w, out)
 }
@@ -250,11 +253,20 @@ func limits(p *pattern.Plan) limitsJSON {
 }
 
 func cuts(p *pattern.Plan) []cutJSON {
+	out := []cutJSON{}
+	for _, face := range p.Faces() {
+		out = append(out, cutsOn(face)...)
+	}
+	return out
+}
+
+// cutsOn lists the cuts of one face.
+func cutsOn(p *pattern.Plan) []cutJSON {
 	all := p.All()
 	out := make([]cutJSON, len(all))
 	for i, c := range all {
 		out[i] = cutJSON{
-			ID: c.ID, Repeat: c.Repeat, Motif: p.Job.Motifs[c.Motif].Kind.Name, MotifNumber: c.Motif + 1,
+			ID: c.ID, Face: faceName(p), Repeat: c.Repeat, Motif: p.Job.Motifs[c.Motif].Kind.Name, MotifNumber: c.Motif + 1,
 			Part: c.Part, Wheel: p.Job.Rack[c.Wheel].Name, Joins: append([]int{}, c.Joins...),
 			Length: number(c.Length), Depth: number(c.Depth), Asked: number(c.Asked),
 			Width: number(c.Width), Left: known(c.Left), Touch: c.Touch, Path: path(&c.Groove),
@@ -282,9 +294,11 @@ func path(g *groove.Groove) []pathJSON {
 
 func findings(p *pattern.Plan) []findingJSON {
 	out := []findingJSON{}
-	for _, g := range p.Groups() {
-		for _, f := range g.Findings {
-			out = append(out, finding(p, g, f))
+	for _, face := range p.Faces() {
+		for _, g := range face.Groups() {
+			for _, f := range g.Findings {
+				out = append(out, finding(face, g, f))
+			}
 		}
 	}
 	return out
@@ -293,7 +307,7 @@ func findings(p *pattern.Plan) []findingJSON {
 // finding returns one of a group's findings.
 func finding(p *pattern.Plan, g pattern.Group, f pattern.Finding) findingJSON {
 	return findingJSON{
-		Kind: f.Kind.String(), Cuts: append([]int{}, f.Cuts...), Repeat: f.Repeat, Theta: degrees(f.Theta),
+		Kind: f.Kind.String(), Face: faceName(p), Cuts: append([]int{}, f.Cuts...), Repeat: f.Repeat, Theta: degrees(f.Theta),
 		Height: number(f.Height), Measured: number(f.Measured), Wanted: number(f.Wanted), Share: f.Share,
 		Cure: Cure(p, f), Letter: g.Letter, Recurs: p.Periods(),
 	}

@@ -10,8 +10,11 @@ import (
 // Standing names the repeats on which a motif stands: "odd repeats", "repeats 1 and 4";
 // "" where it is on each, or on each that isn't left bare.
 func Standing(p *pattern.Plan, motif int) string {
-	m, l := p.Job.Motifs[motif], p.Job.Layout
+	m := p.Job.Motifs[motif]
+	l := p.Job.LayoutOf(m.Face)
 	switch copies := l.Copies(m); {
+	case m.Middle:
+		return "the middle"
 	case m.Only == nil && m.On == job.Each:
 		return ""
 	case m.Only == nil && len(copies) == l.Repeats/2:

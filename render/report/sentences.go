@@ -23,7 +23,7 @@ func Place(p *pattern.Plan, g pattern.Group) string {
 	}
 	words := worstPlace(p, g)
 	if p.Periods() > 1 {
-		words += fmt.Sprintf("; the same %d times round the glass", p.Periods())
+		words += fmt.Sprintf("; the same %d times round the %s", p.Periods(), body(p))
 	}
 	return words
 }
@@ -31,7 +31,7 @@ func Place(p *pattern.Plan, g pattern.Group) string {
 // worstPlace is the repeat and the height of a group's worst finding.
 func worstPlace(p *pattern.Plan, g pattern.Group) string {
 	worst := g.Worst()
-	return fmt.Sprintf("worst in repeat %d, %s above the table", worst.Repeat, p.Job.Length.Format(worst.Height))
+	return fmt.Sprintf("worst in repeat %d%s, %s %s", worst.Repeat, ofFace(p), p.Job.Length.Format(worst.Height), p.From())
 }
 
 // Notes lists, as sentences, what check says of a plan that is no finding: doubted readings,
@@ -39,15 +39,19 @@ func worstPlace(p *pattern.Plan, g pattern.Group) string {
 // depth, and numbers found for "most".
 func Notes(p *pattern.Plan) []string {
 	all := []string{}
-	for _, words := range notes(p) {
+	for _, words := range allNotes(p) {
 		all = append(all, upper(words))
 	}
-	return append(append(append(all, counted(p)...), calibrated(p)...), shortMarks(p)...)
+	all = append(append(all, counted(p)...), calibrated(p)...)
+	for _, face := range p.Faces() {
+		all = append(all, shortMarks(face)...)
+	}
+	return all
 }
 
 // Short says whether a plan clears, in a sentence.
 func Short(p *pattern.Plan) string {
-	switch n := len(p.Groups()); n {
+	switch n := p.Lettered(); n {
 	case 0:
 		return Verdict("Clear", p)
 	case 1:

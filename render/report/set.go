@@ -75,7 +75,7 @@ func set(s *pattern.Set) *setJSON {
 		out.Blanks = append(out.Blanks, memberJSON{
 			m.Blank.Name, number(m.Blank.Height()), number(m.Diameter), number(m.Wall), number(m.OutOfRound),
 			[2]number{number(m.Own.Foot), number(m.Own.Top)}, m.By.String(),
-			glass.HoldsToRim, glass.Weight, len(m.Groups()),
+			glass.HoldsToRim, glass.Weight, m.Lettered(),
 		})
 	}
 	for _, h := range s.Limits {
@@ -158,7 +158,7 @@ func members(b *strings.Builder, s *pattern.Set) {
 			round = u.FormatDecimal(m.OutOfRound)
 		}
 		fmt.Fprintf(t, "  %s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%d\n", m.Blank.Name, u.Format(m.Blank.Height()), u.Format(m.Diameter),
-			u.FormatDecimal(m.Wall), round, u.FormatDown(m.Own.Top), ends, holds, weighs, len(m.Groups()))
+			u.FormatDecimal(m.Wall), round, u.FormatDown(m.Own.Top), ends, holds, weighs, m.Lettered())
 	}
 	t.Flush()
 	b.WriteString("  (across: at the middle of the band; thinnest: its wall in the band; band may reach: by itself)\n")

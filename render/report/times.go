@@ -11,7 +11,7 @@ import (
 // CuttingTime says how long the cuts of a plan take and at which rates; "" where that isn't
 // known of every wheel.
 func CuttingTime(p *pattern.Plan) string {
-	t := p.Times()
+	t := p.WholeTimes()
 	if rates := Rates(p, t); rates != "" {
 		return Minutes(t.Cutting) + " at " + rates
 	}
@@ -40,7 +40,7 @@ func passTime(p *pattern.Plan, pass pattern.Pass) string {
 // NoRate says of which wheels a job would have to give the rate; "" where none is missing.
 func NoRate(p *pattern.Plan) string {
 	var names []string
-	for _, wheel := range p.Times().Unknown {
+	for _, wheel := range p.WholeTimes().Unknown {
 		names = append(names, p.Job.Rack[wheel].Name)
 	}
 	if len(names) == 0 {

@@ -11,7 +11,8 @@ import (
 // trouble is the findings of one kind that concern the same parts, on all the
 // blanks of a set that have them.
 type trouble struct {
-	on     []int // which of the plans
+	on     []int           // which of the plans
+	faces  []*pattern.Plan // of each, the one of the face that it is on
 	groups []pattern.Group
 }
 
@@ -20,18 +21,24 @@ type trouble struct {
 func troublesOf(plans []*pattern.Plan) []trouble {
 	var all []trouble
 	at := map[string]int{}
-	for i, p := range plans {
+	add := func(i int, p *pattern.Plan) {
 		for _, g := range p.Groups() {
 			// What Groups keeps apart.
 			first := g.Findings[0]
-			key := fmt.Sprint(g.Kind, g.Motifs, g.Parts, first.Share, len(first.Cuts))
+			key := fmt.Sprint(p.Face, g.Kind, g.Motifs, g.Parts, first.Share, len(first.Cuts))
 			k, known := at[key]
 			if !known {
 				k = len(all)
 				at[key] = k
 				all = append(all, trouble{})
 			}
-			all[k].on, all[k].groups = append(all[k].on, i), append(all[k].groups, g)
+			t := &all[k]
+			t.on, t.faces, t.groups = append(t.on, i), append(t.faces, p), append(t.groups, g)
+		}
+	}
+	for i, p := range plans {
+		for _, face := range p.Faces() {
+			add(i, face)
 		}
 	}
 	return all
@@ -46,7 +53,7 @@ func (t trouble) words(b *strings.Builder, plans []*pattern.Plan) {
 		heads[i] = l.words
 	}
 	worst := t.worst()
-	p := plans[t.on[worst]]
+	p := t.faces[worst]
 	fmt.Fprintf(b, "\n%s  %s\n", strings.Join(heads, "/"), heading(p, t.groups[worst]))
 	if len(letters) > 1 {
 		for i, l := range letters {
@@ -66,7 +73,7 @@ func (t trouble) words(b *strings.Builder, plans []*pattern.Plan) {
 
 // cures writes what would cure a trouble: once what would on all its blanks.
 func (t trouble) cures(b *strings.Builder, plans []*pattern.Plan) {
-	words := t.cureWords(plans)
+	words := t.cureWords()
 	cures := t.apart(func(i int) string { return words[i] })
 	for _, c := range cures {
 		switch {
@@ -81,12 +88,12 @@ func (t trouble) cures(b *strings.Builder, plans []*pattern.Plan) {
 
 // cureWords says of each of a trouble's blanks what would cure it. Of cures that are
 // the same but for how large a wheel may be, all say the smallest: it does on each.
-func (t trouble) cureWords(plans []*pattern.Plan) []string {
+func (t trouble) cureWords() []string {
 	same := make([]string, len(t.groups))
 	least := map[string]float64{}
 	for i, g := range t.groups {
 		worst := g.Worst()
-		same[i] = Cure(plans[t.on[i]], withWheel(worst, 0))
+		same[i] = Cure(t.faces[i], withWheel(worst, 0))
 		wheel := widestWheel(worst)
 		if known, ok := least[same[i]]; ok {
 			wheel = min(wheel, known)
@@ -95,7 +102,7 @@ func (t trouble) cureWords(plans []*pattern.Plan) []string {
 	}
 	words := make([]string, len(t.groups))
 	for i, g := range t.groups {
-		words[i] = Cure(plans[t.on[i]], withWheel(g.Worst(), least[same[i]]))
+		words[i] = Cure(t.faces[i], withWheel(g.Worst(), least[same[i]]))
 	}
 	return words
 }

@@ -21,7 +21,7 @@ func TestCureOfASetOnce(t *testing.T) {
 			f := g.Worst()
 			f.Cure = &pattern.Cure{Changes: changes[i], Or: []pattern.Alternative{{Diameter: wheels[i]}}}
 			g.Findings = []pattern.Finding{f}
-			one.on, one.groups = append(one.on, i), append(one.groups, g)
+			one.on, one.faces, one.groups = append(one.on, i), append(one.faces, p), append(one.groups, g)
 		}
 		var b strings.Builder
 		one.cures(&b, plans)

@@ -14,12 +14,12 @@ func (a composer) title() string { return a.sheet.plan.Job.Title + a.of() }
 
 // of says what the paper is, and which blank's.
 func (a composer) of() string {
-	return fmt.Sprintf(", %s for %s", [...]string{"wrap", "inside wrap", "patches"}[a.sheet.side], a.sheet.plan.Blank.Name)
+	return fmt.Sprintf(", %s for %s", [...]string{"wrap", "inside wrap", "patches", "base paper"}[a.sheet.side], a.sheet.plan.Blank.Name)
 }
 
 // what names the paper as a whole.
 func (a composer) what() string {
-	return [...]string{"outside wrap", "inside wrap", "set of patches"}[a.sheet.side]
+	return [...]string{"outside wrap", "inside wrap", "set of patches", "base paper"}[a.sheet.side]
 }
 
 // about says what a page's piece is, and how it goes on the glass.

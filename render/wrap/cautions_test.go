@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"roundlay/motifs"
+	"roundlay/render/printtest"
 )
 
 // Every sort of page that this package prints carries the cautions: the paper of each
@@ -13,9 +14,11 @@ func TestCautionsOnEveryPage(t *testing.T) {
 	t.Parallel()
 	demo := demoPlan(t)
 	made := map[string]*Wrap{}
-	for side := range Sides() {
+	for side := range WallSides() {
 		made[Side(side).String()] = wrapOf(t, demo, on(t, Side(side), "a4"))
 	}
+	under := printtest.Plan(t, baseJob)
+	made["base"], made["base on several pages"] = wrapOf(t, under, on(t, Base, "a4")), wrapOf(t, under, on(t, Base, "150x150mm"))
 	made["narrow"] = wrapOf(t, demo, on(t, Patches, "150x150mm"))
 	var err error
 	if made["test page"], err = NewTestPage(t.Context(), demo, on(t, Outside, "a4")); err != nil {

@@ -41,7 +41,7 @@ func TestPagesNameTheirPaper(t *testing.T) {
 	p := planOf(t, leafJob(tallGlass, 5))
 	several := 0
 	for sheet, name := range map[string]string{"a4": "A4", "letter": "letter", "13x19in": "13x19in"} {
-		for side := range Sides() {
+		for side := range WallSides() {
 			pages := wrapOf(t, p, on(t, Side(side), sheet)).Pages
 			for i, drawn := range pages {
 				if which := fmt.Sprintf("%s, page %d of %d", name, i+1, len(pages)); !says(drawn, which) {

@@ -51,7 +51,7 @@ func centreOf(points []geometry.Point) geometry.Point {
 // paper, and no letter stands in another's ring.
 func TestFindingsAreRinged(t *testing.T) {
 	for name, text := range map[string]string{"crowded": crowdedJob(), "barrel": crowdedBarrel(), "swags": swagJob(taperedGlass, 6)} {
-		for side := range Sides() {
+		for side := range WallSides() {
 			s := sheetOf(t, text, on(t, Side(side), huge))
 			p := s.plan
 			groups := p.Groups()
@@ -136,7 +136,7 @@ func ringedAt(t *testing.T, name string, at geometry.Point, letter string, centr
 // A page that rings findings says what they are, or on which page that is said;
 // letters come in their order, and what has no ring says so.
 func TestFindingsAreExplained(t *testing.T) {
-	for side := range Sides() {
+	for side := range WallSides() {
 		for name, text := range map[string]string{"crowded": crowdedJob(), "barrel": crowdedBarrel()} {
 			p := planOf(t, text)
 			for _, sheet := range []string{"a4", "letter", "150x150mm"} {

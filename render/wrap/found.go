@@ -16,6 +16,9 @@ func (a composer) findings() []page.Note {
 		doubted = append(doubted, page.Note{Words: words, Size: 9, Bold: true})
 	}
 	if len(p.Findings) == 0 {
+		if b := p.Base; b != nil && !b.Clear() {
+			return append(doubted, page.Note{Words: fmt.Sprintf("Not clear: the base has findings (%d), which its own paper lists.", len(b.Groups())), Size: 9, Bold: true})
+		}
 		if len(doubted) > 0 {
 			return doubted
 		}

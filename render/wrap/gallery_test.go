@@ -15,7 +15,7 @@ import (
 func TestGallery(t *testing.T) {
 	const folder = "../../testdata/gallery/"
 	for _, name := range []string{
-		"hedgerow-tumblers", "quilted-highball", "trellis-beaker", "fern-and-beam", "bracken-tumbler", "reeds-and-swallows", "olive-branch",
+		"hedgerow-tumblers", "quilted-highball", "trellis-beaker", "fern-and-beam", "bracken-tumbler", "reeds-and-swallows", "olive-branch", "star-footed-tumbler",
 	} {
 		file, text := job.Demo()
 		if name != "hedgerow-tumblers" {
@@ -43,7 +43,16 @@ func TestGallery(t *testing.T) {
 		}
 		path := folder + name + "-wrap.svg"
 		keptPicture(t, path, picture.Bytes())
-		if len(p.Findings) > 0 {
+		if p.Base != nil {
+			o := DefaultOptions(geometry.Millimetre)
+			o.Side = Base
+			picture.Reset()
+			if err := wrapOf(t, p, o).SVG(&picture); err != nil {
+				t.Fatal(err)
+			}
+			keptPicture(t, folder+name+"-base.svg", picture.Bytes())
+		}
+		if !p.Clear() {
 			t.Errorf("%s has findings: a gallery shows what can be cut", name)
 		}
 	}

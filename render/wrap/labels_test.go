@@ -146,7 +146,7 @@ func TestEveryPaperBearsItsName(t *testing.T) {
 		"straight": leafJob(straightGlass, 5), "swags": swagJob(taperedGlass, 6), "tall": leafJob(tallGlass, 5),
 		"barrel": leafJob(barrelGlass, 8), "waist": leafJob(waistGlass, 5), "crowded": crowdedJob(),
 	} {
-		for side := range Sides() {
+		for side := range WallSides() {
 			o := on(t, Side(side), "a4")
 			s := sheetOf(t, named(text), o)
 			l, ok := composer{s, o, page.NewFrame(s.letters, s.plan.Job.Length)}.layout()
@@ -224,7 +224,7 @@ func TestTabWordsAreClear(t *testing.T) {
 func TestBandWordsSayWhatTheyAre(t *testing.T) {
 	for name, text := range map[string]string{"barrel": leafJob(barrelGlass, 8), "swags": swagJob(taperedGlass, 6), "narrow": leafJob(taperedGlass, 16)} {
 		p := planOf(t, text)
-		for side := range Sides() {
+		for side := range WallSides() {
 			said := 0
 			for _, page := range wrapOf(t, p, on(t, Side(side), "a4")).Pages {
 				words := wordsOf(page.Drawing)

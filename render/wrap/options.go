@@ -13,15 +13,19 @@ import (
 type Side int
 
 // Paper goes round the outside, round the inside, or on the outside in patches,
-// one a repeat.
+// one a repeat; or it is round, for the base.
 const (
 	Outside Side = iota
 	Inside
 	Patches
+	Base
 )
 
 // Sides lists the words for Side, in order.
-func Sides() []string { return []string{"outside", "inside", "patches"} }
+func Sides() []string { return append(WallSides(), "base") }
+
+// WallSides lists the words for paper that goes on the wall.
+func WallSides() []string { return []string{"outside", "inside", "patches"} }
 
 func (s Side) String() string { return Sides()[s] }
 

@@ -69,7 +69,7 @@ func TestCorrectionKeepsPagesAsTheyLie(t *testing.T) {
 	for name, stations := range map[string]string{"straight": straightGlass, "tapered": taperedGlass, "tall": tallGlass, "barrel": barrelGlass} {
 		p := planOf(t, leafJob(stations, 5))
 		for _, sheet := range []string{"a4", "letter", "legal"} {
-			for side := range Sides() {
+			for side := range WallSides() {
 				lies := func(by page.Printed) bool {
 					o := on(t, Side(side), sheet)
 					o.Printed = by

@@ -57,7 +57,7 @@ func (a composer) settings(overlaps bool) []page.Note {
 		if c.Name == pattern.PaperEdge && a.sheet.side == Inside {
 			continue // the outside paper's
 		}
-		notes = append(notes, page.Note{Words: capital(dividers(u, c)), Size: 9, Item: true})
+		notes = append(notes, page.Note{Words: capital(dividers(u, c, p.From())), Size: 9, Item: true})
 	}
 	return append(notes, page.Note{Size: 9, Words: a.marking() +
 		" Heavy: the cuts to trace. Grey: each groove at its true width. Dashed: the band's ends. " +
@@ -184,11 +184,12 @@ func capitals(sentences []string) []string {
 	return sentences
 }
 
-// dividers says how to set dividers for a circle, and where the last step falls.
-func dividers(u geometry.Unit, c pattern.Chord) string {
+// dividers says how to set dividers for a circle, and where the last step falls. Its height is
+// counted from somewhere.
+func dividers(u geometry.Unit, c pattern.Chord, from string) string {
 	where := c.Name
 	if c.Height > 0 {
-		where += fmt.Sprintf(", %s above the table", u.Format(c.Height))
+		where += fmt.Sprintf(", %s %s", u.Format(c.Height), from)
 	}
 	set := min(u.Setting(c.Chord).Length, 2*c.Radius)
 	return fmt.Sprintf("%s, %s across: set %s; the last step will %s.", where, u.Format(2*c.Radius), u.Format(c.Chord),

@@ -46,7 +46,7 @@ func everyPage(t *testing.T) []printed {
 		sheets = append(sheets, p.Name)
 	}
 	for _, sheet := range sheets {
-		for side := range Sides() {
+		for side := range WallSides() {
 			add(fmt.Sprintf("demo, %s, %s", Side(side), sheet), demo, on(t, Side(side), sheet))
 		}
 		test, err := NewTestPage(context.Background(), demo, on(t, Outside, sheet))
@@ -57,18 +57,18 @@ func everyPage(t *testing.T) []printed {
 	}
 	for _, glass := range []struct{ name, stations string }{{"tall", tallGlass}, {"barrel", barrelGlass}, {"waist", waistGlass}} {
 		p := planOf(t, leafJob(glass.stations, 5))
-		for side := range Sides() {
+		for side := range WallSides() {
 			add(fmt.Sprintf("%s, %s", glass.name, Side(side)), p, on(t, Side(side), "a4"))
 		}
 	}
 	for name, text := range map[string]string{"foot": bandJob(footGlass, 20, 92, "floor = 16"),
 		"lip": bandJob(lipGlass, 20, 85, "floor = 16"), "bowl": bandJob(bowlGlass, 70, 110, "floor = 58\npaper = [60, \"rim\"]"), "crowded": crowdedJob(), "swags": swagJob(taperedGlass, 6), "crowded barrel": crowdedBarrel()} {
-		for side := range Sides() {
+		for side := range WallSides() {
 			add(fmt.Sprintf("%s, %s", name, Side(side)), planOf(t, text), on(t, Side(side), "a4"))
 		}
 	}
 	for _, by := range []page.Printed{{Short: 98, Long: 101.5}, {Short: 104.9, Long: 95.1}, {Short: 100, Long: 97.3}} {
-		for side := range Sides() {
+		for side := range WallSides() {
 			o := on(t, Side(side), "letter")
 			o.Printed = by
 			add(fmt.Sprintf("demo, %s, printed %v", Side(side), by), demo, o)
@@ -180,7 +180,7 @@ func barOn(page printtest.TracedPage, bar page.Bar, near float64) (length float6
 func TestBarsAreTrueAsShown(t *testing.T) {
 	t.Parallel()
 	demo := demoPlan(t)
-	for side := range Sides() {
+	for side := range WallSides() {
 		o := on(t, Side(side), "letter")
 		w := wrapOf(t, demo, o)
 		pdf, svg := pdfOf(t, w), svgOf(t, w)

@@ -27,15 +27,16 @@ type Wrap struct {
 // New draws the paper for a plan's blank. The error says why that is impossible, or
 // is the context's.
 func New(ctx context.Context, p *pattern.Plan, o Options) (*Wrap, error) {
+	if o.Side == Base {
+		return newRound(ctx, p, o)
+	}
 	a, err := newComposer(p, o)
 	if err != nil {
 		return nil, err
 	}
 	a.Corrects = true
-	for _, f := range []page.Format{o.Portrait(), o.Landscape()} {
-		if err := o.RoomForBars(f, a.Unit); err != nil {
-			return nil, err
-		}
+	if err := a.roomForBars(); err != nil {
+		return nil, err
 	}
 	w := &Wrap{Title: a.title(), letters: a.Letters, Remarks: a.remarks()}
 	pages, ok := a.layout()
@@ -51,6 +52,16 @@ func New(ctx context.Context, p *pattern.Plan, o Options) (*Wrap, error) {
 	}
 	w.Whole, err = a.picture(ctx)
 	return w, err
+}
+
+// roomForBars refuses paper too small for the check bars.
+func (a composer) roomForBars() error {
+	for _, f := range []page.Format{a.options.Portrait(), a.options.Landscape()} {
+		if err := a.options.RoomForBars(f, a.Unit); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // PDF writes the pages to print.

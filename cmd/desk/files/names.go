@@ -57,7 +57,7 @@ func ListFile(j *job.Job, of []*glass.Blank, what string) string {
 
 // WrapFile returns the stem of the name of a blank's paper for a side.
 func WrapFile(j *job.Job, of *glass.Blank, side wrap.Side) string {
-	return BlankFile(j, of) + [...]string{"-wrap", "-inside-wrap", "-patches"}[side]
+	return BlankFile(j, of) + [...]string{"-wrap", "-inside-wrap", "-patches", "-base"}[side]
 }
 
 // ViewFile returns the stem of the name of a picture of a blank.
@@ -73,6 +73,9 @@ func ViewsFile(jobs []*job.Job) string {
 	}
 	return strings.Join(titles, between) + "-view"
 }
+
+// BaseViewFile returns the stem of the name of a picture of a blank's base.
+func BaseViewFile(j *job.Job, of *glass.Blank) string { return BlankFile(j, of) + "-base-view" }
 
 // TestPageFile is the stem of the name of the page that tries a printer.
 const TestPageFile = "test-page"

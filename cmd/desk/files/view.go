@@ -12,6 +12,7 @@ import (
 type View struct {
 	Turn, Tilt      string // degrees
 	Round, Findings bool
+	Base            bool // the underside, which has no tilt
 }
 
 // UsualTilt is how far down one looks at a glass unless asked otherwise.
@@ -19,7 +20,7 @@ const UsualTilt = "7"
 
 // Options reads the words.
 func (v View) Options() (picture.Options, error) {
-	o := picture.Options{Round: v.Round, Findings: v.Findings}
+	o := picture.Options{Round: v.Round, Findings: v.Findings, Base: v.Base}
 	var err error
 	if v.Turn != "" {
 		if o.Turn, err = readDegrees("turn", v.Turn, -360, 360); err != nil {

@@ -1,0 +1,50 @@
+package bench
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"roundlay/render/report"
+)
+
+// base sets how to divide and mark the underside, and its cuts; nothing where there are none.
+func (g glass) base() []block {
+	if g.plan.Base == nil {
+		return nil
+	}
+	b := glass{g.format, g.plan.Base}
+	p, u, width := b.plan, g.Unit, g.column()
+	blocks := g.heading(fmt.Sprintf("5  The base, %d parts", p.Repeats), width)
+	if len(p.Chords) == 0 {
+		blocks = g.heading("5  The base: nothing to divide", width)
+	}
+	for _, c := range p.Chords {
+		blocks = append(blocks, b.setting(c, width)...)
+	}
+	for i, words := range b.baseMarks() {
+		blocks = append(blocks, g.item(string(rune('a'+i)), words, width)...)
+	}
+	if hollow := p.Blank.Hollow; hollow.Across > 0 {
+		blocks = append(blocks, g.paragraph(fmt.Sprintf("The punty mark's hollow, %s across, is %s deep. Cuts that reach into it come out shallower there, or not at all.",
+			u.Format(hollow.Across), u.FormatChosen(hollow.Depth)), width)...)
+	}
+	blocks = append(blocks, g.heading("6  Cut the base, and tick", width)...)
+	blocks = append(blocks, g.paragraph("The numbers are those on the round paper.", width)...)
+	return slices.Concat(blocks, b.passes(), b.totals("7  Count of the base"))
+}
+
+// baseMarks says how to mark the base, step by step.
+func (g glass) baseMarks() []string {
+	p, u := g.plan, g.Unit
+	first := "Turn the glass over. Carry the mark of the side's repeat 1 square round the foot to the edge of the base: it is the middle of repeat 1 here too"
+	if p.Repeats > 1 {
+		first += fmt.Sprintf(". From it step %d marks round the edge, and number them clockwise", p.Repeats)
+	}
+	middle := "Mark the middle, with a centre square or by the cross of the round paper."
+	if free := report.Free(p); free != "" {
+		middle += " " + strings.ToUpper(free[:1]) + free[1:] + "."
+	}
+	band := fmt.Sprintf("Band: a circle %s from the middle, and one %s from it.", u.Format(p.Band.Foot), u.Format(p.Band.Top))
+	return []string{first + ".", middle, band}
+}

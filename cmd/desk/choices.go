@@ -19,14 +19,20 @@ func oneOfEach(field string, list, known []string) (map[string]bool, error) {
 	return all, nil
 }
 
-// insideOf reads on which side of the glass the wrap is drawn. Patches go on the outside.
-func insideOf(side string) (bool, error) {
+// sideOf reads on which side of the glass the wrap is drawn. Patches go on the outside.
+func sideOf(side string) (wrap.Side, error) {
 	if side == "" {
-		return false, nil
+		return wrap.Outside, nil
 	}
 	s, err := wrap.ParseSide(side)
 	if err != nil {
-		return false, badRequest("side: %v", err)
+		return s, badRequest("side: %v", err)
 	}
-	return s == wrap.Inside, nil
+	return s, nil
+}
+
+// insideOf reads whether that is the inside.
+func insideOf(side string) (bool, error) {
+	s, err := sideOf(side)
+	return s == wrap.Inside, err
 }

@@ -56,7 +56,7 @@ func (d *Desk) describe(ctx context.Context, body []byte) (*Reply, error) {
 func describe(ctx context.Context) (described, error) {
 	_, demo := job.Demo()
 	out := described{
-		Tables: job.Tables(), Sides: wrap.WallSides(), Seams: wrap.Seams(), Demo: string(demo), Cautions: page.CautionSentences(),
+		Tables: job.Tables(), Sides: wrap.Sides(), Seams: wrap.Seams(), Demo: string(demo), Cautions: page.CautionSentences(),
 		Starters: map[string]string{},
 	}
 	for _, u := range []geometry.Unit{geometry.Inch, geometry.Millimetre} {

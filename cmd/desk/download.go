@@ -64,12 +64,16 @@ type file struct {
 	make    func(d *Desk, ctx context.Context, j *job.Job, blank *glass.Blank, ask downloadRequest) (*Reply, error)
 }
 
+// baseView is the picture of the underside.
+const baseView = "base-view"
+
 func kindsOfFile() []file {
 	return []file{
 		{"wrap", []string{"pdf", "svg", "png"}, (*Desk).wrapFile},
 		{"test-page", []string{"pdf", "svg", "png"}, (*Desk).testPageFile},
 		{"sheet", []string{"pdf"}, (*Desk).sheetFile},
 		{"view", []string{"svg", "png", "pdf"}, (*Desk).viewFile},
+		{baseView, []string{"svg", "png", "pdf"}, (*Desk).viewFile},
 		{"cuts", []string{"csv"}, (*Desk).cutsFile},
 		{"plan", []string{"txt", "json"}, (*Desk).planFile},
 	}
@@ -216,7 +220,7 @@ func (ask downloadRequest) several(j *job.Job, blank *glass.Blank) []*glass.Blan
 }
 
 func (d *Desk) viewFile(ctx context.Context, j *job.Job, blank *glass.Blank, ask downloadRequest) (*Reply, error) {
-	o, err := files.View{Turn: string(ask.Turn), Tilt: string(ask.Tilt), Round: ask.Round, Findings: ask.Findings}.Options()
+	o, err := files.View{Turn: string(ask.Turn), Tilt: string(ask.Tilt), Round: ask.Round, Findings: ask.Findings, Base: ask.What == baseView}.Options()
 	if err != nil {
 		return nil, asked(err)
 	}
@@ -225,7 +229,11 @@ func (d *Desk) viewFile(ctx context.Context, j *job.Job, blank *glass.Blank, ask
 		return nil, err
 	}
 	data, err := files.Picture(ctx, plans[0], o, "."+ask.Ending)
-	return ask.reply(files.ViewFile(j, blank), data, err)
+	name := files.ViewFile(j, blank)
+	if ask.What == baseView {
+		name = files.BaseViewFile(j, blank)
+	}
+	return ask.reply(name, data, err)
 }
 
 func (d *Desk) cutsFile(ctx context.Context, j *job.Job, blank *glass.Blank, ask downloadRequest) (*Reply, error) {

@@ -60,9 +60,6 @@ func (e Edit) dragged(text string, ask layRequest) ([]job.Revision, error) {
 	if !ok {
 		return nil, badRequest("edits: there is no %q to drag", e.Path)
 	}
-	if j.Motifs[i].Face != job.Side {
-		return nil, nil // what is dragged on is the side
-	}
 	if by.From == nil {
 		return nil, badRequest("edits: the drag of a motif needs its from")
 	}
@@ -107,7 +104,8 @@ type hold struct {
 }
 
 func newHold(j *job.Job, blank *glass.Blank, motif int, side string, by drag) (*hold, error) {
-	p, err := pattern.Bare(j, blank)
+	face := j.Motifs[motif].Face
+	p, err := pattern.BareOn(j, blank, face)
 	if err != nil {
 		return nil, err
 	}
@@ -125,7 +123,7 @@ func newHold(j *job.Job, blank *glass.Blank, motif int, side string, by drag) (*
 		if err != nil {
 			return nil, err
 		}
-		flat := flatOf(p, inside)
+		flat := flatOf(p, inside && face == job.Side)
 		from, to := geometry.Point{X: by.From[0], Y: by.From[1]}, geometry.Point{X: by.To[0], Y: by.To[1]}
 		h.from, h.to = flat.ReverseNear(from, middle.Theta), flat.ReverseNear(to, middle.Theta)
 		h.target = flat.ReverseNear(r2.Add(flat.Forward(middle), r2.Sub(to, from)), middle.Theta)
@@ -153,13 +151,16 @@ func (h *hold) set(key string, value any) job.Revision {
 // motifs one that suits their places, and so may move them again: the place is corrected for
 // that.
 func (h *hold) moved() []job.Revision {
+	if h.job.Motifs[h.motif].Middle {
+		return nil // over the middle of the base it has no other place
+	}
 	const rounds = 5
 	grip := h.grip
 	x, y := grip.MovedTo(h.target)
 	for range rounds {
 		x, y = h.across(x), h.up(y)
 		after := h.job.With(job.Change{Motif: h.motif, Key: "at", At: [2]job.Measure{x, y}})
-		p, err := pattern.Bare(after, h.blank)
+		p, err := pattern.BareOn(after, h.blank, h.plan.Face)
 		if err != nil || p.Band == h.plan.Band {
 			break
 		}

@@ -16,13 +16,21 @@ func within(m job.Measure, least, most float64) job.Measure {
 	return m
 }
 
+// round is how long the band is all the way round: at its foot or, on a base, at its outer edge.
+func (h *hold) round() float64 {
+	at := h.plan.Band.Foot
+	if h.plan.Face == job.Base {
+		at = h.plan.Band.Top
+	}
+	return 2 * math.Pi * h.plan.Surface.RadiusAt(at)
+}
+
 // across keeps a motif's place across within its repeat. Where it stands on each repeat, one
 // that is dragged over the edge is the next one's copy coming in at the other side.
 func (h *hold) across(x job.Measure) job.Measure {
 	m := h.job.Motifs[h.motif]
 	if !x.Fraction {
-		half := math.Pi * h.plan.Surface.RadiusAt(h.plan.Band.Foot)
-		return within(x, -half, half)
+		return within(x, -h.round()/2, h.round()/2)
 	}
 	if m.On == job.Each && m.Inside == 0 {
 		x.Value = math.Remainder(x.Value, 1)
@@ -46,7 +54,7 @@ func (h *hold) wide(width job.Measure) job.Measure {
 	if width.Fraction {
 		return within(width, job.MinShare, job.MaxWide)
 	}
-	return within(width, minSide, 2*math.Pi*h.plan.Surface.RadiusAt(h.plan.Band.Foot))
+	return within(width, minSide, h.round())
 }
 
 func (h *hold) high(height job.Measure) job.Measure {

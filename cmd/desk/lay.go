@@ -9,6 +9,7 @@ import (
 	"roundlay/pattern/job"
 	"roundlay/render/report"
 	"roundlay/render/screen"
+	"roundlay/render/wrap"
 )
 
 // layRequest asks how a job comes out after some edits.
@@ -19,7 +20,7 @@ type layRequest struct {
 	// Number is the blank's among those of the job, from 1: it is meant where an edit has given
 	// it another name.
 	Number int      `json:"number"`
-	Side   string   `json:"side"` // of the wrap: outside, inside or patches
+	Side   string   `json:"side"` // of the wrap: outside, inside, patches or, where the job has one, base
 	Want   []string `json:"want"` // all parts if not given
 }
 
@@ -30,6 +31,7 @@ const (
 	wantProfile = "profile"
 	wantNumbers = "numbers"
 	wantForm    = "form"
+	wantHands   = "hands"
 )
 
 // layAnswer is the job after the edits. Where it has a mistake, or where counts are waited
@@ -46,6 +48,8 @@ type layAnswer struct {
 type laid struct {
 	Blank    string          `json:"blank"`
 	Blanks   []blankAnswer   `json:"blanks"`
+	Face     string          `json:"face"`  // that the wrap is of: side or base
+	Faces    []string        `json:"faces"` // that the job cuts
 	Unit     string          `json:"unit"`
 	Title    string          `json:"title"`
 	Clear    bool            `json:"clear"`
@@ -56,6 +60,7 @@ type laid struct {
 	Wrap     *screen.Wrap    `json:"wrap,omitempty"`
 	Glass    *screen.Glass   `json:"glass,omitempty"`
 	Profile  *screen.Profile `json:"profile,omitempty"`
+	Hands    []screen.Hand   `json:"hands,omitempty"`
 }
 
 // blankAnswer names a blank of the job, with the number of its findings where it is known.
@@ -74,7 +79,7 @@ func (d *Desk) lay(ctx context.Context, body []byte) (*Reply, error) {
 	if err != nil {
 		return nil, err
 	}
-	inside, err := insideOf(ask.Side)
+	side, err := sideOf(ask.Side)
 	if err != nil {
 		return nil, err
 	}
@@ -93,13 +98,13 @@ func (d *Desk) lay(ctx context.Context, body []byte) (*Reply, error) {
 	if p == nil {
 		return answer(out)
 	}
-	out.laid = shown(p, inside, want)
+	out.laid = shown(p, side, want)
 	return answer(out)
 }
 
 // wanted returns the parts that are asked for.
 func (ask layRequest) wanted() (map[string]bool, error) {
-	known := []string{wantWrap, wantGlass, wantProfile, wantNumbers, wantForm}
+	known := []string{wantWrap, wantGlass, wantProfile, wantNumbers, wantForm, wantHands}
 	if ask.Want == nil {
 		ask.Want = known
 	}
@@ -145,8 +150,17 @@ func (ask layRequest) blankOf(j *job.Job) (*glass.Blank, error) {
 	return b, err
 }
 
+// facesOf names the faces that a plan's job cuts.
+func facesOf(p *pattern.Plan) []string {
+	var names []string
+	for _, face := range p.Job.Cut() {
+		names = append(names, face.String())
+	}
+	return names
+}
+
 // shown turns a plan into the parts of an answer.
-func shown(p *pattern.Plan, inside bool, want map[string]bool) *laid {
+func shown(p *pattern.Plan, side wrap.Side, want map[string]bool) *laid {
 	out := &laid{
 		Blank: p.Blank.Name, Unit: p.Job.Length.String(), Title: p.Job.Title, Clear: p.Clear(),
 		Verdict: report.Short(p), Notes: report.Notes(p),
@@ -159,7 +173,12 @@ func shown(p *pattern.Plan, inside bool, want map[string]bool) *laid {
 		}
 		out.Blanks = append(out.Blanks, one)
 	}
-	flat := flatOf(p, inside)
+	face, inside := p, side == wrap.Inside
+	if side == wrap.Base && p.Base != nil {
+		face = p.Base
+	}
+	out.Face, out.Faces = face.Face.String(), facesOf(p)
+	flat := flatOf(face, inside)
 	if inside {
 		// Where the glass has no inside that paper could lie on, the outside is drawn.
 		if _, err := screen.NewFlat(p, true); err != nil {
@@ -167,7 +186,7 @@ func shown(p *pattern.Plan, inside bool, want map[string]bool) *laid {
 		}
 	}
 	out.Notes, _ = onThePage(out.Notes)
-	out.Findings = findings(p, flat)
+	out.Findings = findings(p, flatOf(p, inside))
 	if more := groups - len(out.Findings); more > 0 {
 		out.Notes = append(out.Notes, fmt.Sprintf("And %d more findings, not listed here.", more))
 	}
@@ -185,6 +204,9 @@ func shown(p *pattern.Plan, inside bool, want map[string]bool) *laid {
 	if want[wantProfile] {
 		f := profile(p)
 		out.Profile = &f
+	}
+	if want[wantHands] {
+		out.Hands = screen.NewHands(p.Job)
 	}
 	return out
 }

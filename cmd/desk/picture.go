@@ -16,11 +16,12 @@ func (d *Desk) picture(ctx context.Context, body []byte) (*Reply, error) {
 		Turn     word `json:"turn"`
 		Tilt     word `json:"tilt"`
 		Findings bool `json:"findings"`
+		Base     bool `json:"base"` // the underside, where the job has one
 	}
 	if err := d.take(body, &ask); err != nil {
 		return nil, err
 	}
-	o, err := files.View{Turn: string(ask.Turn), Tilt: string(ask.Tilt), Findings: ask.Findings}.Options()
+	o, err := files.View{Turn: string(ask.Turn), Tilt: string(ask.Tilt), Findings: ask.Findings, Base: ask.Base}.Options()
 	if err != nil {
 		return nil, asked(err)
 	}

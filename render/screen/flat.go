@@ -14,6 +14,7 @@ import (
 
 	"roundlay/geometry"
 	"roundlay/pattern"
+	"roundlay/pattern/job"
 	"roundlay/render/wrap"
 )
 
@@ -26,6 +27,7 @@ const (
 	Cylinder Kind = "cylinder"
 	Cone     Kind = "cone"
 	Curved   Kind = "curved"
+	Disc     Kind = "disc" // the base, as it is seen from below, with its middle at the origin
 )
 
 // Flat is the flat map of one face of a plan's glass.
@@ -39,9 +41,13 @@ type Flat struct {
 	seam    float64          // the angle at which the paper's left edge lies
 }
 
-// NewFlat returns the flat map of the outside of a plan's glass or of its inside. The error
+// NewFlat returns the flat map of the outside of a plan's glass or of its inside. The plan of
+// a base has one map. The error
 // says that the inside can't be shown.
 func NewFlat(p *pattern.Plan, inside bool) (Flat, error) {
+	if p.Face == job.Base {
+		return newDisc(p), nil
+	}
 	f := Flat{Kind: Cone, plan: p, inside: inside, surface: p.Surface}
 	if inside {
 		face, err := p.Inside()
@@ -68,6 +74,12 @@ func NewFlat(p *pattern.Plan, inside bool) (Flat, error) {
 		f.Kind = Cylinder
 	}
 	return f, nil
+}
+
+// newDisc returns the flat map of the base. Its heights are distances from the middle.
+func newDisc(p *pattern.Plan) Flat {
+	face := pattern.Face{High: p.Blank.BaseRadius(), Band: [2]float64{p.Band.Foot, p.Band.Top}}
+	return Flat{Kind: Disc, plan: p, face: face, surface: p.Surface, seam: -math.Pi}
 }
 
 // Forward returns where a place of the outside lies on the map.
@@ -117,7 +129,12 @@ func (f Flat) turned(theta float64) geometry.Motion {
 // middle is the angle of the glass that stands upright: the middle of a wrap that begins
 // with repeat 1. It is not that of the paper, so that motifs stay where they are seen while one
 // is dragged and the paper's ends give way.
-func (f Flat) middle() float64 { return math.Pi - f.plan.PitchAngle()/2 }
+func (f Flat) middle() float64 {
+	if f.Kind == Disc {
+		return 0 // repeat 1 is at the top
+	}
+	return math.Pi - f.plan.PitchAngle()/2
+}
 
 // ends returns the angles of the wrap's left and right edge, from its upright on.
 func (f Flat) ends() (from, to float64) {

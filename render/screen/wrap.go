@@ -89,13 +89,16 @@ func NewWrap(f Flat) Wrap {
 		w.Copies = append(w.Copies, f.copied(k))
 	}
 	w.Before, w.After = f.copied(-1), f.copied(n)
+	if f.Kind == Disc {
+		w.Caption = "The base, seen from below, true to size. The middle of repeat 1 is at the top, of the side too; numbers run clockwise."
+	}
 	f.frame(&w)
 	return w
 }
 
 // standing returns the motions from a motif's first copy to all of them.
 func (f Flat) standing(m job.Motif) [][4]Precise {
-	repeats := f.plan.Job.Layout.Copies(m)
+	repeats := f.plan.Job.LayoutOf(f.plan.Face).Copies(m)
 	if len(repeats) == 0 {
 		return [][4]Precise{}
 	}
@@ -117,11 +120,11 @@ func (f Flat) moved(repeats int) [4]Precise {
 	return [4]Precise{Precise(m.Cos), Precise(m.Sin), Precise(m.X), Precise(m.Y)}
 }
 
-// motifs draws every motif.
+// motifs draws every motif of the face.
 func (f Flat) motifs() []Motif {
 	p := f.plan
-	all := make([]Motif, len(p.Job.Motifs))
-	footprints, lines, partOf := make([]path, len(all)), make([]path, len(all)), make([][]int, len(all))
+	n := len(p.Job.Motifs)
+	footprints, lines, partOf := make([]path, n), make([]path, n), make([][]int, n)
 	var t thinner
 	if len(p.Cuts) > many {
 		t.within = fineOfManyFlat
@@ -138,16 +141,21 @@ func (f Flat) motifs() []Motif {
 		lines[c.Motif] = lines[c.Motif].line(t.thin(f.charted(along)), false)
 		partOf[c.Motif] = append(partOf[c.Motif], slices.Index(p.Job.Motifs[c.Motif].Kind.Parts, c.Part))
 	}
+	all := make([]Motif, 0, n)
 	for i, m := range p.Job.Motifs {
+		if m.Face != p.Face {
+			continue
+		}
 		g := p.Grip(i)
-		all[i] = Motif{
+		one := Motif{
 			Number: i + 1, Kind: m.Kind.Name, Footprint: string(footprints[i]), Line: string(lines[i]),
 			Middle: pair(f.Forward(g.Middle())), Inside: m.Inside,
 			Copies: f.standing(m), Parts: partsOf(m, i), PartOf: append([]int{}, partOf[i]...),
 		}
 		for k, corner := range [4][2]float64{{-0.5, 0}, {0.5, 0}, {0.5, 1}, {-0.5, 1}} {
-			all[i].Box[k] = pair(f.Forward(g.At(corner[0], corner[1])))
+			one.Box[k] = pair(f.Forward(g.At(corner[0], corner[1])))
 		}
+		all = append(all, one)
 	}
 	return all
 }
@@ -167,10 +175,14 @@ func (f Flat) frame(w *Wrap) {
 	from, to := f.ends()
 	low, high := f.face.Low, f.face.High
 	foot, rim := f.level(from, to, low), f.level(from, to, high)
-	seam := path(nil).line(f.upright(from, low, high), false).line(f.upright(to, low, high), false)
-	w.Seam = string(seam)
+	if f.Kind != Disc {
+		w.Seam = string(path(nil).line(f.upright(from, low, high), false).line(f.upright(to, low, high), false))
+	}
 	w.Ends = string(path(nil).line(foot, false).line(rim, false)) + w.Seam
 	round := append([]geometry.Point{}, foot...)
+	if f.Kind == Disc {
+		round = nil // nothing is cut away in its middle
+	}
 	for i := range rim {
 		round = append(round, rim[len(rim)-1-i])
 	}
@@ -188,7 +200,7 @@ func (f Flat) edges() (edges path) {
 	from, to := f.ends()
 	for k := range f.plan.Repeats {
 		at := f.around((float64(k) - 0.5) * pitch)
-		if from+own < at && at < to-own {
+		if from+own < at && at < to-own || f.Kind == Disc {
 			edges = edges.line(f.upright(at, f.face.Low, f.face.High), false)
 		}
 	}
@@ -209,7 +221,7 @@ func (f Flat) parts() (all []Part) {
 func (f Flat) level(from, to, height float64) []geometry.Point {
 	along := f.surface.AlongAt(height)
 	n := 1
-	if f.Kind == Cone {
+	if f.Kind == Cone || f.Kind == Disc {
 		// A chord of an arc of radius ρ over an angle φ deviates by ρφ²/8.
 		rho := math.Abs(f.surface.Chart().ApexRadius(along))
 		phi := math.Abs(to-from) * math.Abs(math.Sin(f.surface.Chart().HalfAngle.Radians()))
@@ -238,7 +250,7 @@ func (f Flat) place() Place {
 		p.Radius = Number(f.radius)
 	case Cylinder:
 		p.Radius = Number(chart.Radius)
-	case Cone:
+	case Cone, Disc:
 		p.Half, p.Rho0 = Precise(chart.HalfAngle.Degrees()), Number(chart.ApexRadius(0))
 	}
 	return p

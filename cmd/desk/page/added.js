@@ -8,4 +8,4 @@ export async function addAndChoose(store, edits) {
   if (!state.mistake && count(state) > before) store.choose(count(state));
 }
 
-const count = (state) => state.answer?.wrap?.motifs.length ?? 0;
+const count = (state) => state.form?.tables.filter(({ table }) => table === "motif").length ?? 0;

@@ -2,6 +2,7 @@
 
 import { ask } from "./ask.js";
 import { bring, holding, largest, leave, namesIn, numbered, plainName } from "./beside.js";
+import { onFace } from "./faces.js";
 import { el } from "./dom.js";
 import { addAndChoose } from "./added.js";
 
@@ -69,7 +70,7 @@ async function bringOne(file, store, place) {
 
 /** add tries what becomes of the drawing, and makes it a motif if it can be cut. */
 async function add(file, store, place) {
-  const edit = { op: "add", path: "motif", value: { kind: "drawing", file } };
+  const edit = { op: "add", path: "motif", value: { kind: "drawing", file, ...onFace(store.state) } };
   const { text: job, blank, side } = store.state;
   const answer = await ask("lay", { job, edits: [edit], blank, side, want: ["wrap"] }, { slot: "bring" });
   const { mistake, wrap } = answer;

@@ -8,14 +8,17 @@ import { stepper } from "./steppers.js";
 import { kind, motif, onOff, wheel, word } from "./choices.js";
 import { order } from "./order.js";
 import { repeats } from "./repeats.js";
+import { rock } from "./rock.js";
+import { swell } from "./swell.js";
 import { texts } from "./texts.js";
 
 const controls = {
-  text: box, length: box, measure: box, weight: box,
-  lengths, heights: pair, place: pair,
+  text: box, length: box, measure: box, weight: box, time: box,
+  lengths, heights: pair, place: pair, wear: pair,
   number: slider, share: slider, degrees: slider,
   whole: stepper, count: stepper,
   word, switch: onOff, wheel, wheels: order, kind, motif, repeats, texts,
+  shares: swell, rock,
 };
 
 /** Sorts that are tables of their own, and no fields. */

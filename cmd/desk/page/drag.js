@@ -5,9 +5,10 @@ export const calipers = { in: 25.4 / 64, mm: 0.1 };
 
 /** Drag sends edits of the text with which it began. The store puts the newest of them to the engine. */
 export class Drag {
-  constructor(store, path) {
+  constructor(store, path, op = "drag") {
     this.store = store;
     this.path = path;
+    this.op = op;
     this.begun = false;
     this.over = false;
   }
@@ -16,7 +17,7 @@ export class Drag {
     if (this.over) return;
     if (!this.begun) this.store.begin();
     this.begun = true;
-    this.store.change([{ op: "drag", path: this.path, value }], { live: true });
+    this.store.change([{ op: this.op, path: this.path, value }], { live: true });
   }
 
   done() {

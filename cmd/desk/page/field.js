@@ -71,9 +71,9 @@ function show(parts, control, now, entry, table, state) {
   now.given = entry.given;
   if (parts.node.dataset.path !== entry.path) parts.node.dataset.path = entry.path;
   parts.node.classList.toggle("usual", !entry.given);
+  control.show(entry, table, state);
   parts.usual.hidden = !entry.given || control.needed;
   if (parts.usual.hidden && document.activeElement === parts.usual) control.inputs[0]?.focus();
-  control.show(entry, table, state);
   const wrong = mistaken(parts, control, state.mistake, entry.path);
   say(parts.said, wrong ? "" : entry.understood || "");
 }

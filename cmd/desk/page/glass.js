@@ -1,6 +1,6 @@
 // The glass, turned under mouse, finger and keys. At rest it is the engine's own picture.
 
-import { el } from "./dom.js";
+import { el, say } from "./dom.js";
 import { Late } from "./late.js";
 import { put, shape } from "./shapes.js";
 import { keptOf } from "./silhouette.js";
@@ -48,6 +48,7 @@ class Glass {
 
   #fill(root) {
     const button = (words, press) => el("button", { type: "button", onclick: press }, words);
+    this.tilts = [button("From above", () => this.#press(0, 7)), button("From the side", () => this.#press(0, -7))];
     this.canvas = el("canvas", {
       tabindex: 0, role: "slider", "aria-label": "The glass, turned", "aria-describedby": "glass-keys",
       "aria-valuemin": 0, "aria-valuemax": 360, "aria-valuenow": 0,
@@ -63,7 +64,7 @@ class Glass {
       this.stand,
       el("div", { class: "drawn-below" }, el("div", { class: "turns" },
         button("Turn left", () => this.#press(step, 0)), button("Turn right", () => this.#press(-step, 0)),
-        button("From above", () => this.#press(0, 7)), button("From the side", () => this.#press(0, -7))), note),
+        this.tilts), note),
       el("p", { id: "glass-keys", class: "unseen" },
         "Left and right turn the glass, up and down look at it from above or from the side, Home goes back to repeat 1."));
   }
@@ -72,11 +73,12 @@ class Glass {
     this.late.follow(state);
     const glass = state.answer?.glass;
     if (!glass) return;
-    if (glass !== this.glass) {
+    if (glass !== this.glass || this.below !== (state.answer.face === "base")) {
       this.glass = glass;
       this.vessel.take(glass);
+      this.#face(state.answer.face === "base");
       const { x, y, width, height } = this.vessel.view;
-      this.stand.style.setProperty("--shape", width / height);
+      this.stand.style.setProperty("--shape", this.below ? 1 : width / height);
       put(this.over, "viewBox", [x, y, width, height].join(" "));
     }
     const seen = [glass, state.chosen, state.letter];
@@ -84,12 +86,23 @@ class Glass {
     this.seen = seen;
   }
 
+  /** face has the glass seen from the side, or its base from below: that is the engine's picture alone. */
+  #face(below) {
+    if (below === this.below) return;
+    this.below = below;
+    this.pictured = false;
+    this.stand.classList.remove("rests");
+    this.stand.classList.toggle("from-below", below);
+    for (const button of this.tilts) button.hidden = below;
+    say(document.querySelector("#glass-title"), below ? "The glass from below" : "The glass");
+  }
+
   #turn(by, down) {
     const turn = (((this.look.turn + by) % 360) + 360) % 360;
     const tilt = Math.min(Math.max(this.look.tilt + down, tilts.least), tilts.most);
     if (turn === this.look.turn && tilt === this.look.tilt) return; // as a swipe straight up: nothing turns
     Object.assign(this.look, { turn, tilt });
-    this.stand.classList.remove("rests");
+    if (!this.below) this.stand.classList.remove("rests");
     this.#soon();
     clearTimeout(this.timer);
     this.timer = setTimeout(() => this.#tell(), rest);
@@ -108,15 +121,16 @@ class Glass {
     else this.#rest();
   }
 
-  #question({ text, blank, look }) {
-    return { job: text, blank, turn: look.turn, tilt: look.tilt, findings: false };
+  #question({ text, blank, look, answer }) {
+    const below = answer.face === "base";
+    return { job: text, blank, turn: look.turn, tilt: look.tilt, findings: below, base: below };
   }
 
   /** settle shows the engine's picture of what is seen now; null while there is none. */
   async #settle(answer) {
     this.token = null;
     this.pictured = false;
-    this.stand.classList.remove("rests");
+    if (!this.below) this.stand.classList.remove("rests");
     if (!answer?.svg) return;
     const token = (this.token = {});
     const address = URL.createObjectURL(new Blob([answer.svg], { type: "image/svg+xml" }));
@@ -124,6 +138,7 @@ class Glass {
     await this.picture.decode().catch(() => {});
     URL.revokeObjectURL(address);
     if (token !== this.token || !this.picture.naturalWidth) return;
+    if (this.below) return this.#fromBelow();
     const { view } = this.vessel, [x0, y0, x1, y1] = answer.box;
     const share = { left: (x0 - view.x) / view.width, top: (-y1 - view.y) / view.height, width: (x1 - x0) / view.width, height: (y1 - y0) / view.height };
     for (const [side, part] of Object.entries(share)) this.picture.style.setProperty(side, `${part * 100}%`);
@@ -131,6 +146,15 @@ class Glass {
     this.#clip();
     this.pictured = true;
     this.#rest();
+  }
+
+  /** fromBelow shows the picture of the base, which is all there is to see then. */
+  #fromBelow() {
+    for (const [side, part] of Object.entries({ left: "0", top: "0", width: "100%", height: "100%", "clip-path": "none" })) {
+      this.picture.style.setProperty(side, part);
+    }
+    this.box = null;
+    this.stand.classList.add("rests");
   }
 
   /** clip leaves of the picture what lies on the glass; by night also its shadow goes, which is drawn for a bright ground. */

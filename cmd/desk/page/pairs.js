@@ -3,7 +3,7 @@
 import { el } from "./dom.js";
 import { typed } from "./boxes.js";
 
-const names = { heights: ["from", "to"], place: ["across", "up"] };
+const names = { heights: ["from", "to"], place: ["across", "up"], wear: ["lost", "in"] };
 
 export function pair({ id, desc, store, send }) {
   const both = () => inputs.map((input) => input.value.trim());

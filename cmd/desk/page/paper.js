@@ -14,6 +14,7 @@ const files = [
   ["sheet", "The bench sheet", "settings and cuts in order, with boxes to tick", ["pdf"]],
   ["cuts", "The cut list", "for a spreadsheet", ["csv"]],
   ["view", "The picture", "the glass as it will look", ["svg", "png", "pdf"]],
+  ["base-view", "The picture of the base", "as it is seen from below", ["svg", "png", "pdf"]],
   ["plan", "The plan", "every cut in words, or as data", ["txt", "json"]],
   ["test-page", "The test page", "bars to measure your printer by", ["pdf"]],
 ];
@@ -42,6 +43,15 @@ export function mount(root, store, about) {
     arrange(preview, answer ? sheets.small(answer) : []);
   });
   onOpened(() => pages.look());
+  store.subscribe(({ answer }) => answer && offerBase(root, answer.faces.includes("base")));
+}
+
+/** offerBase offers what there is of a base alone where the job has one. */
+function offerBase(root, has) {
+  const side = root.querySelector('[name="paper-side"][value="base"]');
+  if (side.checked && !has) root.querySelector('[name="paper-side"][value="outside"]').click();
+  side.closest("label").hidden = !has;
+  root.querySelector('[data-what="base-view"]').closest("li").hidden = !has;
 }
 
 function counted({ pages, title }) {

@@ -18,7 +18,7 @@ export function options(about, changed) {
   };
   const node = el("div", { class: "fields options" },
     paperChoice(about, now, put),
-    radios("side", "Side", "patches: one small paper to a repeat, for the outside", namesOf(about.sides, ["outside", "inside", "patches"]), now, put),
+    radios("side", "Side", "patches: one small paper to a repeat, for the outside; base: a round paper for under the foot", namesOf(about.sides, ["outside", "inside", "patches"]), now, put),
     text("margin", "Margin of the printer", "the strip it leaves white; see the test page", now, put),
     radios("seam", "Seam", "tab: one end laps over the other; butt: the ends meet edge to edge", namesOf(about.seams, ["tab", "butt"]), now, put),
     more(now, put));

@@ -8,7 +8,8 @@
 // state.settled   whether the engine has answered for the text as it is now
 // state.refused   words where the newest change could not be made, else ""
 // state.waiting   whether the layout waits for counts that are to be "most"
-// state.blank, state.side, state.chosen (a motif's number, or 0), state.part (of that motif, by its name, or "")
+// state.side      what is drawn flat: "outside", or "base" where the job has one
+// state.blank, state.chosen (a motif's number, or 0), state.part (of that motif, by its name, or "")
 // state.trouble   words when the engine can't be reached, else ""
 // state.dragging  between begin() and end()
 // state.epoch     grows when the text changes otherwise than by typing or
@@ -17,9 +18,10 @@
 // state.look      {turn, tilt} in degrees: how the glass is looked at
 
 import { ask, giveUp } from "./ask.js";
+import { faceOf } from "./faces.js";
 import { History } from "./history.js";
 
-const want = ["wrap", "glass", "profile", "numbers", "form"];
+const want = ["wrap", "glass", "profile", "numbers", "form", "hands"];
 const patience = 1000; // ms after which a newer text gives up an older question
 
 export class Store {
@@ -94,6 +96,7 @@ export class Store {
 
   choose(number, part = "") {
     if (number !== this.state.chosen || part !== this.state.part) this.set({ chosen: number, part });
+    if (number) this.face(faceOf(this.state.form, number));
   }
 
   /** say tells why something that was tried has changed nothing. */
@@ -103,6 +106,13 @@ export class Store {
 
   chooseFinding(letter) {
     if (letter !== this.state.letter) this.set({ letter });
+    const found = this.state.answer?.findings.find((f) => f.letter === letter);
+    if (found) this.face(found.face);
+  }
+
+  /** face has a face of the glass drawn, if another one is. */
+  face(face) {
+    if (this.state.answer && face !== this.state.answer.face) this.setSide(face === "base" ? "base" : "outside");
   }
 
   lookFrom(turn, tilt) {

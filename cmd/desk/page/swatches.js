@@ -3,6 +3,7 @@
 import { el, say } from "./dom.js";
 import { addAndChoose } from "./added.js";
 import { choose } from "./bring.js";
+import { onFace } from "./faces.js";
 
 /** mount fills root and follows the store. */
 export function mount(root, store, about) {
@@ -16,7 +17,7 @@ export function mount(root, store, about) {
 
 function swatch(kind, store) {
   const picture = el("img", { alt: "", src: "data:image/svg+xml," + encodeURIComponent(kind.swatch ?? ""), draggable: "false" });
-  const add = () => addAndChoose(store, [{ op: "add", path: "motif", value: { kind: kind.name } }]);
+  const add = () => addAndChoose(store, [{ op: "add", path: "motif", value: { kind: kind.name, ...onFace(store.state) } }]);
   return el("button", { type: "button", class: "swatch", "data-kind": kind.name, title: kind.about, onclick: add }, picture, el("span", {}, kind.name));
 }
 

@@ -1,6 +1,7 @@
 // The wrap: seen, and worked on by mouse, finger and keys.
 
 import { el, say } from "./dom.js";
+import { faces } from "./faces.js";
 import { Frame } from "./handles.js";
 import { copyAt, cutsOf, nearestTo, partAt } from "./hit.js";
 import { Late } from "./late.js";
@@ -53,7 +54,10 @@ class Wrap {
     const note = el("p", { class: "of-before", role: "status", hidden: true });
     this.late = new Late(root, note);
     root.classList.add("wrap");
+    this.faces = faces(this.store);
+    this.legend = legend;
     root.append(
+      this.faces.node,
       this.sheet.svg,
       el("div", { class: "drawn-below" },
         el("div", { class: "drawn-row" }, button("Closer", () => this.sight.magnify(1.6, this.#middle())), this.back, this.draws),
@@ -83,7 +87,7 @@ class Wrap {
       const place = this.sight.at(event.clientX, event.clientY);
       if (!this.wrap) return;
       event.place = unplaced(place, copyAt(this.wrap, place));
-      this.places.set(this.wrap.motifs.length + 1, place);
+      this.places.set(motifsOf(this.store.state) + 1, place);
     });
     // Before the pointers hear of it: the first Escape gives up a stroke, the next ends drawing.
     window.addEventListener("keydown", (event) => event.key === "Escape" && this.pen.active && !this.pen.giveUp() && this.pen.done(), true);
@@ -98,6 +102,7 @@ class Wrap {
       this.wrap = reachable(wrap);
       this.sheet.show(wrap);
       put(this.sheet.svg, "aria-label", wrapWords(wrap));
+      this.#turnTo(wrap, state);
       say(this.caption, wrap.caption);
       this.caption.hidden = !wrap.caption;
     }
@@ -107,6 +112,18 @@ class Wrap {
     const seen = [wrap, state.chosen, state.part, state.letter, state.answer];
     if (seen.some((part, i) => part !== this.seen?.[i])) this.#overlay();
     this.seen = seen;
+  }
+
+  /** turnTo says which face is drawn. On the base no cuts are drawn by hand. */
+  #turnTo(wrap, state) {
+    const base = wrap.flat === "disc";
+    this.faces.show(state);
+    this.legend.hidden = base;
+    if (base && this.pen.active) this.pen.done();
+    this.draws.hidden = base;
+    say(document.querySelector("#wrap-title"), base ? "The base" : "The wrap");
+    if (this.base !== undefined && base !== this.base) this.sight.whole();
+    this.base = base;
   }
 
   /** overlay draws what keeps its size on the screen. */
@@ -205,6 +222,8 @@ class Wrap {
   }
 }
 
+const motifsOf = ({ form }) => form?.tables.filter(({ table }) => table === "motif").length ?? 0;
+
 function motifWords({ motif, kind, inside }) {
   return `Motif ${motif}, ${kind}${inside ? `, inside motif ${inside}` : ""}`;
 }
@@ -214,7 +233,8 @@ function reachable(wrap) {
   return { ...wrap, copies: [...wrap.copies, wrap.before, wrap.after] };
 }
 
-function wrapWords({ motifs, repeats }) {
+function wrapWords({ motifs, repeats, flat }) {
   const motif = motifs.length === 1 ? "1 motif" : `${motifs.length} motifs`;
+  if (flat === "disc") return `The base: ${motif}, ${repeats === 1 ? "one sector" : `${repeats} sectors`}`;
   return `The wrap: ${motif}, ${repeats === 1 ? "once" : `${repeats} times`} round the glass`;
 }

@@ -182,7 +182,8 @@ const compare = `async (answer) => {
 		if (sort === "repeats") differ(path, field.list ? null : radio.find((r) => r.checked)?.value ?? "", field.list ? radio.find((r) => r.checked)?.value ?? null : field.text ?? "");
 		else if (radio.length) differ(path, radio.find((r) => r.checked)?.value ?? "", field.text ?? "");
 		else if (sort === "switch") differ(path, node.querySelector("[type=checkbox]").checked, ["true", "1"].includes(field.text));
-		else if (["place", "heights"].includes(sort)) differ(path, [...node.querySelectorAll("input")].map((i) => i.value), [0, 1].map((i) => field.list?.[i] ?? ""));
+		else if (sort === "rock" && !field.list) continue; // then it shows what its motif or its kind does
+		else if (["place", "heights", "rock", "wear"].includes(sort)) differ(path, [...node.querySelectorAll("input")].map((i) => i.value), [0, 1].map((i) => field.list?.[i] ?? ""));
 		else if (sort === "lengths" && field.list?.length) differ(path, box.value, field.list.join("; "));
 		else if (sort !== "wheels" && (box || list)) differ(path, (box ?? list).value, field.text ?? "");
 	}

@@ -24,6 +24,6 @@ func Example() {
 	fmt.Println(files.WrapFile(j, j.Blanks[0], options.Side) + files.PDF)
 	// Output:
 	// true 0.102 mm <nil>
-	// side: read "within"; accepted: outside, inside, patches
+	// side: read "within"; accepted: outside, inside, patches, base
 	// hedgerow-tumblers-inside-wrap.pdf
 }

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 )
 
@@ -38,6 +39,7 @@ func TestBaseFace(t *testing.T) {
 		t.Errorf("dragged, it is at %q as before", got)
 	}
 	was := line(after(p.text(), 5), "at")
+	eval[chromedp.Void](p, `document.querySelector('#wrap [data-motif="5"]').focus()`)
 	p.keys(kb.ArrowUp, kb.ArrowUp)
 	if got := line(after(p.text(), 5), "at"); got == was {
 		t.Errorf("moved by keys, it is at %q as before", got)
@@ -76,7 +78,7 @@ func TestBaseGiven(t *testing.T) {
 	p := open(t, "", 1440, 1000)
 	p.press("#wrap", "Add a base")
 	p.until(`document.querySelector("#wrap-title").textContent === "The base"`)
-	if !strings.Contains(p.text(), "[base]") {
+	if text := p.text(); !strings.Contains(text, "[base]") || !strings.Contains(text, `face = "base"`) {
 		t.Errorf("the job is\n%s", p.text())
 	}
 	p.control("z")

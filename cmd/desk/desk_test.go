@@ -86,12 +86,12 @@ func TestMistakes(t *testing.T) {
 	}
 }
 
-// Files beside the job are out of reach here, which is said where the job names them.
+// A file beside the job that isn't there is asked for where the job names it.
 func TestIncludeOutOfReach(t *testing.T) {
 	text := strings.Replace(demo(), "length = \"in\"", "length = \"in\"\ninclude = [\"shop.toml\"]", 1)
 	got := ask(t, New(), "lay", fields{"job": text, "edits": []fields{{"op": "set", "path": "limits.land", "value": "3/64"}}})
 	wrong, _ := got["mistake"].(map[string]any)
-	if wrong == nil || wrong["path"] != "include[1]" || wrong["line"] == 0.0 || !strings.Contains(wrong["hint"].(string), "can't be read: write its tables into the job") {
+	if wrong == nil || wrong["path"] != "include[1]" || wrong["line"] == 0.0 || !strings.Contains(wrong["hint"].(string), "drop the file on the page") {
 		t.Errorf("%v", got["mistake"])
 	}
 	if !strings.Contains(got["job"].(string), "land = \"3/64\"") || got["form"] == nil {

@@ -1,7 +1,7 @@
 // Command roundlay lays out a cut decoration on a drinking glass and prints it
 // as a paper wrap true to size.
 //
-// Run it without arguments for its commands, or start with
+// Run it without arguments for its commands (a double click opens the page), or start with
 //
 //	roundlay check          # the built-in demo job
 //	roundlay new job.toml   # a job of your own, to edit
@@ -32,8 +32,12 @@ import (
 
 func main() {
 	collectLate()
+	args := os.Args[1:]
+	if len(args) == 0 && look(os.Stdin, os.Stdout, os.Stderr).clicked() {
+		args = []string{"open"}
+	}
 	ctx, stop := stoppable()
-	status := start(ctx, disk.Real{}, os.Args[1:], os.Stdin, os.Stdout, os.Stderr)
+	status := start(ctx, disk.Real{}, args, os.Stdin, os.Stdout, os.Stderr)
 	stop()
 	os.Exit(status)
 }
@@ -69,6 +73,8 @@ func commands() []command {
 		{"motifs", "the motifs there are, and their parameters", "[MOTIF]", listMotifs, false},
 		{"groove", "one mark: its depth and width by its length, or the wheel that made it", "[JOB]", oneGroove, false},
 		{"new", "write a starter job, with every key explained", "[FILE]", newJob, false},
+		{"completion", "what a shell needs to complete commands and flags: bash, zsh or fish", "SHELL", completion, false},
+		{"man", "the manual page", "", manual, false},
 	}
 }
 
@@ -119,8 +125,7 @@ func dispatch(s *session, args []string) error {
 		return nil
 	}
 	if args[0] == "--version" || args[0] == "version" {
-		info, _ := debug.ReadBuildInfo()
-		_, err := fmt.Fprintln(s.stdout, version(info))
+		_, err := fmt.Fprintln(s.stdout, thisVersion())
 		return err
 	}
 	var names []string
@@ -157,7 +162,7 @@ func (s *session) perform(c command, args []string) error {
 func usage(w io.Writer) {
 	fmt.Fprint(w, "roundlay lays out a cut decoration on a drinking glass and prints it as a paper wrap true to size.\n\n")
 	for _, c := range commands() {
-		fmt.Fprintf(w, "  roundlay %-8s %-8s %s\n", c.name, c.args, c.about)
+		fmt.Fprintf(w, "  roundlay %-10s %-8s %s\n", c.name, c.args, c.about)
 	}
 	fmt.Fprint(w, `
 JOB is a job file; - is standard input; without one the built-in demo is used.

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
-	"runtime/debug"
 
 	"roundlay/cmd/desk"
 	"roundlay/cmd/desk/page"
@@ -33,8 +32,7 @@ func openPage(s *session, args []string) error {
 	}
 	_, demo := job.Demo()
 	engine := desk.New()
-	info, _ := debug.ReadBuildInfo()
-	engine.Version = version(info)
+	engine.Version = thisVersion()
 	folder := "."
 	if file != "" {
 		folder = filepath.Dir(file)

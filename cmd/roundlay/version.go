@@ -1,9 +1,23 @@
 package main
 
 import (
+	"runtime"
 	"runtime/debug"
 	"strings"
 )
+
+// released is "VERSION, commit COMMIT of DATE", which .ci/release sets when it builds a
+// binary to pass on; "" in any other build.
+var released string
+
+// thisVersion names the running program.
+func thisVersion() string {
+	if released != "" {
+		return "roundlay " + released + ", built with " + runtime.Version()
+	}
+	info, _ := debug.ReadBuildInfo()
+	return version(info)
+}
 
 // version names this build: version, commit and the commit's date, as far as the build
 // recorded them.

@@ -1,4 +1,6 @@
-// The only place that talks to the engine.
+// The only place that talks to the engine: over HTTP, or within the page.
+
+import { answer, near } from "./engine.js";
 
 import { filesFor } from "./beside.js";
 
@@ -41,6 +43,7 @@ export function giveUp(slot) {
  * 409 that shows what is on disk instead is an answer.
  */
 export async function disk(path, body, signal) {
+  if (near) return null;
   const sent = body === undefined ? { signal } : { ...posted(body), signal };
   const reply = await fetch(path, sent).catch((err) => {
     throw plain(err);
@@ -57,7 +60,9 @@ async function post(name, body, { slot }) {
     running.get(slot)?.abort();
     running.set(slot, stop);
   }
-  const send = () => fetch("ask/" + name, { ...posted({ ...body, files: filesFor(body) }), signal: stop.signal });
+  const { signal } = stop;
+  const whole = () => ({ ...body, files: filesFor(body) });
+  const send = () => (near ? answer(name, whole(), { signal, fast: quick.has(name) || name === "most" }) : fetch("ask/" + name, { ...posted(whole()), signal }));
   try {
     const reply = await (quick.has(name) ? send() : inLine(send, stop.signal));
     if (!reply.ok) throw Object.assign(new Error(await words(reply)), { understood: true });

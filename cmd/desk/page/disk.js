@@ -3,6 +3,8 @@
 
 import { disk } from "./ask.js";
 import { namesIn } from "./beside.js";
+import { near } from "./engine.js";
+import { handOver } from "./handover.js";
 import { el } from "./dom.js";
 import { asked } from "./dialog.js";
 import { saveBeside } from "./savebeside.js";
@@ -63,6 +65,7 @@ export const file = {
   async save() {
     if (!this.present || this.saving) return;
     if (!this.of.name) return this.saveAs();
+    if (near) return this.keep(this.of.name);
     await this.writing(async (text, of) => {
       const reply = await disk("file", { text, stamp: of.stamp, name: of.name });
       if (reply.status === 409) return await changed(reply, of);
@@ -72,14 +75,24 @@ export const file = {
 
   async saveAs() {
     const given = await asked({
-      title: "Save under a name", label: "Name of the file, beside the job", value: proposed(this.of, this.store.state), button: "Save",
+      title: "Save under a name", label: near ? "Name of the file" : "Name of the file, beside the job", value: proposed(this.of, this.store.state), button: "Save",
     });
     if (!given) return;
+    if (near) return this.keep(/\.toml$/i.test(given) ? given : given + ".toml");
     await this.writing(async (text, of) => {
       const reply = await disk("file-as", { name: given, text });
       Object.assign(of, { name: reply.name, demo: false });
       this.saved(of, text, reply);
       if (of === this.of) turned();
+    });
+  },
+
+  /** keep hands the text over as a file, where the page has no disk of its own. */
+  async keep(name) {
+    await this.writing(async (text, of) => {
+      handOver({ name, blob: new Blob([text], { type: "application/toml" }) });
+      Object.assign(of, { name, demo: false });
+      this.saved(of, text, { stamp: "" });
     });
   },
 
@@ -140,6 +153,7 @@ function belong() {
 
 /** turned follows another file: a reload shows it again, and it is watched. */
 function turned() {
+  if (near) return file.tell(); // nothing is there to show again
   history.replaceState(null, "", file.of.name ? "#" + encodeURIComponent(file.of.name) : location.pathname + location.search);
   watch();
   file.tell();
@@ -152,7 +166,7 @@ let beside = []; // the names of the files beside the job that are watched with 
 async function watch() {
   watching?.abort();
   beside = namesIn(file.store.state.form);
-  if (!file.present || !file.of.name || document.hidden) return;
+  if (near || !file.present || !file.of.name || document.hidden) return;
   const own = (watching = new AbortController());
   const { of } = file, names = beside;
   let told = ""; // the stamp of what those held

@@ -1,6 +1,8 @@
 // Boot: what there is to know, the job, and the parts of the page.
 
 import { ask, disk } from "./ask.js";
+import { near } from "./engine.js";
+import { takeDropped } from "./newjob.js";
 import { el } from "./dom.js";
 import { Store } from "./store.js";
 import * as headings from "./headings.js";
@@ -41,9 +43,10 @@ async function boot() {
   const about = await ask("describe", {});
   const file = await opened();
   const store = new Store(file?.text ?? about.demo);
-  about.file = { name: "", text: about.demo, stamp: "", demo: true, ...file, present: file !== null };
+  about.file = { name: "", text: about.demo, stamp: "", demo: true, ...file, present: near || file !== null };
   headings.mount(document.querySelector("#headings"));
   for (const [part, root] of parts) part.mount(document.querySelector(root), store, about);
+  takeDropped();
   store.subscribe(standing);
   store.lay();
 }

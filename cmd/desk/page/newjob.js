@@ -26,17 +26,33 @@ export function openAnother() {
   document.querySelector("#chosen-file")?.remove(); // of a choice that was left
   const input = el("input", { type: "file", accept: ".toml", id: "chosen-file", hidden: true });
   input.addEventListener("change", async () => {
-    const [chosen] = input.files;
-    if (!chosen) return;
-    try {
-      file.begin(await textOf(chosen), chosen.name);
-    } catch (err) {
-      file.said = `${chosen.name}: ${err.message}`;
-      file.tell();
-    }
+    if (input.files.length) await show(input.files[0]);
   });
   document.body.append(input);
   input.click();
+}
+
+/** takeDropped shows a job file that is dropped anywhere on the page. */
+export function takeDropped() {
+  addEventListener("dragover", (event) => {
+    if (event.dataTransfer?.types.includes("Files")) event.preventDefault();
+  });
+  addEventListener("drop", (event) => {
+    const [dropped] = event.dataTransfer?.files || [];
+    if (!dropped || !/\.toml$/i.test(dropped.name)) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    show(dropped);
+  }, true);
+}
+
+async function show(chosen) {
+  try {
+    file.begin(await textOf(chosen), chosen.name);
+  } catch (err) {
+    file.said = `${chosen.name}: ${err.message}`;
+    file.tell();
+  }
 }
 
 async function textOf(chosen) {

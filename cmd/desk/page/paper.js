@@ -6,6 +6,7 @@ import { isOpen, onOpened } from "./headings.js";
 import { follow } from "./slow.js";
 import { options } from "./paperoptions.js";
 import { sheets } from "./sheets.js";
+import { handOver } from "./handover.js";
 
 /** What can be kept as a file, and as which kinds of file. */
 const files = [
@@ -80,13 +81,4 @@ function button(store, chosen, status, what, name, ending) {
     }
   };
   return el("button", { type: "button", "data-what": what, "data-ending": ending, "aria-label": `${name} as ${ending.toUpperCase()}`, onclick: get }, ending.toUpperCase());
-}
-
-function handOver({ name, blob }) {
-  const url = URL.createObjectURL(blob);
-  const link = el("a", { href: url, download: name, hidden: true });
-  document.body.append(link);
-  link.click();
-  link.remove();
-  setTimeout(() => URL.revokeObjectURL(url), 60000);
 }

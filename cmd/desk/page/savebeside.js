@@ -2,6 +2,8 @@
 
 import { disk } from "./ask.js";
 import { filesFor, leave, bring, numbered } from "./beside.js";
+import { near } from "./engine.js";
+import { handOver } from "./handover.js";
 
 const tries = 50; // names to try where one is taken
 
@@ -12,6 +14,7 @@ const tries = 50; // names to try where one is taken
  */
 export async function saveBeside(store) {
   const { text, form } = await store.settled();
+  if (near) return handOverBeside(text);
   const edits = [];
   for (const [name, content] of Object.entries(filesFor({ job: text }) ?? {})) {
     const given = await put(name, content);
@@ -25,6 +28,21 @@ export async function saveBeside(store) {
   if (edits.length === 0) return text;
   store.change(edits);
   return (await store.settled()).text;
+}
+
+const handed = new Map(); // name → text of a file that the person has
+
+/**
+ * handOverBeside hands over what a job names, where the page has no disk of its own. It
+ * stays here too: nothing else can read it.
+ */
+function handOverBeside(text) {
+  for (const [name, content] of Object.entries(filesFor({ job: text }) ?? {})) {
+    if (handed.get(name) === content) continue;
+    handed.set(name, content);
+    handOver({ name, blob: new Blob([content]) });
+  }
+  return text;
 }
 
 async function put(name, text) {

@@ -10,6 +10,7 @@ import (
 func TestLeavingUnsavedWork(t *testing.T) {
 	_, demo := job.Demo()
 	p := open(t, string(demo), 1440, 1000)
+	p.needsDisk()
 	isAsked := func(when string, want bool) {
 		t.Helper()
 		if got := eval[bool](p, `!dispatchEvent(new Event("beforeunload", { cancelable: true }))`); got != want {

@@ -36,6 +36,8 @@ type tab struct {
 	ctx     context.Context
 	address string
 	folder  string // of the job file and those beside it
+	brought string // the job to open in a page that has no disk; "" where it has one
+	noDisk  bool
 	watched *watched
 }
 
@@ -73,7 +75,11 @@ func openIn(t testing.TB, folder, text string, width, height int, asked serve.En
 	t.Helper()
 	parent := started.get(t)
 	p := &tab{t: t, folder: folder}
-	p.serve(text, asked)
+	if built := os.Getenv("ROUNDLAY_PAGE"); built != "" {
+		p.static(built, text, asked)
+	} else {
+		p.serve(text, asked)
+	}
 	ctx, closed := chromedp.NewContext(parent)
 	t.Cleanup(closed)
 	p.ctx = ctx
@@ -117,6 +123,7 @@ func (p *tab) load() {
 	p.t.Helper()
 	p.do(chromedp.Navigate(p.address))
 	p.until(`document.documentElement.dataset.job === "laid"`)
+	p.bring()
 }
 
 // size makes the window as wide and high as so many pixels.
@@ -203,6 +210,7 @@ func (p *tab) text() string {
 
 func (p *tab) write(name, text string) {
 	p.t.Helper()
+	p.needsDisk()
 	if err := os.WriteFile(filepath.Join(p.folder, name), []byte(text), 0o640); err != nil {
 		p.t.Fatal(err)
 	}
@@ -210,6 +218,7 @@ func (p *tab) write(name, text string) {
 
 func (p *tab) read(name string) string {
 	p.t.Helper()
+	p.needsDisk()
 	data, err := os.ReadFile(filepath.Join(p.folder, name))
 	if err != nil {
 		p.t.Fatal(err)

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"roundlay/pattern"
+	"roundlay/pattern/job"
 )
 
 // Table is figures of a plan in rows under a title, for a screen.
@@ -25,7 +26,14 @@ type Row struct {
 // band, the least land and the least glass left, the cuts with each wheel, what the glass holds
 // and weighs, and what one such piece takes and costs, if the job gives anything for that. What is ground away takes longer to find: see GroundTable.
 func Tables(p *pattern.Plan) []Table {
-	all := []Table{dividers(p), limitsTable(p), cutting(p), wheelsTable(p), glassTable(p)}
+	all := []Table{dividers(p), limitsTable(p)}
+	if p.Base != nil {
+		for _, t := range []Table{dividers(p.Base), limitsTable(p.Base), wheelsTable(p.Base)} {
+			t.Title += " of the base"
+			all = append(all, t)
+		}
+	}
+	all = append(all, cutting(p), wheelsTable(p), glassTable(p))
 	if t, ok := quoteTable(p); ok {
 		all = append(all, t)
 	}
@@ -34,7 +42,7 @@ func Tables(p *pattern.Plan) []Table {
 
 // GroundTable gives how much glass the cuts take, and what remains.
 func GroundTable(p *pattern.Plan) Table {
-	u, away := p.Job.Length, p.Blank.Grams(p.Volume())
+	u, away := p.Job.Length, p.Blank.Grams(p.GroundAway())
 	t := Table{"Cut away", []Row{{Name: "ground away", Value: Weight(u, away)}}}
 	if p.Blank.FloorKnown() {
 		t.Rows = append(t.Rows, Row{Name: "remains", Value: Weight(u, p.Blank.Weight()-away)})
@@ -52,7 +60,7 @@ func dividers(p *pattern.Plan) Table {
 	for _, c := range p.Chords {
 		circle := Circle{Name: c.Name, Radius: c.Radius, Parts: c.Parts}
 		hint := fmt.Sprintf("chord %s; so set, %d steps %s; %s across", u.FormatDecimal(c.Chord), c.Parts, Closing(u, closingGap(u, circle)), u.Format(2*c.Radius))
-		if c.Height > 0 {
+		if c.Height > 0 && p.Face == job.Side {
 			hint += ", " + u.Format(c.Height) + " above the table"
 		}
 		t.Rows = append(t.Rows, Row{c.Name, u.Format(c.Chord), hint})
@@ -65,7 +73,7 @@ func limitsTable(p *pattern.Plan) Table {
 	u := p.Job.Length
 	limits := p.Job.Limits
 	return Table{"Room", []Row{
-		{"band", u.Format(p.Band.Foot) + " to " + u.Format(p.Band.Top), "above the table; " + shape(p)},
+		{"band", u.Format(p.Band.Foot) + " to " + u.Format(p.Band.Top), p.From() + "; " + shape(p)},
 		{"least land", minLand(p), fmt.Sprintf("%s is asked, where a motif has no limit of its own", u.FormatChosen(limits.Land))},
 		{"least glass left", minLeft(p), leastLeft(p)},
 	}}
@@ -82,15 +90,15 @@ func leastLeft(p *pattern.Plan) string {
 		} else if c.Left != left {
 			continue
 		}
-		return fmt.Sprintf("cut %d, motif %d (%s), %s above the table; %s", c.ID, c.Motif+1,
-			p.Job.Motifs[c.Motif].Kind.Name, u.Format(height), asked)
+		return fmt.Sprintf("cut %d, motif %d (%s), %s %s; %s", c.ID, c.Motif+1,
+			p.Job.Motifs[c.Motif].Kind.Name, u.Format(height), p.From(), asked)
 	}
 	return asked
 }
 
 // cutting gives the sums over the whole glass.
 func cutting(p *pattern.Plan) Table {
-	u, t := p.Job.Length, p.Totals()
+	u, t := p.Job.Length, p.Whole()
 	rows := []Row{
 		{"cuts", fmt.Sprint(t.Cuts), count(p.Repeats, "repeat")},
 		{"groove", Groove(u, t.Length), ""},

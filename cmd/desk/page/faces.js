@@ -24,13 +24,17 @@ export function faces(store) {
   };
 }
 
-/** turnTo shows the base; a job without one gets one first, divided as its side is. */
+/** turnTo shows the base; a job without one gets one first, with a star over its middle. */
 function turnTo(store) {
   const { answer, form } = store.state;
   if (!answer.faces.includes("base")) {
-    const layout = form?.tables.find(({ table }) => table === "layout");
-    const repeats = Number(layout?.fields.find(({ key }) => key === "repeats")?.text);
-    store.change([{ op: "set", path: "base.repeats", value: repeats || 8 }]);
+    const fields = form?.tables.find(({ table }) => table === "layout")?.fields ?? [];
+    const last = form?.tables.filter(({ table }) => table === "motif").length + 1;
+    store.change([
+      { op: "set", path: "base.repeats", value: Number(fields.find(({ key }) => key === "repeats")?.text) || 8 },
+      { op: "add", path: "motif", value: { kind: "star", face: "base", middle: true, width: 0.8, height: 0.8 } },
+      { op: "remove", path: `motif[${last}].at` }, // over the middle it has no other place
+    ]);
   }
   store.setSide("base");
 }

@@ -18,7 +18,7 @@ const places = {
 
 const inOthers = new Set(["station", "part"]); // shown by the card of the table they stand in
 
-const names = { "": "The job", limits: "Limits", shop: "The shop", layout: "Round the glass" };
+const names = { "": "The job", base: "The base", limits: "Limits", shop: "The shop", layout: "Round the glass" };
 
 export function mount(root, store, about) {
   const describe = describer(about);

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"testing"
 
+	"roundlay/pattern/glass"
 	"roundlay/pattern/groove"
 	"roundlay/pattern/job"
 )
@@ -60,5 +61,30 @@ func TestBaseWearsTheWheel(t *testing.T) {
 		if whole := int(w.Groove / 410); w.Pieces != whole {
 			t.Errorf("%v: %d pieces in %g mm of groove", face.Face, w.Pieces, w.Groove)
 		}
+	}
+}
+
+// A mitre that is rolled turns about its tip, so its glass left is the floor less the depth as
+// it is of an even cut, and one whose depth swells has its full depth in the middle. Both are
+// found where the hand cuts, too thin where that is so.
+func TestBaseLeftByHand(t *testing.T) {
+	for name, hand := range map[string]func(*job.Motif){"rolled": rocked(0, 12), "swelled": swelled(0.5, 1, 0.5)} {
+		j := withBase(t, 4, &job.Band{Foot: 2, Top: 32}, ray(t, 2, 8, 28, depth(1), with(fine), hand))
+		p := planned(t, j).Base
+		if got := p.Cuts[0].Left; !near(got, 9-1, 2e-3) {
+			t.Errorf("%s: %.4f left, by hand 8", name, got)
+		}
+		j.Limits.Leave = 8.5
+		p = planned(t, j).Base
+		i := slices.IndexFunc(p.Findings, func(f Finding) bool { return f.Kind == Thin })
+		if i < 0 || !near(p.Findings[i].Measured, 8, 2e-3) || !(p.Findings[i].Height > 8 && p.Findings[i].Height < 28) {
+			t.Errorf("%s: %+v", name, p.Findings)
+		}
+	}
+	// Rolled over the punty mark's hollow, 20 mm across and 2 mm deep, it leaves less there.
+	j := withBase(t, 4, &job.Band{Foot: 2, Top: 32}, ray(t, 2, 3, 18, depth(1), with(fine), rocked(0, 12)))
+	j.Blanks[0].Hollow = glass.Hollow{Across: 20, Depth: 2}
+	if got := planned(t, j).Base.Cuts[0].Left; !near(got, 9-1-2, 2e-3) {
+		t.Errorf("over the hollow: %.4f left, by hand 6", got)
 	}
 }

@@ -271,6 +271,13 @@ func (u Unit) FormatWithRest(mm float64) string {
 // "0.010 in", "0.25 mm".
 func (u Unit) FormatDecimal(mm float64) string { return u.decimal(mm, u.decimals()) }
 
+// FormatDecimalUp returns a small length as a decimal, rounded up: the length is no more than
+// the text says.
+func (u Unit) FormatDecimalUp(mm float64) string {
+	grain := u.Millimetres() * math.Pow(10, -float64(u.decimals()))
+	return u.FormatDecimal(math.Ceil(mm/grain-slack) * grain)
+}
+
 // FormatChosen returns a length that someone chose: as a setting if it is one, otherwise
 // as a decimal.
 func (u Unit) FormatChosen(mm float64) string {

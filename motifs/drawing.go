@@ -59,7 +59,7 @@ func Drawing(d *strokes.Drawing) Kind {
 		Draw:     func(Values, float64) []Cut { return slices.Clone(cuts) },
 	}
 	for _, n := range d.Notes {
-		k.Notes = append(k.Notes, n.String())
+		k.Notes = append(k.Notes, Note{n.String(), n.Share})
 	}
 	return k
 }

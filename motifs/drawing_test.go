@@ -64,8 +64,8 @@ func TestDrawing(t *testing.T) {
 			t.Errorf("the circle at %d of 100 is %g radii off", n, off)
 		}
 	}
-	if len(k.Notes) != 1 || !strings.Contains(k.Notes[0], "text") {
-		t.Errorf("notes: %q", k.Notes)
+	if len(k.Notes) != 1 || !strings.Contains(k.Notes[0].Text, "text") {
+		t.Errorf("notes: %+v", k.Notes)
 	}
 }
 

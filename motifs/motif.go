@@ -35,7 +35,15 @@ type Kind struct {
 	// it has none.
 	Aspect float64
 	// Notes say what was left out or changed in making it.
-	Notes []string
+	Notes []Note
+}
+
+// Note is something about a motif's making that is good to know.
+type Note struct {
+	Text string
+	// Share is the length that the text tells, as a share of the longer side of the motif's box
+	// in its own proportions; 0 where it tells none.
+	Share float64
 }
 
 // Sort is how a parameter is written in a job.

@@ -83,6 +83,13 @@ func (p *Plan) set(m job.Motif) setting {
 	}
 }
 
+// MotifSize returns how wide and how high the box of a motif is on the plan's blank, in mm. The
+// motif stands on the plan's face.
+func (p *Plan) MotifSize(motif int) (width, height float64) {
+	s := p.set(p.sized[motif])
+	return s.width, s.height
+}
+
 // local converts a point of the unit repeat to millimetres from the middle of the motif's
 // box, mirrored and turned; inside another motif, from the middle of the outermost box.
 func (s setting) local(u geometry.Point) geometry.Point {

@@ -1,6 +1,11 @@
 // Package alphabet is an alphabet of single strokes that a cutting wheel can cut.
-// It is drawn here, by points and formulas, for a wheel of 75 to 100 mm on letters of
-// 15 to 40 mm. All lengths are in cap heights.
+// It is drawn here, by points and formulas. All lengths are in cap heights.
+//
+// Straight letters suit any wheel that their strokes are long enough for. Round ones (C, O,
+// S, 8 and the like) turn as tightly as [MinRadius], and take a small wheel: with a mitre of
+// 90° one up to 0.4 cap heights across, with one of 120° up to 0.6. How deep it cuts makes no
+// difference there, for a mitre's groove widens as its contact lengthens. Under a round edge
+// less depth helps. testdata/scripts/letters.txtar has the commands that show it.
 //
 // [Write] sets a text along the level. It returns a [Line]: its strokes in their order, how
 // wide it is, and which strokes meet or cross. A text that can't be set is an error that

@@ -53,7 +53,7 @@ func finish(marks []mark, p page, notes []Note, options Options) (*Drawing, *Err
 	}
 	d := &Drawing{Strokes: f.cut, Unit: p.unit}
 	d.Box = f.box(p)
-	f.tell()
+	f.tell(d.Box)
 	var err *Error
 	if d.Joins, err = joins(d.Strokes, f.Touch, DefaultTouch/20*f.size); err != nil {
 		return nil, err
@@ -229,28 +229,32 @@ func inWords(b geometry.Box) string {
 	return fmt.Sprintf("%.4g × %.4g", width, height)
 }
 
-// tell adds notes on what was changed.
-func (f *finisher) tell() {
-	note := func(format string, values ...any) {
-		f.notes = append(f.notes, Note{Text: fmt.Sprintf(format, values...)})
+// tell adds notes on what was changed, with lengths as shares of the longer side of a box.
+func (f *finisher) tell(box geometry.Box) {
+	side := largest(box)
+	note := func(length float64, format string, values ...any) {
+		f.notes = append(f.notes, Note{Text: fmt.Sprintf(format, values...), Share: length / side})
 	}
 	if f.middles > 0 {
-		note("%s taken by the middle, the broadest %s wide", counted(f.middles, "sliver"), f.inUnits(f.broad))
+		note(f.broad, "%s cut along the middle, the broadest %s wide", counted(f.middles, "filled outline"), share(f.broad/side))
 	}
 	if f.strokes > 0 {
-		note("%s smoothed, from %d curves to %d", counted(f.strokes, "stroke"), f.curves, f.left)
+		note(0, "%s smoothed: %d short pieces of line are now %d", counted(f.strokes, "rough stroke"), f.curves, f.left)
 	}
-	if f.worst > 1e-5*f.size {
-		note("smoothing moved no line by more than %s", f.inUnits(f.worst))
+	if f.worst > 1e-5*side {
+		note(f.worst, "no line was moved by more than %s", share(f.worst/side))
 	}
 	if f.split > 0 {
-		note("%s divided at corners sharper than %.3g°, into %d", counted(f.split, "stroke"), f.Corner.Degrees(), f.pieces)
+		note(0, "%s divided at corners sharper than %.3g°, into %d", counted(f.split, "stroke"), f.Corner.Degrees(), f.pieces)
 	}
 }
 
-// inUnits returns a length in the drawing's units, and as a share of its box.
-func (f *finisher) inUnits(x float64) string {
-	return fmt.Sprintf("%.2g (%.2g %% of the drawing)", x, 100*x/f.size)
+// share returns a share of the drawing's longer side in words, rounded up to two digits.
+func share(x float64) string {
+	percent := 100 * x
+	step := math.Pow(10, math.Floor(math.Log10(percent))-1)
+	const hair = 1e-9 // of rounding
+	return fmt.Sprintf("%.2g %% of the drawing", math.Ceil(percent/step-hair)*step)
 }
 
 // turnOver turns the drawing from y down to y up.

@@ -11,6 +11,9 @@ import (
 type Note struct {
 	Line int // the first line in the file it is about; 0 where there is none
 	Text string
+	// Share is the length that the text tells, as a share of the longer side of the drawing's
+	// box; 0 where it tells none.
+	Share float64
 }
 
 // String returns the note as one line.
@@ -87,7 +90,7 @@ func (t *tally) notes() []Note {
 		if reason == "" {
 			reason = "left out: only strokes are cut"
 		}
-		all = append(all, Note{t.first[kind], counted(t.count[kind], kind) + " " + reason})
+		all = append(all, Note{Line: t.first[kind], Text: counted(t.count[kind], kind) + " " + reason})
 	}
 	return all
 }

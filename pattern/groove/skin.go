@@ -84,7 +84,11 @@ func (l *lowest) try(i int, p *pose, at skinSpot) {
 // bites returns the radius and the height of a spot of a wheel, and whether it is in the glass.
 func (l *lowest) bites(p *pose, at *skinSpot) (radius, height float64, ok bool) {
 	radius, height, _ = p.skin(&at.blade, p.roll.leaning(at.lean), at.ahead, at.left)
-	return radius, height, height >= l.foot && height <= l.rim && radius < l.surface.RadiusAt(height)
+	ok = height >= l.foot && height <= l.rim
+	if !p.level() { // over a disc all that is higher is glass
+		ok = ok && radius < l.surface.RadiusAt(height)
+	}
+	return radius, height, ok
 }
 
 // depthBelow returns the depth of a place of a wheel under the outside of the glass.
@@ -120,7 +124,10 @@ func (l *lowest) refine() (left Remains, depth float64) {
 		})
 		if -worth < left.Min {
 			p := l.at(at.stands)
-			_, height, turn := p.skin(&at.blade, p.roll.leaning(at.lean), at.ahead, at.left)
+			radius, height, turn := p.skin(&at.blade, p.roll.leaning(at.lean), at.ahead, at.left)
+			if p.level() {
+				height = radius
+			}
 			left = Remains{-worth, p.theta + turn, height}
 		}
 	}

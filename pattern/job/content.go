@@ -105,10 +105,10 @@ func (s section) drawing(m *Motif) {
 	}
 	for i, note := range m.Kind.Notes {
 		apart := ": "
-		if strings.HasPrefix(note, "line ") {
+		if strings.HasPrefix(note.Text, "line ") {
 			apart = ", "
 		}
-		m.Kind.Notes[i] = file.value.text + apart + note
+		m.Kind.Notes[i].Text = file.value.text + apart + note.Text
 	}
 }
 

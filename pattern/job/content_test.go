@@ -71,8 +71,8 @@ func TestDrawingNotes(t *testing.T) {
 		t.Fatal(err)
 	}
 	notes := j.Motifs[1].Kind.Notes
-	if len(notes) != 1 || notes[0] != "blade.svg, line 4: 1 text left out: only strokes are cut" {
-		t.Errorf("%q", notes)
+	if len(notes) != 1 || notes[0].Text != "blade.svg, line 4: 1 text left out: only strokes are cut" {
+		t.Errorf("%+v", notes)
 	}
 }
 

@@ -24,7 +24,7 @@ type Compared struct {
 
 // Clear reports whether nothing is found on any of its blanks.
 func (c Compared) Clear() bool {
-	return !slices.ContainsFunc(c.Plans, func(p *pattern.Plan) bool { return len(p.Findings) > 0 })
+	return !slices.ContainsFunc(c.Plans, func(p *pattern.Plan) bool { return !p.Clear() })
 }
 
 // kinds counts what is found by its kind, as letters count it: once for one kind of trouble

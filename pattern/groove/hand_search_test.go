@@ -21,6 +21,7 @@ type handed struct {
 	*turning
 	hand  groove.Hand
 	swell interp.FritschButland // of the greatest share
+	finer float64               // how much closer together the rolls are than at first
 }
 
 // gripped is one place of a wheel that is rolled.
@@ -76,6 +77,7 @@ func (s *handed) grip(along, depth float64) gripped {
 	if s.wheel.Edge == groove.Gang {
 		apart = degrees(0.5)
 	}
+	apart /= max(s.finer, 1)
 	turns := int(math.Ceil((g.high - g.low) / apart))
 	for i := range turns + 1 {
 		sin, cos := math.Sincos(g.low + (g.high-g.low)*float64(i)/float64(max(turns, 1)))
@@ -207,6 +209,49 @@ func (s *handed) deeper(at []gripped, by float64) []gripped {
 		sunk[i].pivot = r3.Sub(g.pivot, r3.Scale(by, g.up))
 	}
 	return sunk
+}
+
+// edgeBetween returns what edgeOf does, looking also between the places and the rolls that were
+// tried: about all of those that would bite, a little deeper, where the package says that the
+// edge is, or beyond the edge found.
+func (s *handed) edgeBetween(at []gripped, w walker, hand, told, found float64) (float64, trail) {
+	const (
+		within = 0.05   // mm: how much deeper
+		fine   = 0.0002 // mm
+		parts  = 20
+	)
+	side := s.vessel.trail(w, hand, max(told, found)+1)
+	finer := *s
+	finer.finer = parts
+	closer := slices.Clone(at)
+	for _, g := range s.deeper(at, within) {
+		if !g.holds(s.body, side.at(max(told-widthTolerance, 0))) && !g.holds(s.body, side.at(found+widthTolerance)) {
+			continue
+		}
+		apart := 0.0
+		if len(at) > 1 {
+			apart = (at[len(at)-1].along - at[0].along) / float64(len(at)-1)
+		}
+		for part := range parts {
+			along := min(g.along+apart*float64(part)/parts, at[len(at)-1].along)
+			depth := g.depth
+			if len(at) > 1 {
+				depth = s.depthTo(along)
+			}
+			closer = append(closer, finer.grip(along, depth))
+			if apart == 0 {
+				break
+			}
+		}
+	}
+	edge, _ := s.edgeOf(closer, w, hand)
+	// Its steps across may pass over a mitre that hardly bites.
+	for x := told + widthTolerance; x > max(told-widthTolerance, edge); x -= fine {
+		if in := func(x float64) bool { return inside(s.body, closer, side.at(x)) }; in(x) {
+			return bisectTo(1e-5, x, x+fine, in), side
+		}
+	}
+	return edge, side
 }
 
 // edgeOf returns how far the footprint goes to one hand of a walker, as turning.edge does.

@@ -118,7 +118,12 @@ func (p *pose) covers(b *blade, v r3.Vec) (deep, room, aside float64) {
 // coversUpright is covers for the wheel in whose coordinates the place is, without a roll.
 func (p *pose) coversUpright(b *blade, v r3.Vec) (deep, room, aside float64) {
 	aside = v.Y - b.offset
-	return v.Z - p.above(p.wheelRadius-b.drop(aside), v.X), b.face - math.Abs(v.Y), aside
+	rim := p.above(p.wheelRadius-b.drop(aside), v.X)
+	deep = v.Z - rim
+	if hub := p.wheelRadius - p.depth; v.Z > hub { // in a narrow hollow the glass may rise past the hub
+		deep = 2*hub - rim - v.Z
+	}
+	return deep, b.face - math.Abs(v.Y), aside
 }
 
 // depthAt returns the depth of a blade under a place, square to the surface, and the radius

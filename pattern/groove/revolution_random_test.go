@@ -23,8 +23,13 @@ const (
 
 // randomTurning returns a wheel of the given edge on a random vessel.
 func randomTurning(rnd *rand.Rand, edge groove.Edge) *turning {
+	return randomTurningOn(rnd, edge, randomVessel)
+}
+
+// randomTurningOn is randomTurning on a vessel of some kind.
+func randomTurningOn(rnd *rand.Rand, edge groove.Edge, on func(*rand.Rand) (*vessel, float64)) *turning {
 	for {
-		v, height := randomVessel(rnd)
+		v, height := on(rnd)
 		s := &turning{
 			vessel: v, height: height, wheel: randomWheel(rnd, edge),
 			angle:  between(rnd, 0, 2*math.Pi),

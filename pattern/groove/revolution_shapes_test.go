@@ -91,13 +91,31 @@ func randomVessel(rnd *rand.Rand) (v *vessel, middle float64) {
 	if rnd.IntN(6) == 0 {
 		rho = tightest
 	}
-	switch kind := rnd.IntN(7); kind {
-	case 0:
+	kind := rnd.IntN(7)
+	if kind == 0 {
 		slope := 0.0
 		if rnd.IntN(3) > 0 {
 			slope = between(rnd, -0.5, 0.5)
 		}
 		return straightVessel(between(rnd, 20, 60), slope, -80, 80).trimmed(0, 12), 0
+	}
+	return curvedVessel(rnd, kind, rho)
+}
+
+// randomOfThree returns a straight vessel, a tapered one or one of some curve, each as often.
+func randomOfThree(rnd *rand.Rand) (v *vessel, middle float64) {
+	switch rnd.IntN(3) {
+	case 0:
+		return straightVessel(between(rnd, 20, 60), 0, -80, 80).trimmed(0, 12), 0
+	case 1:
+		return straightVessel(between(rnd, 20, 60), between(rnd, -0.5, 0.5), -80, 80).trimmed(0, 12), 0
+	}
+	return curvedVessel(rnd, 1+rnd.IntN(6), logBetween(rnd, tightest, loosest))
+}
+
+// curvedVessel returns a vessel of a kind from 1 to 6, whose profile curves by a radius.
+func curvedVessel(rnd *rand.Rand, kind int, rho float64) (v *vessel, middle float64) {
+	switch kind {
 	case 1:
 		return ringVessel(0, 0, between(rnd, 20, 60), 1, 18), between(rnd, -8, 8)
 	case 2: // a barrel

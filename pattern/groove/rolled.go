@@ -72,6 +72,9 @@ func (p *pose) rolled(b *blade, v r3.Vec) r3.Vec {
 		return p.rolledAside(b, v)
 	}
 	y, z := v.Y, v.Z+p.depth
+	if y*y+z*z > p.wheelRadius*p.wheelRadius {
+		return p.rolledFar(b, v)
+	}
 	switch beyond, before := y*p.roll.high.cos-z*p.roll.high.sin, y*p.roll.low.cos-z*p.roll.low.sin; {
 	case z > 0 && beyond <= 0 && before >= 0:
 		return r3.Vec{X: v.X, Z: math.Sqrt(y*y+z*z) - p.depth}
@@ -79,6 +82,29 @@ func (p *pose) rolled(b *blade, v r3.Vec) r3.Vec {
 		return p.roll.high.into(v, p.depth)
 	}
 	return p.roll.low.into(v, p.depth)
+}
+
+// rolledFar is rolled for a place that is farther from the pivot than the hub is. As the wheel
+// is rolled towards it, it comes nearer to the blade's line, but may pass the hub and come out
+// on the wheel's far side.
+func (p *pose) rolledFar(b *blade, v r3.Vec) r3.Vec {
+	deepIn := func(angle float64) float64 {
+		deep, room, _ := p.coversUpright(b, newRoll(angle).into(v, p.depth))
+		return min(deep, room)
+	}
+	towards := p.roll.within(math.Atan2(v.Y, v.Z+p.depth))
+	at := towards.into(v, p.depth)
+	if at.Z <= p.wheelRadius-p.depth {
+		return at
+	}
+	away := p.roll.low.angle
+	if towards.angle <= 0 {
+		away = p.roll.high.angle
+	}
+	if finer := p.roll.within(highest(deepIn, towards.angle, away, 24)); deepIn(finer.angle) > deepIn(towards.angle) {
+		return finer.into(v, p.depth)
+	}
+	return at
 }
 
 // rolledAside is rolled for a mitre of a gang beside the wheel's middle. Turned about the

@@ -59,6 +59,7 @@ function nodesAt(place, form, view) {
   const nodes = [];
   for (const table of view.form.tables) {
     if ((places[table.table] || "design") !== place || inOthers.has(table.table)) continue;
+    if (table.table === "base" && !table.line) continue; // "Add a base" above the wrap makes one that can be laid
     nodes.push(shownCard(form, table, view));
   }
   if (place === "wheels") nodes.splice(lastOf(view, "wheel", nodes), 0, addWheels(form));

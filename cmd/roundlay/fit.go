@@ -119,7 +119,7 @@ func agrees(ctx context.Context, read, offered *job.Job) error {
 		return err
 	}
 	for i, p := range plans {
-		if len(p.Findings) > 0 || !job.Alike(p.Job, offered) {
+		if !p.Clear() || !job.Alike(p.Job, offered) {
 			return fmt.Errorf("the change can't be written into this file: on blank %q it would not be what was offered", plans[i].Blank.Name)
 		}
 	}

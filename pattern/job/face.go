@@ -127,6 +127,6 @@ func (s section) faces(j *Job) {
 		face.refuse(quoted(Side.String())+", or a table [base] as well", "[base] says with repeats how many sectors the underside has")
 	case len(j.Motifs) > 0 && !j.Has(Side):
 		face := s.required("motif").list("", maxMotifs)[0].optional("face")
-		face.refuse("a motif on the side as well", "a job has at least one motif on its side")
+		face.refuse("a motif on the side as well", "a job can't be for the underside alone: give its side a motif too, if only a ring")
 	}
 }

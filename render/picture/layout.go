@@ -111,7 +111,7 @@ func (l layout) foot() []page.Note {
 	if !l.options.Findings {
 		return notes
 	}
-	if len(p.Findings) == 0 {
+	if p.Clear() {
 		notes = append(notes, page.Note{Words: report.Verdict("Checked", p), Size: 8, Bold: true})
 	}
 	told, more := report.Listed(p)

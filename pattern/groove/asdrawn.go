@@ -160,7 +160,7 @@ func (k *stroke) begins(b *blade, p *pose, s *station, edge, hand float64) (begi
 	if p.roll != nil {
 		rolls[1], rolls[2], n = p.roll.low, p.roll.high, 3
 	}
-	for _, out := range [...]float64{0, 0.4, 0.7, 0.85, 0.93, 0.98} {
+	for _, out := range [...]float64{0, 0.4, 0.7, 0.98} {
 		left := b.offset + out*(hand*b.face-b.offset)
 		lifted := p.above(p.wheelRadius-b.drop(left-b.offset), v.X)
 		for _, r := range rolls[:n] {
@@ -220,7 +220,7 @@ func (k *stroke) tipAsDrawn(b *blade, end []station, side float64) float64 {
 	in, step := 0.0, 0.25
 	most := 2*(reach+b.face) + math.Abs(b.offset)
 	for !bites(in) {
-		if in += step; b.offset == 0 || in > reach {
+		if in += max(step, reach/8); b.offset == 0 || in > reach {
 			return stand
 		}
 	}

@@ -125,7 +125,7 @@ func (k *stroke) farthest(b *blade, x *section, hand float64) float64 {
 	first, last := k.wheels[0].stands, k.wheels[len(k.wheels)-1].stands
 	best, reach := x.own.stands, k.reachAsDrawn(b, x.own)
 	for i := range k.wheels {
-		if p := &k.wheels[i]; math.Abs(p.stands-x.own.stands) <= reach+wheelsApart && try(p) {
+		if p := &k.wheels[i]; math.Abs(p.stands-x.along) <= reach+wheelsApart && try(p) {
 			best = p.stands
 		}
 	}
@@ -178,8 +178,8 @@ func (k *stroke) begins(b *blade, p *pose, s *station, edge, hand float64) (begi
 // rolled rim is flatter along the cut than an upright one, and its edge may lie deeper.
 func (k *stroke) reachAsDrawn(b *blade, own *pose) float64 {
 	lying := 1.0
-	if r := own.roll; r != nil {
-		lying = min(r.low.cos, r.high.cos)
+	if k.line.hand.rocks() { // the other wheel may be rolled farther than this one
+		lying = math.Cos(max(k.line.hand.rock[0], k.line.hand.rock[1]))
 	}
 	stiff := own.stiff() * lying
 	wide, _ := b.halfWidth(k.depth, 0, own.swept(), b.face)
@@ -216,13 +216,15 @@ func (k *stroke) tipAsDrawn(b *blade, end []station, side float64) float64 {
 		}
 		return false
 	}
-	// From where the wheel stands on: a mitre off the line may end before it.
+	// From where the wheel stands on: a mitre off the line may end before it, or begin after.
 	in, step := 0.0, 0.25
-	if !bites(0) {
-		return stand
-	}
 	most := 2*(reach+b.face) + math.Abs(b.offset)
-	for out := side * (far - stand); ; out += step {
+	for !bites(in) {
+		if in += max(step, reach/8); b.offset == 0 || in > reach {
+			return stand
+		}
+	}
+	for out := max(side*(far-stand), in); ; out += step {
 		if out > in && !bites(out) {
 			for out-in > narrow {
 				if middle := (in + out) / 2; bites(middle) {
@@ -280,7 +282,7 @@ func (k *stroke) over(b *blade, x *section) []*pose {
 		at := x.across(x.right + share*(x.left-x.right))
 		best, most := x.own, x.own.inside(b, at)
 		for i := range k.wheels {
-			if p := &k.wheels[i]; math.Abs(p.stands-x.own.stands) <= reach {
+			if p := &k.wheels[i]; math.Abs(p.stands-x.along) <= reach {
 				if deep := p.inside(b, at); deep > most {
 					best, most = p, deep
 				}

@@ -120,7 +120,9 @@ func (p *pose) coversUpright(b *blade, v r3.Vec) (deep, room, aside float64) {
 	aside = v.Y - b.offset
 	rim := p.above(p.wheelRadius-b.drop(aside), v.X)
 	deep = v.Z - rim
-	if hub := p.wheelRadius - p.depth; v.Z > hub { // in a narrow hollow the glass may rise past the hub
+	// In a narrow hollow the glass may rise past the hub of a wheel that is rolled towards it. An
+	// upright one is taken to go on upwards, which tells its groove wider, never narrower.
+	if hub := p.wheelRadius - p.depth; p.roll != nil && hub > 0 && v.Z > hub {
 		deep = 2*hub - rim - v.Z
 	}
 	return deep, b.face - math.Abs(v.Y), aside

@@ -191,7 +191,7 @@ func (c *crowding) measure(q pair) (Finding, bool) {
 	f := Finding{Cuts: ids, Repeat: first.Repeat, Measured: near, Wanted: land, betweenCopies: !p.sameRepeat(q)}
 	f.Theta, f.Height = p.Surface.Reverse(middle(on, off))
 	joined := c.joined(q, other)
-	if near == 0 && !joined && first.Motif == second.Motif && !p.sameRepeat(q) {
+	if near == 0 && !joined && first.Motif == second.Motif && !p.sameRepeat(q) && !p.runTogether(first.Groove, other) {
 		f.Kind = Off // the motif's next copy lies on top of this one
 		return f, true
 	}

@@ -16,10 +16,7 @@ const mostOthers = 2
 // others returns what else would do of the candidates of a cure's own list, the
 // cheapest first, where a cutter may well prefer it: not twice the same key, and
 // nothing that brings anything.
-func others(kind pattern.Kind, found []proven) []pattern.Alternative {
-	if kind != pattern.Shallow && kind != pattern.Tight && kind != pattern.Off {
-		return nil
-	}
+func others(found []proven) []pattern.Alternative {
 	told := slices.Clone(found[0].candidate)
 	var all []pattern.Alternative
 	for _, r := range found[1:] {
@@ -31,6 +28,11 @@ func others(kind pattern.Kind, found []proven) []pattern.Alternative {
 	return all
 }
 
+// severalWays reports whether a kind of finding is told more than one cure.
+func severalWays(kind pattern.Kind) bool {
+	return kind == pattern.Shallow || kind == pattern.Tight || kind == pattern.Off
+}
+
 // orOnRack adds to a cure of lines that are too tight the wheel of the rack that does
 // for them as they are.
 func (s *cureSearch) orOnRack(g pattern.Group, cure pattern.Cure) pattern.Cure {
@@ -38,7 +40,7 @@ func (s *cureSearch) orOnRack(g pattern.Group, cure pattern.Cure) pattern.Cure {
 		return cure // with a wheel it would have some
 	}
 	found := []proven{{candidate: cure.Changes}}
-	cure.Or = append(cure.Or, others(g.Kind, append(found, s.mildest(g, s.wheels(g))...))...)
+	cure.Or = append(cure.Or, others(append(found, s.mildest(g, s.wheels(g))...))...)
 	return cure
 }
 

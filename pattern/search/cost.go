@@ -36,6 +36,7 @@ type seen struct {
 	depth, groove float64
 	at            [2]job.Measure
 	on            job.On
+	face          job.Face
 	pattern.MotifBox
 }
 
@@ -63,7 +64,7 @@ func (all looks) see(d *pattern.Draft) {
 			continue
 		}
 		cuts := d.Cuts(i)
-		all[i] = seen{cuts: len(cuts) * d.Plan.Periods(), at: [2]job.Measure{m.X, m.Y}, on: m.On, MotifBox: d.Plan.Box(m)}
+		all[i] = seen{cuts: len(cuts) * d.Plan.Periods(), at: [2]job.Measure{m.X, m.Y}, on: m.On, face: m.Face, MotifBox: d.Plan.Box(m)}
 		for _, c := range cuts {
 			all[i].depth += c.Depth / float64(len(cuts))
 			all[i].groove += c.Width / float64(len(cuts))
@@ -85,6 +86,15 @@ func (b seen) moved(a seen) (far, share float64) {
 	}
 	x, y := math.Abs(a.Middle.X-b.Middle.X), math.Abs(a.Middle.Y-b.Middle.Y)
 	return math.Hypot(x, y), x/b.Repeat + y/b.Band
+}
+
+// wide returns what a motif's width is compared by: on a base its share of the repeat, for
+// there the same design is wider the farther out its band begins.
+func (b seen) wide() float64 {
+	if b.face == job.Base {
+		return b.Width / b.Repeat
+	}
+	return b.Width
 }
 
 // redrawn returns by how much of its range a number of a motif has changed: one that
@@ -157,7 +167,7 @@ func (f *fitSearch) weigh(o *Offer) {
 		part := float64(b.cuts) / float64(max(total, 1))
 		for _, lost := range []float64{
 			1 - float64(a.cuts)/float64(max(b.cuts, 1)), 1 - a.depth/b.depth,
-			1 - a.Width/b.Width, 1 - a.Height/b.Height, math.Abs(math.Log(a.groove/b.groove)) / 4, moved, bent, other,
+			1 - a.wide()/b.wide(), 1 - a.Height/b.Height, math.Abs(math.Log(a.groove/b.groove)) / 4, moved, bent, other,
 		} {
 			if !f.clear {
 				lost = math.Abs(lost)

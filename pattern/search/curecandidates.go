@@ -1,6 +1,7 @@
 package search
 
 import (
+	"slices"
 	"strings"
 
 	"roundlay/pattern"
@@ -134,6 +135,17 @@ func (s *cureSearch) closer(g pattern.Group) []series {
 
 // straighter bends the lines of the group's motifs less.
 func (s *cureSearch) straighter(g pattern.Group) []series { return s.each(g, straighter) }
+
+// outwards has the cuts of a base begin farther from the middle, where copies run together:
+// its band, the motifs themselves, or their boxes.
+func (s *cureSearch) outwards(g pattern.Group) []series {
+	step, band := s.Job.Length.Step(), s.calipered()
+	var all series
+	for n := 1.0; n < (band.Top-band.Foot)/2/step; n++ {
+		all = append(all, s.banded(job.Band{Foot: band.Foot + n*step, Top: band.Top}))
+	}
+	return slices.Concat([]series{all}, s.each(g, shorter), s.lower(g))
+}
 
 // calipered returns the plan's band between the steps of the calipers next inside it.
 func (s *cureSearch) calipered() job.Band {

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"roundlay/pattern"
+	"roundlay/pattern/job"
 )
 
 // Cures seeks a cure for each of the findings of some plans of one job, as Lay made
@@ -160,6 +161,9 @@ func (s *cureSearch) change(g pattern.Group) pattern.Cure {
 		var apart []series // where copies crowd, what keeps them from one another comes first
 		if slices.ContainsFunc(g.Findings, pattern.Finding.BetweenCopies) {
 			apart = slices.Concat(s.closer(g), s.narrower(g), s.each(g, tapered))
+			if s.Face == job.Base {
+				return s.first(g, nil, s.outwards(g), apart, s.gentler(g), s.fewer(g), s.lighter(g), s.fewerRepeats(), s.larger(g), s.wheels(g), s.byPart(g))
+			}
 		}
 		return s.first(g, nil, apart, s.closer(g), s.gentler(g), s.fewer(g), s.lighter(g), s.fewerRepeats(), s.narrower(g), s.larger(g), s.wheels(g), s.byPart(g))
 	case pattern.Off:
@@ -196,7 +200,9 @@ func (s *cureSearch) first(g pattern.Group, known []pattern.Fact, lists ...[]ser
 		for i, r := range found {
 			if len(r.brings) == 0 {
 				cure := s.found(g, found[i])
-				cure.Or = others(g.Kind, found[i:])
+				if severalWays(g.Kind) || s.Face == job.Base && g.Kind == pattern.Crowded {
+					cure.Or = others(found[i:])
+				}
 				return cure
 			}
 			if best == nil || len(r.brings) < len(best.brings) {

@@ -44,6 +44,9 @@ func seriesFor(d *pattern.Draft, i int, p pattern.Problem) []series {
 		all = append(all, longer(j, i)...)
 	case p.Kind == pattern.Crowded && alone:
 		all = append(all, tapered(j, i)...)
+		if d.Plan.Face == job.Base { // they run together towards the middle
+			all = append(all, shorter(j, i)...)
+		}
 	}
 	if shut := closed(j, i); alone && p.Kind == pattern.Crowded && len(shut) > 0 {
 		for _, r := range all { // and then what takes more

@@ -35,6 +35,21 @@ func longer(j *job.Job, i int) []series {
 	return all
 }
 
+// shorter returns for each number that makes a motif's shortest marks longer the
+// candidates that take it the other way.
+func shorter(j *job.Job, i int) []series {
+	var all []series
+	for _, p := range j.Motifs[i].Kind.Params {
+		switch {
+		case p.Longer > 0:
+			all = append(all, towards(j, i, p, p.Min))
+		case p.Longer < 0:
+			all = append(all, towards(j, i, p, p.Max))
+		}
+	}
+	return all
+}
+
 // towards returns the values of a number on the way from the one it has to another,
 // on the steps of its range.
 func towards(j *job.Job, i int, p motifs.Param, to float64) series {

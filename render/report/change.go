@@ -26,8 +26,12 @@ func motifName(j *job.Job, motif int) string {
 	return fmt.Sprintf("%s (motif %d)", j.Motifs[motif].Kind.Name, motif+1)
 }
 
-// partName names a change's motif, or the part of it that is changed: leaf (motif 1), frond.
+// partName names what a change is of: a motif or the part of it, leaf (motif 1), frond, or
+// the base.
 func partName(j *job.Job, c job.Change) string {
+	if c.Motif == job.OfBase {
+		return c.Name(j)
+	}
 	if c.Part == "" {
 		return motifName(j, c.Motif)
 	}

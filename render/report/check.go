@@ -307,6 +307,9 @@ func Measured(p *pattern.Plan, f pattern.Finding) string {
 		if words := overlapping(p, f); words != "" {
 			return words
 		}
+		if f.Kind == pattern.Crowded && p.Face == job.Base && f.BetweenCopies() && f.Measured == 0 {
+			return fmt.Sprintf("the grooves of neighbouring copies run together; a land of %s is the least", wanted)
+		}
 		if ofLand(f) {
 			return fmt.Sprintf("land of %s where %s is the least", measured, wanted)
 		}

@@ -26,6 +26,7 @@ func Lettered() Kind {
 	if err != nil {
 		panic(err)
 	}
+	k.Parts = []string{alphabet.Letter, alphabet.Accent} // other texts have accents
 	return k
 }
 

@@ -46,6 +46,7 @@ type shape struct {
 	lines   []groove.Line
 	onwards [][2]bool       // of each line, whether it runs on from its start and from its end
 	grooves []groove.Groove // nil until they are cut
+	rooted  [][]int         // of each, the numbers of those it joins by an end: see rooted; nil for none
 }
 
 // copyOf is a copy of a motif in a repeat of the period, counted from 0.

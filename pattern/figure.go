@@ -88,7 +88,7 @@ func (p *Plan) cutFigures(ctx context.Context, figures []*figure) error {
 					grooves[number] = shapes[first][number]
 				}
 			}
-			f.shapes[k].grooves = grooves
+			f.shapes[k].grooves, f.shapes[k].rooted = grooves, rooted(p.sized[i].Kind.Name, f.cuts, grooves)
 		}
 	}
 	return nil
@@ -108,7 +108,8 @@ func (p *Plan) cutter() *groove.Cutter {
 	return groove.NewCutter(&p.Surface, p.Blank.ThinInner())
 }
 
-// list fills in the plan's cuts, repeat by repeat, with the joins that their motifs name.
+// list fills in the plan's cuts, repeat by repeat, with the joins that their motifs
+// name and those of drawn lines that end in one another.
 func (p *Plan) list(figures []*figure) {
 	total := 0
 	for _, f := range figures {
@@ -127,7 +128,7 @@ func (p *Plan) list(figures []*figure) {
 				continue
 			}
 			first := p.before + len(p.Cuts) + 1
-			grooves := f.in(p, c)
+			grooves, roots := f.in(p, c), f.shapes[c.shape].rooted
 			for number, drawn := range f.cuts {
 				p.Cuts = append(p.Cuts, Cut{
 					ID: first + number, Repeat: repeat + 1, Motif: i, Part: drawn.Part, Groove: grooves[number], Hand: f.hands[number],
@@ -137,6 +138,9 @@ func (p *Plan) list(figures []*figure) {
 				c.Left, c.Wheel = c.Remains.Min, p.sized[i].WheelOf(c.Part)
 				for _, other := range drawn.Joins {
 					c.Joins = append(c.Joins, first+other)
+				}
+				if roots != nil {
+					c.joinAll(first, roots[number])
 				}
 			}
 		}

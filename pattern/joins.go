@@ -87,6 +87,13 @@ func (c *Cut) join(id int) {
 	}
 }
 
+// joinAll adds the cuts of some numbers in c's copy of its motif, whose first has an id.
+func (c *Cut) joinAll(first int, numbers []int) {
+	for _, number := range numbers {
+		c.join(first + number)
+	}
+}
+
 // meet reports whether the lines of two grooves share an end.
 func meet(a, b groove.Groove) bool {
 	for _, p := range a.Ends {

@@ -27,7 +27,13 @@ func (p *Plan) closeLines(i int, drawn drawing, placed *figure) bool {
 	lines, cutter := placed.shapes[0].lines, p.cutter()
 	cut := func(n int) groove.Groove { return p.cut(cutter, i, placed, n, lines[n]) }
 	land := p.landOf(partSide{i, drawn.cuts[pair[0]].Part}, partSide{i, drawn.cuts[pair[1]].Part})
-	apart, _, _ := distance(cut(pair[0]), cut(pair[1]), land)
+	two := []groove.Groove{cut(pair[0]), cut(pair[1])}
+	for _, joined := range rooted(drawn.motif.Kind.Name, []motifs.Cut{drawn.cuts[pair[0]], drawn.cuts[pair[1]]}, two) {
+		if joined != nil {
+			return false
+		}
+	}
+	apart, _, _ := distance(two[0], two[1], land)
 	return apart < land && Finding{Kind: Crowded, Measured: apart, Wanted: land}.counts()
 }
 

@@ -133,5 +133,9 @@ func belongs(key string) string {
 	if homes == nil {
 		return ""
 	}
-	return quoted(key) + " belongs " + strings.Join(homes, ", or ")
+	text := quoted(key) + " belongs " + strings.Join(homes, ", or ")
+	if key == motifs.HandParam {
+		text += "; any other, a drawing too, takes swell and rock"
+	}
+	return text
 }

@@ -257,14 +257,18 @@ func (u Unit) FormatDown(mm float64) string {
 }
 
 // FormatWithRest returns a length as the nearest setting and the remainder, where that
-// shows: "2 45/64 in, +0.003". In millimetres it gives the tenth alone.
+// shows: "2 45/64 in and 0.003 in", "1 13/64 in less 0.007 in". In millimetres it gives the tenth alone.
 func (u Unit) FormatWithRest(mm float64) string {
 	set := u.Setting(mm)
 	left := (mm - set.Length) / u.Millimetres()
 	if u == Millimetre || math.Abs(left) < 0.0005 {
 		return set.Text
 	}
-	return fmt.Sprintf("%s, %+.3f", set.Text, left)
+	more := "and"
+	if left < 0 {
+		more = "less"
+	}
+	return fmt.Sprintf("%s %s %.3f in", set.Text, more, math.Abs(left))
 }
 
 // FormatDecimal returns a small length as a decimal, for what is finer than a setting:

@@ -194,11 +194,11 @@ func TestSetting(t *testing.T) {
 		{Inch, 2.703125 * in, "2 45/64 in", "2 45/64 in", 68.659375},
 		// A chord: 3 1/8 in across, in three parts, is 3.125 · sin 60° = 2.7063 in;
 		// dividers stand a shade under 2 3/4 in, 0.0032 in over the 64th.
-		{Inch, 3.125 * in * math.Sqrt(3) / 2, "2 45/64 in", "2 45/64 in, +0.003", 68.659375},
-		{Inch, 2.700 * in, "2 45/64 in", "2 45/64 in, -0.003", 68.659375},
+		{Inch, 3.125 * in * math.Sqrt(3) / 2, "2 45/64 in", "2 45/64 in and 0.003 in", 68.659375},
+		{Inch, 2.700 * in, "2 45/64 in", "2 45/64 in less 0.003 in", 68.659375},
 		// Less than half a thousandth isn't said.
 		{Inch, 2.7035 * in, "2 45/64 in", "2 45/64 in", 68.659375},
-		{Inch, 2.7037 * in, "2 45/64 in", "2 45/64 in, +0.001", 68.659375},
+		{Inch, 2.7037 * in, "2 45/64 in", "2 45/64 in and 0.001 in", 68.659375},
 		// Lowest terms.
 		{Inch, in, "1 in", "1 in", 25.4},
 		{Inch, in / 2, "1/2 in", "1/2 in", 12.7},
@@ -212,9 +212,9 @@ func TestSetting(t *testing.T) {
 		{Inch, -in / 32, "-1/32 in", "-1/32 in", -0.79375},
 		{Inch, -in * 1.5, "-1 1/2 in", "-1 1/2 in", -38.1},
 		{Inch, 0, "0 in", "0 in", 0},
-		{Inch, -0.1, "0 in", "0 in, -0.004", 0},
+		{Inch, -0.1, "0 in", "0 in less 0.004 in", 0},
 		// 0.999 in is 63.94 64ths.
-		{Inch, in * 0.999, "1 in", "1 in, -0.001", 25.4},
+		{Inch, in * 0.999, "1 in", "1 in less 0.001 in", 25.4},
 		// The other unit, whose tenth is all that is said.
 		{Millimetre, 68.74, "68.7 mm", "68.7 mm", 68.7},
 		{Millimetre, 68.76, "68.8 mm", "68.8 mm", 68.8},

@@ -114,6 +114,16 @@ func commonBand(j *job.Job) (common job.Band, by int, end End, err error) {
 	return common, by, end, nil
 }
 
+// Ending returns what limits the band of a plan's blank at its top, if it were alone in the
+// job. ok is false where the job states a band, or where the plan is of no side.
+func (p *Plan) Ending() (end End, ok bool) {
+	if p.Face != job.Side || p.Job.Layout.Band != nil {
+		return End{}, false
+	}
+	_, end = carried(p.Job, p.Blank)
+	return end, true
+}
+
 // carried returns the tallest band that a blank's wall carries, and what limits it at
 // the top. It begins at the stated band's foot or, without one, as low as can be cut.
 func carried(j *job.Job, blank *glass.Blank) (job.Band, End) {

@@ -132,6 +132,9 @@ func (f *figure) in(p *Plan, c *copyOf) []groove.Groove {
 
 // Free returns the repeats on which no motif stands, from 1 on.
 func (p *Plan) Free() []int {
+	if p.OnlyMiddle() {
+		return nil
+	}
 	var all []int
 	for repeat := 1; repeat <= p.Repeats; repeat++ {
 		if !slices.ContainsFunc(p.Job.Motifs, func(m job.Motif) bool { return m.Face == p.Face && p.layout().Stands(m, repeat) }) {
@@ -139,4 +142,17 @@ func (p *Plan) Free() []int {
 		}
 	}
 	return all
+}
+
+// OnlyMiddle reports whether all that stands on the plan's face is over its middle, so that
+// its repeats mean nothing.
+func (p *Plan) OnlyMiddle() bool {
+	stands := false
+	for _, m := range p.Job.Motifs {
+		if m.Face == p.Face && !m.Middle {
+			return false
+		}
+		stands = stands || m.Face == p.Face
+	}
+	return stands
 }

@@ -12,6 +12,7 @@ import (
 type Quote struct {
 	Shop   job.Shop
 	Pieces int // that are to come out well
+	Each   int // that many of each plan's blank
 	// Begun is how many pieces are begun for that on average. Blanks is as many, rounded
 	// up; Safe is how many blanks leave enough good pieces nine times in ten.
 	Begun        float64
@@ -29,22 +30,23 @@ type Quote struct {
 // Interval is the least and the most that something comes to.
 type Interval struct{ Least, Most float64 }
 
-// NewQuote returns the quote for the pieces of some plans of one job, one of each. ok is
-// false where the rate of a wheel isn't known.
+// NewQuote returns the quote for the pieces of some plans of one job, of each as many as the
+// shop is to make. ok is false where the rate of a wheel isn't known.
 //
 // The least time has each wheel put on once for all the pieces, and all times shorter by
 // the shop's spread. The most has each wheel put on for each piece that is begun, and all
 // times longer by the spread. Both have as many pieces spoiled as are on average.
 func NewQuote(plans []*Plan) (q Quote, ok bool) {
-	q = Quote{Shop: plans[0].Job.Shop, Pieces: len(plans)}
+	each := plans[0].Job.Shop.Each()
+	q = Quote{Shop: plans[0].Job.Shop, Pieces: each * len(plans), Each: each}
 	var wheels []int
 	for _, p := range plans {
 		t := p.WholeTimes()
 		if !t.Known() {
 			return Quote{}, false
 		}
-		q.Cutting += t.Cutting
-		q.Changes += len(t.Wheels)
+		q.Cutting += float64(each) * t.Cutting
+		q.Changes += each * len(t.Wheels)
 		wheels = append(wheels, t.Wheels...)
 	}
 	slices.Sort(wheels)

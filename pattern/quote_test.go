@@ -50,6 +50,14 @@ func TestQuote(t *testing.T) {
 	if !ok || q.Begun != 1 || q.Blanks != 1 || q.Safe != 1 || !near(q.Minutes.Least, 10, 1e-9) || q.Minutes.Most != q.Minutes.Least || !near(q.Price.Most, 5, 1e-9) {
 		t.Errorf("one piece: %+v, %t", q, ok)
 	}
+	// Three pieces of each of two blanks, without changes or finishing: 60 minutes, two
+	// wheels put on once or twelve times. With a change of 5 minutes 70 to 120.
+	shop.Pieces, shop.Change = 3, &change
+	q, ok = NewQuote(plans[:2])
+	if !ok || q.Pieces != 6 || q.Each != 3 || q.Blanks != 6 || q.Wheels != 2 || q.Changes != 12 ||
+		!near(q.Cutting, 60, 1e-9) || !near(q.Minutes.Least, 70, 1e-9) || !near(q.Minutes.Most, 120, 1e-9) {
+		t.Errorf("three of each: %+v, %t", q, ok)
+	}
 	shop.Rate = 0
 	if q, ok := NewQuote(plans); ok {
 		t.Errorf("a quote without a rate: %+v", q)

@@ -82,6 +82,7 @@ func base() fixture {
 		{"shop.spoil", `spoil = 0.1`},
 		{"shop.spread", `spread = 0.2`},
 		{"shop.hour", `hour = 38`},
+		{"shop.pieces", `pieces = 6`},
 		{"layout", `[layout]`},
 		{"layout.repeats", `repeats = 6`},
 		{"layout.bare", `bare = [2]`},

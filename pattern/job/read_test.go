@@ -67,7 +67,7 @@ func TestRead(t *testing.T) {
 			{Name: "lines", Edge: groove.Gang, Radius: 50.8, Thick: 9.525, Angle: math.Pi / 3, Mitres: 3, Spacing: 3.175},
 			{Name: "panel", Edge: groove.Flat, Radius: 50.8, Thick: 12.7},
 		},
-		Shop:   Shop{Rate: 38.1, Order: []int{1, 0}, Finish: Felt, Change: &change, Finishing: &finishing, Spoil: 0.1, Spread: 0.2, Hour: 38},
+		Shop:   Shop{Rate: 38.1, Order: []int{1, 0}, Finish: Felt, Change: &change, Finishing: &finishing, Spoil: 0.1, Spread: 0.2, Hour: 38, Pieces: 6},
 		Layout: Layout{Repeats: 6, Bare: []int{2}, Band: &Band{12.7, 69.85}, Match: Own},
 		Base:   &Layout{Repeats: 8, Band: &Band{12.7, 31.75}},
 		Motifs: []Motif{

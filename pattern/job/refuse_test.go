@@ -102,6 +102,7 @@ func rules() map[string]struct {
 		"shop.spoil":                 {rule{"a number from 0 to 0.9", join(share.wrong, []string{`0.91`})}, false},
 		"shop.spread":                {rule{"a number from 0 to 0.9", join(share.wrong, []string{`0.91`})}, false},
 		"shop.hour":                  {rule{"a number from 0.01 to 100000", join(notNumbers, negative[:2], []string{`0`, `"38"`, `"38 £"`})}, false},
+		"shop.pieces":                {rule{"a whole number from 1 to 10000", join(notNumbers, []string{`-1`, `0`, `2.5`, `10001`, `"6"`, `"most"`})}, false},
 		"layout.repeats":             {count, true},
 		"layout.bare":                {rule{"a list of repeats by their numbers, each once, from 1 to 6, such as [2]", repeats}, false},
 		"layout.band":                {rule{"a list of two heights", []string{`3`, `"3"`, `true`, `[]`, `[1]`, `[1, 2, 3]`, `nan`}}, false},

@@ -19,12 +19,16 @@ type Shop struct {
 	Spoil     float64  // the share of pieces that break or are spoiled, below 1
 	Spread    float64  // how far times may be off either way, as a share
 	Hour      float64  // what an hour costs, in the shop's money; 0 where the job doesn't say
+	Pieces    int      // how many of each blank are wanted; 0 where the job doesn't say: see Each
 }
 
 // Quotes reports whether the job gives anything that only a quote needs.
 func (s Shop) Quotes() bool {
-	return s.Change != nil || s.Finishing != nil || s.Spoil > 0 || s.Hour > 0
+	return s.Change != nil || s.Finishing != nil || s.Spoil > 0 || s.Hour > 0 || s.Pieces > 0
 }
+
+// Each returns how many pieces of each blank are wanted.
+func (s Shop) Each() int { return max(1, s.Pieces) }
 
 // DefaultSpread is how far times may be off where the job doesn't say: common practice, no
 // source.
@@ -58,6 +62,7 @@ const (
 	maxSpoil         = 0.9
 	maxSpread        = 0.9
 	minHour, maxHour = 0.01, 1e5
+	maxPieces        = 10000
 )
 
 // shop reads how the shop works.
@@ -87,6 +92,7 @@ func (s section) quotes(shop *Shop) {
 		shop.Spread = spread
 	}
 	shop.Hour, _ = s.optional("hour").within(span{minHour, maxHour, 38})
+	shop.Pieces, _ = s.optional("pieces").whole(1, maxPieces)
 }
 
 // order reads the wheels in the order in which they are to be used.

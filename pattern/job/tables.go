@@ -133,6 +133,8 @@ func shopTable() Table {
 			About: "how far your times may be off either way, as a share; a quote is that wide"},
 		{Name: "hour", Sort: OfNumber, Min: minHour, Max: maxHour, inches: "38", mm: "38",
 			About: "what an hour costs, in your own money"},
+		{Name: "pieces", Sort: OfWhole, Min: 1, Max: maxPieces, inches: "6", mm: "6",
+			About: "how many pieces of each blank are wanted, and the quote counts; one, if you don't say"},
 	}}
 }
 

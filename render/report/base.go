@@ -75,6 +75,9 @@ func baseHeading(b *strings.Builder, p *pattern.Plan) {
 // BaseLayout says how the base is divided, and how many cuts it has.
 func BaseLayout(p *pattern.Plan) string {
 	words := fmt.Sprintf("Base: %s, %s", count(p.Repeats, "repeat"), count(p.Totals().Cuts, "cut"))
+	if p.OnlyMiddle() {
+		words = fmt.Sprintf("Base: %s, all over its middle", count(p.Totals().Cuts, "cut"))
+	}
 	if free := Free(p); free != "" {
 		words += "; " + free
 	}

@@ -127,7 +127,7 @@ func shape(p *pattern.Plan) string {
 
 // notes returns the remarks that are not findings.
 func notes(p *pattern.Plan) []string {
-	return slices.Concat(Doubts(p), slight(p), Readings(p), gored(p), paperNotes(p, p.Outside()), floorless(p), heightsOf(p), made(p))
+	return slices.Concat(Doubts(p), lowBand(p), slight(p), Readings(p), gored(p), paperNotes(p, p.Outside()), floorless(p), heightsOf(p), made(p))
 }
 
 // slight lists the misses that are too small to be findings, the worst of each kind.

@@ -35,12 +35,20 @@ func Quote(plans []*pattern.Plan) []string {
 
 // QuoteHeading names what a quote is for.
 func QuoteHeading(plans []*pattern.Plan) string {
-	return "Time and price of " + count(len(plans), "piece")
+	each := plans[0].Job.Shop.Each()
+	words := "Time and price of " + count(each*len(plans), "piece")
+	if each > 1 && len(plans) > 1 {
+		words += fmt.Sprintf(", %d of each blank", each)
+	}
+	return words
 }
 
 // timesOf says how long cutting and finishing take.
 func timesOf(q pattern.Quote) string {
-	words := fmt.Sprintf("Cutting %s", Minutes(q.Cutting))
+	words := "Cutting " + Minutes(q.Cutting)
+	if q.Each > 1 && q.Each == q.Pieces { // all are one blank's
+		words = "Cutting " + timesEach(q.Pieces, q.Cutting/float64(q.Pieces))
+	}
 	if q.Shop.Finishing == nil {
 		return words + "; finishing not counted (finishing under [shop])."
 	}
@@ -124,7 +132,7 @@ func priceNote(q pattern.Quote) string {
 		strconv.FormatFloat(q.Shop.Hour, 'f', -1, 64))
 }
 
-// quoteTable gives the quote of one piece; ok is false where its job wants none.
+// quoteTable gives the quote of one blank's pieces; ok is false where its job wants none.
 func quoteTable(p *pattern.Plan) (t Table, ok bool) {
 	if !p.Job.Shop.Quotes() {
 		return t, false

@@ -2,7 +2,7 @@ package report
 
 import "roundlay/pattern"
 
-// quoteJSON is the quote for one piece. What the job doesn't give is left out.
+// quoteJSON is the quote for one blank's pieces. What the job doesn't give is left out.
 type quoteJSON struct {
 	Pieces    int       `json:"pieces"`
 	Cutting   number    `json:"cutting"`

@@ -130,10 +130,7 @@ func (a composer) wheels() []page.Note {
 		cuts[l] = append(cuts[l], c)
 	}
 	which := "the first repeat"
-	switch {
-	case p.Period > 2 && p.Periods() == 1:
-		which = "all repeats"
-	case p.Period > 1:
+	if p.Period > 1 {
 		which = fmt.Sprintf("the first %d repeats", p.Period)
 	}
 	notes := make([]page.Note, 0, len(lines))
@@ -149,8 +146,12 @@ func (a composer) wheels() []page.Note {
 		if len(ids) == 1 {
 			what = "Cut"
 		}
+		of := which
+		if p.Period > 2 && p.Periods() == 1 {
+			of = standingIn(cuts[l], p.Period)
+		}
 		notes = append(notes, page.Note{Size: 9, Item: true, Words: fmt.Sprintf("%s %s of %s: %s, %s, %s deep.",
-			what, report.Numbers(ids), which, p.Job.Motifs[l.motif].Kind.Name+l.part, p.Job.Rack[l.wheel].Name, span(p.Job.Length, least, most))})
+			what, report.Numbers(ids), of, p.Job.Motifs[l.motif].Kind.Name+l.part, p.Job.Rack[l.wheel].Name, span(p.Job.Length, least, most))})
 	}
 	return notes
 }
@@ -194,4 +195,20 @@ func dividers(u geometry.Unit, c pattern.Chord, from string) string {
 	set := min(u.Setting(c.Chord).Length, 2*c.Radius)
 	return fmt.Sprintf("%s, %s across: set %s; the last step will %s.", where, u.Format(2*c.Radius), u.Format(c.Chord),
 		report.Closing(u, geometry.Division{Radius: c.Radius, Parts: c.Parts}.ClosingGap(set)))
+}
+
+// standingIn names the repeats that some cuts stand in, of so many.
+func standingIn(cuts []pattern.Cut, repeats int) string {
+	var in []int
+	for _, c := range cuts {
+		in = append(in, c.Repeat)
+	}
+	slices.Sort(in)
+	switch in = slices.Compact(in); len(in) {
+	case repeats:
+		return "all repeats"
+	case 1:
+		return fmt.Sprintf("repeat %d", in[0])
+	}
+	return "repeats " + report.Numbers(in)
 }

@@ -44,7 +44,7 @@ func (s setting) hand(c *motifs.Cut) groove.Hand {
 const leastFlank = 5
 
 // tooRolled returns an error if a motif, or a part of it, is rolled so far that a flank of its
-// wheel lies on the glass.
+// wheel lies on the glass, or is cut with a gang of too many mitres to be rolled.
 func (p *Plan) tooRolled(i int) error {
 	m := p.sized[i]
 	for _, part := range m.Kind.Parts {
@@ -55,7 +55,8 @@ func (p *Plan) tooRolled(i int) error {
 		}
 		most := math.Pi/2 - wheel.Angle/2 - geometry.Degrees(leastFlank).Radians()
 		rolled := max(rock[0], rock[1])
-		if rolled == 0 || rolled.Radians() <= most+1e-9 {
+		many := wheel.Edge == groove.Gang && wheel.Mitres > groove.MaxRolledMitres
+		if rolled == 0 || rolled.Radians() <= most+1e-9 && !many {
 			continue
 		}
 		key := job.Item("motif", i) + ".rock"
@@ -65,11 +66,16 @@ func (p *Plan) tooRolled(i int) error {
 		case m.Rock == nil:
 			key = job.Item("motif", i) + "." + motifs.HandParam
 		}
+		read := fmt.Sprintf("a roll of %s degrees", job.InDegrees(rolled))
+		if many {
+			return p.Job.Refuse(key, read, fmt.Sprintf("no roll of the %s, or a gang of at most %d mitres", part, groove.MaxRolledMitres),
+				fmt.Sprintf("its wheel %q has %d", wheel.Name, wheel.Mitres))
+		}
 		accepted := fmt.Sprintf("a roll of the %s of at most %.3g degrees", part, math.Floor(geometry.Angle(most).Degrees()))
 		if most < 0 {
 			accepted = fmt.Sprintf("no roll of the %s", part)
 		}
-		return p.Job.Refuse(key, fmt.Sprintf("a roll of %s degrees", job.InDegrees(rolled)), accepted,
+		return p.Job.Refuse(key, read, accepted,
 			fmt.Sprintf("beyond that a flank of its wheel %q, which has %s degrees, lies on the glass", wheel.Name, job.InDegrees(geometry.Angle(wheel.Angle))))
 	}
 	return nil

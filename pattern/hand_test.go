@@ -238,3 +238,15 @@ func TestEditorByHand(t *testing.T) {
 		t.Errorf("%d jobs", differ)
 	}
 }
+
+// A gang of more mitres than can be worked out rolled is refused, with how many may be.
+func TestRolledGangOfManyMitres(t *testing.T) {
+	for mitres, refused := range map[int]bool{12: false, 13: true} {
+		j := jobOn(straight(t), 1, bar(t, 0, 30, 40, rocked(0, 5)))
+		j.Rack[0] = groove.Wheel{Name: "gang", Edge: groove.Gang, Radius: 50, Thick: 12, Angle: math.Pi / 2, Mitres: mitres, Spacing: 0.5}
+		_, err := New(t.Context(), j, j.Blanks[0])
+		if (err != nil) != refused || refused && !strings.Contains(err.Error(), "at most 12 mitres") {
+			t.Errorf("%d mitres: %v", mitres, err)
+		}
+	}
+}

@@ -31,6 +31,10 @@ const (
 	MaxRock              = math.Pi / 4
 )
 
+// MaxRolledMitres is how many mitres a gang may have to be rolled. Each then meets the glass
+// beside its neighbours, and what that takes grows with their number squared.
+const MaxRolledMitres = 12
+
 // Even reports whether the hand does nothing: the cut is as deep all along as its ends let
 // it be, and isn't rolled.
 func (h Hand) Even() bool {

@@ -43,7 +43,7 @@ func TestHandExtremes(t *testing.T) {
 			length := []float64{0.01, 30, 3, 100}[(i/2+j)%4]
 			angle := []float64{0, 0.8, math.Pi / 2}[(i+j)%3]
 			bend := []float64{0, 0, 0.4}[(i+j)%3]
-			if depth >= min(w.Radius, g.radius) {
+			if depth >= min(w.Radius, g.radius) || w.Mitres > groove.MaxRolledMitres && h.Rock != [2]float64{} {
 				continue // refused where it is asked for
 			}
 			checkHandExtreme(t, g, w, h, depth, length, angle, bend)

@@ -100,4 +100,3 @@ func shares(f pattern.Finding) (both [2]string) {
 	}
 	return both
 }
-

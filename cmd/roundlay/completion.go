@@ -64,7 +64,9 @@ func offers() []offered {
 }
 
 // takesFile reports whether a command's argument is a job file.
-func (o offered) takesFile() bool { return o.args == "[JOB]" || o.args == "[FILE]" }
+func (o offered) takesFile() bool {
+	return o.args == "[JOB]" || o.args == "[JOB...]" || o.args == "[FILE]"
+}
 
 // takesPath reports whether a flag's value is a file or a folder.
 func takesPath(f *pflag.Flag) bool {

@@ -46,6 +46,67 @@ func split(t trail, corners []bool, angle float64) []trail {
 	return all
 }
 
+// slightCorner is the sharpest turn, in degrees, that stays inside a stroke between two long
+// straight lines. A corner has no radius, so no wheel follows it: a contact of 8 mm leaves
+// it by 4 mm × sin 5° = 0.35 mm at its ends, the width of a fine line. Common practice, no source.
+const slightCorner = 5
+
+// bends marks the corners between two straight lines that smoothing left as they are, each
+// longer than the window in which a tremor turns: they are meant. A run of like turns is a
+// curve that was saved as straight lines, and stays whole. Where a sharper corner than the
+// default is to stay inside a stroke, so do these.
+func (f *finisher) bends(t trail, corners []bool) {
+	if f.Corner > DefaultCorner() {
+		return
+	}
+	n := len(t.curves)
+	for i, c := range t.curves {
+		before := t.curves[(i+n-1)%n]
+		if i == 0 && !t.closed || corners[i] || !f.leg(before) || !f.leg(c) {
+			continue
+		}
+		by := turn(arrives(before), leaves(c))
+		if by > geometry.Degrees(slightCorner).Radians() && by <= f.angle && alike(t, i) < curved {
+			corners[i], f.slight = true, true
+		}
+	}
+}
+
+// curved is how many like turns in a row make a curve.
+const curved = 3
+
+// alike returns how many turns of a trail in a row, that before curve i among them, go the
+// same way by like angles; no more than curved are counted.
+func alike(t trail, i int) int {
+	n, own := len(t.curves), signedTurn(t, i)
+	count := 1
+	for _, step := range []int{-1, 1} {
+		for k := i + step; count < curved; k += step {
+			if !t.closed && (k < 1 || k >= n) {
+				break
+			}
+			if share := signedTurn(t, (k+n)%n) / own; !(share >= 0.5 && share <= 2) {
+				break
+			}
+			count++
+		}
+	}
+	return count
+}
+
+// signedTurn returns the angle by which a trail turns before curve i, above 0 to the left.
+func signedTurn(t trail, i int) float64 {
+	n := len(t.curves)
+	a, b := arrives(t.curves[(i+n-1)%n]), leaves(t.curves[i])
+	return math.Atan2(r2.Cross(a, b), r2.Dot(a, b))
+}
+
+// leg reports whether a curve is straight and longer than the window.
+func (f *finisher) leg(c geometry.Bezier) bool {
+	by := r2.Norm(r2.Sub(c[3], c[0]))
+	return by > f.window() && length(c)-by < 1e-9*f.size
+}
+
 // cuspless returns curves divided where one of them doubles back.
 func cuspless(curves []geometry.Bezier, corners []bool) ([]geometry.Bezier, []bool) {
 	var all []geometry.Bezier

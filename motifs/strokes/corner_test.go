@@ -28,14 +28,16 @@ func bent(degrees float64) string {
 	return fmt.Sprintf("M0 0L50 0L%.12g %.12g", 50+50*cos, 50*sin)
 }
 
-// Strokes are divided where they turn by more than 20°, and only there.
+// Strokes are divided where they turn by more than 20°, or by more than 5° from one long
+// straight line to the next, and only there.
 func TestCorners(t *testing.T) {
 	for _, test := range []struct {
 		name, data string
 		strokes    int
 		closed     bool // of the first
 	}{
-		{"19°", bent(19), 1, false}, {"21°", bent(21), 2, false}, {"−21°", bent(-21), 2, false}, {"back", bent(180), 1, false},
+		{"4°", bent(4), 1, false}, {"6°", bent(6), 2, false}, {"12°", bent(12), 2, false}, {"−19°", bent(-19), 2, false}, {"21°", bent(21), 2, false}, {"−21°", bent(-21), 2, false}, {"back", bent(180), 1, false},
+		{"two like bends", "M0 0L50 0L98.9 10.4L142.6 31.2", 3, false}, {"a zigzag of 12°", "M0 0L50 5.25L100 0L150 5.25L200 0", 4, false},
 		{"a square", "M0 0H9V9H0z", 4, false},
 		{"a circle", "M0 0A5 5 0 0 1 10 0A5 5 0 0 1 0 0z", 1, true},
 		{"a drop", "M0 0C-10 10 10 10 0 0z", 1, false}, // 90° at its tip alone

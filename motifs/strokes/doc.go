@@ -46,7 +46,9 @@
 // draws but arcs, where it deviates by 4e-7 of the radius. [Stroke.Points] gives points
 // within any distance.
 //
-// A stroke is divided at its corners, where it turns by more than [DefaultCorner], and
+// A stroke is divided where it turns by more than 5 degrees from one long straight line to
+// the next, unless that is one of a run of like turns, which is a curve. Elsewhere
+// it is divided at its corners, where it turns by more than [DefaultCorner], and
 // at cusps inside a curve. A closed stroke without a corner stays closed; with one or
 // more it becomes the strokes between them.
 //

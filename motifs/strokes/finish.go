@@ -23,6 +23,7 @@ type finisher struct {
 	broad    float64 // the broadest of them
 	split    int     // strokes that were divided at corners
 	pieces   int     // into how many
+	slight   bool    // at a corner below Corner, between straight lines
 }
 
 // finish makes a drawing of its marks.
@@ -97,6 +98,7 @@ func (f *finisher) take(m mark) *Error {
 	if f.spent > maxPoints {
 		return bounded(m.line, "points on lines that need smoothing", maxPoints)
 	}
+	f.bends(tidied, corners)
 	pieces := split(tidied, corners, f.angle)
 	if len(pieces) > 1 {
 		f.split++
@@ -245,7 +247,11 @@ func (f *finisher) tell(box geometry.Box) {
 		note(f.worst, "no line was moved by more than %s", share(f.worst/side))
 	}
 	if f.split > 0 {
-		note(0, "%s divided at corners sharper than %.3g°, into %d", counted(f.split, "stroke"), f.Corner.Degrees(), f.pieces)
+		least := f.Corner.Degrees()
+		if f.slight {
+			least = slightCorner
+		}
+		note(0, "%s divided at corners sharper than %.3g°, into %d", counted(f.split, "stroke"), least, f.pieces)
 	}
 }
 

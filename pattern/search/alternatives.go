@@ -14,12 +14,12 @@ import (
 const mostOthers = 2
 
 // others returns what else would do of the candidates of a cure's own list, the
-// cheapest first, where a cutter may well prefer it: not twice the same key, and
-// nothing that brings anything.
-func others(found []proven) []pattern.Alternative {
-	told := slices.Clone(found[0].candidate)
+// cheapest first, where a cutter may well prefer it: no key that is told already, none
+// twice, and nothing that brings anything.
+func others(told candidate, found []proven) []pattern.Alternative {
+	told = slices.Clone(told)
 	var all []pattern.Alternative
-	for _, r := range found[1:] {
+	for _, r := range found {
 		if len(r.brings) == 0 && !r.shares(told) && len(all) < mostOthers {
 			told = append(told, r.candidate...)
 			all = append(all, pattern.Alternative{Changes: r.candidate})
@@ -39,8 +39,11 @@ func (s *cureSearch) orOnRack(g pattern.Group, cure pattern.Cure) pattern.Cure {
 	if len(cure.Changes) == 0 {
 		return cure // with a wheel it would have some
 	}
-	found := []proven{{candidate: cure.Changes}}
-	cure.Or = append(cure.Or, others(append(found, s.mildest(g, s.wheels(g))...))...)
+	told := candidate(cure.Changes)
+	for _, or := range cure.Or {
+		told = slices.Concat(told, or.Changes)
+	}
+	cure.Or = append(cure.Or, others(told, s.mildest(g, s.wheels(g)))...)
 	return cure
 }
 

@@ -201,7 +201,7 @@ func (s *cureSearch) first(g pattern.Group, known []pattern.Fact, lists ...[]ser
 			if len(r.brings) == 0 {
 				cure := s.found(g, found[i])
 				if severalWays(g.Kind) || s.Face == job.Base && g.Kind == pattern.Crowded {
-					cure.Or = others(found[i:])
+					cure.Or = others(found[i].candidate, found[i+1:])
 				}
 				return cure
 			}

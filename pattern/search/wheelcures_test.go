@@ -57,6 +57,58 @@ func TestTightCures(t *testing.T) {
 	curesAll(t, j, pattern.Tight, `motif 1 (swag): sag = 0.03, or motif 1 (swag): wheel = "fine", or a wheel up to `)
 }
 
+// The wheel that the whole motif could have is told once, beside that of the part alone.
+func TestWheelIsToldOnce(t *testing.T) {
+	const text = `
+length = "mm"
+[blank]
+floor = 9
+station = [{height = 0, across = 84, wall = 8}, {height = 95, across = 84, wall = 6}]
+[[wheel]]
+name = "wide"
+edge = "mitre"
+across = 40
+thick = 4
+angle = 90
+[[wheel]]
+name = "thumb"
+edge = "round"
+across = 50
+thick = 10
+radius = 8
+[layout]
+repeats = 4
+[[motif]]
+kind = "drawing"
+file = "two.svg"
+wheel = "wide"
+depth = 0.5
+height = "60 mm"
+[motif.parts.stem]
+wheel = "wide"
+`
+	const drawn = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 80" fill="none" stroke="black">
+<path id="stem" d="M20 78V6"/><path id="blade" d="M22 66C27 62 33 56 36 46"/></svg>`
+	j, err := job.ReadWith("told.toml", []byte(text), func(string) ([]byte, error) { return []byte(drawn), nil })
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := 0
+	for _, f := range planned(t, j).Findings {
+		if f.Kind != pattern.Tight {
+			continue
+		}
+		told++
+		words := said(j, f.Cure)
+		if strings.Count(words, `motif 1 (drawing): wheel = "thumb"`) != 1 {
+			t.Errorf("the cure is %s", words)
+		}
+	}
+	if told == 0 {
+		t.Error("nothing is tight")
+	}
+}
+
 // A cure that is offered for one blank of a set clears it as one of the set: 2.4 mm
 // of wall at 80 mm, for 1 mm and 1.6 mm.
 func TestCureOfTheThinOne(t *testing.T) {

@@ -30,8 +30,8 @@ func (g glass) base() []block {
 			u.Format(hollow.Across), u.FormatChosen(hollow.Depth)), width)...)
 	}
 	blocks = append(blocks, g.heading("6  Cut the base, and tick", width)...)
-	blocks = append(blocks, g.paragraph("The numbers are those on the round paper.", width)...)
-	return slices.Concat(blocks, b.passes(), b.totals("7  Count of the base"))
+	said := heading(g.paragraph("The numbers are those on the round paper.", width))
+	return slices.Concat(blocks, said, b.passes(), b.totals("7  Count of the base"))
 }
 
 // baseMarks says how to mark the base, step by step.

@@ -3,6 +3,7 @@ package bench
 import (
 	"context"
 	"fmt"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -77,6 +78,32 @@ func allWords(s *Sheet) string {
 		all = append(all, said(p))
 	}
 	return strings.Join(all, " ")
+}
+
+// A heading of the cut list, and what is said under it, stands on the page of the first wheel,
+// wherever the page ends.
+func TestHeadingsStayWithTheirWheel(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/gallery/star-footed-tumbler.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	plans := plansOf(t, string(text))
+	for height := 240; height < 300; height += 6 {
+		found := 0
+		for i, p := range newSheet(t, plans, fmt.Sprintf("210x%d mm", height)).Pages {
+			for _, heading := range []string{"3 Cut, and tick", "6 Cut the base, and tick"} {
+				if _, below, ok := strings.Cut(said(p), heading); ok {
+					found++
+					if !strings.Contains(below, "Wheel 1 of") {
+						t.Errorf("on paper %d mm high, page %d ends with %q", height, i+1, heading)
+					}
+				}
+			}
+		}
+		if found != 2 {
+			t.Errorf("on paper %d mm high there are %d headings", height, found)
+		}
+	}
 }
 
 // A ring round a straight glass 80 mm across is π × 80 = 251.3 mm of groove, in

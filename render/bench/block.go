@@ -104,7 +104,11 @@ func (f format) item(mark, words string, width float64) []block {
 
 // heading sets the name of what comes below it.
 func (f format) heading(words string, width float64) []block {
-	blocks := append([]block{space(2)}, f.note(page.Note{Words: words, Size: headingSize, Bold: true}, width)...)
+	return heading(append([]block{space(2)}, f.note(page.Note{Words: words, Size: headingSize, Bold: true}, width)...))
+}
+
+// heading keeps blocks on the page of what comes below them.
+func heading(blocks []block) []block {
 	for i := range blocks {
 		blocks[i].heads = true
 	}

@@ -92,8 +92,7 @@ func (g glass) cuts() []block {
 	if p.Overruled() {
 		said += " The order is the job's own."
 	}
-	blocks = append(blocks, g.paragraph(said, width)...)
-	return slices.Concat(blocks, g.passes(), g.totals("4  Count"))
+	return slices.Concat(blocks, heading(g.paragraph(said, width)), g.passes(), g.totals("4  Count"))
 }
 
 // passes lists the cuts of every wheel.
@@ -115,12 +114,8 @@ func (g glass) pass(pass pattern.Pass, number string) []block {
 	if wear := report.WearWords(g.plan, pass); wear != "" {
 		said = append(said, g.paragraph(wear, width)...)
 	}
-	for _, b := range said {
-		b.heads = true
-		blocks = append(blocks, b)
-	}
 	columns := g.columns()
-	blocks = append(blocks, columns...)
+	blocks = slices.Concat(blocks, heading(said), columns)
 	again := append(g.heading(fmt.Sprintf("%s: %s, continued", number, wheel.Name), width), columns...)
 	for _, r := range g.rows(pass) {
 		blocks = append(blocks, g.lines(r, again)...)

@@ -97,13 +97,8 @@ func (e *Evaluator) TryOn(ctx context.Context, j *job.Job, blank *glass.Blank, f
 	return e.DraftOn(ctx, j, blank, face)
 }
 
-// Draft drafts a job on the side of one of its blanks, even past MaxTried. The error says why
-// it can't be laid out, or is the context's.
-func (e *Evaluator) Draft(ctx context.Context, j *job.Job, blank *glass.Blank) (*Draft, error) {
-	return e.DraftOn(ctx, j, blank, job.Side)
-}
-
-// DraftOn is Draft for a face of the blank. Ask for a base only where the job has one.
+// DraftOn drafts a job on a face of one of its blanks, even past MaxTried. Ask for a base only
+// where the job has one. The error says why it can't be laid out, or is the context's.
 func (e *Evaluator) DraftOn(ctx context.Context, j *job.Job, blank *glass.Blank, face job.Face) (*Draft, error) {
 	if err := ctx.Err(); err != nil {
 		return nil, err

@@ -73,14 +73,6 @@ func (h Hand) Mirrored() Hand {
 	return h
 }
 
-// Reversed returns the hand of the same groove along the line from its end to its start.
-func (h Hand) Reversed() Hand {
-	h = h.Mirrored()
-	h.Swell = slices.Clone(h.Swell)
-	slices.Reverse(h.Swell)
-	return h
-}
-
 // Greatest returns the greatest share of the depth asked: 1 for an even cut.
 func (h Hand) Greatest() float64 {
 	if len(h.Swell) == 0 {

@@ -8,6 +8,7 @@ import (
 
 	"github.com/peterstace/simplefeatures/geom"
 
+	"roundlay/pattern/glass"
 	"roundlay/pattern/groove"
 	"roundlay/pattern/job"
 	"roundlay/pattern/jobtest"
@@ -53,6 +54,12 @@ func planned(t testing.TB, j *job.Job) *Plan {
 		t.Fatal(err)
 	}
 	return p
+}
+
+// lay lays a job's motifs on the side of a blank and cuts their grooves.
+func lay(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, error) {
+	p, _, err := new(Editor).lay(ctx, j, faceOf{blank, job.Side}, 0)
+	return p, err
 }
 
 // laid only lays it out.

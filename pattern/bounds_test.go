@@ -218,7 +218,7 @@ func TestStagesAreKept(t *testing.T) {
 	for n := range 30 {
 		on := j.With(job.Change{Motif: 0, Key: "depth", Value: 0.1 + 0.01*float64(n)})
 		for _, b := range on.Blanks {
-			one, err := e.Try(t.Context(), on, b)
+			one, err := e.TryOn(t.Context(), on, b, job.Side)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -96,7 +96,7 @@ func TestCutOnce(t *testing.T) {
 	j := jobOn(blankOf(t, 40, 44), 6, leaf, fan)
 	j.Layout.Bare = []int{2}
 	e := NewEvaluator()
-	d, err := e.Try(t.Context(), j, j.Blanks[0])
+	d, err := e.TryOn(t.Context(), j, j.Blanks[0], job.Side)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -133,7 +133,7 @@ func TestListsAreToldApart(t *testing.T) {
 		if !reflect.DeepEqual(want.Cuts, plans[0].Cuts) || !reflect.DeepEqual(want.Findings, plans[0].Findings) {
 			t.Errorf("%+v: the editor's plan isn't the one from scratch", c)
 		}
-		d, err := v.Try(t.Context(), j, j.Blanks[0])
+		d, err := v.TryOn(t.Context(), j, j.Blanks[0], job.Side)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -15,8 +15,8 @@ import (
 // again.
 //
 //	e := pattern.NewEvaluator()
-//	d, err := e.Try(ctx, j, j.Blanks[0]) // nothing is cut yet
-//	isClear := d.Clears()                // cuts only what it needs
+//	d, err := e.TryOn(ctx, j, j.Blanks[0], job.Side) // nothing is cut yet
+//	isClear := d.Clears()                            // cuts only what it needs
 //
 // All of its jobs must have the same blanks, rack and limits. It is for one goroutine at
 // a time.
@@ -83,13 +83,8 @@ func (e *Evaluator) Spend(work int) { e.spent.work += work }
 // Grooves returns the number of grooves cut so far, a bent one counted as several.
 func (e *Evaluator) Grooves() int { return e.spent.grooves }
 
-// Try drafts a job on the side of one of its blanks. It returns ErrSpent once MaxTried is
-// reached.
-func (e *Evaluator) Try(ctx context.Context, j *job.Job, blank *glass.Blank) (*Draft, error) {
-	return e.TryOn(ctx, j, blank, job.Side)
-}
-
-// TryOn is Try for a face of the blank. Ask for a base only where the job has one.
+// TryOn drafts a job on a face of one of its blanks. Ask for a base only where the job has
+// one. It returns ErrSpent once MaxTried is reached.
 func (e *Evaluator) TryOn(ctx context.Context, j *job.Job, blank *glass.Blank, face job.Face) (*Draft, error) {
 	if e.Spent() {
 		return nil, ErrSpent
@@ -97,13 +92,8 @@ func (e *Evaluator) TryOn(ctx context.Context, j *job.Job, blank *glass.Blank, f
 	return e.DraftOn(ctx, j, blank, face)
 }
 
-// Draft drafts a job on the side of one of its blanks, even past MaxTried. The error says why
-// it can't be laid out, or is the context's.
-func (e *Evaluator) Draft(ctx context.Context, j *job.Job, blank *glass.Blank) (*Draft, error) {
-	return e.DraftOn(ctx, j, blank, job.Side)
-}
-
-// DraftOn is Draft for a face of the blank. Ask for a base only where the job has one.
+// DraftOn is TryOn even past MaxTried. The error says why the job can't be laid out, or is the
+// context's.
 func (e *Evaluator) DraftOn(ctx context.Context, j *job.Job, blank *glass.Blank, face job.Face) (*Draft, error) {
 	if err := ctx.Err(); err != nil {
 		return nil, err

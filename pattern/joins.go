@@ -14,14 +14,7 @@ import (
 func (p *Plan) joinCopies() {
 	ends, boxes := p.ends()
 	meeting := make([]cutEnds, len(p.sized)) // of each motif, once one of its copies comes near another
-	// On the chart a motif reaches up to a pitch beyond its own place each way, even past
-	// a full turn.
-	const reach = 3
-	most := p.Periods() + reach
-	if p.Surface.Level() {
-		most = p.Periods() / 2
-	}
-	for turns := range most + 1 {
+	for turns := range p.farthest() + 1 {
 		if turns == 0 && p.Period == 1 {
 			continue // there is only one copy
 		}

@@ -1,22 +1,14 @@
 package pattern
 
 import (
-	"context"
 	"math"
 	"sync"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"roundlay/geometry"
-	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
 )
-
-// lay places the job's motifs on the side of the blank and cuts their grooves.
-func lay(ctx context.Context, j *job.Job, blank *glass.Blank) (*Plan, error) {
-	p, _, err := new(Editor).lay(ctx, j, faceOf{blank, job.Side}, 0)
-	return p, err
-}
 
 // bare returns the plan of a job in a band of a face of a blank, without cuts.
 func bare(j *job.Job, at faceOf, band job.Band) (*Plan, error) {

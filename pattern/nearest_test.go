@@ -28,7 +28,7 @@ func TestCloseLinesAsChecked(t *testing.T) {
 	for miss, clears := range map[float64]bool{-0.01: true, 0.003: true, 0.01: false} {
 		j := of(least + miss)
 		found := planned(t, j).Findings
-		d, err := NewEvaluator().Try(context.Background(), j, j.Blanks[0])
+		d, err := NewEvaluator().TryOn(context.Background(), j, j.Blanks[0], job.Side)
 		if err != nil {
 			t.Fatal(err)
 		}

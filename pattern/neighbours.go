@@ -23,8 +23,7 @@ func (p *Plan) sameRepeat(q pair) bool {
 // neighbours calls visit for every two cuts whose footprints' boxes come within a distance
 // of one another, until it returns false. A pair that recurs in every period is visited
 // once. By symmetry one cut of a pair can always be taken from the first period, and the
-// other from the same or a later one. The chart of a base closes on itself: there half the
-// periods are all.
+// other from the same or a later one.
 func (p *Plan) neighbours(within float64, visit func(pair) bool) {
 	within *= p.Surface.Stretch(0, p.Surface.Length()) // as the boxes lie on the chart
 	var tree rtree.RTreeGN[float64, int]
@@ -50,15 +49,8 @@ func (p *Plan) neighbours(within float64, visit func(pair) bool) {
 		near(box, 0, i, geometry.Motion{Cos: 1})
 		tree.Insert(corner(box.Min), corner(box.Max), i)
 	}
-	// Two motifs stand up to a full turn apart, and each may reach a pitch towards the
-	// other.
-	const reach = 3
-	last, round := p.Periods()+reach, p.Surface.Level()
-	if round {
-		last = p.Periods() / 2
-	}
-	for turns, met := 1, true; going && met && turns <= last; turns++ {
-		met = round
+	for turns, met := 1, true; going && met && turns <= p.farthest(); turns++ {
+		met = p.Surface.Level() // round the middle of a disc boxes may come near again
 		moved := p.Surface.Turned(float64(turns*p.Period) * p.PitchAngle())
 		for i, box := range boxes {
 			if box = box.Moved(moved); box.Distance2(all) <= within*within {
@@ -67,6 +59,17 @@ func (p *Plan) neighbours(within float64, visit func(pair) bool) {
 			}
 		}
 	}
+}
+
+// farthest returns how many periods further round the chart a cut may still meet another. Two
+// motifs stand up to a full turn apart, and each may reach a pitch towards the other, even past
+// that. The chart of a base closes on itself: there half the periods are all.
+func (p *Plan) farthest() int {
+	if p.Surface.Level() {
+		return p.Periods() / 2
+	}
+	const reach = 3
+	return p.Periods() + reach
 }
 
 func corner(p geometry.Point) [2]float64 { return [2]float64{p.X, p.Y} }

@@ -94,7 +94,7 @@ func TestPartsAreToldApart(t *testing.T) {
 		if !reflect.DeepEqual(want.Cuts, plans[0].Cuts) || !reflect.DeepEqual(want.Findings, plans[0].Findings) {
 			t.Errorf("change %d: the editor's plan isn't the one from scratch", i)
 		}
-		d, err := v.Try(t.Context(), j, j.Blanks[0])
+		d, err := v.TryOn(t.Context(), j, j.Blanks[0], job.Side)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -52,7 +52,7 @@ func TestSlight(t *testing.T) {
 			if clear := NewEvaluator().Clears(t.Context(), j); clear == c.found {
 				t.Errorf("an evaluator says it clears: %v", clear)
 			}
-			d, err := NewEvaluator().Draft(t.Context(), j, j.Blanks[0])
+			d, err := NewEvaluator().DraftOn(t.Context(), j, j.Blanks[0], job.Side)
 			if err != nil || (len(d.Kinds(0)) > 0) != c.found || (len(d.Problems()) > 0) != c.found || d.Finds(c.kind, []int{0}) != c.found {
 				t.Errorf("a draft has %v, %v", d.Kinds(0), err)
 			}

@@ -33,20 +33,14 @@ type Times struct {
 func (t Times) Known() bool { return len(t.Unknown) == 0 }
 
 // Times returns how long the plan's face takes.
-func (p *Plan) Times() Times { return p.timesOf(p) }
+func (p *Plan) Times() Times { return p.timesOf([]*Plan{p}) }
 
 // WholeTimes returns how long all faces take.
-func (p *Plan) WholeTimes() Times { return p.timesOf(p.Faces()...) }
+func (p *Plan) WholeTimes() Times { return p.timesOf(p.Faces()) }
 
-func (p *Plan) timesOf(faces ...*Plan) Times {
+func (p *Plan) timesOf(faces []*Plan) Times {
 	var t Times
-	lengths := make([]float64, len(p.Job.Rack)) // of groove
-	for _, face := range faces {
-		for i := range face.Cuts {
-			lengths[face.Cuts[i].Wheel] += face.Cuts[i].Length * float64(face.Periods())
-		}
-	}
-	for wheel, length := range lengths {
+	for wheel, length := range p.grooveOn(faces) {
 		if length == 0 {
 			continue
 		}
@@ -59,4 +53,15 @@ func (p *Plan) timesOf(faces ...*Plan) Times {
 		}
 	}
 	return t
+}
+
+// grooveOn returns how much groove is cut on some faces with each wheel of the rack.
+func (p *Plan) grooveOn(faces []*Plan) []float64 {
+	lengths := make([]float64, len(p.Job.Rack))
+	for _, face := range faces {
+		for i := range face.Cuts {
+			lengths[face.Cuts[i].Wheel] += face.Cuts[i].Length * float64(face.Periods())
+		}
+	}
+	return lengths
 }

@@ -41,7 +41,8 @@ func ray(t testing.TB, foot, from, to float64, change ...func(*job.Motif)) job.M
 func inMiddle(m *job.Motif) { m.Middle = true }
 
 // Sixteen rays, 2.4 mm wide with square ends: 3 mm from the middle they crowd, 14 mm out they
-// don't. Outlines are true to 0.003 mm. By hand the land between the nearer corners of two is 2 r sin(π/16) − w cos(π/16).
+// don't. Outlines are true to 0.003 mm. By hand the land between the nearer corners of two is
+// 2 r sin(π/16) − w cos(π/16).
 func TestSixteenRays(t *testing.T) {
 	const wide = 2.4
 	for _, c := range []struct {

@@ -62,18 +62,11 @@ func (p *Plan) Wearing(pass Pass, tolerance float64) (w Wearing, ok bool) {
 
 // grooveOf returns how much groove is cut with a wheel on all faces of the plan's piece.
 func (p *Plan) grooveOf(wheel int) float64 {
+	whole := p
 	if p.side != nil {
-		return p.side.grooveOf(wheel)
+		whole = p.side
 	}
-	length := 0.0
-	for _, face := range p.Faces() {
-		for _, pass := range face.Order() {
-			if pass.Wheel == wheel {
-				length += face.Length(pass)
-			}
-		}
-	}
-	return length
+	return p.grooveOn(whole.Faces())[wheel]
 }
 
 // ended returns the cuts of a pass at whose ends the wheel is set down or lifted.

@@ -322,8 +322,8 @@ func again(samples []Sample, from int) int {
 }
 
 // LargestWheel returns the largest radius, up to the wheel's own, of a wheel with the same
-// edge that bites only in its mark along a line, at Groove.Asked; 0 if there is none. It sets some twenty
-// wheels into the glass, and ends between two of them with the context's error.
+// edge that bites only in its mark along a line, at Groove.Asked; 0 if there is none. It sets
+// some twenty wheels into the glass, and ends between two of them with the context's error.
 func (l *Cutter) LargestWheel(ctx context.Context, line Line, wheel Wheel, depth float64) (float64, error) {
 	const (
 		steps = 9  // of bisection: to a five-hundredth of the wheel's radius

@@ -22,7 +22,6 @@ func (l *Cutter) laid(line Line) Line {
 	}
 	if line.whole() {
 		if straight, ok := l.straight(line); ok {
-			straight.hand = line.hand
 			return straight
 		}
 	}
@@ -66,7 +65,6 @@ func (l *Cutter) chord(line Line) Line {
 		return ends
 	}
 	if straight, ok := l.straight(ends); ok {
-		straight.hand = line.hand
 		return straight
 	}
 	return line.RunningOn(false, false)
@@ -88,7 +86,9 @@ func (l *Cutter) straight(line Line) (way Line, ok bool) {
 		last := aim.straight(l.surface, length)
 		on, aside := last.miss(end)
 		if math.Abs(on) < near && math.Abs(aside) < near {
-			return l.charted(aim, length), true
+			way = l.charted(aim, length)
+			way.hand = line.hand
+			return way, true
 		}
 		other := aim
 		other.psi += little

@@ -14,8 +14,9 @@ type Hand struct {
 	// Swell is the depth along the cut, from the start of its line to the end, in shares from
 	// 0 to 1 of the depth asked. They are evenly spread along the line's length: of three, the
 	// second is in the middle. Between them the depth is smooth and never beyond its
-	// neighbours' (a monotone piecewise cubic, by the method of Fritsch and Butland). It is how deep the wheel is set where it stands, as far as the line's ends
-	// let it: a tail is still as long as the wheel makes it. Empty: 1 all along.
+	// neighbours' (a monotone piecewise cubic, by the method of Fritsch and Butland). It is
+	// how deep the wheel is set where it stands, as far as the line's ends let it: a tail is
+	// still as long as the wheel makes it. Empty: 1 all along.
 	Swell []float64
 	// Rock is how far the cut is rolled about its own deepest line, to the left and to the
 	// right of its direction as seen from outside, in radians. A roll to the right makes the
@@ -70,14 +71,6 @@ func (h Hand) Valid() error {
 // Mirrored returns the hand of the mirrored cut.
 func (h Hand) Mirrored() Hand {
 	h.Rock = [2]float64{h.Rock[1], h.Rock[0]}
-	return h
-}
-
-// Reversed returns the hand of the same groove along the line from its end to its start.
-func (h Hand) Reversed() Hand {
-	h = h.Mirrored()
-	h.Swell = slices.Clone(h.Swell)
-	slices.Reverse(h.Swell)
 	return h
 }
 

@@ -97,6 +97,9 @@ func TestHandAgainstSolids(t *testing.T) {
 	for kind, d := range w.of {
 		t.Logf("%s: worst %.5f mm of %d", kind, d, w.n[kind])
 	}
+	if passed := w.n["bridged"] + w.n["unclear"]; w.n["compared"] < 3*passed {
+		t.Errorf("%d are passed over, and only %d compared", passed, w.n["compared"])
+	}
 }
 
 // compareHanded compares a cut by hand with what the search makes of it.

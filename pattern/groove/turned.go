@@ -60,20 +60,17 @@ func (g Groove) Box() geometry.Box {
 	return box
 }
 
-// Short reports whether the mark is too short for the depth asked for.
-func (g Groove) Short() bool { return !g.Reaches(1 - 1e-6) }
-
-// Reaches reports whether the mark is long enough for a share of the depth asked for. A
-// swelled cut that is drawn is: how deep it gets is up to its swell, which may well be
-// greatest at an end, where the wheel has to be out of the glass.
-func (g Groove) Reaches(share float64) bool {
-	switch depth := g.Asked * share; {
+// Short reports whether the mark is too short for the depth asked for. A swelled cut that is
+// drawn isn't: how deep it gets is up to its swell, which may well be greatest at an end, where
+// the wheel has to be out of the glass.
+func (g Groove) Short() bool {
+	switch least := g.Asked * (1 - 1e-6); {
 	case g.Line.hand.swells() && !g.Touch:
-		return true
+		return false
 	case g.Line.hand.rocks():
-		return g.Plunge >= depth
+		return g.Plunge < least
 	default:
-		return g.Depth >= depth
+		return g.Depth < least
 	}
 }
 

@@ -9,8 +9,8 @@ import (
 )
 
 // Cures seeks a cure for each of the findings of some plans of one job, as Lay made
-// them, on the base too, and notes it on them. The error is the context's: the plans have then the
-// cures that were found so far.
+// them, on the base too, and notes it on them. The error is the context's: the plans have
+// then the cures that were found so far.
 func Cures(ctx context.Context, plans ...*pattern.Plan) error {
 	known := newCures(ctx) // a cure is tried on all blanks: what is seen for one serves the next
 	for _, p := range plans {

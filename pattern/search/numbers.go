@@ -22,29 +22,21 @@ func straighter(j *job.Job, i int) []series {
 
 // longer returns for each number that makes a motif's shortest marks longer the
 // candidates that take it that way.
-func longer(j *job.Job, i int) []series {
-	var all []series
-	for _, p := range j.Motifs[i].Kind.Params {
-		switch {
-		case p.Longer > 0:
-			all = append(all, towards(j, i, p, p.Max))
-		case p.Longer < 0:
-			all = append(all, towards(j, i, p, p.Min))
-		}
-	}
-	return all
-}
+func longer(j *job.Job, i int) []series { return lengths(j, i, 1) }
 
 // shorter returns for each number that makes a motif's shortest marks longer the
 // candidates that take it the other way.
-func shorter(j *job.Job, i int) []series {
+func shorter(j *job.Job, i int) []series { return lengths(j, i, -1) }
+
+// lengths is longer for a way of 1, shorter for one of -1.
+func lengths(j *job.Job, i, way int) []series {
 	var all []series
 	for _, p := range j.Motifs[i].Kind.Params {
-		switch {
-		case p.Longer > 0:
-			all = append(all, towards(j, i, p, p.Min))
-		case p.Longer < 0:
+		switch by := way * p.Longer; {
+		case by > 0:
 			all = append(all, towards(j, i, p, p.Max))
+		case by < 0:
+			all = append(all, towards(j, i, p, p.Min))
 		}
 	}
 	return all

@@ -68,3 +68,15 @@ func TestFitOfRays(t *testing.T) {
 		t.Errorf("%v", place)
 	}
 }
+
+// A base that can't be laid out is no nearer to clearing for having no findings.
+func TestBaseNotLaidOut(t *testing.T) {
+	j := star(t)
+	if newFitSearch(t.Context(), j).uneven(j) {
+		t.Error("it can be laid out")
+	}
+	j.Limits.Edge = 34 // of a base of 35 mm radius
+	if !newFitSearch(t.Context(), j).uneven(j) {
+		t.Error("no glass of its base can be cut")
+	}
+}

@@ -78,11 +78,11 @@ func (f *fitSearch) without(j *job.Job, p pattern.Problem) bool {
 	})
 }
 
-// uneven reports whether a blank of a job leaves the cone of its band, or can't
+// uneven reports whether a blank of a job leaves the cone of its band, or a face of it can't
 // be laid out at all: no change to a motif mends that.
 func (f *fitSearch) uneven(j *job.Job) bool {
-	return slices.ContainsFunc(j.Blanks, func(b *glass.Blank) bool {
-		d, err := f.Try(f.ctx, j, b)
+	return slices.ContainsFunc(faces(j), func(at faceOf) bool {
+		d, err := f.TryOn(f.ctx, j, at.blank, at.face)
 		return err != nil || d.Plan.Ungored()
 	})
 }

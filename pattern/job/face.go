@@ -102,7 +102,7 @@ func (s section) face(m *Motif) {
 		return
 	}
 	m.Middle = true
-	for _, key := range []string{"at", "on", "shape"} {
+	for _, key := range overMiddle() {
 		if given := s.optional(key); given.value != nil {
 			given.refuse(fmt.Sprintf("no %s in a motif that stands over the middle", key), "it stands there once, flat")
 		}

@@ -15,7 +15,7 @@ func beside(name string) job.Beside {
 		return nil // the demo has no folder
 	case "-":
 		return func(string) ([]byte, error) {
-			return nil, errors.New("a job from standard input has no folder to look in: give the job's file, or write the lines as paths")
+			return nil, errors.New("a job from standard input has no folder to look in: give the job as a file, or write into it what it would read")
 		}
 	}
 	return inFolder(filepath.Dir(name))

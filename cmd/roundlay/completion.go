@@ -65,12 +65,15 @@ func offers() []offered {
 
 // takesFile reports whether a command's argument is a job file.
 func (o offered) takesFile() bool {
-	return o.args == "[JOB]" || o.args == "[JOB...]" || o.args == "[FILE]"
+	return o.args == "[JOB]" || o.args == "[FILE]" || o.takesFiles()
 }
+
+// takesFiles reports whether a command takes several job files.
+func (o offered) takesFiles() bool { return o.args == "[JOB...]" }
 
 // takesPath reports whether a flag's value is a file or a folder.
 func takesPath(f *pflag.Flag) bool {
-	return slices.Contains([]string{"out", "like"}, f.Name)
+	return slices.Contains([]string{"out", "write", "save"}, f.Name)
 }
 
 // bare reports whether a flag needs no value.

@@ -63,6 +63,22 @@ func TestEveryFlagIsOffered(t *testing.T) {
 	}
 }
 
+// Every command whose help names several job files is offered several in zsh, which counts
+// arguments; bash and fish don't.
+func TestSeveralFilesAreOffered(t *testing.T) {
+	zsh := printed(t, "completion", "zsh")
+	n := 0
+	for _, m := range regexp.MustCompile(`(?m)^ +roundlay ([a-z]+) +\[JOB\.\.\.\]`).FindAllStringSubmatch(printed(t, "help"), -1) {
+		n++
+		if !regexp.MustCompile(`\n\t` + m[1] + `\)\n\t\t_arguments(?:[^\n]|\n\t\t\t)*'\*:job file:`).MatchString(zsh) {
+			t.Errorf("zsh is offered one file for %s", m[1])
+		}
+	}
+	if n < 2 {
+		t.Errorf("only %d commands take several", n)
+	}
+}
+
 // Bash itself completes a line, as it would when Tab is pressed at its end.
 func TestBashCompletes(t *testing.T) {
 	bash := program(t, "bash")
@@ -91,6 +107,9 @@ func TestBashCompletes(t *testing.T) {
 		{[]string{"check", "--blank", "t"}, nil}, // a name, which is the person's own
 		{[]string{"view", "--out", "tu"}, []string{"tumbler.toml", "tumbler.txt"}},
 		{[]string{"view", "w"}, []string{"wraps"}},
+		{[]string{"check", "tumbler.toml", "tw"}, []string{"two words.toml"}},
+		{[]string{"fit", "--write", "tu"}, []string{"tumbler.toml", "tumbler.txt"}},
+		{[]string{"motifs", "leaf", "--save", "tu"}, []string{"tumbler.toml", "tumbler.txt"}},
 		{[]string{"motifs", "le"}, []string{"leaf"}},
 		{[]string{"completion", ""}, []string{"bash", "fish", "zsh"}},
 	} {

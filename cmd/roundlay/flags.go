@@ -32,28 +32,38 @@ func (s *session) parseAll(args []string) ([]string, error) {
 	if err := s.flags.Parse(args); err != nil {
 		return nil, s.flagError(err)
 	}
-	var empty error
+	var wrong error
 	s.flags.Visit(func(f *pflag.Flag) {
-		if empty == nil && givenEmpty(f) {
-			_, usage := pflag.UnquoteUsage(f)
-			empty = fmt.Errorf("--%s: read \"\"; accepted: %s", f.Name, usage)
+		if wrong == nil {
+			wrong = misgiven(f)
 		}
 	})
 	switch {
-	case empty != nil:
-		return nil, empty
+	case wrong != nil:
+		return nil, wrong
 	case slices.Contains(s.flags.Args(), ""):
 		return nil, fmt.Errorf("%s: read \"\" for %s; accepted: a name, or no argument at all", s.flags.Name(), s.argument)
 	}
 	return s.flags.Args(), nil
 }
 
-// givenEmpty reports whether a flag was given an empty text.
-func givenEmpty(f *pflag.Flag) bool {
+// misgiven returns the error of a flag that was given an empty text, or the next flag in
+// place of a value.
+func misgiven(f *pflag.Flag) error {
+	given := []string{f.Value.String()}
 	if all, ok := f.Value.(pflag.SliceValue); ok {
-		return slices.ContainsFunc(all.GetSlice(), isBlank)
+		given = all.GetSlice()
 	}
-	return isBlank(f.Value.String())
+	_, usage := pflag.UnquoteUsage(f)
+	for _, text := range given {
+		switch {
+		case isBlank(text):
+			return fmt.Errorf("--%s: read \"\"; accepted: %s", f.Name, usage)
+		case strings.HasPrefix(text, "--"):
+			return fmt.Errorf("--%s: read %q, which is a flag and no value; accepted: %s", f.Name, text, usage)
+		}
+	}
+	return nil
 }
 
 func isBlank(text string) bool { return strings.TrimSpace(text) == "" }

@@ -77,6 +77,8 @@ func zshCompletion(w io.Writer, all []offered) {
 		switch {
 		case len(o.words) > 0:
 			fmt.Fprintf(w, " \\\n\t\t\t%s", quote("1:word:("+strings.Join(o.words, " ")+")"))
+		case o.takesFiles():
+			fmt.Fprintf(w, " \\\n\t\t\t%s", quote(`*:job file:_files -g "*.toml"`))
 		case o.takesFile():
 			fmt.Fprintf(w, " \\\n\t\t\t%s", quote(`1:job file:_files -g "*.toml"`))
 		}

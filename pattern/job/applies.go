@@ -34,13 +34,19 @@ func (p place) keys() []*Key {
 func (p place) following() []string {
 	var all []string
 	if p.name == "motif" && p.find("inside") != nil {
-		all = append(all, "on", "shape", "face", "middle")
+		all = append(all, fromOuter()...)
 	}
 	if p.name == "motif" && p.says("middle") == "true" {
-		all = append(all, "at", "on", "shape")
+		all = append(all, overMiddle()...)
 	}
 	return all
 }
+
+// fromOuter lists the keys that a motif takes from the one it is inside.
+func fromOuter() []string { return []string{"on", "shape", "face", "middle"} }
+
+// overMiddle lists those that are settled where a motif stands over the middle of a base.
+func overMiddle() []string { return []string{"at", "on", "shape"} }
 
 // key returns the description of a key of the table. One that is for other edges is
 // described too, and where a motif's kind isn't known one of any kind.

@@ -78,9 +78,9 @@ func (s section) baseBand(most float64) *Band {
 	switch {
 	case !innerRead || !outerRead:
 	case outer < inner+minBand:
-		to.refuse(fmt.Sprintf("a distance further out than the band's beginning, %s", s.unit.FormatUp(inner)), "a band runs from the middle outwards")
+		to.refuse(fmt.Sprintf("a distance further out than the band's beginning, %s", to.unit().FormatUp(inner)), "a band runs from the middle outwards")
 	case outer > most+1e-9:
-		to.refuse(fmt.Sprintf("a distance within the base, at most %s", s.unit.FormatDown(most)),
+		to.refuse(fmt.Sprintf("a distance within the base, at most %s", to.unit().FormatDown(most)),
 			to.otherUnit(func(mm float64) bool { return mm > inner && mm <= most }))
 	default:
 		return &Band{inner, outer}
@@ -102,7 +102,7 @@ func (s section) face(m *Motif) {
 		return
 	}
 	m.Middle = true
-	for _, key := range []string{"at", "on", "shape"} {
+	for _, key := range overMiddle() {
 		if given := s.optional(key); given.value != nil {
 			given.refuse(fmt.Sprintf("no %s in a motif that stands over the middle", key), "it stands there once, flat")
 		}

@@ -28,10 +28,10 @@ func (r *revising) follow(table, key, was string) error {
 	case "motif.kind":
 		return r.newKind(p, was)
 	case "motif.inside":
-		return r.unsetAll(table, "on", "shape", "face", "middle")
+		return r.unsetAll(table, fromOuter())
 	case "motif.middle":
 		if p.says("middle") == "true" {
-			return r.unsetAll(table, "at", "on", "shape")
+			return r.unsetAll(table, overMiddle())
 		}
 	case "motif.face":
 		if p.says("face") != Base.String() {
@@ -42,7 +42,7 @@ func (r *revising) follow(table, key, was string) error {
 }
 
 // unsetAll takes several keys away from a table.
-func (r *revising) unsetAll(table string, keys ...string) error {
+func (r *revising) unsetAll(table string, keys []string) error {
 	for _, key := range keys {
 		if err := r.unset(table, key); err != nil {
 			return err

@@ -2,7 +2,6 @@ package job
 
 import (
 	"bytes"
-	"slices"
 
 	"roundlay/geometry"
 )
@@ -34,18 +33,21 @@ func (r *revising) fromIncluded(e *entry, k Key, field *FormField) {
 	}
 	field.From = file.name
 	field.Text, field.List = in.typed(k, e.value, from, to)
-	if slices.Contains([]Sort{OfLength, OfLengths, OfHeights}, k.Sort) {
-		field.inUnit(file.unit, r.unit())
+	if of := k.item(); of.Sort == OfLength || of.Sort == OfMeasure {
+		field.inUnit(of, file.unit, r.unit())
 	}
 }
 
 // inUnit adds the unit of a field's lengths where they have none and it is another than the
-// job's.
-func (f *FormField) inUnit(from, to geometry.Unit) {
+// job's. A bare number of a measure is a share, and stays one.
+func (f *FormField) inUnit(of Key, from, to geometry.Unit) {
 	if from == to {
 		return
 	}
 	unit := func(text string) string {
+		if of.Sort == OfMeasure && manner(of.scalar(text)) != '"' {
+			return text
+		}
 		mm, err := from.Parse(text)
 		if same, _ := to.Parse(text); err != nil || same == mm {
 			return text

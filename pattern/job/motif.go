@@ -216,7 +216,7 @@ func (s section) inside(m *Motif, before []Motif) bool {
 	m.Inside = earlier[int(n)-1]
 	outer := before[m.Inside-1]
 	m.On, m.Only, m.Shape, m.Face, m.Middle = outer.On, outer.Only, outer.Shape, outer.Face, outer.Middle
-	for _, key := range []string{"on", "shape", "face", "middle"} {
+	for _, key := range fromOuter() {
 		if given := s.optional(key); given.value != nil {
 			given.refuse(fmt.Sprintf("no %s in a motif that is inside another", key),
 				fmt.Sprintf("it follows motif %d", m.Inside))

@@ -49,6 +49,16 @@ func TestFormFromIncluded(t *testing.T) {
 	if err != nil || mm.fields()["motif[1].width"].Text != "1 mm" {
 		t.Errorf("%v: a width of %q", err, mm.fields()["motif[1].width"].Text)
 	}
+	mm, err = NewFormWith([]byte("length = \"mm\"\ninclude = [\"fern.toml\"]\n[[motif]]\nname = \"fern\"\n"),
+		files(map[string]string{"fern.toml": "length = \"in\"\n[[motif]]\nname = \"fern\"\nwidth = \"1 1/2\"\nheight = 0.5\nat = [\"1/4\", 0.5]\n"}))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for path, want := range map[string]string{"motif[1].width": "1 1/2 in", "motif[1].height": "0.5", "motif[1].at": "1/4 in, 0.5"} {
+		if got := mm.fields()[path].Text; got != want {
+			t.Errorf("%s in inches, in a job in mm: %q, wanted %q", path, got, want)
+		}
+	}
 	for path, want := range map[string]FormField{
 		"limits.land":     {Text: "0.7 mm", From: "shop.toml"},
 		"limits.foot":     {Text: "1/4", Given: true},

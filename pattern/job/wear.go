@@ -19,7 +19,7 @@ const minWearing, maxWearing = 100.0, 1e8
 func (s section) wears(across float64) (w groove.Wear) {
 	field := s.optional("wears")
 	accepted := "a list of two: the diameter lost, and in how much groove, such as " + map[geometry.Unit]string{
-		geometry.Inch: `["1/64", "100 ft"]`, geometry.Millimetre: `["0.4 mm", "30 m"]`}[s.unit]
+		geometry.Inch: `["1/64", "100 ft"]`, geometry.Millimetre: `["0.4 mm", "30 m"]`}[field.unit()]
 	lost, in, ok := field.pair(accepted)
 	if !ok {
 		return w
@@ -30,7 +30,7 @@ func (s section) wears(across float64) (w groove.Wear) {
 		return w
 	}
 	if across > 0 && mm >= across/2 {
-		lost.refuse("less than half of what the wheel is across, "+s.unit.FormatDown(across/2), "")
+		lost.refuse("less than half of what the wheel is across, "+lost.unit().FormatDown(across/2), "")
 		return w
 	}
 	return groove.Wear{Lost: mm, Groove: long}
@@ -46,13 +46,13 @@ var grooveUnits = []struct {
 func (f field) wearing() (float64, bool) {
 	accepted := map[geometry.Unit]string{
 		geometry.Inch:       `a length of groove from 4 in to 300,000 ft, such as "100 ft"`,
-		geometry.Millimetre: `a length of groove from 100 mm to 100,000 m, such as "30 m"`}[f.in.unit]
+		geometry.Millimetre: `a length of groove from 100 mm to 100,000 m, such as "30 m"`}[f.unit()]
 	mm, hint := f.grooveLength()
 	if hint == "" && mm >= minWearing && mm <= maxWearing {
 		return mm, true
 	}
 	if hint == "" && f.value.isNumber() {
-		hint = fmt.Sprintf("a bare number is in %s: say m or ft, in quotes", map[geometry.Unit]string{geometry.Inch: "inches", geometry.Millimetre: "millimetres"}[f.in.unit])
+		hint = fmt.Sprintf("a bare number is in %s: say m or ft, in quotes", map[geometry.Unit]string{geometry.Inch: "inches", geometry.Millimetre: "millimetres"}[f.unit()])
 	}
 	f.refuse(accepted, hint)
 	return 0, false

@@ -153,8 +153,6 @@ func (a roundComposer) roundNotes(pieces bool) []page.Note {
 	}
 	notes = append(notes, page.Note{Words: laying + beyond(pieces), Size: 9})
 	notes = append(notes, a.wheels()...)
-	if left := a.paper.left; len(left) > 0 {
-		notes = append(notes, page.Note{Size: 9, Words: "No room for the numbers of cuts " + report.Numbers(left) + "."})
-	}
+	notes = append(notes, noRoom(a.paper.left)...)
 	return append(notes, a.findings()...)
 }

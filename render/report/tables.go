@@ -63,7 +63,11 @@ func dividers(p *pattern.Plan) Table {
 		if c.Height > 0 && p.Face == job.Side {
 			hint += ", " + u.Format(c.Height) + " above the table"
 		}
-		t.Rows = append(t.Rows, Row{c.Name, u.Format(c.Chord), hint})
+		row := Row{c.Name, u.Format(c.Chord), hint}
+		if words := TooShort(u, c.Chord); words != "" {
+			row.Value, row.Hint = "-", words
+		}
+		t.Rows = append(t.Rows, row)
 	}
 	return t
 }

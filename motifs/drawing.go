@@ -44,7 +44,7 @@ func Drawing(d *strokes.Drawing) Kind {
 	width, height := d.Box.Size()
 	k := Kind{
 		Name:  DrawingName,
-		About: "your own: the strokes of an SVG drawing, each one a cut",
+		About: "your own: the strokes of an SVG drawing, each one a cut with its root where its path begins",
 		Keys: []ContentKey{
 			{Name: FileKey, Sort: Text, Example: `"blade.svg"`,
 				About: "an SVG file beside the job; its viewBox, or else the strokes' bounds, is the motif's box"},

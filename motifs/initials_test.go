@@ -96,6 +96,23 @@ func TestInitialsOnArc(t *testing.T) {
 	}
 }
 
+// As it is listed the kind has all parts that a text can have, whatever the example's; a text
+// has those of its own strokes.
+func TestInitialsParts(t *testing.T) {
+	for text, want := range map[string][]string{"AB": {"letter"}, "ÅB": {"letter", "accent"}} {
+		k, err := motifs.Initials(text, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !slices.Equal(k.Parts, want) {
+			t.Errorf("%s: parts %q, wanted %q", text, k.Parts, want)
+		}
+	}
+	if listed := motifs.Lettered().Parts; !slices.Equal(listed, []string{"letter", "accent"}) {
+		t.Errorf("listed with parts %q", listed)
+	}
+}
+
 func TestInitialsContents(t *testing.T) {
 	seen := map[string]bool{}
 	for _, text := range []string{"AB", "BA", "ab", "Å", "A"} {

@@ -184,6 +184,16 @@ func TestFinishes(t *testing.T) {
 	}
 }
 
+// Pages are numbered through the file: that of the set, those of its blanks, and the last.
+func TestPagesAreNumberedThrough(t *testing.T) {
+	pages := sheetOf(t, plansOf(t, setJob()), "").Pages
+	for i, page := range pages {
+		if want := fmt.Sprintf("page %d of %d", i+1, len(pages)); !strings.Contains(said(page), want) {
+			t.Errorf("page %d of %d does not say %q", i+1, len(pages), want)
+		}
+	}
+}
+
 // The cautions are on every page.
 func TestCautionsOnEveryPage(t *testing.T) {
 	for i, page := range sheetOf(t, plansOf(t, setJob()), "").Pages {

@@ -72,6 +72,9 @@ func (g glass) setting(c pattern.Chord, width float64) []block {
 	if c.Height > 0 && g.plan.Face == job.Side {
 		where = fmt.Sprintf("%s, %s up", c.Name, u.Format(c.Height))
 	}
+	if words := report.TooShort(u, c.Chord); words != "" {
+		return g.paragraph(where+": "+words+".", width)
+	}
 	set := u.Setting(c.Chord)
 	large := bold(ending(width, set.Text))
 	large.Size = settingSize

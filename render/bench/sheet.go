@@ -38,10 +38,10 @@ func New(ctx context.Context, plans []*pattern.Plan, o page.Options, drawn func(
 	if err != nil {
 		return nil, err
 	}
-	s := &Sheet{Title: fmt.Sprintf("%s, bench sheet", j.Title), letters: letters}
+	var all []section
 	if len(plans) > 1 {
 		standings := pattern.Rank(plans)
-		s.add(f, f.flow(f.set(standings)), "The set", "set")
+		all = append(all, section{f.flow(f.set(standings)), "The set", "set"})
 		plans = nil
 		for _, standing := range standings {
 			plans = append(plans, standing.Member.Plan)
@@ -52,9 +52,11 @@ func New(ctx context.Context, plans []*pattern.Plan, o page.Options, drawn func(
 		return nil, err
 	}
 	for i, pages := range glasses {
-		s.add(f, pages, plans[i].Blank.Name, plans[i].Blank.Name)
+		all = append(all, section{pages, plans[i].Blank.Name, plans[i].Blank.Name})
 	}
-	s.add(f, f.flow(f.general(plans[0])), "For every blank", "bench")
+	all = append(all, section{f.flow(f.general(plans[0])), "For every blank", "bench"})
+	s := &Sheet{Title: fmt.Sprintf("%s, bench sheet", j.Title), letters: letters}
+	s.add(f, all)
 	return s, nil
 }
 
@@ -83,11 +85,23 @@ func (f format) glasses(ctx context.Context, plans []*pattern.Plan, drawn func(*
 	return all, shares.Wait()
 }
 
-// add adds the pages of one subject.
-func (s *Sheet) add(f format, pages []drawing.Drawing, subject, label string) {
-	for i, d := range pages {
-		number := fmt.Sprintf("page %d of %d", i+1, len(pages))
-		s.Pages = append(s.Pages, f.page(d, subject, s.Title, number, fmt.Sprintf("%s %d", label, i+1)))
+// section is the pages of one subject. Their labels are counted by themselves.
+type section struct {
+	pages          []drawing.Drawing
+	subject, label string
+}
+
+// add adds the pages of sections, numbered through all of them.
+func (s *Sheet) add(f format, all []section) {
+	total := 0
+	for _, one := range all {
+		total += len(one.pages)
+	}
+	for _, one := range all {
+		for i, d := range one.pages {
+			number := fmt.Sprintf("page %d of %d", len(s.Pages)+1, total)
+			s.Pages = append(s.Pages, f.page(d, one.subject, s.Title, number, fmt.Sprintf("%s %d", one.label, i+1)))
+		}
 	}
 }
 

@@ -14,13 +14,22 @@ import (
 type lamp struct {
 	from              geometry.Point // a unit vector along the surface: X to the right, Y up
 	dark, level, full tone           // facing away from it, level, and facing it
+	soft              float64        // how far a wall turns, as a sine, before it is clearly light or dark
 }
 
 // nearLamp shines from the upper left on the side that faces the eye, and farLamp on
 // the other, which is seen from behind: there the left is the surface's right. Far
 // walls change the tone of the glass before them only a little.
-func nearLamp() lamp { return lamp{geometry.Point{X: -0.42, Y: 0.907}, 0.13, 0.74, 1} }
-func farLamp() lamp  { return lamp{geometry.Point{X: 0.42, Y: 0.907}, -0.1, -0.02, 0.08} }
+func nearLamp() lamp { return lamp{geometry.Point{X: -0.42, Y: 0.907}, 0.13, 0.74, 1, 0} }
+func farLamp() lamp  { return lamp{geometry.Point{X: 0.42, Y: 0.907}, -0.1, -0.02, 0.08, 0} }
+
+// baseLamp is nearLamp for a base. There it falls one way on all of the glass, and rays lie
+// along it whose walls turn from light to dark on their way: softly, or they look blocky.
+func baseLamp() lamp {
+	l := nearLamp()
+	l.soft = 0.15
+	return l
+}
 
 // shine returns what is added to the tone of a panel that faces to the right by an
 // angle from the middle of the near side, or of the far one: those to the left on
@@ -42,7 +51,11 @@ func (l lamp) on(slope geometry.Point) tone {
 	}
 	facing := r2.Dot(slope, l.from) / steep
 	// The root keeps the flanks of a cut apart that runs nearly along the light.
-	share := tone(math.Min(1.6*steep/math.Sqrt(1+steep*steep), 1) * math.Sqrt(math.Abs(facing)))
+	turned := math.Abs(facing)
+	share := tone(math.Min(1.6*steep/math.Sqrt(1+steep*steep), 1) * math.Sqrt(turned))
+	if l.soft > 0 {
+		share *= tone(math.Sqrt(turned * (1 + l.soft) / (turned + l.soft)))
+	}
 	if facing > 0 {
 		return l.level + share*(l.full-l.level)
 	}

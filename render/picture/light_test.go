@@ -109,3 +109,35 @@ func TestPanelsShine(t *testing.T) {
 		}
 	}
 }
+
+// On a base the walls of a ray along the light turn through it in small steps of tone: of a
+// degree none is as large as half of that on the side. Facing the light and away from it they
+// are as light and as dark there as anywhere.
+func TestBaseLampIsSoft(t *testing.T) {
+	largest := func(l lamp) float64 {
+		across := math.Atan2(l.from.Y, l.from.X) + math.Pi/2
+		wall := func(degrees float64) tone {
+			sin, cos := math.Sincos(across + degrees*degree)
+			return l.on(geometry.Point{X: cos, Y: sin})
+		}
+		most := 0.0
+		for degrees := -20.0; degrees < 20; degrees++ {
+			step := float64(wall(degrees) - wall(degrees+1))
+			if step <= 0 {
+				t.Errorf("%g°: a wall that turns to the light grows darker by %g", degrees, step)
+			}
+			most = max(most, step)
+		}
+		return most
+	}
+	base, side := largest(baseLamp()), largest(nearLamp())
+	if base > side/2 {
+		t.Errorf("a degree changes the tone by %.3f on a base, by %.3f on the side", base, side)
+	}
+	for _, way := range []float64{1, -1} {
+		wall := geometry.Point{X: way * baseLamp().from.X, Y: way * baseLamp().from.Y}
+		if got, want := baseLamp().on(wall), nearLamp().on(wall); math.Abs(float64(got-want)) > 1e-3 {
+			t.Errorf("facing %g: %v on a base, %v on the side", way, got, want)
+		}
+	}
+}

@@ -16,6 +16,7 @@ type mesh struct {
 	falls  [][]geometry.Point // how the wall falls over each field, X to the right and Y up the surface
 	panels []panel            // between a rib and the next
 	crease bool               // whether the wall is bent sharply along its rungs, as a mitre's is
+	near   lamp               // on the side that faces the eye
 }
 
 // vertex is a corner of a field: its rung, and its tone on the near side and on
@@ -57,11 +58,14 @@ func (f facet) appendTo(all []facet, a, b, c vertex) []facet {
 // meshes returns a mesh for every blade of the wheel.
 func meshes(g groove.Groove, wheel groove.Wheel, outside *geometry.Surface) []mesh {
 	var all []mesh
-	chosen := ribs(g.Samples)
+	chosen, near := ribs(g.Samples), nearLamp()
+	if outside.Level() {
+		near = baseLamp()
+	}
 	for _, i := range chosen {
 		for blade, rungs := range section(g.Samples[i], wheel, outside) {
 			if blade == len(all) {
-				all = append(all, mesh{crease: wheel.Edge == groove.Mitre || wheel.Edge == groove.Gang})
+				all = append(all, mesh{crease: wheel.Edge == groove.Mitre || wheel.Edge == groove.Gang, near: near})
 			}
 			all[blade].ribs = append(all[blade].ribs, rungs)
 		}
@@ -92,7 +96,7 @@ func (m mesh) field(i, k int) [4]vertex {
 	var c [4]vertex
 	for n, at := range [4]struct{ rib, rung int }{{i, k + 1}, {i + 1, k + 1}, {i + 1, k}, {i, k}} {
 		fall := m.fallAt(at.rib, at.rung, k)
-		c[n] = vertex{m.ribs[at.rib][at.rung], float64(nearLamp().on(fall)), float64(farLamp().on(fall))}
+		c[n] = vertex{m.ribs[at.rib][at.rung], float64(m.near.on(fall)), float64(farLamp().on(fall))}
 	}
 	return c
 }

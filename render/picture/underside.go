@@ -88,13 +88,17 @@ func (u underside) glass(d *drawing.Drawing) {
 	}
 }
 
+// baseStep is how far apart the tones of a base's cuts are: finer than on the side, since along
+// the lamp a ray goes through many of them.
+const baseStep = nearStep / 3
+
 // cuts draws the cuts: a dark line round all of them, and their walls as the light falls on
 // them.
 func (u underside) cuts(d *drawing.Drawing) {
-	whole, shades := newOutlines(edgeStray), newShades(nearStep, shadeStray)
+	whole, shades := newOutlines(edgeStray), newShades(baseStep, shadeStray)
 	for _, f := range visible(u.plan) {
 		whole.add(f.outline)
-		bands(f.outline, nearStep, f.bright.on, shades.add)
+		bands(f.outline, baseStep, f.bright.on, shades.add)
 	}
 	ground := whole.lines()
 	if len(ground) == 0 {

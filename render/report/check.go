@@ -139,8 +139,8 @@ func slight(p *pattern.Plan) []string {
 	return words
 }
 
-// heightsOf gives the height above the table, or the distance from the base's middle, of each motif that the job places by a
-// length up, since its owner may have measured from the table.
+// heightsOf gives the height above the table, or the distance from the base's middle, of each
+// motif that the job places by a length up, since its owner may have measured from the table.
 func heightsOf(p *pattern.Plan) []string {
 	var words []string
 	for i, m := range p.Job.Motifs {

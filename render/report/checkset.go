@@ -112,7 +112,8 @@ func verdicts(b *strings.Builder, plans []*pattern.Plan) {
 	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
 	fmt.Fprintln(t, "  blank\t\tleast land\tleast glass left\tsides\tfindings, each with its worst")
 	for _, p := range plans {
-		fmt.Fprintf(t, "  %s\t%s\t%s\t%s\t%s\t%s\n", p.Blank.Name, shortVerdict(p), minLand(p), minLeft(p), sides(p), worsts(p))
+		fmt.Fprintf(t, "  %s\t%s\t%s\t%s\t%s\t%s\n", p.Blank.Name, shortVerdict(p),
+			landWords(p.Job.Length, p.Job, nearest(p)), leftWords(p.Job.Length, p.Job, thinnest(p)), sides(p), worsts(p))
 	}
 	t.Flush()
 	b.WriteString("  (least land: between two cuts that do not join, of those that are to have land between them;\n" +
@@ -122,19 +123,12 @@ func verdicts(b *strings.Builder, plans []*pattern.Plan) {
 	}
 }
 
-// minLand writes the least land of a plan.
-func minLand(p *pattern.Plan) string {
-	u := p.Job.Length
-	land, ok := p.Nearest(search.Within)
-	if p.Base != nil {
-		if other, near := p.Base.Nearest(search.Within); near && (!ok || other < land) {
-			land, ok = other, true
-		}
-	}
+// landWords writes the least land of a job, +Inf where there is none within what is looked for.
+func landWords(u geometry.Unit, j *job.Job, land float64) string {
 	switch {
-	case ok:
-		return finely(u, land, p.Job.Limits.Land)
-	case asksNoLand(p):
+	case !math.IsInf(land, 0):
+		return finely(u, land, j.Limits.Land)
+	case asksNoLand(j):
 		return "-"
 	}
 	return "over " + u.FormatDown(search.Within)
@@ -151,9 +145,9 @@ func finely(u geometry.Unit, mm, limit float64) string {
 }
 
 // asksNoLand reports whether a job asks for no land between some of its cuts.
-func asksNoLand(p *pattern.Plan) bool {
-	for _, m := range p.Job.Motifs {
-		if m.Land != nil && *m.Land == 0 || m.Land == nil && p.Job.Limits.Land == 0 ||
+func asksNoLand(j *job.Job) bool {
+	for _, m := range j.Motifs {
+		if m.Land != nil && *m.Land == 0 || m.Land == nil && j.Limits.Land == 0 ||
 			slices.ContainsFunc(m.Parts, func(p job.Part) bool { return p.Land != nil && *p.Land == 0 }) {
 			return true
 		}
@@ -161,16 +155,15 @@ func asksNoLand(p *pattern.Plan) bool {
 	return false
 }
 
-// minLeft writes the least glass left on a plan.
-func minLeft(p *pattern.Plan) string {
-	left := thinnest(p)
+// leftWords writes the least glass left by a job, +Inf where all cuts are off the glass.
+func leftWords(u geometry.Unit, j *job.Job, left float64) string {
 	switch {
 	case math.IsInf(left, 0):
 		return "-"
 	case left <= 0:
 		return "breaks through"
 	default:
-		return finely(p.Job.Length, left, p.Job.Limits.Leave)
+		return finely(u, left, j.Limits.Leave)
 	}
 }
 

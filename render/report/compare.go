@@ -187,20 +187,19 @@ func grooveLength(p *pattern.Plan) float64 { return p.Whole().Length }
 func groundAway(p *pattern.Plan) float64 { return p.Blank.Grams(p.GroundAway()) }
 
 func deepest(p *pattern.Plan) float64 {
-	most := 0.0
-	for _, face := range p.Faces() {
-		for _, c := range face.Cuts {
-			most = max(most, c.Depth)
-		}
-	}
-	return most
+	return greatest(p, func(c pattern.Cut) float64 { return c.Depth })
 }
 
 func widest(p *pattern.Plan) float64 {
+	return greatest(p, func(c pattern.Cut) float64 { return c.Width })
+}
+
+// greatest returns the greatest figure of a plan's cuts, on its base too.
+func greatest(p *pattern.Plan, of func(pattern.Cut) float64) float64 {
 	most := 0.0
 	for _, face := range p.Faces() {
 		for _, c := range face.Cuts {
-			most = max(most, c.Width)
+			most = max(most, of(c))
 		}
 	}
 	return most
@@ -222,11 +221,17 @@ func (c Compared) minutes() float64 {
 func nearest(p *pattern.Plan) float64 {
 	least := math.Inf(1)
 	for _, face := range p.Faces() {
-		if land, ok := face.Nearest(search.Within); ok {
-			least = min(least, land)
-		}
+		least = min(least, nearestOn(face))
 	}
 	return least
+}
+
+// nearestOn is nearest on one face.
+func nearestOn(face *pattern.Plan) float64 {
+	if land, ok := face.Nearest(search.Within); ok {
+		return land
+	}
+	return math.Inf(1)
 }
 
 // thinnest returns the least glass left of a plan, on its base too.
@@ -238,27 +243,13 @@ func thinnest(p *pattern.Plan) float64 {
 	return least
 }
 
-// leastLand writes the least land of a job.
+// leastLand writes the least land of a job, and leastGlass the least glass left by it.
 func leastLand(u geometry.Unit, c Compared) string {
-	switch land := smallest(c, nearest); {
-	case !math.IsInf(land, 0):
-		return finely(u, land, c.Plans[0].Job.Limits.Land)
-	case asksNoLand(c.Plans[0]):
-		return "-"
-	}
-	return "over " + u.FormatDown(search.Within)
+	return landWords(u, c.Plans[0].Job, smallest(c, nearest))
 }
 
-// leastGlass writes the least glass left by a job.
 func leastGlass(u geometry.Unit, c Compared) string {
-	switch left := smallest(c, thinnest); {
-	case math.IsInf(left, 0):
-		return "-"
-	case left <= 0:
-		return "breaks through"
-	default:
-		return finely(u, left, c.Plans[0].Job.Limits.Leave)
-	}
+	return leftWords(u, c.Plans[0].Job, smallest(c, thinnest))
 }
 
 // compareNotes says what the figures of a table are of, and what to do about findings.

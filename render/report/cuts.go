@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"math"
@@ -44,7 +45,8 @@ func dividersAndCuts(b *strings.Builder, p *pattern.Plan) {
 		fmt.Fprintf(b, "\nDividers, %d parts:\n", p.Repeats)
 	}
 	for _, c := range p.Chords {
-		fmt.Fprintf(b, "  %s, %s %s, %s across: %s\n", c.Name, u.Format(c.Height), p.From(), u.Format(2*c.Radius), u.FormatWithRest(c.Chord))
+		fmt.Fprintf(b, "  %s, %s %s, %s across: %s\n", c.Name, u.Format(c.Height), p.From(), u.Format(2*c.Radius),
+			cmp.Or(TooShort(u, c.Chord), u.FormatWithRest(c.Chord)))
 	}
 	Rounds(b, u, p)
 	fmt.Fprintf(b, "\nCuts of %s", Period(p))

@@ -168,6 +168,10 @@ func (c Circle) measures(unit geometry.Unit) string {
 func divide(b *strings.Builder, unit geometry.Unit, c Circle) {
 	chord := c.division().Chord()
 	fmt.Fprintln(b, c.measures(unit))
+	if words := TooShort(unit, chord); words != "" {
+		fmt.Fprintf(b, "  %s\n\n", words)
+		return
+	}
 	fmt.Fprintf(b, "  chord          %s (%s)\n", unit.FormatWithRest(chord), unit.FormatDecimal(chord))
 	fmt.Fprintf(b, "  set dividers   %s\n", unit.Format(chord))
 	fmt.Fprintf(b, "  %d steps        %s\n\n", c.Parts, Closing(unit, closingGap(unit, c)))

@@ -9,8 +9,8 @@ import (
 )
 
 // passJSON is what is cut with one wheel: the ids of its cuts all round the
-// glass, in order, millimetres of groove, and minutes where the shop's rate is
-// known.
+// glass, in order, millimetres of groove, and minutes where it is known how fast the
+// wheel cuts.
 type passJSON struct {
 	Wheel   string    `json:"wheel"`
 	Face    string    `json:"face,omitempty"` // base; left out on the side

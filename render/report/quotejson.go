@@ -50,27 +50,3 @@ func quote(p *pattern.Plan) *quoteJSON {
 	}
 	return out
 }
-
-// wearJSON is what wear does to the marks of one wheel.
-type wearJSON struct {
-	PerPiece number  `json:"lost_per_piece"`
-	Pieces   int     `json:"pieces"`
-	Groove   number  `json:"groove"`
-	Across   number  `json:"across"`
-	Cut      int     `json:"cut,omitempty"`
-	Shorter  *number `json:"shorter,omitempty"`
-	Deeper   *number `json:"deeper,omitempty"`
-}
-
-// wear returns what wear does in a pass: nil where it isn't known how fast the wheel wears.
-func wear(p *pattern.Plan, pass pattern.Pass) *wearJSON {
-	w, ok := p.Wearing(pass, p.Job.Length.Step())
-	if !ok {
-		return nil
-	}
-	out := &wearJSON{PerPiece: number(w.PerPiece), Pieces: w.Pieces, Groove: number(w.Groove), Across: number(w.Across)}
-	if w.Cut != nil {
-		out.Cut, out.Shorter, out.Deeper = w.Cut.ID, known(w.Shorter), where(w.Deeper > 0, w.Deeper)
-	}
-	return out
-}

@@ -24,7 +24,8 @@ type Row struct {
 
 // Tables returns what divide, check and plan print of a plan, in rows: divider settings, the
 // band, the least land and the least glass left, the cuts with each wheel, what the glass holds
-// and weighs, and what one such piece takes and costs, if the job gives anything for that. What is ground away takes longer to find: see GroundTable.
+// and weighs, and what one such piece takes and costs, if the job gives anything for that.
+// What is ground away takes longer to find: see GroundTable.
 func Tables(p *pattern.Plan) []Table {
 	all := []Table{dividers(p), limitsTable(p)}
 	if p.Base != nil {
@@ -63,19 +64,23 @@ func dividers(p *pattern.Plan) Table {
 		if c.Height > 0 && p.Face == job.Side {
 			hint += ", " + u.Format(c.Height) + " above the table"
 		}
-		t.Rows = append(t.Rows, Row{c.Name, u.Format(c.Chord), hint})
+		row := Row{c.Name, u.Format(c.Chord), hint}
+		if words := TooShort(u, c.Chord); words != "" {
+			row.Value, row.Hint = "-", words
+		}
+		t.Rows = append(t.Rows, row)
 	}
 	return t
 }
 
-// limitsTable gives the band and what it is measured against: land and glass left.
+// limitsTable gives the band of a face and what it is measured against: land and glass left.
 func limitsTable(p *pattern.Plan) Table {
 	u := p.Job.Length
 	limits := p.Job.Limits
 	return Table{"Room", []Row{
 		{"band", u.Format(p.Band.Foot) + " to " + u.Format(p.Band.Top), p.From() + "; " + shape(p)},
-		{"least land", minLand(p), fmt.Sprintf("%s is asked, where a motif has no limit of its own", u.FormatChosen(limits.Land))},
-		{"least glass left", minLeft(p), leastLeft(p)},
+		{"least land", landWords(u, p.Job, nearestOn(p)), fmt.Sprintf("%s is asked, where a motif has no limit of its own", u.FormatChosen(limits.Land))},
+		{"least glass left", leftWords(u, p.Job, p.MinLeft()), leastLeft(p)},
 	}}
 }
 
@@ -101,9 +106,8 @@ func cutting(p *pattern.Plan) Table {
 	u, t := p.Job.Length, p.Whole()
 	rows := []Row{
 		{"cuts", fmt.Sprint(t.Cuts), count(p.Repeats, "repeat")},
-		{"groove", Groove(u, t.Length), ""},
+		{"groove", Groove(u, t.Length), CuttingTime(p)},
 	}
-	rows[1].Hint = CuttingTime(p)
 	return Table{"Cutting", rows}
 }
 

@@ -133,11 +133,7 @@ func (a roundComposer) roundPicture(drawn drawing.Drawing) printing.Page {
 // roundNotes returns what is to be read beside the paper.
 func (a roundComposer) roundNotes(pieces bool) []page.Note {
 	p, u := a.paper.plan, a.paper.plan.Job.Length
-	heading := fmt.Sprintf("Dividers, %d parts", p.Repeats)
-	if len(p.Chords) == 0 {
-		heading = "One repeat: there is nothing to divide"
-	}
-	notes := []page.Note{{Words: heading, Size: 10, Bold: true}}
+	notes := []page.Note{{Words: a.dividing(), Size: 10, Bold: true}}
 	for _, c := range p.Chords {
 		notes = append(notes, page.Note{Words: capital(dividers(u, c, p.From())), Size: 9, Item: true})
 	}
@@ -153,8 +149,6 @@ func (a roundComposer) roundNotes(pieces bool) []page.Note {
 	}
 	notes = append(notes, page.Note{Words: laying + beyond(pieces), Size: 9})
 	notes = append(notes, a.wheels()...)
-	if left := a.paper.left; len(left) > 0 {
-		notes = append(notes, page.Note{Size: 9, Words: "No room for the numbers of cuts " + report.Numbers(left) + "."})
-	}
+	notes = append(notes, noRoom(a.paper.left)...)
 	return append(notes, a.findings()...)
 }

@@ -221,3 +221,15 @@ func TestNoRoundPaper(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// Eight sectors step a circle of 2 mm radius by 2 × 2 × sin 22.5° = 1.53 mm. No dividers hold
+// that: the paper says so in place of a setting, and gives those of the larger circles.
+func TestRoundPaperWithoutSetting(t *testing.T) {
+	p := printtest.Plan(t, strings.Replace(baseJob, "[base]", "[base]\nband = [2, 27]", 1))
+	drawn := roundOf(t, p, nil).Pages[0]
+	for _, words := range []string{"Base band inside, 2.0 mm from the middle, 4.0 mm across: no setting: steps of 1.53 mm", "54.0 mm across: set 20.7 mm"} {
+		if !says(drawn, words) {
+			t.Errorf("the page does not say %q:\n%s", words, wordsOf(drawn.Drawing))
+		}
+	}
+}

@@ -192,8 +192,12 @@ func dividers(u geometry.Unit, c pattern.Chord, from string) string {
 	if c.Height > 0 {
 		where += fmt.Sprintf(", %s %s", u.Format(c.Height), from)
 	}
+	where += fmt.Sprintf(", %s across", u.Format(2*c.Radius))
+	if words := report.TooShort(u, c.Chord); words != "" {
+		return where + ": " + words + "."
+	}
 	set := min(u.Setting(c.Chord).Length, 2*c.Radius)
-	return fmt.Sprintf("%s, %s across: set %s; the last step will %s.", where, u.Format(2*c.Radius), u.Format(c.Chord),
+	return fmt.Sprintf("%s: set %s; the last step will %s.", where, u.Format(c.Chord),
 		report.Closing(u, geometry.Division{Radius: c.Radius, Parts: c.Parts}.ClosingGap(set)))
 }
 

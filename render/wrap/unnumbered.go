@@ -17,7 +17,6 @@ type numbering struct{ set, left []int }
 // unnumbered lists the cuts that have no number on any of some pieces, if there
 // are any.
 func (s *facePaper) unnumbered(pieces []piece) []page.Note {
-	const maxRuns = 12 // of numbers that are read
 	left := map[int]bool{}
 	for _, p := range pieces {
 		for _, number := range s.numbering[p].left {
@@ -29,14 +28,20 @@ func (s *facePaper) unnumbered(pieces []piece) []page.Note {
 			delete(left, number)
 		}
 	}
-	if len(left) == 0 {
+	return noRoom(slices.Sorted(maps.Keys(left)))
+}
+
+// noRoom lists cuts whose numbers found no room, if there are any.
+func noRoom(cuts []int) []page.Note {
+	const maxRuns = 12 // of numbers that are read
+	words, them := "the numbers of cuts "+report.Numbers(cuts), "their neighbours"
+	switch {
+	case len(cuts) == 0:
 		return nil
+	case len(cuts) == 1:
+		words, them = fmt.Sprintf("the number of cut %d", cuts[0]), "its neighbours"
+	case strings.Count(words, ",") >= maxRuns:
+		words = fmt.Sprintf("the numbers of %d of the cuts", len(cuts))
 	}
-	which := report.Numbers(slices.Sorted(maps.Keys(left)))
-	if strings.Count(which, ",") >= maxRuns {
-		which = fmt.Sprintf("%d of the cuts", len(left))
-	} else {
-		which = "cuts " + which
-	}
-	return []page.Note{{Size: 9, Words: "No room for the numbers of " + which + ": count on from their neighbours, as the cut list does."}}
+	return []page.Note{{Size: 9, Words: "No room for " + words + ": count on from " + them + ", as the cut list does."}}
 }

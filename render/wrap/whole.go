@@ -30,10 +30,7 @@ func (a composer) picture(ctx context.Context) (printing.Page, error) {
 	}
 	notes := a.notes(false, papers)
 	inner := max(wide, noteWidth)
-	// The notes' depth is found by setting them into a column that is deep enough.
-	deep := geometry.Box{Max: geometry.Point{X: inner, Y: 1e4}}
-	_, y, _ := a.Set(notes, deep)
-	depth := max(deep.Max.Y-y, page.UpEnd-page.FootRoom) + 6
+	depth := max(a.Depth(notes, inner), page.UpEnd-page.FootRoom) + 6
 	f := a.pictureFormat(inner+slack, tall+depth+slack, a.fittedWhole)
 	room := f.Above()
 	room.Min.X += (room.Max.X - room.Min.X - wide) / 2

@@ -87,7 +87,7 @@ func TestMistakes(t *testing.T) {
 }
 
 // A file beside the job that isn't there is asked for where the job names it.
-func TestIncludeOutOfReach(t *testing.T) {
+func TestIncludeMissing(t *testing.T) {
 	text := strings.Replace(demo(), "length = \"in\"", "length = \"in\"\ninclude = [\"shop.toml\"]", 1)
 	got := ask(t, New(), "lay", fields{"job": text, "edits": []fields{{"op": "set", "path": "limits.land", "value": "3/64"}}})
 	wrong, _ := got["mistake"].(map[string]any)

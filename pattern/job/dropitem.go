@@ -11,7 +11,7 @@ func (r *revising) drop(path string) error {
 	if p, ok := r.place(path); ok && p.name == "part" && p.table != nil {
 		holder, name := parent(path)
 		of, _ := r.place(holder)
-		return r.dropPart(path, of.table, of.find(name))
+		return r.dropTable(path, of.table, of.find(name))
 	}
 	owner, name, i, all, err := r.item(path)
 	if err != nil {

@@ -2,11 +2,13 @@ package job
 
 import (
 	"math"
+	"slices"
 	"strconv"
 )
 
 // dropMotif takes out a motif. Those inside it come to stand where it stood: in the space
-// it was inside, or on their own. The numbers in later ones follow.
+// it was inside, or on their own. The numbers in later ones follow. With the last motif of the
+// base its table goes too.
 func (r *revising) dropMotif(owner place, i int) error {
 	all := owner.places("motif")
 	if r.changes(all[i]) { // the included one stays, as it is
@@ -19,7 +21,7 @@ func (r *revising) dropMotif(owner place, i int) error {
 			freed[n] = r.freed(all[i], m)
 		}
 	}
-	outer := all[i].outer()
+	outer, face := all[i].outer(), all[i].says("face")
 	if err := r.take(owner, "motif", i); err != nil {
 		return err
 	}
@@ -38,7 +40,20 @@ func (r *revising) dropMotif(owner place, i int) error {
 			}
 		}
 	}
+	if face == Base.String() {
+		return r.dropBareBase()
+	}
 	return nil
+}
+
+// dropBareBase takes out the table of the base where nothing stands on it.
+func (r *revising) dropBareBase() error {
+	e := r.doc.root.find("base")
+	stands := func(m place) bool { return m.says("face") == Base.String() }
+	if e == nil || e.value.table == nil || slices.ContainsFunc(place{table: r.root}.places("motif"), stands) {
+		return nil
+	}
+	return r.dropTable("base", r.doc.root, e)
 }
 
 // outer returns the number of the motif that one is inside, 0 where it is in none.
@@ -77,7 +92,7 @@ func (r *revising) renumber(path string, dropped, outer int) error {
 // one stands upright.
 func (r *revising) freed(outer, inner place) []given {
 	var keep []given
-	for _, key := range []string{"on", "shape"} {
+	for _, key := range []string{"on", "shape", "face"} {
 		if e := outer.find(key); e != nil && outer.outer() == 0 {
 			keep = append(keep, given{key, r.raw(e)})
 		}

@@ -61,7 +61,7 @@ func (r *revising) dropParts(motif string, has func(part string) bool) error {
 			if has(one.key) || one.value.table == nil {
 				continue
 			}
-			if err := r.dropPart(joined(joined(motif, partsKey), one.key), e.value.table, one); err != nil {
+			if err := r.dropTable(joined(joined(motif, partsKey), one.key), e.value.table, one); err != nil {
 				return err
 			}
 			dropped = true
@@ -73,8 +73,8 @@ func (r *revising) dropParts(motif string, has func(part string) bool) error {
 	}
 }
 
-// dropPart takes out the table of one part.
-func (r *revising) dropPart(path string, holder *table, e *entry) error {
+// dropTable takes out a table that is one of its name: that of a part, or of the base.
+func (r *revising) dropTable(path string, holder *table, e *entry) error {
 	t := e.value.table
 	var patches []patch
 	ok := true

@@ -244,6 +244,33 @@ func TestFree(t *testing.T) {
 	}
 }
 
+// With the last motif of the base its table goes, however it is written; what stood inside a motif
+// of the base stays on the base.
+func TestReviseDropBase(t *testing.T) {
+	motif := func(keys string) string {
+		return "\n[[motif]]\nkind = \"star\"\nwheel = \"fine\"\ndepth = \"1/32\"\nwidth = 0.5\nheight = 0.5\n" + keys
+	}
+	first := strings.Index(small, "# The rack.")
+	for _, base := range []string{"[base]\nrepeats = 8\n\n", "base.repeats = 8\n", "base = {repeats = 8}\n"} {
+		at := first
+		if base[0] != '[' {
+			at = strings.Index(small, "[blank]")
+		}
+		text := small[:at] + base + small[at:] + motif("face = \"base\"\n")
+		if got := string(revised(t, []byte(text), Revision{Op: "drop", Path: "motif[4]"})); got != small {
+			t.Errorf("without the last motif of the base it is\n%s", got)
+		}
+		got := string(revised(t, []byte(text+motif("inside = 4\n")), Revision{Op: "drop", Path: "motif[4]"}))
+		if !strings.Contains(got, base) || !strings.Contains(got[len(small):], "face = \"base\"") {
+			t.Errorf("without the motif round one of the base it is\n%s", got)
+		}
+		two := text + motif("face = \"base\"\n")
+		if got := string(revised(t, []byte(two), Revision{Op: "drop", Path: "motif[5]"})); got != text {
+			t.Errorf("with a motif left on the base it is\n%s", got)
+		}
+	}
+}
+
 // A blank whose stations have headers goes with all of them, wherever they stand.
 func TestReviseDropBlank(t *testing.T) {
 	station := func(height string) string {

@@ -1,11 +1,14 @@
 // A motif that is added is chosen.
 
+import { tables } from "./choices.js";
+
 /** addAndChoose makes edits that add a motif, which is the last then, and chooses it. */
 export async function addAndChoose(store, edits) {
-  const before = count(store.state);
+  const before = motifsIn(store.state);
   store.change(edits);
   const state = await store.settled().catch(() => store.state);
-  if (!state.mistake && count(state) > before) store.choose(count(state));
+  if (!state.mistake && motifsIn(state) > before) store.choose(motifsIn(state));
 }
 
-const count = (state) => state.form?.tables.filter(({ table }) => table === "motif").length ?? 0;
+/** motifsIn is how many motifs the job has, which is also the number of its last. */
+export const motifsIn = (state) => tables(state, "motif").length;

@@ -3,9 +3,6 @@
 
 const held = new Map(); // name → text
 
-/** largest is how much of a file is brought here, in bytes: it is sent with every question. */
-export const largest = 1 << 20;
-
 /** bring keeps a file's text under its name. */
 export function bring(name, text) {
   held.set(name, text);

@@ -1,14 +1,21 @@
-// Drawings from outside: dropped on the page, or chosen by a button.
+// Files from outside: drawings, jobs and what a job names, dropped on the page or chosen by a button.
 
 import { ask } from "./ask.js";
-import { bring, holding, largest, leave, namesIn, numbered, plainName } from "./beside.js";
+import { bring, holding, leave, namesIn, numbered, plainName } from "./beside.js";
 import { onFace } from "./faces.js";
 import { el } from "./dom.js";
 import { addAndChoose } from "./added.js";
+import { show as showJob } from "./newjob.js";
+import { textOf } from "./reading.js";
+
+const unread = {
+  tooLarge: "it has more than 1 MiB. Put it beside the job's file and give its name there.",
+  noText: "this is no text in UTF-8, so no drawing that can be read.",
+};
 
 /** mount fills root with the words that are shown while a file is held over the page. */
 export function mount(root, store) {
-  const words = el("p", { class: "hovering", hidden: true }, "Let go: the drawing becomes a motif.");
+  const words = el("p", { class: "hovering", hidden: true }, "Let go: a drawing becomes a motif, a job file is shown.");
   root.append(words);
   const isFile = (event) => [...(event.dataTransfer?.types ?? [])].includes("Files");
   let over = 0;
@@ -36,7 +43,7 @@ export function choose(store) {
   input.click();
 }
 
-/** bringAll makes a motif of each of some files; the first may have a place on the wrap. */
+/** bringAll brings some files; a motif of the first may have a place on the wrap. */
 async function bringAll(files, store, place) {
   for (const file of files) {
     try {
@@ -48,10 +55,12 @@ async function bringAll(files, store, place) {
   }
 }
 
+/** bringOne brings what the job names and can't find, shows a job, or makes a motif of a drawing. */
 async function bringOne(file, store, place) {
-  const text = await textOf(file);
-  const { form } = await store.settled();
   const name = plainName(file.name);
+  if (/\.toml$/.test(name) && !isMissing(name, store.state)) return showJob(file);
+  const text = await textOf(file, unread);
+  const { form } = await store.settled();
   if (isMissing(name, store.state)) {
     bring(name, text);
     return store.restart();
@@ -91,14 +100,5 @@ function freeName(name, text, form) {
   for (let n = 1; ; n++) {
     const next = numbered(name, n);
     if (holding(next) === text || (holding(next) === undefined && !taken.has(next))) return next;
-  }
-}
-
-async function textOf(file) {
-  if (file.size > largest) throw new Error("it has more than 1 MiB. Put it beside the job's file and give its name there.");
-  try {
-    return new TextDecoder("utf-8", { fatal: true }).decode(await file.arrayBuffer());
-  } catch {
-    throw new Error("this is no text in UTF-8, so no drawing that can be read.");
   }
 }

@@ -1,5 +1,7 @@
 // The faces of the glass: its side and its base. One of them is drawn at a time.
 
+import { motifsIn } from "./added.js";
+import { tables } from "./choices.js";
 import { el, say } from "./dom.js";
 
 /** onFace is what a new motif needs so that it stands on the face that is drawn. */
@@ -26,14 +28,13 @@ export function faces(store) {
 
 /** turnTo shows the base; a job without one gets one first, with a star over its middle. */
 function turnTo(store) {
-  const { answer, form } = store.state;
+  const { answer } = store.state;
   if (!answer.faces.includes("base")) {
-    const fields = form?.tables.find(({ table }) => table === "layout")?.fields ?? [];
-    const last = form?.tables.filter(({ table }) => table === "motif").length + 1;
+    const fields = tables(store.state, "layout")[0]?.fields ?? [];
     store.change([
       { op: "set", path: "base.repeats", value: Number(fields.find(({ key }) => key === "repeats")?.text) || 8 },
       { op: "add", path: "motif", value: { kind: "star", face: "base", middle: true, width: 0.8, height: 0.8 } },
-      { op: "remove", path: `motif[${last}].at` }, // over the middle it has no other place
+      { op: "remove", path: `motif[${motifsIn(store.state) + 1}].at` }, // over the middle it has no other place
     ]);
   }
   store.setSide("base");

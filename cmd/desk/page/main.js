@@ -2,7 +2,6 @@
 
 import { ask, disk } from "./ask.js";
 import { near } from "./engine.js";
-import { takeDropped } from "./newjob.js";
 import { el } from "./dom.js";
 import { Store } from "./store.js";
 import * as headings from "./headings.js";
@@ -46,7 +45,6 @@ async function boot() {
   about.file = { name: "", text: about.demo, stamp: "", demo: true, ...file, present: near || file !== null };
   headings.mount(document.querySelector("#headings"));
   for (const [part, root] of parts) part.mount(document.querySelector(root), store, about);
-  takeDropped();
   store.subscribe(standing);
   store.lay();
 }

@@ -1,12 +1,13 @@
-// A job begun anew: from the starter, or from a file chosen on this machine. It
+// A job begun anew: from the starter, or from a file of this machine. It
 // has no file of its own until it is saved under a name.
 
 import { el } from "./dom.js";
 import { dialog } from "./dialog.js";
 import { file } from "./disk.js";
 import { guide } from "./guide.js";
+import { textOf } from "./reading.js";
 
-const largest = 1 << 20; // bytes of a file that is read; no job comes near it
+const unread = { tooLarge: "too large for a job.", noText: "this is no text, so no job." };
 
 /** begin asks what a new job begins from. */
 export function begin(store, about) {
@@ -32,34 +33,12 @@ export function openAnother() {
   input.click();
 }
 
-/** takeDropped shows a job file that is dropped anywhere on the page. */
-export function takeDropped() {
-  addEventListener("dragover", (event) => {
-    if (event.dataTransfer?.types.includes("Files")) event.preventDefault();
-  });
-  addEventListener("drop", (event) => {
-    const [dropped] = event.dataTransfer?.files || [];
-    if (!dropped || !/\.toml$/i.test(dropped.name)) return;
-    event.preventDefault();
-    event.stopImmediatePropagation();
-    show(dropped);
-  }, true);
-}
-
-async function show(chosen) {
+/** show begins with a job file of this machine. */
+export async function show(chosen) {
   try {
-    file.begin(await textOf(chosen), chosen.name);
+    file.begin(await textOf(chosen, unread), chosen.name);
   } catch (err) {
     file.said = `${chosen.name}: ${err.message}`;
     file.tell();
-  }
-}
-
-async function textOf(chosen) {
-  if (chosen.size > largest) throw new Error("too large for a job.");
-  try {
-    return new TextDecoder("utf-8", { fatal: true }).decode(await chosen.arrayBuffer());
-  } catch {
-    throw new Error("this is no text, so no job.");
   }
 }

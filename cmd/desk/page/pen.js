@@ -1,5 +1,6 @@
 // Strokes drawn on the wrap: each becomes a cut of a drawing in the job.
 
+import { motifsIn } from "./added.js";
 import { copyAt } from "./hit.js";
 import { apart, line, put, shape, unplaced } from "./shapes.js";
 
@@ -86,20 +87,18 @@ export class Pen {
   }
 
   async #put({ places, step }) {
-    const { form, mistake } = await this.store.settled();
-    if (mistake) throw new Error("Mend what is wrong in the job first, then draw.");
-    const before = motifs(form);
-    const into = drawsIn(form, this.motif) ? `motif[${this.motif}]` : "motif";
+    const state = await this.store.settled();
+    if (state.mistake) throw new Error("Mend what is wrong in the job first, then draw.");
+    const before = motifsIn(state);
+    const into = drawsIn(state.form, this.motif) ? `motif[${this.motif}]` : "motif";
     const copy = copyAt(this.on.wrap(), places[0]);
     const points = places.map((place) => unplaced(place, copy).map((x) => Math.round(x * 1000) / 1000));
     this.store.change([{ op: "stroke", path: into, value: { points, step: Math.min(step, 3) } }]);
-    const after = motifs((await this.store.settled()).form);
+    const after = motifsIn(await this.store.settled());
     if (into === "motif" && after > before) this.motif = after;
     this.on.drew(this.motif, places[0]);
   }
 }
-
-const motifs = (form) => form?.tables.filter(({ table }) => table === "motif").length ?? 0;
 
 /** drawsIn is whether a motif is a drawing that has its lines in the job. */
 function drawsIn(form, motif) {

@@ -59,6 +59,10 @@ async function put(name, text) {
 
 /** renamed is the edits by which a job names a file otherwise. */
 function renamed(form, from, to) {
-  const files = form.tables.flatMap(({ fields }) => fields).filter(({ key, given, text }) => key === "file" && given && text === from);
-  return files.map(({ path }) => ({ op: "set", path, value: to }));
+  const given = form.tables.flatMap(({ fields }) => fields).filter((field) => field.given);
+  const set = (path, value) => ({ op: "set", path, value });
+  return given.flatMap(({ key, path, text, list }) => {
+    if (key === "file" && text === from) return [set(path, to)];
+    return key === "include" && list?.includes(from) ? [set(path, list.map((name) => (name === from ? to : name)))] : [];
+  });
 }

@@ -1,5 +1,6 @@
 // The wrap: seen, and worked on by mouse, finger and keys.
 
+import { motifsIn } from "./added.js";
 import { el, say } from "./dom.js";
 import { faces } from "./faces.js";
 import { Frame } from "./handles.js";
@@ -87,7 +88,7 @@ class Wrap {
       const place = this.sight.at(event.clientX, event.clientY);
       if (!this.wrap) return;
       event.place = unplaced(place, copyAt(this.wrap, place));
-      this.places.set(motifsOf(this.store.state) + 1, place);
+      this.places.set(motifsIn(this.store.state) + 1, place);
     });
     // Before the pointers hear of it: the first Escape gives up a stroke, the next ends drawing.
     window.addEventListener("keydown", (event) => event.key === "Escape" && this.pen.active && !this.pen.giveUp() && this.pen.done(), true);
@@ -221,8 +222,6 @@ class Wrap {
     put(this.ghost, "d", polygon(motif.box.map(([x, y]) => [x + by[0], y + by[1]])));
   }
 }
-
-const motifsOf = ({ form }) => form?.tables.filter(({ table }) => table === "motif").length ?? 0;
 
 function motifWords({ motif, kind, inside }) {
   return `Motif ${motif}, ${kind}${inside ? `, inside motif ${inside}` : ""}`;

@@ -129,6 +129,31 @@ func TestOpenedDrawing(t *testing.T) {
 	}
 }
 
+// A file that the job includes and can't find is brought by dropping it; any other job file that is
+// dropped is shown. Words that say so stand while a file is held over the page, and no longer.
+func TestDropIncluded(t *testing.T) {
+	p := openBeside(t, "", 1440, 1000, nil)
+	at := p.middle("#wrap svg.sheet")
+	first := p.text()
+	text := strings.Replace(first, `length = "in"`, "length = \"in\"\ninclude = [\"shop.toml\"]", 1)
+	eval[chromedp.Void](p, `(async () => `+store+`.setText(`+quoted(text)+`))()`)
+	p.until(`document.documentElement.dataset.job === "mistaken"`)
+	p.letGo("shop.toml", "[shop]\nspoil = 0.05\n", at)
+	p.until(`document.documentElement.dataset.job === "laid"`)
+	if got := p.text(); got != text {
+		t.Errorf("the job is\n%s", got)
+	}
+	other := gallery(t, "fern-and-beam")
+	p.letGo("other.TOML", other, at)
+	p.until(`/^Not in a file yet/.test(document.querySelector("#saved").innerText)`)
+	if got := p.text(); got != other {
+		t.Errorf("the job is\n%s", got)
+	}
+	if eval[bool](p, `document.querySelector(".hovering").checkVisibility()`) {
+		t.Error("the words for a file that is held over the page stay up")
+	}
+}
+
 // Buttons with numbers say which repeats are left free, and on which a motif stands.
 func TestRepeatButtons(t *testing.T) {
 	p := open(t, "", 1440, 1000)

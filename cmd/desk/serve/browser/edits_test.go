@@ -125,18 +125,42 @@ func (p *tab) shove(r *rand.Rand) {
 // inStep compares what the page shows with a fresh answer for its text.
 func (p *tab) inStep() {
 	p.t.Helper()
-	text := p.text()
-	body, err := json.Marshal(map[string]any{"job": text})
-	if err != nil {
-		p.t.Fatal(err)
-	}
-	answer, err := engine.Answer(context.Background(), "lay", body)
-	if err != nil {
-		p.t.Fatal(err)
-	}
+	answer := p.laid(p.text())
 	eval[chromedp.Void](p, `document.activeElement?.blur()`)
-	for _, wrong := range eval[[]string](p, `(`+compare+`)(`+string(answer.Data)+`)`) {
+	for _, wrong := range eval[[]string](p, `(`+compare+`)(`+answer+`)`) {
 		p.t.Errorf("out of step: %s", wrong)
+	}
+}
+
+// laid is a fresh answer to lay for a text. The page as a folder is compared with an engine of its
+// own kind: built for a browser it rounds some last digits otherwise, and of two cuts alike it may
+// name the other, or leave out another place of an outline.
+func (p *tab) laid(text string) string {
+	p.t.Helper()
+	ask := func(name string) string {
+		body, err := json.Marshal(map[string]any{"job": text})
+		if err != nil {
+			p.t.Fatal(err)
+		}
+		if p.noDisk {
+			return eval[string](p, `import("/engine.js").then(({ answer }) => answer(`+quoted(name)+`, `+string(body)+`, { fast: false })).then((reply) => reply.text())`)
+		}
+		answer, err := engine.Answer(context.Background(), name, body)
+		if err != nil {
+			p.t.Fatal(err)
+		}
+		return string(answer.Data)
+	}
+	for {
+		answer := ask("lay")
+		var waits struct{ Waiting string }
+		if err := json.Unmarshal([]byte(answer), &waits); err != nil {
+			p.t.Fatal(err)
+		}
+		if waits.Waiting == "" {
+			return answer
+		}
+		ask(waits.Waiting) // an engine that wasn't asked yet how many clear
 	}
 }
 
@@ -145,20 +169,12 @@ func TestOutOfStep(t *testing.T) {
 	p := open(t, "", 1440, 1000)
 	p.inStep()
 	_, demo := job.Demo()
-	body, err := json.Marshal(map[string]any{"job": string(demo)})
-	if err != nil {
-		t.Fatal(err)
-	}
-	answer, err := engine.Answer(context.Background(), "lay", body)
-	if err != nil {
-		t.Fatal(err)
-	}
 	eval[chromedp.Void](p, `(() => {
 		document.querySelector("#wrap .drawn-lines path").setAttribute("d", "M0 0L1 1");
 		document.querySelector("[data-sort=length] input").value = "another";
 		document.querySelector("#verdict").textContent = "fine";
 	})()`)
-	if wrong := eval[[]string](p, `(`+compare+`)(`+string(answer.Data)+`)`); len(wrong) != 3 {
+	if wrong := eval[[]string](p, `(`+compare+`)(`+p.laid(string(demo))+`)`); len(wrong) != 3 {
 		t.Errorf("found %q, not the three that are wrong", wrong)
 	}
 }
@@ -166,7 +182,12 @@ func TestOutOfStep(t *testing.T) {
 // compare lists what of the page is not as an answer to lay has it.
 const compare = `async (answer) => {
 	const wrong = [], { state } = ` + store + `;
-	const differ = (what, got, want) => { if (JSON.stringify(got) !== JSON.stringify(want)) wrong.push(what + ": " + JSON.stringify(got)?.slice(0, 200) + ", want " + JSON.stringify(want)?.slice(0, 200)); };
+	const differ = (what, got, want) => {
+		const [is, should] = [got, want].map((value) => JSON.stringify(value) ?? "nothing");
+		if (is === should) return;
+		const from = Math.max(0, [...is].findIndex((letter, i) => letter !== should[i]) - 60);
+		wrong.push(what + ": " + is.slice(from, from + 200) + ", want " + should.slice(from, from + 200));
+	};
 	differ("the text", state.text, answer.job);
 	differ("whether it is mistaken", Boolean(state.mistake), Boolean(answer.mistake));
 	differ("the form", state.form, answer.form);

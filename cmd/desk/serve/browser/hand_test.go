@@ -40,7 +40,7 @@ func (p *tab) drawn() string {
 func TestSwellDragged(t *testing.T) {
 	p := open(t, "", 1440, 1000)
 	p.choose1(1)
-	const swell = `details.motif[open] > .card > :not(.its-parts) [data-key="swell"] `
+	const swell = `details.motif[open] > .card > details.more [data-key="swell"] `
 	eval[chromedp.Void](p, `(() => { for (const more of document.querySelectorAll("details.motif[open] details.more")) more.open = true; })()`)
 	if strings.Contains(p.text(), "swell") {
 		t.Fatal("the demo has a swell already")

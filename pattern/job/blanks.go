@@ -88,7 +88,12 @@ func (s section) straightened(b *glass.Blank) *glass.Blank {
 func (s section) floor(stations []glass.Station) float64 {
 	field := s.optional("floor")
 	field.needed = s.has("fill") || s.has("weighs") || s.has("hollow") || s.cutBelow
-	floor, ok := field.length(span{0.1, maxAcross, 12})
+	thick := span{0.1, maxAcross, 12}
+	if field.value == nil && s.cutBelow {
+		s.missing("floor", thick.lengths(field.unit())+"; it is the wall under the cuts of the base")
+		return 0
+	}
+	floor, ok := field.length(thick)
 	if !ok || stations == nil {
 		return floor
 	}

@@ -78,5 +78,9 @@ func (f field) grooveLength() (mm float64, hint string) {
 		}
 		return x * u.mm, ""
 	}
-	return f.millimetres()
+	mm, hint = f.millimetres()
+	if unknown, ok := strings.CutSuffix(hint, "is not known: in, mm or cm"); ok {
+		hint = unknown + "is not known: in, ft, mm, cm or m"
+	}
+	return mm, hint
 }

@@ -58,6 +58,7 @@ func TestRefuseQuote(t *testing.T) {
 		{name: "shop.hour", text: `hour = "38 £"`, accepted: "a number from 0.01", hint: "in digits, without quotes"},
 		{name: "wheel[1].rate", text: `rate = 400`, accepted: "a length from 0.04 in to 393 in"},
 		{name: "wheel[1].wears", text: `wears = ["100 ft", "1/64"]`, key: "wheel[1].wears[1]", read: `"100 ft"`, accepted: "a length from "},
+		{name: "wheel[1].wears", text: `wears = ["1/64", "40 yd"]`, key: "wheel[1].wears[2]", read: `"40 yd"`, accepted: "a length of groove from 4 in", hint: `the unit "yd" is not known: in, ft, mm, cm or m`},
 		{name: "wheel[1].wears", text: `wears = ["1/64", 3]`, key: "wheel[1].wears[2]", read: "3", accepted: "a length of groove from 4 in", hint: "a bare number is in inches: say m or ft, in quotes"},
 		{name: "wheel[1].wears", text: `wears = ["1/64", "0 ft"]`, key: "wheel[1].wears[2]", accepted: "a length of groove from 4 in"},
 		{name: "wheel[1].wears", text: `wears = ["1/64", "1/0 m"]`, key: "wheel[1].wears[2]", accepted: "a length of groove", hint: "not zero below the line"},

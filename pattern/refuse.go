@@ -49,7 +49,7 @@ func tooThin(j *job.Job, b *glass.Blank, foot float64) error {
 		from = "the paper's lower edge"
 	}
 	why := fmt.Sprintf("blank %q: no glass can be cut: above %s the wall has to be %s for motif %d (%s), %s deep with %s left, and begins with %s",
-		b.Name, from, u.FormatUp(leave+depth), i+1, j.Motifs[i].Kind.Name, u.FormatChosen(depth), u.FormatChosen(leave), u.FormatDecimal(wall))
+		b.Name, from, u.FormatUp(leave+depth), i+1, j.Motifs[i].Called(), u.FormatChosen(depth), u.FormatChosen(leave), u.FormatDecimal(wall))
 	switch {
 	case j.Given("limits.leave") && leave >= depth && wall-depth >= u.Step():
 		return j.Refuse("limits.leave", u.FormatChosen(leave), "a length up to "+u.FormatDown(wall-depth), why)

@@ -77,7 +77,7 @@ func (c Change) Name(j *Job) string {
 	case c.Motif < 0:
 		return "layout"
 	}
-	name := fmt.Sprintf("motif %d (%s)", c.Motif+1, j.Motifs[c.Motif].Kind.Name)
+	name := fmt.Sprintf("motif %d (%s)", c.Motif+1, j.Motifs[c.Motif].Called())
 	if c.Part != "" {
 		name += ", " + c.Part
 	}

@@ -105,6 +105,7 @@ func (m Match) String() string { return Matches()[m] }
 // Motif is one motif of the job as it is placed in every repeat, or in every
 // other one.
 type Motif struct {
+	Name   string // what the person calls it, if anything; see Called
 	Kind   motifs.Kind
 	Values motifs.Values // one for every parameter of the kind, but for those of Most
 	// Most names the counts that are to be as large as clears, in the order of the
@@ -146,6 +147,14 @@ type Motif struct {
 
 	// Line is the line of the job file on which the motif starts.
 	Line int
+}
+
+// Called returns the word for the motif: its name, else what it is.
+func (m Motif) Called() string {
+	if m.Name != "" {
+		return m.Name
+	}
+	return m.Kind.Name
 }
 
 // Size returns the width and the height of the motif's box, where the wholes are given of

@@ -21,6 +21,7 @@ func (s section) motifs(wheels rack, layouts [2]Layout, read source) []Motif {
 	for _, table := range tables {
 		names = table.named(names)
 		m := table.motif(kinds, wheels, layouts, all)
+		m.Name = names[len(names)-1]
 		_, m.Line = read.place(table.table.at)
 		all = append(all, m)
 	}

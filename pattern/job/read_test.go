@@ -72,7 +72,7 @@ func TestRead(t *testing.T) {
 		Base:   &Layout{Repeats: 8, Band: &Band{12.7, 31.75}},
 		Motifs: []Motif{
 			{
-				Kind: motifs.Leaf(), Values: values, Wheel: 0, Depth: 0.79375,
+				Name: "first", Kind: motifs.Leaf(), Values: values, Wheel: 0, Depth: 0.79375,
 				X: Measure{0.25, true}, Y: Measure{31.75, false},
 				Width: Measure{0.8, true}, Height: Measure{50.8, false},
 				Turn: -math.Pi / 2, Mirror: true, On: Even, Shape: True,

@@ -165,7 +165,7 @@ func motifTable() Table {
 		{Name: "kind", Sort: OfKind, Words: kindNames(motifs.Listed()), Needed: true, inches: `"leaf"`, mm: `"leaf"`,
 			About: "what it is"},
 		{Name: "name", Sort: OfText, Min: 1, Max: maxName, inches: `"fern"`, mm: `"fern"`,
-			About: "what you call it; with the name of an included motif, this one changes only what it gives"},
+			About: "what you call it, in lists and on paper too; with the name of an included motif, this one changes only what it gives"},
 		{Name: "wheel", Sort: OfWheel, Needed: true, inches: `"mitre"`, mm: `"mitre"`,
 			About: "the name of a wheel in the rack"},
 		{Name: "depth", Sort: OfLength, Min: 0.01, Max: maxDepth, Needed: true, inches: `"1/32"`, mm: "0.8",

@@ -57,8 +57,8 @@ func (g glass) words(c pattern.Cut) words {
 		how += ", " + notClear + ", wheel too large"
 	}
 	m := g.plan.Job.Motifs[c.Motif]
-	part := m.Kind.Name + " " + c.Part
-	if strings.HasPrefix(m.Kind.Name, c.Part) { // the ring of rings
+	part := m.Called() + " " + c.Part
+	if strings.HasPrefix(m.Called(), c.Part) { // the ring of rings
 		part = c.Part
 	}
 	if on := report.Standing(g.plan, c.Motif); on != "" {

@@ -21,7 +21,7 @@ func lowBand(p *pattern.Plan) []string {
 	m := j.Motifs[end.Motif]
 	depth := m.Deepest()
 	words := fmt.Sprintf("motif %d (%s), %s deep%s, ends the band %s above the table: higher up the wall is too thin for it.",
-		end.Motif+1, m.Kind.Name, u.FormatChosen(depth), deepestPart(m), u.Format(p.Band.Top))
+		end.Motif+1, m.Called(), u.FormatChosen(depth), deepestPart(m), u.Format(p.Band.Top))
 	thickest := 0.0
 	for _, s := range p.Blank.Stations {
 		thickest = max(thickest, s.Wall)

@@ -23,7 +23,7 @@ func ChangeWords(p *pattern.Plan, changes []job.Change) string {
 
 // motifName names a motif as the page's headings do: leaf (motif 1).
 func motifName(j *job.Job, motif int) string {
-	return fmt.Sprintf("%s (motif %d)", j.Motifs[motif].Kind.Name, motif+1)
+	return fmt.Sprintf("%s (motif %d)", j.Motifs[motif].Called(), motif+1)
 }
 
 // partName names what a change is of: a motif or the part of it, leaf (motif 1), frond, or

@@ -154,7 +154,7 @@ func heightsOf(p *pattern.Plan) []string {
 			from = "out from where the band begins"
 		}
 		words = append(words, fmt.Sprintf("motif %d (%s): its middle is %s %s, %s %s.",
-			i+1, m.Kind.Name, u.Format(p.Surface.HeightAt(along)), p.From(), u.FormatChosen(m.Y.Value), from))
+			i+1, m.Called(), u.Format(p.Surface.HeightAt(along)), p.From(), u.FormatChosen(m.Y.Value), from))
 	}
 	return words
 }
@@ -257,7 +257,7 @@ func body(p *pattern.Plan) string {
 func about(p *pattern.Plan, g pattern.Group) string {
 	names := make([]string, len(g.Motifs))
 	for i, m := range g.Motifs {
-		names[i] = fmt.Sprintf("motif %d (%s)", m+1, p.Job.Motifs[m].Kind.Name)
+		names[i] = fmt.Sprintf("motif %d (%s)", m+1, p.Job.Motifs[m].Called())
 	}
 	return fmt.Sprintf("%s, %s", strings.Join(names, " and "), strings.Join(g.Parts, " and "))
 }

@@ -95,7 +95,7 @@ func cutTable(b *strings.Builder, p *pattern.Plan) {
 			how += fmt.Sprintf(", bridges: %s asked", u.FormatDecimal(c.Asked))
 		}
 		wheel := p.Job.Rack[c.Wheel]
-		fmt.Fprintf(t, "  %d\t%d %s\t%s, %s\t%s\t%s\t%s\t%s\t%s\t%s%s\n", c.ID, c.Motif+1, p.Job.Motifs[c.Motif].Kind.Name,
+		fmt.Fprintf(t, "  %d\t%d %s\t%s, %s\t%s\t%s\t%s\t%s\t%s\t%s%s\n", c.ID, c.Motif+1, p.Job.Motifs[c.Motif].Called(),
 			c.Part, how, wheel.Name, u.Format(c.Length), u.FormatDecimal(c.Depth), u.FormatDecimal(c.Width), GlassLeft(u, c),
 			u.FormatUp(c.LengthFor(&p.Surface, wheel, c.Asked)), on[c.ID])
 	}

@@ -50,7 +50,7 @@ func from(j *job.Job, in job.Included) string {
 		has = append(has, fmt.Sprintf("wheel %q", wheel))
 	}
 	for _, n := range in.Motifs {
-		has = append(has, fmt.Sprintf("motif %d (%s)", n, j.Motifs[n-1].Kind.Name))
+		has = append(has, fmt.Sprintf("motif %d (%s)", n, j.Motifs[n-1].Called()))
 	}
 	has = append(has, in.Keys...)
 	words := "From " + in.File + ": "

@@ -13,7 +13,7 @@ func made(p *pattern.Plan) []string {
 	var words []string
 	for i, m := range p.Job.Motifs {
 		for _, note := range m.Kind.Notes {
-			words = append(words, fmt.Sprintf("motif %d (%s): %s%s.", i+1, m.Kind.Name, note.Text, onGlass(p, i, note)))
+			words = append(words, fmt.Sprintf("motif %d (%s): %s%s.", i+1, m.Called(), note.Text, onGlass(p, i, note)))
 		}
 	}
 	return words

@@ -34,7 +34,7 @@ func counted(p *pattern.Plan) []string {
 		if !m.Clear {
 			found = "the least there is: not even that clears, so \"most\" finds none"
 		}
-		said = append(said, fmt.Sprintf("Motif %d (%s): %s = %d, %s.", m.Motif, p.Job.Motifs[m.Motif-1].Kind.Name, m.Key, m.Count, found))
+		said = append(said, fmt.Sprintf("Motif %d (%s): %s = %d, %s.", m.Motif, p.Job.Motifs[m.Motif-1].Called(), m.Key, m.Count, found))
 	}
 	return said
 }

@@ -207,7 +207,7 @@ func lowered(s *pattern.Set, h pattern.Limit) string {
 		ends = fmt.Sprintf("above %s the job has no paper on it", u.FormatDown(top))
 	case pattern.ByWall:
 		m := h.End.Motif
-		ends = fmt.Sprintf("above %s its wall is too thin for motif %d (%s)", u.FormatDown(h.End.Thin), m+1, s.Job.Motifs[m].Kind.Name)
+		ends = fmt.Sprintf("above %s its wall is too thin for motif %d (%s)", u.FormatDown(h.End.Thin), m+1, s.Job.Motifs[m].Called())
 		if h.End.Thin < top-u.Step()/2 {
 			ends += fmt.Sprintf(", which a band that reached above %s would bring there", u.FormatDown(top))
 		}

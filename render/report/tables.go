@@ -96,7 +96,7 @@ func leastLeft(p *pattern.Plan) string {
 			continue
 		}
 		return fmt.Sprintf("cut %d, motif %d (%s), %s %s; %s", c.ID, c.Motif+1,
-			p.Job.Motifs[c.Motif].Kind.Name, u.Format(height), p.From(), asked)
+			p.Job.Motifs[c.Motif].Called(), u.Format(height), p.From(), asked)
 	}
 	return asked
 }

@@ -26,6 +26,6 @@ func Example() {
 		return
 	}
 	w := screen.NewWrap(flat)
-	fmt.Printf("a %s, drawn %d times; motif 1 is a %s\n", w.Flat, len(w.Copies), w.Motifs[0].Kind)
+	fmt.Printf("a %s, drawn %d times; motif 1 is a %s\n", w.Flat, len(w.Copies), w.Motifs[0].Called)
 	// Output: a cone, drawn 5 times; motif 1 is a leaf
 }

@@ -23,7 +23,7 @@ type Glass struct {
 // RoundMotif is the footprints of a motif in a period.
 type RoundMotif struct {
 	Number int             `json:"motif"` // from 1
-	Kind   string          `json:"kind"`
+	Called string          `json:"called"`
 	Cuts   json.RawMessage `json:"cuts"` // outlines, each a list of [angle, height, radius]
 }
 
@@ -52,7 +52,7 @@ func NewGlass(p *pattern.Plan) Glass {
 	}
 	for i := range g.Motifs {
 		all := append([]byte{'['}, cuts[i]...)
-		g.Motifs[i] = RoundMotif{i + 1, p.Job.Motifs[i].Kind.Name, append(all, ']')}
+		g.Motifs[i] = RoundMotif{i + 1, p.Job.Motifs[i].Called(), append(all, ']')}
 	}
 	for _, group := range p.Groups() {
 		if worst := group.Worst(); Placed(worst) {

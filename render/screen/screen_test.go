@@ -211,8 +211,8 @@ func TestGlass(t *testing.T) {
 			if err := json.Unmarshal(m.Cuts, &cuts); err != nil {
 				t.Fatalf("%s: %v", name, err)
 			}
-			if len(cuts) == 0 || m.Kind != p.Job.Motifs[i].Kind.Name {
-				t.Errorf("%s: motif %d (%s) has %d outlines", name, i+1, m.Kind, len(cuts))
+			if len(cuts) == 0 || m.Called != p.Job.Motifs[i].Kind.Name {
+				t.Errorf("%s: motif %d (%s) has %d outlines", name, i+1, m.Called, len(cuts))
 			}
 			for _, cut := range cuts {
 				for _, at := range cut {

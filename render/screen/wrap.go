@@ -35,7 +35,7 @@ type Wrap struct {
 // Motif is one of the job's motifs, with all of its cuts in a period.
 type Motif struct {
 	Number    int          `json:"motif"` // from 1
-	Kind      string       `json:"kind"`
+	Called    string       `json:"called"`
 	Footprint string       `json:"footprint"`
 	Line      string       `json:"line"`
 	Box       [4][2]Number `json:"box"` // lower left and on anticlockwise, as the motif is drawn
@@ -148,7 +148,7 @@ func (f Flat) motifs() []Motif {
 		}
 		g := p.Grip(i)
 		one := Motif{
-			Number: i + 1, Kind: m.Kind.Name, Footprint: string(footprints[i]), Line: string(lines[i]),
+			Number: i + 1, Called: m.Called(), Footprint: string(footprints[i]), Line: string(lines[i]),
 			Middle: pair(f.Forward(g.Middle())), Inside: m.Inside,
 			Copies: f.standing(m), Parts: partsOf(m, i), PartOf: append([]int{}, partOf[i]...),
 		}

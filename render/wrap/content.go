@@ -192,7 +192,7 @@ func (s *facePaper) cutName(i, periods int) drawing.Name {
 	return drawing.Name{
 		ID: fmt.Sprintf("cut-%d", around[turn]),
 		Title: fmt.Sprintf("Cut %d, repeat %d: %s, %s",
-			around[turn], c.Repeat+turn*s.plan.Period, s.plan.Job.Motifs[c.Motif].Kind.Name, c.Part),
+			around[turn], c.Repeat+turn*s.plan.Period, s.plan.Job.Motifs[c.Motif].Called(), c.Part),
 	}
 }
 

@@ -123,7 +123,7 @@ func (s *roundPaper) cuts(d *drawing.Drawing) {
 		}
 		cuts.Add(drawing.Cuts, drawing.Stroke{Points: lineOf(c), Pen: cutPen(), Name: drawing.Name{
 			ID:    fmt.Sprintf("cut-%d", c.ID),
-			Title: fmt.Sprintf("Cut %d, repeat %d of the base: %s, %s", c.ID, c.Repeat, s.plan.Job.Motifs[c.Motif].Kind.Name, c.Part),
+			Title: fmt.Sprintf("Cut %d, repeat %d of the base: %s, %s", c.ID, c.Repeat, s.plan.Job.Motifs[c.Motif].Called(), c.Part),
 		}})
 	}
 	d.Append(cuts.Thinned(drawing.Footprints, footprintFlatness))

@@ -151,7 +151,7 @@ func (a composer) wheels() []page.Note {
 			of = standingIn(cuts[l], p.Period)
 		}
 		notes = append(notes, page.Note{Size: 9, Item: true, Words: fmt.Sprintf("%s %s of %s: %s, %s, %s deep.",
-			what, report.Numbers(ids), of, p.Job.Motifs[l.motif].Kind.Name+l.part, p.Job.Rack[l.wheel].Name, span(p.Job.Length, least, most))})
+			what, report.Numbers(ids), of, p.Job.Motifs[l.motif].Called()+l.part, p.Job.Rack[l.wheel].Name, span(p.Job.Length, least, most))})
 	}
 	return notes
 }

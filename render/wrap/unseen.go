@@ -68,7 +68,7 @@ func (a composer) unseenWords(g pattern.Group) string {
 	}
 	m := g.Motifs[0]
 	words := fmt.Sprintf("unseen: motif %d (%s), %s: %s, %s above the table",
-		m+1, p.Job.Motifs[m].Kind.Name, strings.Join(g.Parts, " and "), strings.Join(which, ", "), strings.Join(reach, " and "))
+		m+1, p.Job.Motifs[m].Called(), strings.Join(g.Parts, " and "), strings.Join(which, ", "), strings.Join(reach, " and "))
 	if p.Periods() > 1 {
 		words += fmt.Sprintf("; the same %d times round the glass", p.Periods())
 	}

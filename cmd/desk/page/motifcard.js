@@ -74,7 +74,7 @@ function near(node) {
 function nameOf(table, number) {
   const text = (key) => table.fields.find((f) => f.key === key)?.text || "";
   const inside = text("inside");
-  return `${number} ${text("kind")}, ${text("wheel")}` + (inside ? `, inside ${inside}` : "");
+  return `${number} ${text("name") || text("kind")}, ${text("wheel")}` + (inside ? `, inside ${inside}` : "");
 }
 
 function copied(store, { path }) {

@@ -44,7 +44,7 @@ class Chosen {
     const motifs = state.answer?.wrap?.motifs ?? [], motif = motifs.find(({ motif: number }) => number === state.chosen);
     this.root.hidden = !motif;
     if (!motif) return;
-    say(this.title, `Motif ${motif.motif}, ${motif.kind}`);
+    say(this.title, `Motif ${motif.motif}, ${motif.called}`);
     this.takeOut.hidden = !motif.inside;
     say(this.takeOut, `Take out of motif ${motif.inside}`);
     const earlier = motifs.filter(({ motif: number }) => number < motif.motif);
@@ -53,10 +53,10 @@ class Chosen {
   }
 
   #offer(earlier, inside) {
-    const words = JSON.stringify([inside, earlier.map(({ motif, kind }) => [motif, kind])]);
+    const words = JSON.stringify([inside, earlier.map(({ motif, called }) => [motif, called])]);
     if (words === this.offered) return;
     this.offered = words;
-    const options = earlier.map(({ motif, kind }) => el("option", { value: motif, selected: motif === inside }, `${motif}, ${kind}`));
+    const options = earlier.map(({ motif, called }) => el("option", { value: motif, selected: motif === inside }, `${motif}, ${called}`));
     this.into.replaceChildren(el("option", { value: "", selected: !inside }, "no other"), ...options);
   }
 

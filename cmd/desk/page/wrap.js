@@ -223,8 +223,8 @@ class Wrap {
   }
 }
 
-function motifWords({ motif, kind, inside }) {
-  return `Motif ${motif}, ${kind}${inside ? `, inside motif ${inside}` : ""}`;
+function motifWords({ motif, called, inside }) {
+  return `Motif ${motif}, ${called}${inside ? `, inside motif ${inside}` : ""}`;
 }
 
 /** reachable is a wrap with all of the copies that are seen, that beyond the seam among them. */

@@ -47,10 +47,14 @@ func newJob(s *session, args []string) error {
 		}
 	}
 	if file == "" || file == "-" {
-		_, err := s.stdout.Write(text)
-		return err
+		_, err = s.stdout.Write(text)
+	} else {
+		err = s.write(*force, document{path: file, data: text})
 	}
-	return s.write(*force, document{path: file, data: text})
+	if err == nil && *piece.like {
+		err = s.tryStarter(text, file)
+	}
+	return err
 }
 
 // nameOr returns the name of a file that is written, or another where it is standard output.

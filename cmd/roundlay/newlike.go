@@ -137,6 +137,28 @@ func (p pieceFlags) starter(unit geometry.Unit) ([]byte, error) {
 	return append([]byte(asNotes(notes)), text...), nil
 }
 
+// tryStarter says whether a job begun from a piece is clear as it stands: the counts and
+// widths of a piece need not suit the starter's blank and wheel.
+func (s *session) tryStarter(text []byte, file string) error {
+	j, err := job.Read("", text)
+	if err != nil {
+		return err
+	}
+	plans, err := s.lay(j, "", "")
+	if wrong := (*job.Error)(nil); errors.As(err, &wrong) {
+		fmt.Fprintf(s.stderr, "As it stands it can't be laid out: %s. Measure your blank, then change the motif.\n", wrong.Accepted)
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	if n := len(plans[0].Groups()); n > 0 {
+		command := strings.TrimSpace("roundlay check " + printable(file))
+		fmt.Fprintf(s.stderr, "As it stands, on the starter's blank, it has findings (%d): %s lists them.\n", n, command)
+	}
+	return nil
+}
+
 // mark returns the mark that was read, and what may have made it.
 func (p pieceFlags) mark(at report.Site) (report.OldMark, error) {
 	edge, err := p.wheel.read(at.Unit)

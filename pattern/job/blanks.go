@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 
 	"roundlay/geometry"
 	"roundlay/pattern/glass"
@@ -176,7 +177,10 @@ func (s section) station(below []glass.Station) (glass.Station, bool) {
 	field := s.required("wall")
 	wall, walled := field.length(span{minWall, maxAcross / 2, 3})
 	if round && walled && wall >= station.Radius {
-		hint := field.otherUnit(func(mm float64) bool { return mm < station.Radius })
+		hint := s.fractionOfMillimetres()
+		if hint == "" {
+			hint = field.otherUnit(func(mm float64) bool { return mm < station.Radius })
+		}
 		if hint == "" {
 			hint = s.solid(station.Radius)
 		}
@@ -185,6 +189,19 @@ func (s section) station(below []glass.Station) (glass.Station, bool) {
 	}
 	station.Height, station.Wall = height, wall
 	return station, rises && round && walled
+}
+
+// fractionOfMillimetres is the hint for a glass narrower than its wall whose size is a
+// fraction written with mm: rules in millimetres have no eighths.
+func (s section) fractionOfMillimetres() string {
+	for _, key := range []string{"across", "around"} {
+		text := strings.TrimSpace(s.table.says(key))
+		number, metric := strings.CutSuffix(text, geometry.Millimetre.String())
+		if metric && geometry.IsInchFraction(number) {
+			return fmt.Sprintf("%s is %s there: is it inches? write %s", key, quoted(text), quoted(strings.TrimSpace(number)+" in"))
+		}
+	}
+	return ""
 }
 
 // solid is the hint for a wall that is too thick. It says what the glass is across

@@ -47,6 +47,7 @@ func TestWrongUnit(t *testing.T) {
 		{"in", `land = "1/32 in"`, `land = 2.5`, `2.5 in is 63.5 mm: is it mm? write "2.5 mm"`},
 		{"in", `"3 in"]`, `38]`, `38 in is 965 mm: is it mm? write "38 mm"`},
 		{"in", `width = "1 in"`, `width = "500"`, `500 in is over 12 m: is it mm? write "500 mm"`},
+		{"in", `across = "3 in", wall = "1/4 in"`, `across = "3 1/8 mm", wall = "1/4 in"`, `across is "3 1/8 mm" there: is it inches? write "3 1/8 in"`},
 		{"in", `across = "3 in", wall = "1/4 in"`, `across = 39, wall = "1/4 in"`, `39 in is 991 mm: is it mm? write "39 mm"`},
 		{"mm", `wall = "3/8 in"`, `wall = "0.09"`, `0.09 mm is less than a tenth of a millimetre: is it inches? write "0.09 in"`},
 		{"mm", `across = "3 in"`, `across = 3`, ""}, // the message would say up to 3 times

@@ -52,11 +52,15 @@ func otherWheels(j *job.Job, o owner) []series {
 	return all
 }
 
-// depths returns shallower depths, a step apart.
+// handHeld is the least depth that is offered, in mm: what polishing takes off and no hand
+// holds evenly. Common practice, no source.
+const handHeld = 0.1
+
+// depths returns shallower depths, a step apart, that a hand holds.
 func depths(j *job.Job, o owner, step float64) series {
 	steps := int(math.Ceil(j.Motifs[o.motif].DepthOf(o.part)/step-1e-9)) - 1
 	var r series
-	for n := steps; n >= 1; n-- {
+	for n := steps; n >= 1 && float64(n)*step >= handHeld-1e-9; n-- {
 		r = append(r, candidate{o.change("depth", float64(n)*step)})
 	}
 	return r
@@ -72,7 +76,7 @@ func fineDepths(j *job.Job, o owner) series {
 	if len(all) > 0 {
 		below = step
 	}
-	for n := math.Ceil(below/fine-1e-9) - 1; n >= 1 && n*fine >= hardly*has; n-- {
+	for n := math.Ceil(below/fine-1e-9) - 1; n >= 1 && n*fine >= max(hardly*has, handHeld-1e-9); n-- {
 		all = append(all, candidate{o.change("depth", n*fine)})
 	}
 	return all

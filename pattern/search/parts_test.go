@@ -3,6 +3,7 @@ package search
 import (
 	"testing"
 
+	"roundlay/geometry"
 	"roundlay/motifs"
 	"roundlay/pattern"
 	"roundlay/pattern/glass"
@@ -86,5 +87,23 @@ func TestWheelsOfParts(t *testing.T) {
 	}
 	if *j.Motifs[0].Parts[0].Wheel != fine || *j.Motifs[0].Parts[0].Depth != 2 {
 		t.Error("the job has changed")
+	}
+}
+
+// No depth is offered that polishing takes off, in inches or in millimetres, for a motif
+// asked far deeper than its marks can be.
+func TestDepthsOfferedCanBeHeld(t *testing.T) {
+	for _, unit := range []geometry.Unit{geometry.Inch, geometry.Millimetre} {
+		j := stemOnly(t)
+		j.Length, j.Motifs[0].Depth = unit, 0.5
+		all := append(depths(j, owner{0, ""}, smallStep(unit)), fineDepths(j, owner{0, ""})...)
+		if len(all) < 4 {
+			t.Fatalf("%v: only %d depths", unit, len(all))
+		}
+		for _, c := range all {
+			if got := c[0].Value; got < 0.1-1e-9 {
+				t.Errorf("%v: %g mm is offered", unit, got)
+			}
+		}
 	}
 }

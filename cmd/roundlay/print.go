@@ -59,7 +59,7 @@ type printFlags struct {
 
 func addPrintFlags(f *pflag.FlagSet) printFlags {
 	return printFlags{
-		side:       f.String("side", "outside", "outside or inside the glass, or patches: one to a repeat"),
+		side:       f.String("side", "", "outside or inside the glass, patches (one to a repeat), or base: the round one of the underside (outside if not given, base where nothing else is cut)"),
 		paperFlags: addPaperFlags(f),
 		barAcross:  f.String("printed-across", "", "what a ruler says of the 100 mm bar across a test page, along the paper's short side, a `LENGTH`"),
 		up:         f.String("printed-up", "", "what it says of the bar up that page, along the long side, a `LENGTH`"),
@@ -73,8 +73,12 @@ func addPrintFlags(f *pflag.FlagSet) printFlags {
 
 // options reads the flags for a job.
 func (p printFlags) options(j *job.Job) (wrap.Options, error) {
+	side := *p.side
+	if side == "" && !j.Has(job.Side) {
+		side = "base"
+	}
 	o, err := files.Print{
-		Paper: p.words(), Side: *p.side, Thickness: *p.thickness, Seam: *p.seam,
+		Paper: p.words(), Side: side, Thickness: *p.thickness, Seam: *p.seam,
 		PrintedAcross: *p.barAcross, PrintedUp: *p.up, SeamAt: p.seamAt, Mirror: *p.mirror, NoRings: *p.noRings,
 	}.Options(j)
 	return o, flagged(err)

@@ -109,8 +109,7 @@ func (s section) face(m *Motif) {
 	}
 }
 
-// faces refuses a base without motifs, motifs without a base, and a job with nothing on its
-// side.
+// faces refuses a base without motifs, and motifs without a base. A side may stay bare.
 func (s section) faces(j *Job) {
 	base := s.optional("base")
 	tables := s.table.find("motif")
@@ -125,8 +124,5 @@ func (s section) faces(j *Job) {
 		i := slices.IndexFunc(j.Motifs, func(m Motif) bool { return m.Face == Base })
 		face := s.required("motif").list("", maxMotifs)[i].optional("face")
 		face.refuse(quoted(Side.String())+", or a table [base] as well", "[base] says with repeats how many sectors the underside has")
-	case len(j.Motifs) > 0 && !j.Has(Side):
-		face := s.required("motif").list("", maxMotifs)[0].optional("face")
-		face.refuse("a motif on the side as well", "a job can't be for the underside alone: give its side a motif too, if only a ring")
 	}
 }

@@ -15,29 +15,37 @@ func (g glass) base() []block {
 	}
 	b := glass{g.format, g.plan.Base}
 	p, u, width := b.plan, g.Unit, g.column()
-	blocks := g.heading(fmt.Sprintf("5  The base, %d parts", p.Repeats), width)
-	if len(p.Chords) == 0 {
-		blocks = g.heading("5  The base: nothing to divide", width)
+	step := 5 // after those of the side
+	if report.Bare(g.plan) {
+		step = 1
 	}
+	title := fmt.Sprintf("%d  The base, %d parts", step, p.Repeats)
+	if len(p.Chords) == 0 {
+		title = fmt.Sprintf("%d  The base: nothing to divide", step)
+	}
+	blocks := g.heading(title, width)
 	for _, c := range p.Chords {
 		blocks = append(blocks, b.setting(c, width)...)
 	}
-	for i, words := range b.baseMarks() {
+	for i, words := range b.baseMarks(report.Bare(g.plan)) {
 		blocks = append(blocks, g.item(string(rune('a'+i)), words, width)...)
 	}
 	if hollow := p.Blank.Hollow; hollow.Across > 0 {
 		blocks = append(blocks, g.paragraph(fmt.Sprintf("The punty mark's hollow, %s across, is %s deep. Cuts that reach into it come out shallower there, or not at all.",
 			u.Format(hollow.Across), u.FormatChosen(hollow.Depth)), width)...)
 	}
-	blocks = append(blocks, g.heading("6  Cut the base, and tick", width)...)
+	blocks = append(blocks, g.heading(fmt.Sprintf("%d  Cut the base, and tick", step+1), width)...)
 	said := heading(g.paragraph("The numbers are those on the round paper.", width))
-	return slices.Concat(blocks, said, b.passes(), b.totals("7  Count of the base"))
+	return slices.Concat(blocks, said, b.passes(), b.totals(fmt.Sprintf("%d  Count of the base", step+2)))
 }
 
-// baseMarks says how to mark the base, step by step.
-func (g glass) baseMarks() []string {
+// baseMarks says how to mark the base, step by step. The side may be bare of marks.
+func (g glass) baseMarks(alone bool) []string {
 	p, u := g.plan, g.Unit
 	first := "Turn the glass over. Carry the mark of the side's repeat 1 square round the foot to the edge of the base: it is the middle of repeat 1 here too"
+	if alone {
+		first = "Turn the glass over. Make a mark at the edge of the base: it is the middle of repeat 1"
+	}
 	if p.Repeats > 1 {
 		first += fmt.Sprintf(". From it step %d marks round the edge, and number them clockwise", p.Repeats)
 	}

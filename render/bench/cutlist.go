@@ -83,6 +83,9 @@ func bare(length string) string {
 
 // cuts lists the cuts in the order to cut them, wheel by wheel.
 func (g glass) cuts() []block {
+	if report.Bare(g.plan) {
+		return nil
+	}
 	p, width := g.plan, g.column()
 	blocks := g.heading("3  Cut, and tick", width)
 	said := "The numbers are those on the wrap."

@@ -50,6 +50,9 @@ func (g glass) settings() []block {
 
 // steps sets the divider settings and where to mark, in a width.
 func (g glass) steps(width float64) []block {
+	if report.Bare(g.plan) {
+		return g.heading("Nothing is cut on the side", width)
+	}
 	title := fmt.Sprintf("1  Set the dividers, %d parts", g.plan.Repeats)
 	if len(g.plan.Chords) == 0 {
 		title = "1  One repeat: there is nothing to divide"

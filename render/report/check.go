@@ -84,11 +84,15 @@ func Check(w io.Writer, p *pattern.Plan) error {
 func Heading(b *strings.Builder, p *pattern.Plan) {
 	fmt.Fprintf(b, "%s, blank %q: %s, %s", p.Job.Title, p.Blank.Name,
 		count(p.Repeats, "repeat"), count(p.Totals().Cuts, "cut"))
-	if free := Free(p); free != "" {
+	if free := Free(p); free != "" && !Bare(p) {
 		b.WriteString("; " + free)
 	}
 	b.WriteString(".\n")
-	fmt.Fprintf(b, "%s; %s.\n", band(p), shape(p))
+	if Bare(p) {
+		b.WriteString("Nothing is cut on its side.\n")
+	} else {
+		fmt.Fprintf(b, "%s; %s.\n", band(p), shape(p))
+	}
 	for _, n := range notes(p) {
 		fmt.Fprintf(b, "%s\n", wrap(upper(n), 79, ""))
 	}

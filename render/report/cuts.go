@@ -39,6 +39,9 @@ func Plan(w io.Writer, p *pattern.Plan) error {
 // dividersAndCuts writes a face of a plan: settings, the cuts of one period, their order.
 func dividersAndCuts(b *strings.Builder, p *pattern.Plan) {
 	u := p.Job.Length
+	if Bare(p) {
+		return
+	}
 	if len(p.Chords) == 0 {
 		b.WriteString("\n" + undivided(p) + "\n")
 	} else {

@@ -82,3 +82,7 @@ func inRepeats(p *pattern.Plan, g pattern.Group) string {
 	}
 	return "in repeats " + Numbers(in) + "; "
 }
+
+// Bare reports whether nothing is cut on a face, as on the side of a glass that has only a
+// star under its foot.
+func Bare(p *pattern.Plan) bool { return len(p.Cuts) == 0 }

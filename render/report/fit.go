@@ -49,8 +49,8 @@ type changeJSON struct {
 // loses or gains most.
 type costJSON struct {
 	Cuts    int     `json:"cuts"`                         // cuts round the glass
-	Depth   number  `json:"depth" unit:"mm"`              // of the motif's cuts as they come out, on average
-	Groove  number  `json:"groove" unit:"mm"`             // width of the motif's grooves as they come out, on average
+	Depth   number  `json:"depth" unit:"mm"`              // the depth of the motif's cuts as they come out, on average
+	Groove  number  `json:"groove" unit:"mm"`             // the width of the motif's grooves as they come out, on average
 	Width   number  `json:"width" unit:"mm"`              // of a motif
 	Height  number  `json:"height" unit:"mm"`             // of a motif
 	Moved   number  `json:"moved" unit:"mm"`              // how far a motif is moved

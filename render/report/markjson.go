@@ -12,7 +12,7 @@ type siteJSON struct {
 	Blank  string  `json:"blank,omitempty"`            // the job's blank; left out where the glass is given by itself
 	Height *number `json:"height,omitempty" unit:"mm"` // above the table; left out where the glass is given by itself
 	Across number  `json:"across" unit:"mm"`           // the outside diameter there
-	Slant  number  `json:"slant" unit:"°"`             // of the wall from upright, above zero where the glass widens upwards
+	Slant  number  `json:"slant" unit:"°"`             // how far the marks lean to the right from upright
 }
 
 func (s Site) json() siteJSON {
@@ -32,7 +32,7 @@ func bareWheel(w groove.Wheel, sized bool) bareWheelJSON {
 
 // markJSON is a mark of one wheel. Where there is none, its measures are left out.
 type markJSON struct {
-	Wheel     bareWheelJSON `json:"wheel"`                         // that makes it
+	Wheel     bareWheelJSON `json:"wheel"`                         // the wheel
 	Length    *number       `json:"length,omitempty" unit:"mm"`    // along the glass; left out where there is no mark
 	Calipered *number       `json:"calipered,omitempty" unit:"mm"` // what a caliper reads of the length, straight across; left out where there is no mark
 	Depth     *number       `json:"depth,omitempty" unit:"mm"`     // where it is deepest; left out where there is no mark
@@ -59,7 +59,7 @@ type marksJSON struct {
 	Schema int      `json:"schema"` // the version of this form, 1
 	Glass  siteJSON `json:"glass"`  // where the marks are
 	*markJSON
-	Marks []markJSON `json:"marks"` // one for each wheel
+	Marks []markJSON `json:"marks"` // one for each wheel; of several lengths where none was asked for
 }
 
 // MarksJSON writes marks. Where one mark was asked for, it is at the top level too.
@@ -87,7 +87,7 @@ type makerJSON struct {
 	Wheel   bareWheelJSON `json:"wheel"`             // the wheel
 	Fits    bool          `json:"fits"`              // whether it can have made the mark
 	Bridged bool          `json:"bridged,omitempty"` // true where it is too large for a hollow; left out where it is not
-	Size    *rangeJSON    `json:"size,omitempty"`    // the diameters of wheels of this edge that can have; left out where its own is given
+	Size    *rangeJSON    `json:"size,omitempty"`    // the diameters of wheels of this edge that can have made it; left out where its own is given
 	Depth   *rangeJSON    `json:"depth,omitempty"`   // of the mark by that wheel; left out where it doesn't fit
 	Width   *rangeJSON    `json:"width,omitempty"`   // of the wheel's own marks of that length; left out where it makes none, or its size is asked
 }

@@ -28,7 +28,7 @@ type memberJSON struct {
 	Across     number    `json:"across" unit:"mm"`                 // at the middle of the band
 	Wall       number    `json:"wall" unit:"mm"`                   // the thinnest in the band
 	OutOfRound number    `json:"out_of_round" unit:"mm"`           // the greatest difference of its diameters
-	OwnBand    [2]number `json:"own_band" unit:"mm"`               // how far its band could reach by itself
+	OwnBand    [2]number `json:"own_band" unit:"mm"`               // from where to where its band could reach by itself
 	OwnBandBy  string    `json:"own_band_by" word:"bounds"`        // what ends that
 	HoldsToRim *number   `json:"holds_to_rim,omitempty" unit:"ml"` // filled to the rim; left out where the floor wasn't measured
 	Weight     *number   `json:"weight,omitempty" unit:"g"`        // uncut; left out where the floor wasn't measured

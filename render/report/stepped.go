@@ -100,8 +100,8 @@ func (m misread) json() *misreadJSON {
 // misreadJSON is what a gap would mean that doesn't go with its setting.
 type misreadJSON struct {
 	Expected number  `json:"expected_gap" unit:"mm"`      // what the setting would leave on the circle
-	Across   *number `json:"across,omitempty" unit:"mm"`  // of the circle on which the setting leaves the gap; left out where there is none
-	Setting  *number `json:"setting,omitempty" unit:"mm"` // that leaves the gap on the circle; left out where there is none
+	Across   *number `json:"across,omitempty" unit:"mm"`  // the diameter of a circle on which the setting leaves the gap; left out where there is none
+	Setting  *number `json:"setting,omitempty" unit:"mm"` // the setting that leaves the gap on this circle; left out where there is none
 }
 
 // usedJSON is a setting that was used.
@@ -114,7 +114,7 @@ type usedJSON struct {
 type mendedJSON struct {
 	Used    number      `json:"used" unit:"mm"`  // the setting of that round
 	Gap     number      `json:"gap" unit:"mm"`   // what it left along the arc, below zero where it passed the start
-	Chord   number      `json:"chord" unit:"mm"` // that closes it
+	Chord   number      `json:"chord" unit:"mm"` // the chord that closes it
 	Setting settingJSON `json:"setting"`         // what dividers are set to for that
 }
 

@@ -93,6 +93,7 @@ func TestHouseIsDrawn(t *testing.T) {
 		at, ok := drawn[pkg]
 		if !ok {
 			t.Errorf("%s isn't drawn", pkg)
+			continue
 		}
 		for _, of := range uses {
 			if above, ok := drawn[of]; ok && above >= at {

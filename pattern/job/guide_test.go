@@ -70,9 +70,7 @@ func guideTable(t *testing.T, b *strings.Builder, table Table) {
 		b.WriteString(".\n")
 	}
 	if table.Name == "station" {
-		for _, u := range []geometry.Unit{geometry.Inch, geometry.Millimetre} {
-			fmt.Fprintf(b, "\n```toml\n%s\n```\n", stationsOf(t, u))
-		}
+		fmt.Fprintf(b, "One of them is `%s`, in a job in mm `%s`.\n", stationOf(t, geometry.Inch), stationOf(t, geometry.Millimetre))
 	}
 	b.WriteString("\n| key | it takes | default | what it is | in inches | in mm |\n|---|---|---|---|---|---|\n")
 	for _, k := range table.Keys {
@@ -81,14 +79,14 @@ func guideTable(t *testing.T, b *strings.Builder, table Table) {
 	}
 }
 
-// stationsOf is the starter's stations.
-func stationsOf(t *testing.T, u geometry.Unit) string {
-	_, from, found := strings.Cut(string(Starter(u)), "\nstation = [\n")
-	rows, _, ended := strings.Cut(from, "\n]\n")
-	if !found || !ended {
-		t.Error("the starter has no stations")
+// stationOf is the second of the starter's stations.
+func stationOf(t *testing.T, u geometry.Unit) string {
+	_, from, _ := strings.Cut(string(Starter(u)), "\nstation = [\n")
+	rows := strings.Split(from, "\n")
+	if len(rows) < 2 || !strings.Contains(rows[1], "height = ") {
+		t.Fatal("the starter has no stations")
 	}
-	return "station = [\n" + rows + "\n]"
+	return strings.TrimSuffix(strings.TrimSpace(rows[1]), ",")
 }
 
 // guideName is a table as it is headed in a job.

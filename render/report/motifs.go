@@ -39,12 +39,12 @@ type contentJSON struct {
 
 // paramJSON is a number that shapes a motif.
 type paramJSON struct {
-	Name    string `json:"name"`                           // the key
-	About   string `json:"about"`                          // what it is
-	Sort    string `json:"sort" word:"parameters"`         // what it takes; a switch is 0 or 1 here
-	Default number `json:"default" unit:"the parameter's"` // what holds where a job doesn't give it
-	Min     number `json:"least" unit:"the parameter's"`   // the least it takes
-	Max     number `json:"most" unit:"the parameter's"`    // the most it takes
+	Name    string `json:"name"`                   // the key
+	About   string `json:"about"`                  // what it is
+	Sort    string `json:"sort" word:"parameters"` // what it takes; a switch is 0 or 1 here
+	Default number `json:"default" unit:"number"`  // what holds where a job doesn't give it
+	Min     number `json:"least" unit:"number"`    // the least it takes
+	Max     number `json:"most" unit:"number"`     // the most it takes
 }
 
 // MotifsJSON writes kinds of motif and their parameters.

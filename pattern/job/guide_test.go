@@ -86,7 +86,7 @@ func stationOf(t *testing.T, u geometry.Unit) string {
 	if len(rows) < 2 || !strings.Contains(rows[1], "height = ") {
 		t.Fatal("the starter has no stations")
 	}
-	return strings.TrimSuffix(strings.TrimSpace(rows[1]), ",")
+	return strings.TrimSuffix(strings.Join(strings.Fields(rows[1]), " "), ",")
 }
 
 // guideName is a table as it is headed in a job.

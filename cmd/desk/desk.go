@@ -12,6 +12,30 @@
 // answer says where the mistake is. Lengths in answers are millimetres and angles degrees.
 //
 // Each request stands in a file of its own: lay.go is the one that is asked after every edit.
+//
+// # How the questions are answered
+//
+// cmd/desk answers in JSON what is asked in JSON: a job's text and edits go in, and out come
+// the text after them, its form, what is found, and shapes to draw. lay is asked after every
+// edit and while something is dragged. It goes through one Editor, one layout after the
+// other, seeks no cures, and never shows a number for "most" that was found for another job:
+// if finding it takes longer than a tenth of a second, the answer says waiting, and the
+// request most finds it. All others lay out for themselves, so that none of them holds lay
+// up, and end with their context. A new request is a function in a file of its own and a line
+// in requests (cmd/desk/desk.go); TestCancelled and FuzzAnswer try it at once.
+//
+// Files beside the job (jobtext.go) come from Desk.Beside, which reads the job's folder as
+// the commands do, or with the request: those are on the page alone until they are saved.
+// Neither takes more than a plain name.
+//
+// A drag becomes what the job's owner would have typed. pattern/grip.go says where a place of
+// a motif's box lies on the glass and, the other way round, which place, size and turn of the
+// motif bring it somewhere else; cmd/desk/dragto.go keeps that within what a job may have and
+// rounds it. A stroke drawn on the wrap (cmd/desk/stroke.go) becomes lines of a drawing in
+// the job: smoothed to the pixel it was drawn with, in a box that lies where it was drawn.
+// One more stroke makes the box larger and leaves the others where they were. cmd/desk and
+// render/screen import nothing of a machine (TestAnywhere), so they can be built for a
+// browser.
 package desk
 
 import (

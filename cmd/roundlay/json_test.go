@@ -12,10 +12,10 @@ import (
 	"testing"
 )
 
-// reported is JSON that a command wrote of a job.
+// reported is JSON that a command wrote of a job, and its name in the schema.
 type reported struct {
-	what string
-	text []byte
+	what, schema string
+	text         []byte
 }
 
 // jobFor is a job of a blank, with wheels, that is laid out in some repeats with
@@ -65,7 +65,11 @@ func jobsForJSON() map[string]string {
 		"taken straight": jobFor(bent, repeats(4), ray),
 		"three":          jobFor(three, repeats(4)+"\nband = [20, 80]", leaf),
 		"three, own":     jobFor(three, repeats(4)+"\nband = [20, 80]\nmatch = \"own\"", ray),
-		"ring":           jobFor(floorless, repeats(4), "kind = \"ring\"\ndepth = 0.3\n"),
+		"quoted": jobFor("", "[shop]\nrate = 40\nchange = 8\nfinishing = 20\nspoil = 0.1\nhour = 38\npieces = 6\n"+repeats(4), "kind = \"ladder\"\ndepth = 3\nwidth = 0.3\n") +
+			"\n[blank]\nfloor = 12\nstation = [{height=0, across=80, wall=6}, {height=100, across=80, wall=6}]\n[[wheel]]\nname = \"hub\"\nedge = \"mitre\"\nacross = 5\nthick = 2\nangle = 90\n",
+		"worn":     strings.Replace(jobFor(floorless, repeats(4), "kind = \"star\"\ndepth = 1\nwidth = \"14 mm\"\nheight = \"14 mm\"\n"), "angle = 90\n", "angle = 90\nwears = [0.4, \"30 m\"]\n", 1),
+		"includes": "include = [\"shop.toml\"]\n" + jobFor(floorless, repeats(4), ray),
+		"ring":     jobFor(floorless, repeats(4), "kind = \"ring\"\ndepth = 0.3\n"),
 	}
 }
 
@@ -80,17 +84,26 @@ func everyJSON(t *testing.T) []reported {
 			t.Errorf("%s: %s", strings.Join(args, " "), wrong.String())
 			return
 		}
-		all = append(all, reported{strings.Join(args, " "), out.Bytes()})
+		all = append(all, reported{strings.Join(args, " "), schemaOf(t, args), out.Bytes()})
 	}
 	for _, command := range []string{"plan", "check", "divide"} {
 		say(command, "--json")
 	}
 	say("motifs", "--json")
 	say("divide", "--across", "80mm", "--parts", "2", "--set", "60mm", "--gap=-30mm", "--gap=1mm", "--json")
+	say("divide", "--across", "79.4mm", "--parts", "3", "--set", "69.8mm", "--gap=3.2mm", "--json")
+	bare := []string{"groove", "--json", "--across=80mm", "--edge=mitre", "--angle=90", "--wheel-across=80mm"}
+	say(append(bare, "--thick=6mm", "--length=12mm")...)
+	say(append(bare, "--thick=1mm", "--depth=2mm")...)
+	say(append(bare, "--thick=6mm", "--width=30mm")...)
 	for _, asked := range []string{"", "--length=12mm", "--depth=40mm", "--like --length=12mm --width=2mm"} {
 		say(append([]string{"groove", "--json"}, strings.Fields(asked)...)...)
 	}
 	say("groove", "--json", "--like", "--length=3mm", "--width=2mm", "--across=80mm", "--edge=round", "--radius=6mm")
+	const shop = "[limits]\nland = 0.7\npolish = 0.1\n[shop]\nrate = 40\n[[wheel]]\nname = \"mitre\"\nedge = \"mitre\"\nacross = 70\nthick = 6\nangle = 90\n"
+	if err := os.WriteFile(filepath.Join(folder, "shop.toml"), []byte(shop), 0o600); err != nil {
+		t.Fatal(err)
+	}
 	for name, text := range jobsForJSON() {
 		file := filepath.Join(folder, name+".toml")
 		if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
@@ -108,29 +121,23 @@ func everyJSON(t *testing.T) []reported {
 			say("groove", "--json", "--length=12mm", file)
 		}
 		say("divide", "--json", file)
-		if slices.Contains([]string{"clear", "ring", "thin"}, name) { // fit takes longest
+		if slices.Contains([]string{"clear", "ring", "thin", "quoted"}, name) { // fit takes longest
 			say("fit", "--json", file)
 			say("fit", "--rack", "--json", file)
 		}
+	}
+	say("groove", "--json", "--length=12mm", "--wheel=mitre", filepath.Join(folder, "clear.toml"))
+	for _, asked := range []string{"--length=12mm", "--like --length=12mm --width=2mm"} {
+		say(append([]string{"groove", "--json", "--wheel=mitre", filepath.Join(folder, "bridged.toml")}, strings.Fields(asked)...)...)
 	}
 	say("check", "--json", filepath.Join(folder, "crowded.toml"), filepath.Join(folder, "three.toml"), filepath.Join(folder, "oval, by five.toml"))
 	return all
 }
 
-// What is not known is left out of JSON: nothing is null, and nothing minus zero. Every
-// key is explained in the README.
+// What is not known is left out of JSON: nothing is null, and nothing minus zero.
 func TestJSONSaysWhatIsKnown(t *testing.T) {
-	readme, err := os.ReadFile("../../README.md")
-	if err != nil {
-		t.Fatal(err)
-	}
-	_, section, found := strings.Cut(string(readme), "\n## JSON\n")
-	if !found {
-		t.Fatal("the README has no section on JSON")
-	}
-	section, _, _ = strings.Cut(section, "\n## ")
+	s := readSchema(t)
 	minusZero := regexp.MustCompile(`-0(\.0*)?([,\s\]}]|$)`)
-	keys := map[string]bool{}
 	for _, r := range everyJSON(t) {
 		if found := minusZero.Find(r.text); found != nil {
 			t.Errorf("%s: minus zero", r.what)
@@ -143,18 +150,13 @@ func TestJSONSaysWhatIsKnown(t *testing.T) {
 			if v == nil {
 				t.Errorf("%s: %s is null", r.what, path)
 			}
-			within, key := path[:max(strings.LastIndexByte(path, '.'), 0)], path[strings.LastIndexByte(path, '.')+1:]
-			named := strings.HasSuffix(within, ".hand") // its keys are the names of parts
-			if key != "[]" && key != "" && !named {
-				keys[key] = true
-			}
 		})
+		s.holds(t, r)
 	}
-	for key := range keys {
-		if !strings.Contains(section, "`"+key+"`") {
-			t.Errorf("the README does not say what %q is", key)
-		}
+	for _, r := range scriptsJSON(t) {
+		s.holds(t, r)
 	}
+	s.allSeen(t)
 }
 
 // walk visits all that JSON holds, each with its path.

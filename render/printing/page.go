@@ -9,6 +9,15 @@
 // PDF asks not to be scaled, a PNG says its size, and the same pages make the same
 // bytes. A file is made whole before any of it is handed out, since canvas does not
 // say when a write fails half way.
+//
+// # What canvas leaves open
+//
+// canvas's arcs and circles are not true to size, so it gets polylines and words only, to the
+// thousandth of a millimetre. Its dashes are lost on short lines, so render/drawing/dashes.go
+// makes the dashes, for every kind of file. SVG is written without canvas, in
+// render/printing/svg.go: files half the size, in which each cut is an element of its own.
+// canvas's PDF holds the date and the time its fonts were cut down, and can't say how it is
+// to be printed: render/printing/reproducible.go rewrites it.
 package printing
 
 import (

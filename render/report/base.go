@@ -8,23 +8,23 @@ import (
 	"roundlay/pattern/job"
 )
 
-// baseJSON is what is particular to the base of a plan. Its cuts, findings, lines and passes
-// stand with those of the side.
+// baseJSON is how the base is divided. Its cuts, findings, lines and entries of order stand
+// with those of the side, and have a face.
 type baseJSON struct {
-	Across  number      `json:"across"`
-	Hollow  *hollowJSON `json:"hollow,omitempty"`
-	Edge    number      `json:"edge"` // kept clear inside its edge
-	Repeats int         `json:"repeats"`
-	Free    []int       `json:"free"`
-	Band    [2]number   `json:"band"` // from the middle
-	Chords  []chordJSON `json:"chords"`
-	Totals  totalsJSON  `json:"totals"`
+	Across  number      `json:"across" unit:"mm"` // the diameter of the flat underside
+	Hollow  *hollowJSON `json:"hollow,omitempty"` // the punty mark's hollow; left out where the job gives none
+	Edge    number      `json:"edge" unit:"mm"`   // kept clear of cuts inside its edge
+	Repeats int         `json:"repeats"`          // in how many sectors
+	Free    []int       `json:"free"`             // the numbers of the sectors that carry nothing
+	Band    [2]number   `json:"band" unit:"mm"`   // from which distance from the middle to which the design goes
+	Chords  []chordJSON `json:"chords"`           // divider settings; empty for one repeat
+	Totals  totalsJSON  `json:"totals"`           // what there is to cut on the base alone
 }
 
-// hollowJSON is the punty mark's hollow.
+// hollowJSON is the hollow that the punty mark left.
 type hollowJSON struct {
-	Across number `json:"across"`
-	Depth  number `json:"depth"`
+	Across number `json:"across" unit:"mm"` // its diameter
+	Depth  number `json:"depth" unit:"mm"`  // how deep it is
 }
 
 // base returns the base of a plan, nil where it has none.

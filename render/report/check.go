@@ -12,25 +12,26 @@ import (
 	"roundlay/pattern/job"
 )
 
+// checkJSON is what was found on one blank.
 type checkJSON struct {
-	Schema   int           `json:"schema"`
-	Title    string        `json:"title"`
-	Blank    string        `json:"blank"`
-	Clear    bool          `json:"clear"`
-	OnlyIf   []string      `json:"only_if"` // the readings in doubt on which clear hangs
-	Cuts     int           `json:"cuts"`
-	Findings []findingJSON `json:"findings"`
-	Notes    []string      `json:"notes"`
+	Schema   int           `json:"schema"`   // the version of this form, 1
+	Title    string        `json:"title"`    // the job's title
+	Blank    string        `json:"blank"`    // the blank's name
+	Clear    bool          `json:"clear"`    // whether there are no findings
+	OnlyIf   []string      `json:"only_if"`  // the readings in doubt on which clear depends, in words; empty where none is in doubt, or where it is not clear
+	Cuts     int           `json:"cuts"`     // how many cuts there are
+	Findings []findingJSON `json:"findings"` // what is wrong
+	Notes    []string      `json:"notes"`    // remarks that are not findings
 }
 
-// checkSetJSON is a check of several blanks.
+// checkSetJSON is what was found on each blank of a set, and how the blanks compare.
 type checkSetJSON struct {
-	Schema int         `json:"schema"`
-	Title  string      `json:"title"`
-	Clear  bool        `json:"clear"`
-	OnlyIf []string    `json:"only_if"`
-	Blanks []checkJSON `json:"blanks"`
-	Set    setJSON     `json:"set"`
+	Schema int         `json:"schema"`  // the version of this form, 1
+	Title  string      `json:"title"`   // the job's title
+	Clear  bool        `json:"clear"`   // whether all blanks are clear
+	OnlyIf []string    `json:"only_if"` // the readings in doubt on which clear depends, in words; empty where none is in doubt, or where it is not clear
+	Blanks []checkJSON `json:"blanks"`  // blank by blank
+	Set    setJSON     `json:"set"`     // the blanks compared
 }
 
 // CheckJSON writes the findings of one plan, or of a set blank by blank with a

@@ -45,30 +45,32 @@ func (c Circle) heading() string {
 	return strings.ToUpper(name[:1]) + name[1:] // our own words, in ASCII
 }
 
+// settingJSON is what a caliper can be set to.
 type settingJSON struct {
-	Text  string `json:"text"`
-	Error number `json:"error"` // the setting less the chord
+	Text  string `json:"text"`            // as a caliper of the job's unit shows it
+	Error number `json:"error" unit:"mm"` // the setting less the chord
 }
 
-// circleJSON is a circle and its settings. With one part there are no settings.
+// circleJSON is a circle and its divider setting.
 type circleJSON struct {
-	Name       string       `json:"name,omitempty"`
-	Parts      int          `json:"parts"`
-	Across     number       `json:"across"`
-	Chord      *number      `json:"chord,omitempty"`
-	Setting    *settingJSON `json:"setting,omitempty"`
-	ClosingGap *number      `json:"closing_gap,omitempty"`
+	Name       string       `json:"name,omitempty"`                  // where it is on the glass, with its blank where there are several; left out of one given by its measure alone
+	Parts      int          `json:"parts"`                           // into how many it is stepped
+	Across     number       `json:"across" unit:"mm"`                // its diameter
+	Chord      *number      `json:"chord,omitempty" unit:"mm"`       // of one part, straight across; left out for one repeat
+	Setting    *settingJSON `json:"setting,omitempty"`               // what dividers are set to for it; left out for one repeat
+	ClosingGap *number      `json:"closing_gap,omitempty" unit:"mm"` // what stepping round with the setting leaves along the arc, below zero where the last step passes the start; left out for one repeat
 }
 
+// divideJSON is the circle that is stepped, and the settings of all circles.
 type divideJSON struct {
 	circleJSON
-	Used    *usedJSON    `json:"used,omitempty"`
-	Misread *misreadJSON `json:"misread,omitempty"` // what the gap would mean, where it doesn't belong to the setting
-	Mended  *mendedJSON  `json:"mended,omitempty"`  // the last of Rounds
-	Rounds  []mendedJSON `json:"rounds"`
-	Circles []circleJSON `json:"circles"`
-	Table   []circleJSON `json:"table"`
-	Ovals   []roundJSON  `json:"out_of_round"`
+	Used    *usedJSON    `json:"used,omitempty"`    // what was set with --set; left out without it
+	Misread *misreadJSON `json:"misread,omitempty"` // what the gap would mean; left out where it goes with the setting
+	Mended  *mendedJSON  `json:"mended,omitempty"`  // the last of rounds; left out without --gap
+	Rounds  []mendedJSON `json:"rounds"`            // one for each --gap
+	Circles []circleJSON `json:"circles"`           // all circles of the job, or the one given; empty for one repeat
+	Table   []circleJSON `json:"table"`             // the circle that is stepped, in other counts
+	Ovals   []roundJSON  `json:"out_of_round"`      // the stations that are out of round; empty for one repeat
 }
 
 // tableParts are the counts a divide table lists beside the one asked for:
@@ -90,6 +92,9 @@ func DivideJSON(w io.Writer, unit geometry.Unit, circles []Circle, stepped Stepp
 		out.Table = append(out.Table, circle(unit, Circle{circles[stepped.On].Blank, circles[stepped.On].Name, circles[stepped.On].Radius, n}))
 	}
 	out.Used, out.Rounds = stepped.json(unit, circles[stepped.On])
+	if n := len(out.Rounds); n > 0 {
+		out.Mended = &out.Rounds[n-1]
+	}
 	if m, misread := stepped.misread(unit, circles[stepped.On]); misread {
 		out.Misread = m.json()
 	}

@@ -12,46 +12,51 @@ import (
 	"roundlay/pattern/search"
 )
 
+// fitJSON is what makes a job clear, or what a job that clears has room for.
 type fitJSON struct {
-	Schema int            `json:"schema"`
-	Title  string         `json:"title"`
-	Clear  bool           `json:"clear"`   // as it is; the offers are what it has room for then
-	OnlyIf []string       `json:"only_if"` // the readings in doubt on which all of this hangs
-	Short  bool           `json:"short"`   // whether there was too much to try everything
-	Offers []offerJSON    `json:"offers"`
-	Wheels []newWheelJSON `json:"wheels,omitempty"` // to buy, where there are no offers
+	Schema int            `json:"schema"`           // the version of this form, 1
+	Title  string         `json:"title"`            // the job's title
+	Clear  bool           `json:"clear"`            // whether the job clears as it is; the offers are then what it has room for
+	OnlyIf []string       `json:"only_if"`          // the readings in doubt on which clear and the offers depend, in words
+	Short  bool           `json:"short"`            // whether there was too much to try everything
+	Offers []offerJSON    `json:"offers"`           // the changes with which it clears, the least loss first
+	Wheels []newWheelJSON `json:"wheels,omitempty"` // wheels the rack lacks, with all of which it would clear; left out where there are offers, or no such wheels
 }
 
+// newWheelJSON is a wheel that the rack lacks.
 type newWheelJSON struct {
-	Motif int    `json:"motif"` // from 1
-	Like  string `json:"like"`  // the wheel of the rack that it is otherwise like
-	Most  number `json:"across_most"`
+	Motif int    `json:"motif"`                 // the number of the motif it is for, from 1
+	Like  string `json:"like"`                  // the wheel of the rack that it is otherwise like
+	Most  number `json:"across_most" unit:"mm"` // the largest diameter that would do
 }
 
+// offerJSON is one way to clear: changes that go together, and what they cost in look.
 type offerJSON struct {
-	Changes []changeJSON `json:"changes"`
-	Cost    costJSON     `json:"cost"`
+	Changes []changeJSON `json:"changes"` // to be made together
+	Cost    costJSON     `json:"cost"`    // what is lost by them
 }
 
+// changeJSON is one key of the job with another value.
 type changeJSON struct {
-	Motif int    `json:"motif,omitempty"` // from 1; left out where it is the layout's
-	Part  string `json:"part,omitempty"`  // of the motif, where it is that part's alone
-	Key   string `json:"key"`
-	From  string `json:"from,omitempty"` // left out where the job doesn't say; as a job file has it
-	To    string `json:"to"`
+	Motif int    `json:"motif,omitempty"` // the motif's number, from 1; left out where it is the layout's
+	Part  string `json:"part,omitempty"`  // the part of the motif; left out where it is all of the motif's
+	Key   string `json:"key"`             // the key
+	From  string `json:"from,omitempty"`  // its value, as a job file has it; left out where the job doesn't say
+	To    string `json:"to"`              // its value with the change, as a job file has it
 }
 
-// costJSON is what is lost; below zero, what is won.
+// costJSON is what is lost in look; below zero, what is won. A length is that of the motif that
+// loses or gains most.
 type costJSON struct {
-	Cuts    int     `json:"cuts"`
-	Depth   number  `json:"depth"`
-	Groove  number  `json:"groove"`
-	Width   number  `json:"width"`
-	Height  number  `json:"height"`
-	Moved   number  `json:"moved"`   // how far a motif is
-	Bent    number  `json:"bent"`    // a number that bends its lines, as a share of its range
-	Redrawn number  `json:"redrawn"` // another number, likewise, or a motif's shape
-	Score   *number `json:"score,omitempty"`
+	Cuts    int     `json:"cuts"`                         // cuts round the glass
+	Depth   number  `json:"depth" unit:"mm"`              // the depth of the motif's cuts as they come out, on average
+	Groove  number  `json:"groove" unit:"mm"`             // the width of the motif's grooves as they come out, on average
+	Width   number  `json:"width" unit:"mm"`              // of a motif
+	Height  number  `json:"height" unit:"mm"`             // of a motif
+	Moved   number  `json:"moved" unit:"mm"`              // how far a motif is moved
+	Bent    number  `json:"bent" unit:"share"`            // how far a number that bends a motif's lines is changed, of its range
+	Redrawn number  `json:"redrawn" unit:"share"`         // how far another number of a motif is changed, of its range; 0.1 where its shape is another
+	Score   *number `json:"score,omitempty" unit:"share"` // what offers are ranked by, the shares lost added up; left out where it could not be worked out
 }
 
 // FitJSON writes what can be done about a job.

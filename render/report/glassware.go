@@ -16,20 +16,18 @@ const (
 	gramsPerOunce       = 28.349523125 // of the avoirdupois ounce
 )
 
-// glassJSON is what a blank holds and weighs: millilitres, grams and g/cm³. What
-// depends on a floor that was not measured, on a scale or on a fill line is left out
-// where there is none.
+// glassJSON is what a blank holds and weighs, worked out from its outside, its walls and its floor.
 type glassJSON struct {
-	Material    string  `json:"material"`
-	Density     number  `json:"density"`
-	WallFactor  number  `json:"wall_factor"`
-	Weighs      *number `json:"weighs,omitempty"`
-	HoldsToRim  *number `json:"holds_to_rim,omitempty"`
-	Fill        *number `json:"fill,omitempty"` // mm above the table
-	HoldsToFill *number `json:"holds_to_fill,omitempty"`
-	Weight      *number `json:"weight,omitempty"`
-	GroundAway  number  `json:"ground_away"`
-	WeightAfter *number `json:"weight_after,omitempty"`
+	Material    string  `json:"material"`                          // what glass it is
+	Density     number  `json:"density" unit:"g/cm³"`              // of that glass
+	WallFactor  number  `json:"wall_factor" unit:"factor"`         // by which the weight on a scale corrects the walls; 1 where it wasn't weighed
+	Weighs      *number `json:"weighs,omitempty" unit:"g"`         // uncut, on a scale; left out where the job doesn't say
+	HoldsToRim  *number `json:"holds_to_rim,omitempty" unit:"ml"`  // filled to the rim; left out where the floor wasn't measured
+	Fill        *number `json:"fill,omitempty" unit:"mm"`          // the line it is filled to, above the table; left out where the job doesn't say
+	HoldsToFill *number `json:"holds_to_fill,omitempty" unit:"ml"` // filled to that line; left out where the job doesn't say
+	Weight      *number `json:"weight,omitempty" unit:"g"`         // uncut, as worked out; left out where the floor wasn't measured
+	GroundAway  number  `json:"ground_away" unit:"g"`              // of glass, by all cuts
+	WeightAfter *number `json:"weight_after,omitempty" unit:"g"`   // once cut; left out where the floor wasn't measured
 }
 
 func glassware(p *pattern.Plan) glassJSON {

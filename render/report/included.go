@@ -9,12 +9,13 @@ import (
 	"roundlay/pattern/job"
 )
 
+// includedJSON is what a job has from one of the files it includes.
 type includedJSON struct {
-	File    string   `json:"file"`
-	Wheels  []string `json:"wheels"`
-	Motifs  []int    `json:"motifs"`
-	Keys    []string `json:"keys"`
-	Changed []string `json:"changed"` // what stands there and doesn't hold
+	File    string   `json:"file"`    // its name
+	Wheels  []string `json:"wheels"`  // those that are from it, by name
+	Motifs  []int    `json:"motifs"`  // those that are from it, by number
+	Keys    []string `json:"keys"`    // other keys that are from it, as paths
+	Changed []string `json:"changed"` // what stands there and doesn't hold, for the job or a later file has it too
 }
 
 func includes(p *pattern.Plan) []includedJSON {

@@ -7,12 +7,10 @@ import (
 	"roundlay/pattern"
 )
 
-// lineJSON is cuts that go on into one another and are cut without lifting the
-// wheel: their ids from end to end and, where they close on themselves round the
-// glass, that the last goes on into the first.
+// lineJSON is cuts that go on into one another and are cut without lifting the wheel.
 type lineJSON struct {
-	Cuts   []int `json:"cuts"`
-	Closed bool  `json:"closed"`
+	Cuts   []int `json:"cuts"`   // their ids from end to end
+	Closed bool  `json:"closed"` // whether the last goes on into the first, round the glass
 }
 
 func lines(p *pattern.Plan) []lineJSON {

@@ -10,10 +10,10 @@ import (
 
 // mostJSON is a count that the job asks the most of.
 type mostJSON struct {
-	Motif int    `json:"motif"`
-	Key   string `json:"key"`
-	Count int    `json:"count"`
-	Clear bool   `json:"clear"` // false where not even the least count clears
+	Motif int    `json:"motif"` // the motif's number, from 1
+	Key   string `json:"key"`   // which of its counts
+	Count int    `json:"count"` // what was found
+	Clear bool   `json:"clear"` // whether it clears: false where not even the least count does
 }
 
 func mosts(p *pattern.Plan) []mostJSON {

@@ -11,38 +11,40 @@ import (
 	"roundlay/pattern/job"
 )
 
+// kindJSON is a kind of motif.
 type kindJSON struct {
-	Name     string      `json:"name"`
-	About    string      `json:"about"`
-	Mirrored bool        `json:"mirrored"`
-	Parts    []string    `json:"parts"`
-	Params   []paramJSON `json:"parameters"`
-	// Hand is what hand = 1 does to each part; left out where the kind has no hand.
-	Hand map[string]gestureJSON `json:"hand,omitempty"`
-	// Contents are the keys for what a motif is made of, where its kind asks for that.
-	Contents []contentJSON `json:"contents"`
+	Name     string      `json:"name" word:"motifs"` // as a job has it
+	About    string      `json:"about"`              // what it is
+	Mirrored bool        `json:"mirrored"`           // whether its left and right are alike
+	Parts    []string    `json:"parts"`              // the names of its parts
+	Params   []paramJSON `json:"parameters"`         // the numbers that shape it
+
+	Hand     map[string]gestureJSON `json:"hand,omitempty"` // for each part by name, what hand = 1 does; left out where the kind has no hand
+	Contents []contentJSON          `json:"contents"`       // the keys for what a motif is made of, as a drawing is
 }
 
-// gestureJSON is shares of the depth from root to tip, and degrees to the left and right.
+// gestureJSON is what the hand does along a cut.
 type gestureJSON struct {
-	Swell []number  `json:"swell"`
-	Rock  [2]number `json:"rock"`
+	Swell []number  `json:"swell" unit:"share"` // the depth from root to tip, as shares of the depth asked
+	Rock  [2]number `json:"rock" unit:"°"`      // how far the glass is rolled to the left and right
 }
 
+// contentJSON is a key by which a job says what a motif is made of.
 type contentJSON struct {
-	Name    string `json:"name"`
-	About   string `json:"about"`
-	Sort    string `json:"sort"`
-	Example string `json:"example"`
+	Name    string `json:"name"`                 // the key
+	About   string `json:"about"`                // what it is
+	Sort    string `json:"sort" word:"contents"` // what it takes
+	Example string `json:"example"`              // a value, as a job has it
 }
 
+// paramJSON is a number that shapes a motif.
 type paramJSON struct {
-	Name    string `json:"name"`
-	About   string `json:"about"`
-	Sort    string `json:"sort"`
-	Default number `json:"default"`
-	Min     number `json:"least"`
-	Max     number `json:"most"`
+	Name    string `json:"name"`                   // the key
+	About   string `json:"about"`                  // what it is
+	Sort    string `json:"sort" word:"parameters"` // what it takes; a switch is 0 or 1 here
+	Default number `json:"default" unit:"number"`  // what holds where a job doesn't give it
+	Min     number `json:"least" unit:"number"`    // the least it takes
+	Max     number `json:"most" unit:"number"`     // the most it takes
 }
 
 // MotifsJSON writes kinds of motif and their parameters.

@@ -8,16 +8,14 @@ import (
 	"roundlay/pattern"
 )
 
-// passJSON is what is cut with one wheel: the ids of its cuts all round the
-// glass, in order, millimetres of groove, and minutes where it is known how fast the
-// wheel cuts.
+// passJSON is what is cut with one wheel before the next.
 type passJSON struct {
-	Wheel   string    `json:"wheel"`
-	Face    string    `json:"face,omitempty"` // base; left out on the side
-	Cuts    []int     `json:"cuts"`
-	Length  number    `json:"length"`
-	Minutes *number   `json:"minutes,omitempty"`
-	Wear    *wearJSON `json:"wear,omitempty"` // where the job says how fast the wheel wears
+	Wheel   string    `json:"wheel"`                        // its name
+	Face    string    `json:"face,omitempty" word:"base"`   // the face it cuts; left out on the side
+	Cuts    []int     `json:"cuts"`                         // the ids of its cuts all round the glass, in order
+	Length  number    `json:"length" unit:"mm"`             // of groove
+	Minutes *number   `json:"minutes,omitempty" unit:"min"` // how long that takes; left out where the wheel's rate isn't known
+	Wear    *wearJSON `json:"wear,omitempty"`               // what its wear does; left out where the job doesn't say how fast it wears
 }
 
 func passes(p *pattern.Plan) []passJSON {

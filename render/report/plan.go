@@ -24,140 +24,145 @@ import (
 // schema is the version of the JSON a plan is written in.
 const schema = 1
 
+// planJSON is how one blank is laid out: every cut, what was found, and the order to cut in.
 type planJSON struct {
-	Schema   int           `json:"schema"`
-	Title    string        `json:"title"`
-	Length   string        `json:"length"`
-	Blank    blankJSON     `json:"blank"`
-	Surface  surfaceJSON   `json:"surface"`
-	Repeats  int           `json:"repeats"`
-	Free     []int         `json:"free"`
-	Band     [2]number     `json:"band"`
-	Limits   limitsJSON    `json:"limits"`
-	Most     []mostJSON    `json:"most"` // the counts the job asks the most of
-	Cuts     []cutJSON     `json:"cuts"`
-	Lines    []lineJSON    `json:"lines"` // cuts that go on into one another
-	Findings []findingJSON `json:"findings"`
-	OnlyIf   []string      `json:"only_if"` // the readings in doubt on which it hangs that there are none
-	Notes    []string      `json:"notes"`   // as check has them
-	Chords   []chordJSON   `json:"chords"`
-	Totals   totalsJSON    `json:"totals"`
-	Glass    glassJSON     `json:"glass"`
-	Rounds   []roundJSON   `json:"out_of_round"` // the stations that are
-	Order    []passJSON    `json:"order"`        // in which to cut
-	Base     *baseJSON     `json:"base,omitempty"`
-	Quote    *quoteJSON    `json:"quote,omitempty"`
+	Schema   int           `json:"schema"`              // the version of this form, 1
+	Title    string        `json:"title"`               // the job's title
+	Length   string        `json:"length" word:"units"` // the unit of the job; the figures here are in millimetres all the same
+	Blank    blankJSON     `json:"blank"`               // the blank that is cut
+	Surface  surfaceJSON   `json:"surface"`             // the shape of the glass in its band, as paper takes it
+	Repeats  int           `json:"repeats"`             // how many times the design goes round
+	Free     []int         `json:"free"`                // the numbers of the repeats that carry nothing
+	Band     [2]number     `json:"band" unit:"mm"`      // from which height to which the design goes
+	Limits   limitsJSON    `json:"limits"`              // what the job won't go beyond
+	Most     []mostJSON    `json:"most"`                // each count that the job asks as "most"
+	Cuts     []cutJSON     `json:"cuts"`                // all cuts round the glass, those of the base too
+	Lines    []lineJSON    `json:"lines"`               // cuts that go on into one another
+	Findings []findingJSON `json:"findings"`            // what is wrong
+	OnlyIf   []string      `json:"only_if"`             // the readings in doubt on which it depends that there are no findings, in words; empty where none is in doubt, or where there are findings
+	Notes    []string      `json:"notes"`               // remarks that are not findings, as check has them
+	Chords   []chordJSON   `json:"chords"`              // divider settings; empty for one repeat
+	Totals   totalsJSON    `json:"totals"`              // what there is to cut, the base included
+	Glass    glassJSON     `json:"glass"`               // what the blank holds and weighs
+	Rounds   []roundJSON   `json:"out_of_round"`        // the stations that are out of round; empty for one repeat
+	Order    []passJSON    `json:"order"`               // what to cut with each wheel, in the order to cut
+	Base     *baseJSON     `json:"base,omitempty"`      // the base; left out of a job that cuts none
+	Quote    *quoteJSON    `json:"quote,omitempty"`     // what such pieces take and cost; left out where the job gives nothing for it, or a rate isn't known
 
-	Included []includedJSON `json:"included,omitempty"` // what the job has from which file
+	Included []includedJSON `json:"included,omitempty"` // what the job has from which file; left out of a job that includes none
 }
 
+// blankJSON is an uncut glass.
 type blankJSON struct {
-	Name        string        `json:"name"`
-	Stations    []stationJSON `json:"stations"`
-	InsideFloor *number       `json:"inside_floor,omitempty"` // above the table; where it was measured
-	Straight    bool          `json:"straight"`               // taken as straight, whatever its stations read
-	// The outside and the inside, from the foot up, at steps of half a millimetre
-	// or less, as grooves are reckoned on them. Without a floor the inside is
-	// taken to run on down to the table.
+	Name        string        `json:"name"`                             // what the job calls it
+	Stations    []stationJSON `json:"stations"`                         // as measured, from the foot up
+	InsideFloor *number       `json:"inside_floor,omitempty" unit:"mm"` // how high the inside begins; left out where the floor wasn't measured
+	Straight    bool          `json:"straight"`                         // whether it is taken as straight, whatever its stations read
+	// the outside from the foot up, at steps of half a millimetre or less, as grooves are worked out on it
 	Profile []curveJSON `json:"profile"`
-	Inside  []curveJSON `json:"inside"`
+	// the inside likewise; without a floor it is taken to run on down to the table
+	Inside []curveJSON `json:"inside"`
 }
 
 // curveJSON is one place of the outside's or the inside's curve.
 type curveJSON struct {
-	Height number `json:"height"`
-	Radius number `json:"radius"`
+	Height number `json:"height" unit:"mm"` // above the table
+	Radius number `json:"radius" unit:"mm"` // half the diameter there
 }
 
+// stationJSON is a height at which the glass was measured.
 type stationJSON struct {
-	Height number  `json:"height"`
-	Radius number  `json:"radius"`
-	Wall   number  `json:"wall"`
-	Off    *number `json:"off,omitempty"` // in radius, of a glass that is taken as straight
+	Height number  `json:"height" unit:"mm"`        // above the table
+	Radius number  `json:"radius" unit:"mm"`        // half the outside diameter there
+	Wall   number  `json:"wall" unit:"mm"`          // thickness of the glass there; the thinner of the walls as measured and as corrected by a scale
+	Off    *number `json:"off,omitempty" unit:"mm"` // how far in radius it is off the line; left out unless the blank is taken as straight
 }
 
+// surfaceJSON is the shape of the glass in its band, as paper takes it.
 type surfaceJSON struct {
-	Kind             string  `json:"kind"`
-	HalfAngle        number  `json:"half_angle"`
-	ApexRadiusFoot   *number `json:"apex_radius_foot,omitempty"` // a cylinder has none
-	WorstRadiusError number  `json:"worst_radius_error"`
-	// Of paper in gores: how many to a repeat, and how far their edges are out.
-	GoresPerRepeat int     `json:"gores_per_repeat,omitempty"`
-	GoreError      *number `json:"gore_error,omitempty"`
+	Kind             string  `json:"kind" word:"surfaces"`                 // what the paper lies on
+	HalfAngle        number  `json:"half_angle" unit:"°"`                  // of its cone; above zero where the glass widens upwards
+	ApexRadiusFoot   *number `json:"apex_radius_foot,omitempty" unit:"mm"` // from the cone's apex to the foot, along the cone; left out for a cylinder
+	WorstRadiusError number  `json:"worst_radius_error" unit:"mm"`         // how far the glass leaves its cone within the band, in radius
+	GoresPerRepeat   int     `json:"gores_per_repeat,omitempty"`           // strips of paper to a repeat; left out where the paper is not in gores
+	GoreError        *number `json:"gore_error,omitempty" unit:"mm"`       // how far their edges are out; left out where the paper is not in gores
 }
 
+// limitsJSON is what a job won't go beyond, as it gives it or by default.
 type limitsJSON struct {
-	Land   number `json:"land"`
-	Leave  number `json:"leave"`
-	Rim    number `json:"rim"`
-	Foot   number `json:"foot"`
-	Clear  number `json:"clear"`
-	Polish number `json:"polish"`
-	Reach  number `json:"reach"`
+	Land   number `json:"land" unit:"mm"`     // least uncut glass between two cuts
+	Leave  number `json:"leave" unit:"mm"`    // least glass left under a cut
+	Rim    number `json:"rim" unit:"mm"`      // kept clear of cuts below the rim
+	Foot   number `json:"foot" unit:"mm"`     // kept clear of cuts above the table
+	Clear  number `json:"clear" unit:"share"` // of two cuts that join, the least share of the shorter that has land beside it
+	Polish number `json:"polish" unit:"mm"`   // how much polishing widens a cut on each side
+	Reach  number `json:"reach" unit:"share"` // the share of its depth that a mark too short for it must still come to
 }
 
+// cutJSON is one cut.
 type cutJSON struct {
-	ID          int     `json:"id"`
-	Face        string  `json:"face,omitempty"` // base; left out on the side
-	Repeat      int     `json:"repeat"`
-	Motif       string  `json:"motif"`
-	MotifNumber int     `json:"motif_number"`
-	Part        string  `json:"part"`
-	Wheel       string  `json:"wheel"`
-	Joins       []int   `json:"joins"`
-	Length      number  `json:"length"`
-	Depth       number  `json:"depth"`
-	Asked       number  `json:"depth_asked"`
-	Width       number  `json:"width"`
-	Left        *number `json:"left,omitempty"` // left out where all of it is off the glass
-	Touch       bool    `json:"touch"`
-	// What the hand does along it, in shares of the depth asked and in degrees to the left and
-	// to the right; left out where it is even.
-	Swell []number   `json:"swell,omitempty"`
-	Rock  *[2]number `json:"rock,omitempty"`
-	Path  []pathJSON `json:"path"`
+	ID          int        `json:"id"`                           // its number on paper, from 1
+	Face        string     `json:"face,omitempty" word:"base"`   // the face it is on; left out on the side
+	Repeat      int        `json:"repeat"`                       // the repeat it is in, from 1
+	Motif       string     `json:"motif" word:"motifs"`          // the kind of its motif
+	MotifNumber int        `json:"motif_number"`                 // the motif's number in the job, from 1
+	Part        string     `json:"part"`                         // the part of the motif
+	Wheel       string     `json:"wheel"`                        // the name of the wheel
+	Joins       []int      `json:"joins"`                        // the ids of the cuts that it meets or crosses by design
+	Length      number     `json:"length" unit:"mm"`             // of the groove along the glass, ends included
+	Depth       number     `json:"depth" unit:"mm"`              // as it comes out, where it is deepest
+	Asked       number     `json:"depth_asked" unit:"mm"`        // the depth that the job asks
+	Width       number     `json:"width" unit:"mm"`              // of the groove where it is widest, polishing included
+	Left        *number    `json:"left,omitempty" unit:"mm"`     // the least glass left under it; below zero where it breaks through; left out where all of it is off the glass
+	Touch       bool       `json:"touch"`                        // true: the wheel is pressed in and lifted at one place
+	Swell       []number   `json:"swell,omitempty" unit:"share"` // the depth along it from root to tip, as shares of the depth asked; left out where it is even
+	Rock        *[2]number `json:"rock,omitempty" unit:"°"`      // how far the glass is rolled to the left and right of the cut as it lies on the glass; left out where it is not rolled
+	Path        []pathJSON `json:"path"`                         // its centre line from one end of the groove to the other, in places at most 1 mm apart
 }
 
+// pathJSON is one place of a cut's centre line.
 type pathJSON struct {
-	Theta     number `json:"theta"`
-	Height    number `json:"height"`
-	X         number `json:"x"`
-	Y         number `json:"y"`
-	Depth     number `json:"depth"`
-	HalfWidth number `json:"half_width"` // the mean of what lies to the left and to the right
-	Left      number `json:"left"`
-	Right     number `json:"right"`
+	Theta     number `json:"theta" unit:"°"`       // round the glass, to the right from the middle of repeat 1; without a jump along one cut
+	Height    number `json:"height" unit:"mm"`     // above the table; on the base the distance from its middle
+	X         number `json:"x" unit:"mm"`          // on the flat map of the outside, without paper: to the right of the middle of repeat 1; on the base as seen from below
+	Y         number `json:"y" unit:"mm"`          // on the flat map, upwards from the foot along the glass; on the base as seen from below
+	Depth     number `json:"depth" unit:"mm"`      // of the groove there
+	HalfWidth number `json:"half_width" unit:"mm"` // the mean of left and right
+	Left      number `json:"left" unit:"mm"`       // how far the groove reaches to the left of the line
+	Right     number `json:"right" unit:"mm"`      // how far the groove reaches to the right of the line
 }
 
+// findingJSON is one thing that is wrong. It stands for all places round the glass where it recurs.
 type findingJSON struct {
-	Kind     string `json:"kind"`
-	Face     string `json:"face,omitempty"` // base; left out on the side
-	Cuts     []int  `json:"cuts"`
-	Repeat   int    `json:"repeat"`
-	Theta    number `json:"theta"`
-	Height   number `json:"height"`
-	Measured number `json:"measured"`
-	Wanted   number `json:"wanted"`
-	Share    bool   `json:"share"`          // measured and wanted are shares, not lengths
-	Cure     string `json:"cure,omitempty"` // where one was sought
-	Letter   string `json:"letter"`
-	Recurs   int    `json:"recurs"` // in how many places round the glass
+	Kind     string `json:"kind" word:"kinds"`           // what is wrong
+	Face     string `json:"face,omitempty" word:"base"`  // the face it is on; left out on the side
+	Cuts     []int  `json:"cuts"`                        // the ids of the cuts that have it: one, or two that are too near; none where it is the whole glass's
+	Repeat   int    `json:"repeat"`                      // where it is: the repeat, from 1
+	Theta    number `json:"theta" unit:"°"`              // where it is: round the glass from the middle of repeat 1
+	Height   number `json:"height" unit:"mm"`            // where it is: above the table; on the base the distance from its middle
+	Measured number `json:"measured" unit:"mm or share"` // what it comes to: a share where share is true, a length otherwise
+	Wanted   number `json:"wanted" unit:"mm or share"`   // what it should come to, likewise
+	Share    bool   `json:"share"`                       // whether measured and wanted are shares, not lengths
+	Cure     string `json:"cure,omitempty"`              // the smallest change that cures it, in words; left out where none was sought or found
+	Letter   string `json:"letter"`                      // its letter on paper: one for each kind of trouble between the same parts, however many cuts have it
+	Recurs   int    `json:"recurs"`                      // in how many places round the glass it is
 }
 
+// chordJSON is a circle that is stepped into equal parts.
 type chordJSON struct {
-	Name   string `json:"name"`
-	Height number `json:"height"`
-	Radius number `json:"radius"`
-	Parts  int    `json:"parts"`
-	Chord  number `json:"chord"`
+	Name   string `json:"name"`             // where the circle is, such as the foot
+	Height number `json:"height" unit:"mm"` // above the table; on the base the distance from its middle
+	Radius number `json:"radius" unit:"mm"` // of the circle
+	Parts  int    `json:"parts"`            // into how many it is stepped
+	Chord  number `json:"chord" unit:"mm"`  // what dividers are set to, straight across
 }
 
+// totalsJSON is what there is to cut.
 type totalsJSON struct {
-	Cuts   int    `json:"cuts"`
-	Length number `json:"length"`
-	Volume number `json:"volume"`
-	// Minutes is how long the groove takes at the shop's rate; left out without one.
-	Minutes *number `json:"minutes,omitempty"`
+	Cuts    int     `json:"cuts"`                         // how many
+	Length  number  `json:"length" unit:"mm"`             // of groove
+	Volume  number  `json:"volume" unit:"mm³"`            // of glass ground away, each place once where grooves cross
+	Minutes *number `json:"minutes,omitempty" unit:"min"` // how long that takes; left out where the rate of a wheel isn't known
 }
 
 // number is written to six decimals: a millionth of a millimetre or of a degree.

@@ -2,25 +2,25 @@ package report
 
 import "roundlay/pattern"
 
-// quoteJSON is the quote for one blank's pieces. What the job doesn't give is left out.
+// quoteJSON is what the pieces of one blank take and cost.
 type quoteJSON struct {
-	Pieces    int       `json:"pieces"`
-	Cutting   number    `json:"cutting"`
-	Wheels    int       `json:"wheels"`
-	Change    *number   `json:"change,omitempty"`
-	Finishing *number   `json:"finishing,omitempty"`
-	Begun     number    `json:"begun"`
-	Blanks    int       `json:"blanks"`
-	Safe      int       `json:"blanks_mostly"`
-	Spread    number    `json:"spread"`
-	Minutes   spanJSON  `json:"minutes"`
-	Price     *spanJSON `json:"price,omitempty"`
+	Pieces    int       `json:"pieces"`                         // how many are wanted; 1 where the job doesn't say
+	Cutting   number    `json:"cutting" unit:"min"`             // at the wheel for these pieces, spoiled ones not counted
+	Wheels    int       `json:"wheels"`                         // how many are put on, if all pieces are cut with one before the next
+	Change    *number   `json:"change,omitempty" unit:"min"`    // for each wheel that is put on; left out where the job doesn't say
+	Finishing *number   `json:"finishing,omitempty" unit:"min"` // of each piece; left out where the job doesn't say
+	Begun     number    `json:"begun" unit:"pieces"`            // how many are begun for that, on average
+	Blanks    int       `json:"blanks"`                         // begun, in whole blanks
+	Safe      int       `json:"blanks_mostly"`                  // the blanks that are enough nine times in ten
+	Spread    number    `json:"spread" unit:"share"`            // how far the times may be off either way
+	Minutes   spanJSON  `json:"minutes"`                        // in all, in minutes
+	Price     *spanJSON `json:"price,omitempty"`                // in all, in the shop's own money; left out where it isn't known what an hour costs
 }
 
-// spanJSON is the least and the most of something.
+// spanJSON is from the least to the most.
 type spanJSON struct {
-	Least number `json:"least"`
-	Most  number `json:"most"`
+	Least number `json:"least" unit:"min or money"` // each wheel put on once for all pieces, and all times shorter by the spread
+	Most  number `json:"most" unit:"min or money"`  // each wheel put on for each piece begun, and all times longer by the spread
 }
 
 func spanOf(i pattern.Interval) spanJSON { return spanJSON{number(i.Least), number(i.Most)} }

@@ -12,39 +12,40 @@ import (
 	"roundlay/pattern/search"
 )
 
+// rackJSON is a design tried on each wheel of the rack.
 type rackJSON struct {
-	Schema int             `json:"schema"`
-	Title  string          `json:"title"`
-	Count  *countJSON      `json:"count,omitempty"` // that most is of, where a motif has one
-	OnlyIf []string        `json:"only_if"`         // the readings in doubt on which it hangs what clears
-	Wheels []wheelOnesJSON `json:"wheels"`
+	Schema int           `json:"schema"`          // the version of this form, 1
+	Title  string        `json:"title"`           // the job's title
+	Count  *countJSON    `json:"count,omitempty"` // the count that is looked for; left out where no motif has one
+	OnlyIf []string      `json:"only_if"`         // the readings in doubt on which it depends what clears, in words
+	Wheels []onWheelJSON `json:"wheels"`          // wheel by wheel
 }
 
+// countJSON is a count of a motif.
 type countJSON struct {
-	Motif int    `json:"motif"`
-	Key   string `json:"key"`
+	Motif int    `json:"motif"` // the motif's number, from 1
+	Key   string `json:"key"`   // which of its counts
 }
 
-type wheelOnesJSON struct {
-	Wheel string `json:"wheel"`
-	Clear *bool  `json:"clear,omitempty"` // left out where there was too much to try
-	// What stands in the way, the worst finding of each letter, and on which blank: left
-	// out where that isn't known.
-	Blank    string        `json:"blank,omitempty"`
-	Findings []findingJSON `json:"findings,omitzero"`
-	Most     int           `json:"most,omitempty"`   // where a count clears
-	Depth    *number       `json:"depth,omitempty"`  // where a depth clears
-	Groove   *number       `json:"groove,omitempty"` // the widest, where it can be laid out
-	Unfit    string        `json:"unfit,omitempty"`  // why it can't be laid out as asked
-	Short    bool          `json:"short"`            // whether there was too much to try every count and depth
-	Land     *number       `json:"land,omitempty"`   // the least; where it is not more than anyone looks for
+// onWheelJSON is all of a design cut with one wheel.
+type onWheelJSON struct {
+	Wheel    string        `json:"wheel"`                      // its name
+	Clear    *bool         `json:"clear,omitempty"`            // whether all clears as asked; left out where there was too much to try
+	Blank    string        `json:"blank,omitempty"`            // on which blank the findings are; left out where it clears, or it isn't known
+	Findings []findingJSON `json:"findings,omitzero"`          // what stands in the way, the worst finding of each letter; left out where that isn't known
+	Most     int           `json:"most,omitempty"`             // the largest of that count with which all clears; left out where none does
+	Depth    *number       `json:"depth,omitempty" unit:"mm"`  // the greatest depth, one for all motifs, at which all clears; left out where none does
+	Groove   *number       `json:"groove,omitempty" unit:"mm"` // the widest groove, as asked; left out where it can't be laid out
+	Unfit    string        `json:"unfit,omitempty"`            // why it can't be laid out on that wheel, in words; left out where it can
+	Short    bool          `json:"short"`                      // whether there was too much to try every count and depth; what was not found is then left out
+	Land     *number       `json:"land,omitempty" unit:"mm"`   // the least land, as asked; left out where none is under 10 mm, or it can't be laid out
 }
 
 // RackJSON writes what each wheel of the rack makes of a design.
 func RackJSON(w io.Writer, j *job.Job, wheels []search.OnWheel) error {
-	out := rackJSON{Schema: schema, Title: j.Title, OnlyIf: doubtedIn(j), Wheels: []wheelOnesJSON{}}
+	out := rackJSON{Schema: schema, Title: j.Title, OnlyIf: doubtedIn(j), Wheels: []onWheelJSON{}}
 	for _, f := range wheels {
-		one := wheelOnesJSON{Wheel: j.Rack[f.Wheel].Name, Most: f.Max, Short: f.Short,
+		one := onWheelJSON{Wheel: j.Rack[f.Wheel].Name, Most: f.Max, Short: f.Short,
 			Depth: where(f.Depth > 0, f.Depth), Groove: where(f.Unfit == nil, f.Groove),
 			Land: where(f.Land < search.Within && f.Unfit == nil, f.Land)}
 		if f.Clear || !f.Short {

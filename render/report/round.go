@@ -9,18 +9,15 @@ import (
 	"roundlay/pattern"
 )
 
-// roundJSON is a station that is out of round: its diameters, the chord that
-// dividers are set to, the shortest and the longest real chord of an equal part,
-// how far a step falls from its equal part, and the gap the last step leaves. The
-// last two are left out with two repeats.
+// roundJSON is a station that is out of round, and what that does to equal steps.
 type roundJSON struct {
-	Height     number    `json:"height"`
-	Across     [2]number `json:"across"`
-	OutOfRound number    `json:"out_of_round"`
-	Chord      number    `json:"chord"`
-	Parts      [2]number `json:"part_chords"`
-	Off        *number   `json:"off,omitempty"`
-	ClosingGap *number   `json:"closing_gap,omitempty"`
+	Height     number    `json:"height" unit:"mm"`                // above the table
+	Across     [2]number `json:"across" unit:"mm"`                // the smallest and the largest diameter
+	OutOfRound number    `json:"out_of_round" unit:"mm"`          // their difference
+	Chord      number    `json:"chord" unit:"mm"`                 // what dividers are set to
+	Parts      [2]number `json:"part_chords" unit:"mm"`           // the shortest and the longest chord of an equal part of the girth
+	Off        *number   `json:"off,omitempty" unit:"mm"`         // how far a step falls from its equal part; left out for two repeats
+	ClosingGap *number   `json:"closing_gap,omitempty" unit:"mm"` // what the last step leaves, below zero where it passes the start; left out for two repeats
 }
 
 func rounds(p *pattern.Plan) []roundJSON {

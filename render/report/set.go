@@ -12,54 +12,50 @@ import (
 	"roundlay/pattern/job"
 )
 
-// setJSON compares the blanks of a set. Lengths are millimetres, and so are a
-// practice piece's differences from the middle of the set.
+// setJSON is how the blanks of a set compare.
 type setJSON struct {
-	Match    string         `json:"match"`
-	Band     [2]number      `json:"band"`
-	Blanks   []memberJSON   `json:"blanks"`
-	Holds    []holdJSON     `json:"limited_by"`
-	Practice []standingJSON `json:"practice"` // the one to practise on first
+	Match    string         `json:"match" word:"matches"` // how they match
+	Band     [2]number      `json:"band" unit:"mm"`       // what their bands share, from which height to which
+	Blanks   []memberJSON   `json:"blanks"`               // blank by blank
+	Holds    []holdJSON     `json:"limited_by"`           // the blanks that limit the set
+	Practice []standingJSON `json:"practice"`             // the blanks, the one to practise on first
 }
 
+// memberJSON is one blank of a set.
 type memberJSON struct {
-	Name       string    `json:"name"`
-	Height     number    `json:"height"`
-	Across     number    `json:"across"` // at the middle of the band
-	Wall       number    `json:"wall"`   // the thinnest in the band
-	OutOfRound number    `json:"out_of_round"`
-	OwnBand    [2]number `json:"own_band"`
-	OwnBandBy  string    `json:"own_band_by"` // what ends it: wall or rim
-	HoldsToRim *number   `json:"holds_to_rim,omitempty"`
-	Weight     *number   `json:"weight,omitempty"`
-	Findings   int       `json:"findings"` // lettered
+	Name       string    `json:"name"`                             // what the job calls it
+	Height     number    `json:"height" unit:"mm"`                 // of the rim above the table
+	Across     number    `json:"across" unit:"mm"`                 // at the middle of the band
+	Wall       number    `json:"wall" unit:"mm"`                   // the thinnest in the band
+	OutOfRound number    `json:"out_of_round" unit:"mm"`           // the greatest difference of its diameters
+	OwnBand    [2]number `json:"own_band" unit:"mm"`               // from where to where its band could reach by itself
+	OwnBandBy  string    `json:"own_band_by" word:"bounds"`        // what ends that
+	HoldsToRim *number   `json:"holds_to_rim,omitempty" unit:"ml"` // filled to the rim; left out where the floor wasn't measured
+	Weight     *number   `json:"weight,omitempty" unit:"g"`        // uncut; left out where the floor wasn't measured
+	Findings   int       `json:"findings"`                         // how many letters
 }
 
-// holdJSON is a blank that limits the set, by its wall, rim, girth or findings, and
-// what the set would be without it: how much taller the band, how many times as
-// wide the motifs, and how many findings the others would have and have now.
+// holdJSON is a blank that limits the set, and what the set would be without it.
 type holdJSON struct {
-	Blank    string `json:"blank"`
-	By       string `json:"by"`
-	Next     string `json:"next,omitempty"`
-	Taller   number `json:"taller"`
-	Wider    number `json:"wider"`
-	Findings int    `json:"findings"`
-	Before   int    `json:"findings_before"`
+	Blank    string `json:"blank"`               // its name
+	By       string `json:"by" word:"bounds"`    // what of it limits the set
+	Next     string `json:"next,omitempty"`      // the blank that would limit the set then; left out where none would
+	Taller   number `json:"taller" unit:"mm"`    // how much higher the band would reach
+	Wider    number `json:"wider" unit:"factor"` // how many times as wide the motifs would be
+	Findings int    `json:"findings"`            // how many letters the others would have
+	Before   int    `json:"findings_before"`     // how many letters the others have now
 }
 
-// standingJSON gives the greatest difference in across and wall, and the height of
-// the blank where that is: left out where the difference is much the same all the
-// way up.
+// standingJSON is how a blank differs from the middle of its set.
 type standingJSON struct {
-	Blank      string  `json:"blank"`
-	Apart      number  `json:"apart"`
-	Height     number  `json:"height"`
-	Across     number  `json:"across"`
-	AcrossAt   *number `json:"across_at,omitempty"`
-	Wall       number  `json:"wall"`
-	WallAt     *number `json:"wall_at,omitempty"`
-	OutOfRound number  `json:"out_of_round"`
+	Blank      string  `json:"blank"`                         // its name
+	Apart      number  `json:"apart" unit:"shares"`           // how far it is apart from the set in all, each difference as a share of one that shows
+	Height     number  `json:"height" unit:"mm"`              // how much taller, below zero shorter
+	Across     number  `json:"across" unit:"mm"`              // how much wider where that is most, below zero narrower
+	AcrossAt   *number `json:"across_at,omitempty" unit:"mm"` // the height where that is; left out where it is much the same all the way up
+	Wall       number  `json:"wall" unit:"mm"`                // how much thicker where that is most, below zero thinner
+	WallAt     *number `json:"wall_at,omitempty" unit:"mm"`   // the height where that is; left out where it is much the same all the way up
+	OutOfRound number  `json:"out_of_round" unit:"mm"`        // how much further out of round, below zero rounder
 }
 
 // somewhere is a height, left out where it is everywhere.

@@ -97,26 +97,25 @@ func (m misread) json() *misreadJSON {
 	return &misreadJSON{number(m.gap), known(2 * m.radius), known(m.setting)}
 }
 
-// misreadJSON is the same in millimetres.
+// misreadJSON is what a gap would mean that doesn't go with its setting.
 type misreadJSON struct {
-	Expected number  `json:"expected_gap"`
-	Across   *number `json:"across,omitempty"`
-	Setting  *number `json:"setting,omitempty"`
+	Expected number  `json:"expected_gap" unit:"mm"`      // what the setting would leave on the circle
+	Across   *number `json:"across,omitempty" unit:"mm"`  // the diameter of a circle on which the setting leaves the gap; left out where there is none
+	Setting  *number `json:"setting,omitempty" unit:"mm"` // the setting that leaves the gap on this circle; left out where there is none
 }
 
-// usedJSON is a setting that was used, and what stepping it leaves on a true circle.
+// usedJSON is a setting that was used.
 type usedJSON struct {
-	Chord      number `json:"chord"`
-	ClosingGap number `json:"closing_gap"`
+	Chord      number `json:"chord" unit:"mm"`       // the setting
+	ClosingGap number `json:"closing_gap" unit:"mm"` // what stepping it leaves on a true circle, below zero where it passes the start
 }
 
-// mendedJSON is one round: the setting used, the gap it left, and the chord and the
-// setting that close it.
+// mendedJSON is one round of stepping, and what closes it.
 type mendedJSON struct {
-	Used    number      `json:"used"`
-	Gap     number      `json:"gap"`
-	Chord   number      `json:"chord"`
-	Setting settingJSON `json:"setting"`
+	Used    number      `json:"used" unit:"mm"`  // the setting of that round
+	Gap     number      `json:"gap" unit:"mm"`   // what it left along the arc, below zero where it passed the start
+	Chord   number      `json:"chord" unit:"mm"` // the chord that closes it
+	Setting settingJSON `json:"setting"`         // what dividers are set to for that
 }
 
 func (s Stepped) json(unit geometry.Unit, c Circle) (used *usedJSON, mended []mendedJSON) {

@@ -53,13 +53,13 @@ func fine(u geometry.Unit, mm float64) string {
 
 // wearJSON is what wear does to the marks of one wheel.
 type wearJSON struct {
-	PerPiece number  `json:"lost_per_piece"`
-	Pieces   int     `json:"pieces"`
-	Groove   number  `json:"groove"`
-	Across   number  `json:"across"`
-	Cut      int     `json:"cut,omitempty"`
-	Shorter  *number `json:"shorter,omitempty"`
-	Deeper   *number `json:"deeper,omitempty"`
+	PerPiece number  `json:"lost_per_piece" unit:"mm"`    // how much of its diameter
+	Pieces   int     `json:"pieces"`                      // after how many like this it is to be measured again
+	Groove   number  `json:"groove" unit:"mm"`            // after how much groove that is
+	Across   number  `json:"across" unit:"mm"`            // its diameter then
+	Cut      int     `json:"cut,omitempty"`               // the id of the cut that then comes out otherwise; left out where half the wheel can wear away before one does
+	Shorter  *number `json:"shorter,omitempty" unit:"mm"` // by how much its mark is shorter at its depth; left out without a cut
+	Deeper   *number `json:"deeper,omitempty" unit:"mm"`  // by how much its mark is deeper at its length; left out where the cut is no touch
 }
 
 // wear returns what wear does in a pass: nil where it isn't known how fast the wheel wears.

@@ -8,6 +8,26 @@
 // request goes through a guard (guard.go) that knows the page's own requests from
 // those of other pages and, where other machines can reach the address, wants a secret
 // (token.go). Sizes, times and work going on at once are bounded (bounds.go, lane.go).
+//
+// # Who is answered, and how a job is kept
+//
+// Whoever can send a request to open could read and write the job, and every page in the
+// browser can send requests to this machine. So serve/guard.go answers only to the address's
+// own names in Host, refuses what a browser says another page began (Origin, Sec-Fetch-Site),
+// and takes JSON only, which no form can send. The page's own files are public, the rest is
+// not. Any address but loopback needs a token.
+//
+// What is asked at every key (lay, describe) has a lane of its own. The rest shares one that
+// leaves a processor free, waits in a short queue, and ends when its asker goes away. Every
+// body, head, wait and answer has a bound in serve/bounds.go.
+//
+// A stamp is the hash of a file's bytes. A save names the stamp of the version it replaces,
+// and is refused with what is on disk if that is another. It is compared again when the new
+// file lies ready beside the old one. The opened file and those that were made in the same
+// run are known by their names; no request carries a path. A drawing goes in a new file
+// beside the job (beside.go), or in none where its name is taken; files that the job names
+// are watched with it. A browser keeps at most six connections to a host, for all its tabs
+// together: the page has to keep some free for lay.
 package serve
 
 import (

@@ -72,8 +72,8 @@ func headings(text string) map[string]bool {
 	return named
 }
 
-// made by hand, and short enough to be read at a sitting. What is made from the code's
-// own descriptions is as long as they are.
+// A page is short enough to be read at a sitting. What is made from the code's own
+// descriptions is as long as they are.
 func TestGuideLength(t *testing.T) {
 	for _, p := range guidePages(t) {
 		most := 250
@@ -91,7 +91,7 @@ func TestGuideLength(t *testing.T) {
 
 // Whoever goes to the wheel by a page has read the cautions on it.
 func TestCautions(t *testing.T) {
-	for _, name := range []string{readme, "guide/worked-set.md", "guide/bench.md", "guide/groove.md", "guide/hand.md", "guide/base.md", "guide/curved.md", "guide/sets.md", "guide/drawings.md"} {
+	for _, name := range []string{readme, "guide/worked-set.md", "guide/paper.md", "guide/bench.md", "guide/groove.md", "guide/hand.md", "guide/base.md", "guide/curved.md", "guide/sets.md", "guide/drawings.md"} {
 		data, err := os.ReadFile(name)
 		if err != nil {
 			t.Error(err)

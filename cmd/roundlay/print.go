@@ -59,7 +59,7 @@ type printFlags struct {
 
 func addPrintFlags(f *pflag.FlagSet) printFlags {
 	return printFlags{
-		side:       f.String("side", "outside", "outside or inside the glass, or patches: one to a repeat"),
+		side:       f.String("side", "outside", "outside or inside the glass, patches: one to a repeat, or base: the underside"),
 		paperFlags: addPaperFlags(f),
 		barAcross:  f.String("printed-across", "", "what a ruler says of the 100 mm bar across a test page, along the paper's short side, a `LENGTH`"),
 		up:         f.String("printed-up", "", "what it says of the bar up that page, along the long side, a `LENGTH`"),

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -169,7 +170,16 @@ func TestSchemaIsStrict(t *testing.T) {
 // sort, at any depth.
 func TestSchemaRefuses(t *testing.T) {
 	s := readSchema(t)
-	for _, args := range [][]string{{"plan", "--json"}, {"check", "--json"}, {"divide", "--json"}, {"motifs", "--json"}, {"groove", "--json", "--length=12mm"}} {
+	const gallery = "../../testdata/gallery/"
+	set := filepath.Join(t.TempDir(), "set.toml")
+	if err := os.WriteFile(set, []byte(jobsForJSON()["three"]), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	for _, args := range [][]string{
+		{"plan", "--json"}, {"check", "--json"}, {"divide", "--json"}, {"motifs", "--json"}, {"groove", "--json", "--length=12mm"},
+		{"groove", "--json", "--like", "--length=12mm", "--width=2mm"}, {"fit", "--json"}, {"fit", "--rack", "--json"},
+		{"check", "--json", set}, {"check", "--json", gallery + "hand-leaf.toml", gallery + "hand-fan.toml"},
+	} {
 		var out, wrong bytes.Buffer
 		run(args, strings.NewReader(""), &out, &wrong)
 		name, small := schemaOf(t, args), shortened(t, out.Bytes())

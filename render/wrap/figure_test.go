@@ -15,7 +15,7 @@ import (
 	"roundlay/render/printing"
 )
 
-// The README's picture of the groove model: a wheel in the glass from the side,
+// The guide's picture of the groove model: a wheel in the glass from the side,
 // and the footprints of a mark pressed in and of one drawn along, both as the
 // program computes them. Remade with ROUNDLAY_UPDATE=1.
 func TestGrooveFigure(t *testing.T) {

@@ -56,7 +56,7 @@ func (p *tab) shot(width, height int, scheme string) []byte {
 	return run(p, chromedp.CaptureScreenshot())
 }
 
-// kept are the pictures in the README.
+// kept are the pictures in the guide.
 var kept = []struct {
 	name          string
 	width, height int
@@ -91,7 +91,7 @@ var kept = []struct {
 // update is the setting of the environment under which expected outputs are made anew.
 const update = "ROUNDLAY_UPDATE"
 
-// The README's pictures of the page show it as it is. Letters are drawn otherwise by other
+// The guide's pictures of the page show it as it is. Letters are drawn otherwise by other
 // machines, so shades are compared, patch by patch.
 func TestKeptScreenshots(t *testing.T) {
 	for _, k := range kept {
@@ -108,7 +108,7 @@ func TestKeptScreenshots(t *testing.T) {
 				t.Fatal(err)
 			}
 			if len(data) > 150<<10 {
-				t.Errorf("%d bytes are many for a picture in a README", len(data))
+				t.Errorf("%d bytes are many for a picture in a guide", len(data))
 			}
 			was, is := decoded(t, data), decoded(t, now)
 			if was.Bounds().Size() != image.Pt(k.width, k.height) || is.Bounds().Size() != was.Bounds().Size() {

@@ -146,7 +146,8 @@ func (a arc) at(k knot) knot {
 		tangent = r2.Scale(-1, tangent) // both lie on one side of it
 	}
 	if slope := tangent.Y / tangent.X; tangent.X > 0 && !math.IsInf(slope, 0) {
-		k.slope, k.bend = slope, a.turn*math.Pow(1+slope*slope, 1.5)
+		lean := 1 + slope*slope
+		k.slope, k.bend = slope, a.turn*lean*math.Sqrt(lean)
 	}
 	return k
 }

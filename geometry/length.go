@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode"
 )
 
@@ -60,12 +61,14 @@ var marks = []struct {
 }
 
 // vulgar holds the single-sign fractions of Unicode that calipers and rulers use.
-var vulgar = map[rune]string{
-	'½': "1/2", '¼': "1/4", '¾': "3/4", '⅛': "1/8", '⅜': "3/8", '⅝': "5/8", '⅞': "7/8",
-	'⅒': "1/10",
-	// No ruler has these. They are read so that they can be refused as what they are.
-	'⅓': "1/3", '⅔': "2/3", '⅕': "1/5", '⅖': "2/5", '⅗': "3/5", '⅘': "4/5", '⅙': "1/6", '⅚': "5/6",
-}
+var vulgar = sync.OnceValue(func() map[rune]string {
+	return map[rune]string{
+		'½': "1/2", '¼': "1/4", '¾': "3/4", '⅛': "1/8", '⅜': "3/8", '⅝': "5/8", '⅞': "7/8",
+		'⅒': "1/10",
+		// No ruler has these. They are read so that they can be refused as what they are.
+		'⅓': "1/3", '⅔': "2/3", '⅕': "1/5", '⅖': "2/5", '⅗': "3/5", '⅘': "4/5", '⅙': "1/6", '⅚': "5/6",
+	}
+})
 
 // unders are the numbers that stand below the line in a fraction on a ruler or in a
 // table of cuts. Any other is a slip, such as 3/23 for 3/32.
@@ -166,7 +169,7 @@ func mixedNumber(text string) (value float64, reason string) {
 func spelt(text string) string {
 	var plain strings.Builder
 	for _, r := range strings.ReplaceAll(text, "⁄", "/") {
-		if f, ok := vulgar[r]; ok {
+		if f, ok := vulgar()[r]; ok {
 			plain.WriteString(" " + f)
 		} else {
 			plain.WriteRune(r)

@@ -79,7 +79,7 @@ func TestParse(t *testing.T) {
 // and those that it has not.
 func TestParseVulgar(t *testing.T) {
 	onRuler := 0
-	for sign, text := range vulgar {
+	for sign, text := range vulgar() {
 		got, err := Millimetre.Parse(string(sign))
 		want, wrong := Millimetre.Parse(text)
 		if (err == nil) != (wrong == nil) || got != want || err == nil && (got <= 0 || got >= 1) {

@@ -4,8 +4,6 @@ import (
 	"errors"
 	"math"
 	"sort"
-
-	"gonum.org/v1/gonum/stat"
 )
 
 // Profile is the outside curve r(z) of a body of revolution, through measured
@@ -137,9 +135,8 @@ func (p *Profile) FitCone(from, to float64) (cone Cone, worst float64) {
 		z[i] = from + (to-from)*float64(i)/(samples-1)
 		r[i] = p.Radius(z[i])
 	}
-	_, slope := stat.LinearRegression(z, r, nil, false)
-	mean := stat.Mean(r, nil)
-	cone = NewCone(Angle(math.Atan(slope)), Circle{mean + slope*(from-to)/2, from}, p.Along(from))
+	atZero, slope := LeastSquares(z, r)
+	cone = NewCone(Angle(math.Atan(slope)), Circle{atZero + slope*from, from}, p.Along(from))
 	for i := range z {
 		worst = max(worst, math.Abs(cone.RadiusAt(z[i])-r[i]))
 	}

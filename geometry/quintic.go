@@ -3,6 +3,7 @@ package geometry
 import (
 	"math"
 	"slices"
+	"sync"
 
 	"gonum.org/v1/gonum/integrate/quad"
 )
@@ -49,13 +50,12 @@ func (q *quintic) at(z float64) (radius, slope, bend float64) {
 }
 
 // The places and weights of Gauss's rule on the way from -1 to 1.
-var gaussAt, gaussWeight = gauss(12)
-
-func gauss(n int) (at, weight []float64) {
+var gauss = sync.OnceValues(func() (at, weight []float64) {
+	const n = 12
 	at, weight = make([]float64, n), make([]float64, n)
 	quad.Legendre{}.FixedLocations(at, weight, -1, 1)
 	return at, weight
-}
+})
 
 // length returns the distance along the curve from the stretch's lower end to a height.
 func (q *quintic) length(z float64) float64 {
@@ -64,9 +64,10 @@ func (q *quintic) length(z float64) float64 {
 		return 2 * half * math.Hypot(1, q.c[1]/q.height)
 	}
 	sum := 0.0
-	for i, x := range gaussAt {
+	at, weight := gauss()
+	for i, x := range at {
 		_, slope, _ := q.at(q.from + half*(1+x))
-		sum += gaussWeight[i] * math.Sqrt(1+slope*slope)
+		sum += weight[i] * math.Sqrt(1+slope*slope)
 	}
 	return sum * half
 }

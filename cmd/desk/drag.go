@@ -5,6 +5,7 @@ import (
 	"math"
 	"regexp"
 	"strconv"
+	"sync"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -30,8 +31,10 @@ type drag struct {
 const farthest = 1e5
 
 var (
-	motifPath   = regexp.MustCompile(`^motif\[([1-9][0-9]{0,5})\]$`)
-	stationPath = regexp.MustCompile(`^blank(?:\[([1-9][0-9]{0,5})\])?\.station\[([1-9][0-9]{0,5})\]$`)
+	motifPath   = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^motif\[([1-9][0-9]{0,5})\]$`) })
+	stationPath = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`^blank(?:\[([1-9][0-9]{0,5})\])?\.station\[([1-9][0-9]{0,5})\]$`)
+	})
 )
 
 // dragged returns the changes of a job's text that carry out a drag: what the person who
@@ -53,10 +56,10 @@ func (e Edit) dragged(text string, ask layRequest) ([]job.Revision, error) {
 			return nil, badRequest("edits: read a drag at %v; accepted: places up to %g off", *at, farthest)
 		}
 	}
-	if of := stationPath.FindStringSubmatch(e.Path); of != nil {
+	if of := stationPath().FindStringSubmatch(e.Path); of != nil {
 		return stationDragged(j, text, e.Path, of, *by.To)
 	}
-	i, ok := numberIn(motifPath.FindStringSubmatch(e.Path), 1, len(j.Motifs))
+	i, ok := numberIn(motifPath().FindStringSubmatch(e.Path), 1, len(j.Motifs))
 	if !ok {
 		return nil, badRequest("edits: there is no %q to drag", e.Path)
 	}

@@ -49,7 +49,7 @@ func (e Edit) drawn(text string, ask layRequest) ([]job.Revision, error) {
 	if e.Path == "motif" {
 		return s.begun(j)
 	}
-	i, ok := numberIn(motifPath.FindStringSubmatch(e.Path), 1, len(j.Motifs))
+	i, ok := numberIn(motifPath().FindStringSubmatch(e.Path), 1, len(j.Motifs))
 	if !ok {
 		return nil, badRequest("edits: there is no %q to draw a stroke in", e.Path)
 	}

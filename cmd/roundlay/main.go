@@ -31,15 +31,31 @@ import (
 )
 
 func main() {
-	collectLate()
 	args := os.Args[1:]
 	if len(args) == 0 && look(os.Stdin, os.Stdout, os.Stderr).clicked() {
 		args = []string{"open"}
 	}
-	ctx, stop := stoppable()
+	ctx, stop := context.Background(), func() {}
+	if !brief(args) {
+		collectLate()
+		ctx, stop = stoppable()
+	}
 	status := start(ctx, disk.Real{}, args, os.Stdin, os.Stdout, os.Stderr)
 	stop()
 	os.Exit(status)
+}
+
+// brief reports whether arguments ask for a few words only, and no work: that needs none
+// of what readies a process for work, which takes longer than the words.
+func brief(args []string) bool {
+	if len(args) == 0 {
+		return true
+	}
+	switch args[0] {
+	case "help", "-h", "--help", "version", "--version":
+		return true
+	}
+	return false
 }
 
 // collectLate lets the heap grow to 16 MiB before the first garbage collection: most
@@ -120,13 +136,13 @@ func start(ctx context.Context, d disk.Disk, args []string, stdin io.Reader, std
 }
 
 func dispatch(s *session, args []string) error {
-	if len(args) == 0 || args[0] == "help" || args[0] == "-h" || args[0] == "--help" {
+	if brief(args) {
+		if len(args) > 0 && strings.HasSuffix(args[0], "version") {
+			_, err := fmt.Fprintln(s.stdout, thisVersion())
+			return err
+		}
 		usage(s.stdout)
 		return nil
-	}
-	if args[0] == "--version" || args[0] == "version" {
-		_, err := fmt.Fprintln(s.stdout, thisVersion())
-		return err
 	}
 	var names []string
 	for _, c := range commands() {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 )
 
 // Note is something about the drawing that is good to know: what was left out, or
@@ -59,34 +60,38 @@ const (
 )
 
 // reasons says what a kind's note adds to its count.
-var reasons = map[string]string{
-	fillKind:    "left out: only strokes are cut",
-	hiddenKind:  "left out: not shown",
-	flatKind:    "left out",
-	shortKind:   "left out",
-	outsideKind: "left out: it would not be seen",
-	twinKind:    "left out",
-	foreignKind: "left out: no other file is opened",
-	unfoundKind: "left out",
-	cycleKind:   "left out",
-	dashedKind:  "cut without gaps",
-	uncutKind:   "cut whole",
-}
+var reasons = sync.OnceValue(func() map[string]string {
+	return map[string]string{
+		fillKind:    "left out: only strokes are cut",
+		hiddenKind:  "left out: not shown",
+		flatKind:    "left out",
+		shortKind:   "left out",
+		outsideKind: "left out: it would not be seen",
+		twinKind:    "left out",
+		foreignKind: "left out: no other file is opened",
+		unfoundKind: "left out",
+		cycleKind:   "left out",
+		dashedKind:  "cut without gaps",
+		uncutKind:   "cut whole",
+	}
+})
 
 // leftOut names the elements that hold no strokes, or only some that aren't drawn.
-var leftOut = map[string]string{
-	"text": "text", "image": "image", "foreignObject": "foreign object",
-	"linearGradient": "gradient", "radialGradient": "gradient", "meshgradient": "gradient",
-	"pattern": "pattern", "clipPath": "clip path", "mask": "mask", "filter": "filter", "marker": "marker",
-	"script": "script", "animate": "animation", "animateTransform": "animation", "animateMotion": "animation",
-	"set": "animation", "video": "video", "audio": "sound", "canvas": "canvas", "iframe": "frame",
-}
+var leftOut = sync.OnceValue(func() map[string]string {
+	return map[string]string{
+		"text": "text", "image": "image", "foreignObject": "foreign object",
+		"linearGradient": "gradient", "radialGradient": "gradient", "meshgradient": "gradient",
+		"pattern": "pattern", "clipPath": "clip path", "mask": "mask", "filter": "filter", "marker": "marker",
+		"script": "script", "animate": "animation", "animateTransform": "animation", "animateMotion": "animation",
+		"set": "animation", "video": "video", "audio": "sound", "canvas": "canvas", "iframe": "frame",
+	}
+})
 
 // notes returns a note for each kind, in the order they were found.
 func (t *tally) notes() []Note {
 	all := make([]Note, 0, len(t.order))
 	for _, kind := range t.order {
-		reason := reasons[kind]
+		reason := reasons()[kind]
 		if reason == "" {
 			reason = "left out: only strokes are cut"
 		}

@@ -43,7 +43,7 @@ func (r *reader) gather(e *element) {
 	if id := e.attrs["id"]; id != "" && r.ids[id] == nil {
 		r.ids[id] = e
 	}
-	if kind := leftOut[e.name]; kind != "" {
+	if kind := leftOut()[e.name]; kind != "" {
 		r.add(kind, e.line)
 	}
 	if e.name == "style" {

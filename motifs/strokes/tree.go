@@ -8,6 +8,7 @@ import (
 	"io"
 	"regexp"
 	"strings"
+	"sync"
 )
 
 const (
@@ -163,7 +164,9 @@ func attributes(t xml.StartElement) map[string]string {
 
 // entityForms are the entities that are read: a name for a short text, which names
 // no further one and no file. Drawing programs write their namespaces so.
-var entityForms = regexp.MustCompile(`<!ENTITY\s+([A-Za-z_][\w.-]*)\s+(?:"([^"&%<]*)"|'([^'&%<]*)')\s*>`)
+var entityForms = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`<!ENTITY\s+([A-Za-z_][\w.-]*)\s+(?:"([^"&%<]*)"|'([^'&%<]*)')\s*>`)
+})
 
 // entities reads the entities a document type declares. Their text is never read for
 // further ones, so that none can grow.
@@ -172,7 +175,7 @@ func (r *treeReader) entities(directive string, data []byte) *Error {
 		return nil
 	}
 	all, sum := map[string]string{}, 0
-	for _, m := range entityForms.FindAllStringSubmatch(directive, 64) {
+	for _, m := range entityForms().FindAllStringSubmatch(directive, 64) {
 		value := m[2] + m[3]
 		if _, twice := all[m[1]]; twice {
 			continue

@@ -5,8 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/stat"
-
 	"roundlay/geometry"
 )
 
@@ -77,7 +75,7 @@ func line(stations []Station) (foot, rate float64) {
 	for i, s := range stations {
 		heights[i], radii[i] = s.Height, s.Radius
 	}
-	return stat.LinearRegression(heights, radii, nil, false)
+	return geometry.LeastSquares(heights, radii)
 }
 
 // Odd returns the one station that lies off the line of all the others, and the

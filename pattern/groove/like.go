@@ -96,15 +96,17 @@ type sizedMark struct {
 
 // size returns the size of wheel whose mark of a length has a width.
 func (s *Site) size(wheel Wheel, length, width float64, radii Range) sizedMark {
-	wider := func(log float64) float64 {
-		wheel.Radius = math.Exp(log)
+	// Looked for by its root: small wheels lie closer together, and unlike a power of e
+	// it is the same to the last digit on every processor.
+	wider := func(root float64) float64 {
+		wheel.Radius = root * root
 		if !s.holds(wheel, length) {
 			return math.Inf(1) // it would have to go too deep
 		}
 		mark, _ := s.Mark(wheel, length)
 		return mark.Width - width
 	}
-	from, to := math.Log(radii.Low), math.Log(radii.High)
+	from, to := math.Sqrt(radii.Low), math.Sqrt(radii.High)
 	switch {
 	case wider(from) <= 0:
 		return sizedMark{length: length, radius: radii.Low}

@@ -60,7 +60,7 @@ func shifted(u geometry.Unit, text string) string {
 	if u == geometry.Inch {
 		step = geometry.MillimetresPerInch / 8
 	}
-	if !plainNumber.MatchString(text) {
+	if !plainNumber().MatchString(text) {
 		mm, err := u.Parse(text)
 		if err != nil {
 			return text

@@ -303,7 +303,7 @@ var (
 )
 
 // truth is true or false as they are written in running text.
-var truth = regexp.MustCompile(`^(?i:true|false)\b`)
+var truth = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(?i:true|false)\b`) })
 
 // badSyntax puts the parser's error into words for someone who has not read TOML's
 // specification.
@@ -363,7 +363,7 @@ func slip(before, after string) string {
 		return `a length with an inch mark goes in single quotes: '3 1/8"'`
 	case last == '=' && here == ".":
 		return "a number begins with a digit"
-	case last == '=' && truth.MatchString(after):
+	case last == '=' && truth().MatchString(after):
 		return "write true and false in small letters"
 	case last == '=' && letter:
 		return "text goes in quotes"

@@ -131,7 +131,7 @@ func (r *revising) shares(p place) (s shares, ok bool) {
 		return s, false
 	}
 	for i, text := range texts {
-		if !plainNumber.MatchString(text) {
+		if !plainNumber().MatchString(text) {
 			return s, false
 		}
 		*into[i], _ = strconv.ParseFloat(text, 64)

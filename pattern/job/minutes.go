@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 
@@ -27,7 +28,7 @@ func ParseMinutes(text string) (float64, error) {
 		}
 		return float64(60*h + m), nil
 	}
-	parts := timeForm.FindStringSubmatch(strings.ToLower(strings.TrimSpace(text)))
+	parts := timeForm().FindStringSubmatch(strings.ToLower(strings.TrimSpace(text)))
 	if parts == nil || parts[1]+parts[2] == "" {
 		return 0, wrong
 	}
@@ -51,7 +52,9 @@ func ParseMinutes(text string) (float64, error) {
 
 // timeForm is hours, minutes, or both, each with a word for its unit. Minutes alone
 // need none.
-var timeForm = regexp.MustCompile(`^(?:([0-9][0-9 ./,¼½¾-]*?)\s*(?:hours?|hrs?|h)\b?)?\s*(?:([0-9][0-9 ./,¼½¾-]*?)\s*(?:minutes?|mins?|m)?)?$`)
+var timeForm = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(?:([0-9][0-9 ./,¼½¾-]*?)\s*(?:hours?|hrs?|h)\b?)?\s*(?:([0-9][0-9 ./,¼½¾-]*?)\s*(?:minutes?|mins?|m)?)?$`)
+})
 
 // minutes reads a time from nothing up to so many minutes.
 func (f field) minutes(most float64) (float64, bool) {

@@ -7,16 +7,19 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 )
 
 // plainNumber is a number as both a person and TOML write it.
-var plainNumber = regexp.MustCompile(`^-?(0|[1-9][0-9]*)(\.[0-9]+)?$`)
+var plainNumber = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^-?(0|[1-9][0-9]*)(\.[0-9]+)?$`) })
 
 // number is a number as TOML has it in digits.
-var number = regexp.MustCompile(`^[-+]?(0|[1-9][0-9]*)(\.[0-9]+)?([eE][-+]?[0-9]+)?$`)
+var number = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^[-+]?(0|[1-9][0-9]*)(\.[0-9]+)?([eE][-+]?[0-9]+)?$`)
+})
 
 // item returns the key for one item of the list that a key takes.
 func (k Key) item() Key {
@@ -67,7 +70,7 @@ func (k Key) toml(value any) (string, error) {
 			items = numbersOf(v)
 		case OfRepeats:
 			items = numbersOf(v)
-			may = may && !plainNumber.MatchString(strings.Join(items, ""))
+			may = may && !plainNumber().MatchString(strings.Join(items, ""))
 		}
 		if takes && (!may || len(items) > 1) {
 			return k.list(items)
@@ -158,7 +161,7 @@ func (k Key) scalar(typed string) string {
 	text := strings.TrimSpace(typed)
 	switch k.Sort {
 	case OfNumber, OfWhole, OfShare, OfDegrees, OfMotif:
-		if number.MatchString(text) {
+		if number().MatchString(text) {
 			return text
 		}
 		if digits, ok := inFullDigits(text); ok {
@@ -169,7 +172,7 @@ func (k Key) scalar(typed string) string {
 			return digits
 		}
 	case OfLength, OfLengths, OfHeights, OfTime:
-		if plainNumber.MatchString(text) {
+		if plainNumber().MatchString(text) {
 			return text
 		}
 	case OfSwitch:
@@ -184,7 +187,7 @@ func (k Key) scalar(typed string) string {
 
 // inFullDigits writes a number with the digits that TOML asks for: .5 as 0.5.
 func inFullDigits(text string) (string, bool) {
-	if plainNumber.MatchString(text) {
+	if plainNumber().MatchString(text) {
 		return text, true
 	}
 	x, err := strconv.ParseFloat(text, 64)

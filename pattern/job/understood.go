@@ -21,7 +21,7 @@ func (k *Key) understood(u geometry.Unit, f FormField) string {
 	}
 	var all []string
 	for _, text := range typed {
-		share := (k.Sort == OfMeasure || k.Sort == OfPlace) && plainNumber.MatchString(text)
+		share := (k.Sort == OfMeasure || k.Sort == OfPlace) && plainNumber().MatchString(text)
 		if words := comesTo(u, text); words != "" && !share {
 			all = append(all, words)
 		}

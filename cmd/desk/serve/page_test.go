@@ -31,7 +31,7 @@ func faults(name, text string) []string {
 	if path.Ext(name) == ".html" {
 		found = append(found, inline.FindAllString(text, -1)...)
 	}
-	if _, known := contentTypes[path.Ext(name)]; !known {
+	if _, known := contentTypes()[path.Ext(name)]; !known {
 		found = append(found, "an ending that is not served")
 	}
 	return found

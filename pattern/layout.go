@@ -130,7 +130,8 @@ func (p *Plan) Shifted(turns int) []Cut {
 			joins[k] = p.id(id, turns)
 		}
 		c.Joins = joins
-		c.Groove = c.Groove.Turned(&p.Surface, float64(turns*p.Period)*p.PitchAngle())
+		turned := c.Turned(&p.Surface, float64(turns*p.Period)*p.PitchAngle())
+		c.Groove = &turned
 		cuts[i] = c
 	}
 	return cuts

@@ -33,7 +33,7 @@ func (p *Plan) closeLines(i int, drawn drawing, placed *figure) bool {
 			return false
 		}
 	}
-	apart, _, _ := distance(two[0], two[1], land)
+	apart, _, _ := distance(&two[0], &two[1], land)
 	return apart < land && Finding{Kind: Crowded, Measured: apart, Wanted: land}.counts()
 }
 

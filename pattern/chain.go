@@ -57,6 +57,8 @@ func (p *Plan) Copy(c Chain, turns int) []int {
 // width the largest, its glass left the least.
 func (p *Plan) Sum(c Chain) Cut {
 	sum := p.Cuts[p.inPeriod(c.Cuts[0])]
+	whole := *sum.Groove // its own: cuts share theirs
+	sum.Groove = &whole
 	for _, id := range c.Cuts[1:] {
 		next := &p.Cuts[p.inPeriod(id)]
 		sum.Length += next.Length

@@ -62,7 +62,7 @@ func BenchmarkCheck(b *testing.B) {
 	b.Run("lands/peer", func(b *testing.B) {
 		shapes := make([]geom.Geometry, len(cuts))
 		for i, c := range cuts {
-			shapes[i] = polygons(c.Groove)[0] // a mitre's one outline
+			shapes[i] = polygons(*c.Groove)[0] // a mitre's one outline
 		}
 		for b.Loop() {
 			peerLands(b, shapes, p.Job.Limits.Land)

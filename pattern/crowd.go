@@ -29,7 +29,7 @@ func (p *Plan) crowd(only ...int) iter.Seq[Finding] {
 // layouts. It stops early when the context is done.
 func (p *Plan) crowdKnown(ctx context.Context, known *knownLands, only ...int) iter.Seq[Finding] {
 	return func(yield func(Finding) bool) {
-		c := &crowding{plan: p, turned: map[[2]int]groove.Groove{}, alike: map[alike]verdict{}}
+		c := &crowding{plan: p, turned: map[[2]int]*groove.Groove{}, alike: map[alike]verdict{}}
 		p.neighbours(max(p.maxLand(), touching), func(q pair) bool {
 			if ctx.Err() != nil {
 				return false
@@ -136,7 +136,7 @@ func or(own *float64, otherwise float64) float64 {
 // crowding checks pairs of cuts. It keeps the grooves it has turned round the glass.
 type crowding struct {
 	plan   *Plan
-	turned map[[2]int]groove.Groove
+	turned map[[2]int]*groove.Groove
 	alike  map[alike]verdict
 }
 
@@ -208,7 +208,7 @@ func (c *crowding) measure(q pair) (Finding, bool) {
 }
 
 // standing returns a pair's second groove, turned round the glass to where it stands.
-func (c *crowding) standing(q pair) groove.Groove {
+func (c *crowding) standing(q pair) *groove.Groove {
 	second := c.plan.Cuts[q.second].Groove
 	if q.turns == 0 {
 		return second
@@ -216,7 +216,8 @@ func (c *crowding) standing(q pair) groove.Groove {
 	key := [2]int{q.second, q.turns}
 	g, ok := c.turned[key]
 	if !ok {
-		g = second.Turned(&c.plan.Surface, float64(q.turns*c.plan.Period)*c.plan.PitchAngle())
+		turned := second.Turned(&c.plan.Surface, float64(q.turns*c.plan.Period)*c.plan.PitchAngle())
+		g = &turned
 		c.turned[key] = g
 	}
 	return g
@@ -224,7 +225,7 @@ func (c *crowding) standing(q pair) groove.Groove {
 
 // joined reports whether a pair meets by design: in one repeat where the motif says so,
 // from one copy of a motif to the next where the cuts meet end to end.
-func (c *crowding) joined(q pair, other groove.Groove) bool {
+func (c *crowding) joined(q pair, other *groove.Groove) bool {
 	p := c.plan
 	first, second := &p.Cuts[q.first], &p.Cuts[q.second]
 	if p.sameRepeat(q) {
@@ -235,7 +236,7 @@ func (c *crowding) joined(q pair, other groove.Groove) bool {
 
 // distance returns the land between two grooves and the two places it is measured
 // between, if it is below within; otherwise it returns within.
-func distance(a, b groove.Groove, within float64) (land float64, on, off geometry.Point) {
+func distance(a, b *groove.Groove, within float64) (land float64, on, off geometry.Point) {
 	land = within
 	for _, x := range a.Outlines {
 		for _, y := range b.Outlines {
@@ -249,7 +250,7 @@ func distance(a, b groove.Groove, within float64) (land float64, on, off geometr
 
 // clearShare returns the share of a groove's length along which the land to another
 // groove is at least the given one.
-func (p *Plan) clearShare(g, other groove.Groove, land float64) float64 {
+func (p *Plan) clearShare(g, other *groove.Groove, land float64) float64 {
 	b := beside{&p.Surface, other.Outlines, land}
 	isClear := 0.0
 	last := b.flank(g.Samples[0].LeftEdge, g.Samples[0].RightEdge)

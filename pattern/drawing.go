@@ -45,22 +45,21 @@ func (p *Plan) drawing(i int) (drawing, error) {
 const minLine = 0.01
 
 // wrong says what is wrong with a cut's line in the unit repeat, or "".
-func (d drawing) wrong(c *motifs.Cut) string {
-	const (
-		parts = 8    // of a curve
-		box   = 1e-6 // of the box: rounding
-	)
+func (d *drawing) wrong(c *motifs.Cut) string {
+	const parts = 8 // of a curve
+	if d.plain(c) {
+		return ""
+	}
 	length := 0.0
 	var before geometry.Point
 	for k := range parts*c.Curves() + 1 {
 		i := min(k/parts, len(c.More))
 		u := c.Curve(i).At(float64(k-parts*i) / parts)
-		// !(a <= b), not a > b, so that NaN fails.
-		if !(math.Abs(u.X) <= 0.5+box && u.Y >= -box && u.Y <= 1+box) {
+		if !inBox(u) {
 			return "leaves its box"
 		}
 		q := d.local(u)
-		if !d.motif.Middle && !(d.surface.RadiusAt(d.surface.HeightAt(d.along+q.Y)) > minLine) {
+		if !d.onGlass(q) {
 			return "runs off the glass, past where it comes to a point"
 		}
 		if k > 0 {
@@ -72,6 +71,29 @@ func (d drawing) wrong(c *motifs.Cut) string {
 		return "has no length"
 	}
 	return ""
+}
+
+// plain reports whether a cut's line is plainly right: straight on straight glass, where its
+// two ends tell about all between them. Most lines are.
+func (d *drawing) plain(c *motifs.Cut) bool {
+	from, to := c.Path[0], c.Path[3]
+	if len(c.More) > 0 || !d.surface.Flat() || !inBox(from) || !inBox(to) || !c.Path.Straight() {
+		return false
+	}
+	a, b := d.local(from), d.local(to)
+	return r2.Norm2(r2.Sub(b, a)) >= minLine*minLine && inBox(c.Path[1]) && inBox(c.Path[2]) && d.onGlass(a) && d.onGlass(b)
+}
+
+// inBox reports whether a point is in the unit box, but for rounding.
+func inBox(u geometry.Point) bool {
+	const hair = 1e-6
+	// Not a > b, so that NaN fails.
+	return math.Abs(u.X) <= 0.5+hair && u.Y >= -hair && u.Y <= 1+hair
+}
+
+// onGlass reports whether there is glass at a height from the middle of the outermost box.
+func (d *drawing) onGlass(q geometry.Point) bool {
+	return d.motif.Middle || d.surface.RadiusAt(d.surface.HeightAt(d.along+q.Y)) > minLine
 }
 
 // undrawable returns the error for a motif with a line that can't be cut.

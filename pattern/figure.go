@@ -131,7 +131,7 @@ func (p *Plan) list(figures []*figure) {
 			grooves, roots := f.in(p, c), f.shapes[c.shape].rooted
 			for number, drawn := range f.cuts {
 				p.Cuts = append(p.Cuts, Cut{
-					ID: first + number, Repeat: repeat + 1, Motif: i, Part: drawn.Part, Groove: grooves[number], Hand: f.hands[number],
+					ID: first + number, Repeat: repeat + 1, Motif: i, Part: drawn.Part, Groove: &grooves[number], Hand: f.hands[number],
 					twin: twin{number, f.like(c.shape, number)},
 				})
 				c := &p.Cuts[len(p.Cuts)-1]

@@ -122,7 +122,7 @@ func (g Grip) fromOuter(s geometry.Spot) geometry.Point {
 func (g Grip) inBox(s geometry.Spot) geometry.Point { return g.unturned(g.fromOuter(s)) }
 
 // unplace returns the local point of a place: it undoes place.
-func (s setting) unplace(at geometry.Spot) geometry.Point {
+func (s *setting) unplace(at geometry.Spot) geometry.Point {
 	if s.motif.Middle {
 		return s.surface.ForwardAlong(at.Theta, at.Along)
 	}
@@ -134,7 +134,7 @@ func (s setting) unplace(at geometry.Spot) geometry.Point {
 }
 
 // uncarry undoes carry.
-func (s setting) uncarry(q geometry.Point) geometry.Point {
+func (s *setting) uncarry(q geometry.Point) geometry.Point {
 	if s.outer != nil {
 		q = r2.Sub(s.outer.uncarry(q), s.offset)
 	}
@@ -142,7 +142,7 @@ func (s setting) uncarry(q geometry.Point) geometry.Point {
 }
 
 // unturned undoes the motif's own turn and then its mirroring.
-func (s setting) unturned(q geometry.Point) geometry.Point {
+func (s *setting) unturned(q geometry.Point) geometry.Point {
 	if s.motif.Turn != 0 {
 		q = r2.Rotate(q, -s.motif.Turn.Radians(), geometry.Point{})
 	}

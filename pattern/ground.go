@@ -83,7 +83,7 @@ func (p *Plan) reliefs(of []int) []groove.Relief {
 		cutter := groove.NewCutter(&p.Surface, nil)
 		return func(n int) {
 			c := &p.Cuts[of[n]]
-			all[n] = cutter.Relief(&c.Groove, p.Job.Rack[c.Wheel])
+			all[n] = cutter.Relief(c.Groove, p.Job.Rack[c.Wheel])
 		}
 	})
 	return all

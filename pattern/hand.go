@@ -11,7 +11,7 @@ import (
 )
 
 // hands returns what the hand does along each of a drawing's cuts, as they lie on the glass.
-func (d drawing) hands() []groove.Hand {
+func (d *drawing) hands() []groove.Hand {
 	all := make([]groove.Hand, len(d.cuts))
 	for i := range d.cuts {
 		all[i] = d.hand(&d.cuts[i])
@@ -21,13 +21,13 @@ func (d drawing) hands() []groove.Hand {
 
 // hand returns what the hand does along a cut of a motif where the motif is set. Where that
 // is mirrored, or the motif it is inside, left and right change places.
-func (s setting) hand(c *motifs.Cut) groove.Hand {
+func (s *setting) hand(c *motifs.Cut) groove.Hand {
 	g := s.motif.GestureOf(c.Part)
 	if g.Even() {
 		return groove.Hand{}
 	}
 	g = g.On(c.Side)
-	for at := &s; at != nil; at = at.outer {
+	for at := s; at != nil; at = at.outer {
 		if at.motif.Mirror {
 			g = g.Mirrored()
 		}

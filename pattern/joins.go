@@ -88,7 +88,7 @@ func (c *Cut) joinAll(first int, numbers []int) {
 }
 
 // meet reports whether the lines of two grooves share an end.
-func meet(a, b groove.Groove) bool {
+func meet(a, b *groove.Groove) bool {
 	for _, p := range a.Ends {
 		for _, q := range b.Ends {
 			if r2.Norm(r2.Sub(p, q)) < touching {

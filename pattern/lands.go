@@ -9,7 +9,7 @@ import (
 // MinLand returns the smallest land between two cuts that don't join, or the limit if none
 // is below it. It leaves out pairs for which the job asks for no land.
 func (p *Plan) MinLand(limit float64) float64 {
-	c := crowding{plan: p, turned: map[[2]int]groove.Groove{}}
+	c := crowding{plan: p, turned: map[[2]int]*groove.Groove{}}
 	p.neighbours(limit, func(q pair) bool {
 		first := p.Cuts[q.first]
 		if p.landOf(first.side(), p.Cuts[q.second].side()) == 0 {

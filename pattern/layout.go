@@ -84,12 +84,12 @@ func (p *Plan) MotifSize(motif int) (width, height float64) {
 
 // local converts a point of the unit repeat to millimetres from the middle of the motif's
 // box, mirrored and turned; inside another motif, from the middle of the outermost box.
-func (s setting) local(u geometry.Point) geometry.Point {
+func (s *setting) local(u geometry.Point) geometry.Point {
 	return s.carry(geometry.Point{X: u.X * s.width, Y: (u.Y - 0.5) * s.height})
 }
 
 // carry mirrors and turns a point with the motif, and with the motifs it is inside.
-func (s setting) carry(q geometry.Point) geometry.Point {
+func (s *setting) carry(q geometry.Point) geometry.Point {
 	if s.motif.Mirror {
 		q.X = -q.X
 	}
@@ -104,7 +104,7 @@ func (s setting) carry(q geometry.Point) geometry.Point {
 
 // place converts a local point to one of the chart. A motif with shape taper keeps its
 // angle round the glass, one with shape true its lengths.
-func (s setting) place(q geometry.Point) geometry.Point {
+func (s *setting) place(q geometry.Point) geometry.Point {
 	if s.motif.Middle {
 		return q // the chart's origin is the middle of the base
 	}
@@ -130,7 +130,8 @@ func (p *Plan) Shifted(turns int) []Cut {
 			joins[k] = p.id(id, turns)
 		}
 		c.Joins = joins
-		c.Groove = c.Groove.Turned(&p.Surface, float64(turns*p.Period)*p.PitchAngle())
+		turned := c.Turned(&p.Surface, float64(turns*p.Period)*p.PitchAngle())
+		c.Groove = &turned
 		cuts[i] = c
 	}
 	return cuts

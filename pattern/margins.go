@@ -16,7 +16,7 @@ func (p *Plan) margins() []Finding {
 	const stray = 0.01 // mm: rounding, and a curve's straight pieces
 	for i := range p.Cuts {
 		c := &p.Cuts[i]
-		footprint, line := p.footprintReach(c), lineReach(&c.Groove)
+		footprint, line := p.footprintReach(c), lineReach(c.Groove)
 		add := func(kind Kind, at place, wanted float64) {
 			found = append(found, Finding{
 				Kind: kind, Cuts: []int{c.ID}, Repeat: c.Repeat, Theta: at.theta,

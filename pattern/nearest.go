@@ -33,13 +33,13 @@ func (p *Plan) closeLines(i int, drawn drawing, placed *figure) bool {
 			return false
 		}
 	}
-	apart, _, _ := distance(two[0], two[1], land)
+	apart, _, _ := distance(&two[0], &two[1], land)
 	return apart < land && Finding{Kind: Crowded, Measured: apart, Wanted: land}.counts()
 }
 
 // nearest returns the two cuts of a motif that don't join and whose lines come nearest; of
 // several equally near pairs, the first. ok is false where all join.
-func (d drawing) nearest() (pair [2]int, ok bool) {
+func (d *drawing) nearest() (pair [2]int, ok bool) {
 	looks := make([]sketch, len(d.cuts))
 	for i, c := range d.cuts {
 		looks[i] = d.sketch(c, i)
@@ -72,7 +72,7 @@ type sketch struct {
 	box    geometry.Box
 }
 
-func (s setting) sketch(c motifs.Cut, i int) sketch {
+func (s *setting) sketch(c motifs.Cut, i int) sketch {
 	look := sketch{cut: i}
 	for n := range spread {
 		look.points[n] = s.local(c.At(float64(n) / (spread - 1)))

@@ -66,14 +66,14 @@ type Plan struct {
 
 // Cut is one groove on the glass.
 type Cut struct {
-	ID     int // from 1 in repeat 1 of the side, counted on through the repeats
-	Repeat int // from 1
-	Motif  int // number in the job, from 0
-	Part   string
-	Joins  []int // ids of the cuts that it meets or crosses by design
-	groove.Groove
-	Hand groove.Hand // what the hand does along it
-	Left float64     // the least glass left anywhere under it
+	ID             int // from 1 in repeat 1 of the side, counted on through the repeats
+	Repeat         int // from 1
+	Motif          int // number in the job, from 0
+	Part           string
+	Joins          []int       // ids of the cuts that it meets or crosses by design
+	*groove.Groove             // shared with the figures and plans that have the same: never changed
+	Hand           groove.Hand // what the hand does along it
+	Left           float64     // the least glass left anywhere under it
 
 	twin twin
 }

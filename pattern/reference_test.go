@@ -88,7 +88,7 @@ func referenceLands(t *testing.T, p *Plan) map[standing]float64 {
 	cuts := p.All()
 	footprints := make([][]geom.Geometry, len(cuts))
 	for i, c := range cuts {
-		footprints[i] = polygons(c.Groove)
+		footprints[i] = polygons(*c.Groove)
 	}
 	limit := p.Job.Limits.Land
 	for roll := -1; roll <= 1; roll++ {
@@ -131,7 +131,7 @@ func referenceLand(t *testing.T, a, b []geom.Geometry, limit float64) float64 {
 // joins are sorted out, carried round the glass.
 func lands(p *Plan) map[standing]float64 {
 	lands := map[standing]float64{}
-	c := crowding{plan: p, turned: map[[2]int]groove.Groove{}}
+	c := crowding{plan: p, turned: map[[2]int]*groove.Groove{}}
 	limit := p.Job.Limits.Land
 	period, turns := len(p.Cuts), p.Repeats/p.Period
 	p.neighbours(limit, func(q pair) bool {

@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -13,23 +14,27 @@ import (
 // the right or left. Such lines are one cut round the glass: the wheel isn't lifted there.
 type meeting struct {
 	plan  *Plan
+	of    drawing
 	lines []groove.Line
-	tools [][2]tool        // of the lines, at their starts and their ends
+	hands []groove.Hand    // of the lines
 	own   geometry.Box     // of the lines' ends
 	found map[int]meetings // ends of the copy so many repeats to the right, that lie in that box
 }
 
 func newMeeting(p *Plan, of drawing, lines []groove.Line, hands []groove.Hand) *meeting {
-	tools := make([][2]tool, len(lines))
-	for i, c := range of.cuts {
-		tools[i] = toolsOf(of.motif.WheelOf(c.Part), of.motif.DepthOf(c.Part), hands[i])
-	}
 	own := geometry.EmptyBox()
 	for _, l := range lines {
 		at, _ := l.Ends()
 		own = own.Add(at[0]).Add(at[1])
 	}
-	return &meeting{p, lines, tools, own.Grow(touching), map[int]meetings{}}
+	return &meeting{p, of, lines, hands, own.Grow(touching), map[int]meetings{}}
+}
+
+// tools returns what cuts a line at its start and at its end. Few lines need it, as few come
+// near a copy.
+func (m *meeting) tools(i int) [2]tool {
+	part := m.of.cuts[i].Part
+	return toolsOf(m.of.motif.WheelOf(part), m.of.motif.DepthOf(part), m.hands[i])
 }
 
 // onwards returns for each line whether it runs on from its start and from its end, where
@@ -42,8 +47,9 @@ func (m *meeting) onwards(left, right int) [][2]bool {
 		}
 		for i, l := range m.lines {
 			at, out := l.Ends()
+			tools := m.tools(i)
 			for k := range at {
-				all[i][k] = all[i][k] || beside.meets(lineEnd{at[k], out[k], m.tools[i][k]})
+				all[i][k] = all[i][k] || beside.meets(lineEnd{at[k], out[k], tools[k]})
 			}
 		}
 	}
@@ -76,7 +82,7 @@ func (m *meeting) copy(repeats int) meetings {
 		at, out := l.Ends()
 		for k := range at {
 			if to := moved.Apply(at[k]); m.own.Contains(to) {
-				found.add(lineEnd{to, swing.Apply(out[k]), m.tools[i][k]})
+				found.add(lineEnd{to, swing.Apply(out[k]), m.tools(i)[k]})
 			}
 		}
 	}
@@ -86,6 +92,9 @@ func (m *meeting) copy(repeats int) meetings {
 
 // running returns lines that run on from their starts and their ends.
 func running(lines []groove.Line, onwards [][2]bool) []groove.Line {
+	if !slices.ContainsFunc(onwards, func(on [2]bool) bool { return on != [2]bool{} }) {
+		return lines
+	}
 	all := make([]groove.Line, len(lines))
 	for i, l := range lines {
 		all[i] = l

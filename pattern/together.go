@@ -11,12 +11,12 @@ import (
 // runTogether reports whether two grooves of a base that touch do no more than run into one
 // another, as rays do towards the middle: their centre lines don't cross. They are crowded
 // then, as two cuts of one repeat are; copies whose lines cross lie on top of one another.
-func (p *Plan) runTogether(a, b groove.Groove) bool {
+func (p *Plan) runTogether(a, b *groove.Groove) bool {
 	return p.Face == job.Base && !crossed(a, b)
 }
 
 // crossed reports whether the centre lines of two grooves cross.
-func crossed(a, b groove.Groove) bool {
+func crossed(a, b *groove.Groove) bool {
 	for i, from := range a.Samples[:len(a.Samples)-1] {
 		to := a.Samples[i+1].At
 		for k, other := range b.Samples[:len(b.Samples)-1] {

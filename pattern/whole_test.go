@@ -163,7 +163,8 @@ func walk(p *Plan) tally {
 					if gap := boxes[j].Moved(around).Distance2(boxes[i]); gap > 9*stretch*stretch { // mm²; no land is wider
 						continue
 					}
-					b.Groove = b.Turned(&p.Surface, float64(roll)*2*math.Pi)
+					turned := b.Turned(&p.Surface, float64(roll)*2*math.Pi)
+					b.Groove = &turned
 				}
 				walkPair(p, a, b, roll, all)
 			}

@@ -29,6 +29,7 @@ type Cutter struct {
 	stations           []station
 	poses              []pose
 	sections           footprint
+	strokes            [2]stroke // of the groove that is cut: drawn along, and pressed in
 	// Memory that the grooves keep.
 	samples  arena[Sample]
 	points   arena[geometry.Point]
@@ -86,14 +87,17 @@ func (l *Cutter) Cut(line Line, wheel Wheel, depth, polish float64) Groove {
 
 // set finds where a wheel is set down and lifted on a laid line, how deep it goes, and
 // whether it is a touch or drawn along.
-func (l *Cutter) set(line Line, wheel Wheel, depth float64) (k stroke, touch bool) {
-	k = l.stroke(line, wheel, depth)
+//
+// The stroke is valid until the next call.
+func (l *Cutter) set(line Line, wheel Wheel, depth float64) (k *stroke, touch bool) {
+	k, pressed := &l.strokes[0], &l.strokes[1]
+	*k = l.stroke(line, wheel, depth)
 	if line.closed { // it has no two ends to press a wheel in between
 		k.draw()
 		k.swells = line.hand.swells()
 		return k, false
 	}
-	pressed := k
+	*pressed = *k
 	pressed.line = l.chord(line)
 	pressed.press()
 	// A whole straight line is too short to draw along exactly where one touch of its
@@ -175,13 +179,14 @@ type stroke struct {
 	// spots are, for each column of the wheel's edge, the places where it leaves least and
 	// where it is deepest, of those looked at.
 	spots []edgeSpot
+	// latest is the last wheel set down on the line, if one is kept: see upright.
+	latest pose
+	kept   bool
 }
 
 // at sets the wheel down at a distance along the line.
 func (k *stroke) at(s float64) pose {
-	at, ahead := k.line.At(s)
-	p := place(k.surface, k.wheel.Radius, k.depth, at, ahead)
-	p.stands = s
+	p := k.upright(s)
 	if k.line.hand != nil {
 		k.gesture(&p)
 	}

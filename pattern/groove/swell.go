@@ -21,11 +21,16 @@ func (k *stroke) gesture(p *pose) {
 	}
 }
 
-// upright sets the wheel down at a distance along the line as for an even cut.
+// upright sets the wheel down at a distance along the line as for an even cut. It keeps the
+// last one: a touch is asked for again and again where it stands.
 func (k *stroke) upright(s float64) pose {
-	at, ahead := k.line.At(s)
-	p := place(k.surface, k.wheel.Radius, k.depth, at, ahead)
-	p.stands = s
+	if !k.kept || k.latest.stands != s {
+		at, ahead := k.line.At(s)
+		k.latest = place(k.surface, k.wheel.Radius, k.depth, at, ahead)
+		k.latest.stands, k.kept = s, true
+	}
+	p := k.latest
+	p.depth = k.depth
 	return p
 }
 

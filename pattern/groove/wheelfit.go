@@ -44,7 +44,7 @@ func (k *stroke) wheelFit(asked Line, g Groove) WheelFit {
 		half = g.Width // nothing is swept: the mark is only straight where the line isn't
 	}
 	line := *k
-	line.line = asked
+	line.line, line.kept = asked, false
 	for at := 0.0; at <= asked.Length(); at += 0.5 {
 		q, ahead := asked.At(at)
 		p := place(k.surface, k.wheel.Radius, k.depth, q, ahead)

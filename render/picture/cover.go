@@ -16,7 +16,7 @@ func visible(p *pattern.Plan) []facet {
 	var own []facet
 	all := geometry.EmptyBox()
 	for i, c := range p.Cuts {
-		for _, f := range facets(i, c.Groove, p.Job.Rack[c.Wheel], &p.Surface) {
+		for _, f := range facets(i, *c.Groove, p.Job.Rack[c.Wheel], &p.Surface) {
 			own = append(own, f)
 			all = all.Union(geometry.BoxOf(f.outline...))
 		}

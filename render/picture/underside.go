@@ -28,7 +28,8 @@ func newUnderside(ctx context.Context, g Glass, o Options, letters *lettering.Le
 	all := *p.Base
 	all.Cuts, all.Period = p.Base.All(), p.Base.Repeats
 	for i, c := range all.Cuts {
-		all.Cuts[i].Groove = c.Groove.Turned(&all.Surface, -o.Turn)
+		turned := c.Turned(&all.Surface, -o.Turn)
+		all.Cuts[i].Groove = &turned
 	}
 	v := view{turn: o.Turn}
 	u := underside{&all}

@@ -127,7 +127,7 @@ func TestSeenIsDeepest(t *testing.T) {
 		for turns := -1; turns <= 1; turns++ {
 			m := p.Surface.Turned(float64(turns*p.Period) * p.PitchAngle())
 			for i, c := range p.Cuts {
-				for _, f := range facets(i+turns*len(p.Cuts), c.Groove, p.Job.Rack[c.Wheel], &p.Surface) {
+				for _, f := range facets(i+turns*len(p.Cuts), *c.Groove, p.Job.Rack[c.Wheel], &p.Surface) {
 					f = f.moved(m)
 					all, boxes = append(all, f), append(boxes, geometry.BoxOf(f.outline...))
 				}
@@ -157,7 +157,7 @@ func TestSeenIsDeepest(t *testing.T) {
 // stepped.
 func TestTonesMeet(t *testing.T) {
 	p := planFor(t, trellis)
-	all := facets(0, p.Cuts[0].Groove, p.Job.Rack[0], &p.Surface)
+	all := facets(0, *p.Cuts[0].Groove, p.Job.Rack[0], &p.Surface)
 	type side struct {
 		at    geometry.Point
 		right bool

@@ -40,11 +40,11 @@ func TestHandWords(t *testing.T) {
 		{groove.Hand{Swell: []float64{0.2, 0.4, 0.1}}, "1/2 deep at the root, full in the middle, lifting to 1/4 at the tip"}, // of its greatest
 		{groove.Hand{Swell: []float64{0.5, 1, 1, 0.5}, Rock: roll(0, 3)}, "1/2 deep at the root, full near the root, lifting to 1/2 at the tip; rock 3° to the right"},
 	} {
-		if got := Hand(pattern.Cut{Hand: c.hand}); got != c.want {
+		if got := Hand(pattern.Cut{Groove: new(groove.Groove), Hand: c.hand}); got != c.want {
 			t.Errorf("%v:\n%q, wanted\n%q", c.hand, got, c.want)
 		}
 	}
-	touch := pattern.Cut{Hand: groove.Hand{Swell: []float64{0.5, 1}, Rock: roll(0, 3)}}
+	touch := pattern.Cut{Groove: new(groove.Groove), Hand: groove.Hand{Swell: []float64{0.5, 1}, Rock: roll(0, 3)}}
 	touch.Touch = true
 	if got := Hand(touch); got != "rock 3° to the right" {
 		t.Errorf("a touch: %q", got)

@@ -274,7 +274,7 @@ func cutsOn(p *pattern.Plan) []cutJSON {
 			ID: c.ID, Face: faceName(p), Repeat: c.Repeat, Motif: p.Job.Motifs[c.Motif].Kind.Name, MotifNumber: c.Motif + 1,
 			Part: c.Part, Wheel: p.Job.Rack[c.Wheel].Name, Joins: append([]int{}, c.Joins...),
 			Length: number(c.Length), Depth: number(c.Depth), Asked: number(c.Asked),
-			Width: number(c.Width), Left: known(c.Left), Touch: c.Touch, Path: path(&c.Groove),
+			Width: number(c.Width), Left: known(c.Left), Touch: c.Touch, Path: path(c.Groove),
 			Swell: swellJSON(c.Hand), Rock: rockJSON(c.Hand),
 		}
 	}

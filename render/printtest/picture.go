@@ -6,9 +6,7 @@ import (
 	"image"
 	"image/color"
 	"image/png"
-	"math"
 	"os"
-	"path/filepath"
 	"strconv"
 	"testing"
 
@@ -48,39 +46,6 @@ func LibrsvgPicture(t testing.TB, svg []byte, dotsPerInch float64) Picture {
 	dpi := fmt.Sprint(dotsPerInch)
 	out, _ := Run(t, Program(t, "rsvg-convert"), "-d", dpi, "-p", dpi, "-b", "white", File(t, "shown.svg", svg))
 	return Decode(t, out, dotsPerInch)
-}
-
-// browserScale is how many dots of the screen make a pixel of CSS, 96 of which
-// make an inch.
-const browserScale = 2
-
-// BrowserPicture shows an SVG file of the given size in millimetres by headless
-// Chromium.
-func BrowserPicture(t testing.TB, svg []byte, width, height float64) Picture {
-	t.Helper()
-	if testing.Short() {
-		t.Skip("a browser takes seconds to start")
-	}
-	browser := Program(t, "chromium", "chromium-browser", "google-chrome")
-	// Not the test's own folder: the browser's last processes may still write
-	// there when the test ends.
-	profile, err := os.MkdirTemp("", "browser")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer os.RemoveAll(profile)
-	shot := filepath.Join(profile, "shot.png")
-	pixels := func(mm float64) int { return int(math.Ceil(mm / geometry.MillimetresPerInch * 96)) }
-	Run(t, browser, "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
-		"--disable-background-networking", "--disable-component-update", "--disable-sync", "--hide-scrollbars",
-		"--user-data-dir="+profile, fmt.Sprintf("--force-device-scale-factor=%d", browserScale),
-		fmt.Sprintf("--window-size=%d,%d", pixels(width), pixels(height)), "--screenshot="+shot,
-		"file://"+File(t, "shown.svg", svg))
-	data, err := os.ReadFile(shot)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return Decode(t, data, browserScale*96)
 }
 
 // Decode reads a picture from a PNG file, on white.

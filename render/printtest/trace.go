@@ -57,7 +57,7 @@ func Trace(t testing.TB, pdf []byte) []TracedPage {
 	err := through(t, func(trace io.Reader) (err error) {
 		pages, err = readTrace(trace)
 		return err
-	}, Program(t, "mutool"), "draw", "-F", "trace", File(t, "traced.pdf", pdf))
+	}, Program(t, "mutool"), "trace", File(t, "traced.pdf", pdf))
 	if err != nil {
 		t.Fatal("mutool's trace: ", err)
 	}

@@ -180,11 +180,12 @@ func barOn(page printtest.TracedPage, bar page.Bar, near float64) (length float6
 func TestBarsAreTrueAsShown(t *testing.T) {
 	t.Parallel()
 	demo := demoPlan(t)
+	place := on(t, Outside, "letter").Portrait().Bar // the same whichever side and way the page lies
+	var browsed []printtest.Sized
 	for side := range WallSides() {
-		o := on(t, Side(side), "letter")
-		w := wrapOf(t, demo, o)
+		w := wrapOf(t, demo, on(t, Side(side), "letter"))
 		pdf, svg := pdfOf(t, w), svgOf(t, w)
-		place := o.Portrait().Bar // the same whichever way the page lies
+		browsed = append(browsed, printtest.Sized{SVG: svg, Width: w.Whole.Width, Height: w.Whole.Height})
 		type shown struct {
 			name    string
 			height  float64
@@ -193,9 +194,6 @@ func TestBarsAreTrueAsShown(t *testing.T) {
 		shows := []shown{
 			{"poppler at 600", w.Pages[0].Height, func(t *testing.T) printtest.Picture { return printtest.PopplerPicture(t, pdf, 1, 600) }},
 			{"librsvg at 300", w.Whole.Height, func(t *testing.T) printtest.Picture { return printtest.LibrsvgPicture(t, svg, 300) }},
-			{"a browser", w.Whole.Height, func(t *testing.T) printtest.Picture {
-				return printtest.BrowserPicture(t, svg, w.Whole.Width, w.Whole.Height)
-			}},
 		}
 		if Side(side) == Outside { // other sides differ in nothing that these could show
 			shows = append(shows, shown{"MuPDF at 300", w.Pages[0].Height, func(t *testing.T) printtest.Picture {
@@ -218,6 +216,14 @@ func TestBarsAreTrueAsShown(t *testing.T) {
 			})
 		}
 	}
+	t.Run("a browser", func(t *testing.T) {
+		t.Parallel()
+		for side, picture := range printtest.BrowserPictures(t, browsed) {
+			t.Run(Side(side).String(), func(t *testing.T) {
+				ticks(t, picture, page.CheckBars(geometry.Inch), place, browsed[side].Height)
+			})
+		}
+	})
 }
 
 // uprightAgain turns a page back that was put on its side to go with the paper.

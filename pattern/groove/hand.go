@@ -97,6 +97,7 @@ func (h Hand) ShareAt(along float64) float64 {
 // greatest one.
 type gesture struct {
 	greatest float64                // of the shares given
+	atEnd    bool                   // the greatest is at an end of the line, and nowhere between
 	swell    *interp.FritschButland // nil where all are alike
 	rock     [2]float64
 }
@@ -114,6 +115,7 @@ func newGesture(h Hand) *gesture {
 		}
 		g.swell = new(interp.FritschButland)
 		_ = g.swell.Fit(places, shares) // never an error: the places rise
+		g.atEnd = slices.Max(append([]float64{0}, shares[1:len(shares)-1]...)) < 1
 	}
 	return g
 }

@@ -114,8 +114,8 @@ func compareHanded(t *testing.T, w *worst, rnd *rand.Rand, s *handed, which stri
 		return
 	}
 	k := s.works()
-	if k.unclear {
-		w.note("unclear", 0)
+	if k.unclear != "" {
+		w.note("unclear: "+k.unclear, 0)
 		return
 	}
 	kind := s.wheel.Edge.String() + " drawn "
@@ -125,7 +125,12 @@ func compareHanded(t *testing.T, w *worst, rnd *rand.Rand, s *handed, which stri
 	fail := func(what string, got, want, along float64) {
 		t.Errorf("%s: %s%s is %.4f, searched %.4f at %.3f (%.3f to %.3f): %v", which, kind, what, got, want, along, k.first, k.last, s)
 	}
+	if g.Touch != k.touch && math.Abs(k.room) < 0.02 {
+		w.note("unclear: nearly a touch", 0)
+		return
+	}
 	if g.Touch != k.touch {
+		t.Logf("room %g", k.room)
 		fail("touch or drawn", g.Depth, s.peak(), 0)
 		return
 	}

@@ -64,7 +64,7 @@ func TestHandRefused(t *testing.T) {
 			t.Errorf("%v is taken", h)
 		}
 	}
-	for _, h := range []groove.Hand{{}, {Swell: []float64{0, 1}}, {Swell: []float64{1, 1}}, {Rock: [2]float64{0.5, 0.7}}} {
+	for _, h := range []groove.Hand{{}, {Swell: []float64{0, 1}}, {Swell: []float64{1, 1}}, {Rock: [2]float64{0.5, 0.52}}} {
 		if err := h.Valid(); err != nil {
 			t.Errorf("%v: %v", h, err)
 		}

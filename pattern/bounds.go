@@ -58,7 +58,7 @@ func (p *Plan) toll(i int, d drawing) toll {
 		t.groove += lengths[n]
 		t.mitred += lengths[n] * mitresOf(wheel)
 		const ends = 8 // places for the tails
-		t.work += p.work(wheel, d.bends(&c)) * (lengths[n] + ends)
+		t.work += p.work(wheel, d.bends(&c), d.hand(&c)) * (lengths[n] + ends)
 	}
 	for n, c := range d.cuts {
 		for _, other := range c.Joins {
@@ -79,28 +79,6 @@ func mitresOf(wheel groove.Wheel) float64 {
 		return float64(wheel.Mitres)
 	}
 	return 1
-}
-
-// work returns the time to measure one place of a groove, in microseconds on a
-// workshop's computer, as BenchmarkWork measures it. Broad edges and bent lines take
-// longer: a broad edge is measured all across, a bent line from both sides.
-func (p *Plan) work(wheel groove.Wheel, bent bool) float64 {
-	of := [...]struct{ straight, bent, curved, curvedBent float64 }{
-		groove.Mitre: {3, 14, 5, 40},
-		groove.Round: {4, 24, 30, 80},
-		groove.Flat:  {10, 32, 60, 110},
-		groove.Gang:  {3, 18, 13, 50},
-	}[wheel.Edge]
-	work := of.straight
-	switch flat := p.Surface.Flat(); {
-	case flat && bent:
-		work = of.bent
-	case !flat && !bent:
-		work = of.curved
-	case !flat:
-		work = of.curvedBent
-	}
-	return work * mitresOf(wheel)
 }
 
 // Work returns the time to measure a plan that is laid out already, in microseconds on a
@@ -158,7 +136,7 @@ func (t bill) within() error {
 			fmt.Sprintf("cuts that meet or cross one another along %s in all", metres(all.beside)), "up to "+metres(maxBeside)+": fewer cuts that cross, or shorter ones")
 	case all.work*float64(blanks) > maxWork:
 		return t.refuse(func(one toll) float64 { return one.work },
-			fmt.Sprintf("%s of groove in a repeat, on %s, bent or under broad wheels or on curved glass, which takes long to measure", metres(all.period), counted(blanks, "blank")),
+			fmt.Sprintf("%s of groove in a repeat, on %s, bent, cut by hand, under broad wheels or on curved glass, which takes long to measure", metres(all.period), counted(blanks, "blank")),
 			fmt.Sprintf("up to %s of such groove in all", metres(all.period*maxWork/all.work)))
 	}
 	return nil

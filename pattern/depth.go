@@ -42,7 +42,7 @@ func (p *Plan) shallow() []Finding {
 }
 
 // reaches reports whether a cut is as deep as the job accepts.
-func (p *Plan) reaches(c *Cut) bool { return c.Reached() >= c.Asked*p.Job.Limits.Reach-1e-9 }
+func (p *Plan) reaches(c *Cut) bool { return c.Reaches(p.Job.Limits.Reach - 1e-9/c.Asked) }
 
 // Reached returns how deep the wheel comes of the depth asked for. One that is rolled may bite
 // deeper beside the cut's line, which doesn't make the mark long enough.

@@ -250,3 +250,22 @@ func TestRolledGangOfManyMitres(t *testing.T) {
 		}
 	}
 }
+
+// A drawn cut whose swell is greatest at its end, where the wheel has to be out of the glass,
+// isn't short: it is as its swell asks. One touch that is too short still is.
+func TestSwellAtTheEnd(t *testing.T) {
+	drawn := laid(t, jobOn(straight(t), 1, bar(t, 0, 30, 30, swelled(0.1, 0.1, 0.1, 0.1, 1))))
+	if c := drawn.Cuts[0]; c.Touch || c.Plunge >= c.Asked*drawn.Job.Limits.Reach {
+		t.Fatalf("a touch: %v, set %g mm deep of %g", c.Touch, c.Plunge, c.Asked)
+	}
+	if found := drawn.shallow(); len(found) > 0 {
+		t.Errorf("found %+v", found)
+	}
+	// One that is greatest short of its end is still to get there.
+	if inner := laid(t, jobOn(straight(t), 1, bar(t, 0, 30, 30, swelled(0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 1, 0.1)))); inner.Cuts[0].Touch || len(inner.shallow()) != 1 {
+		t.Errorf("set %g mm deep of %g isn't found shallow", inner.Cuts[0].Plunge, inner.Cuts[0].Asked)
+	}
+	if touch := laid(t, jobOn(straight(t), 1, bar(t, 0, 30, 6, swelled(0.5, 1)))); len(touch.shallow()) != 1 {
+		t.Errorf("a touch %g mm deep of %g isn't found shallow", touch.Cuts[0].Plunge, touch.Cuts[0].Asked)
+	}
+}

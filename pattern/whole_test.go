@@ -285,6 +285,12 @@ func walkAlone(p *Plan, c Cut, all tally) {
 	if !c.Hand.Even() {
 		deep = c.Plunge
 	}
+	if last := len(c.Hand.Swell) - 1; last > 0 && !c.Touch {
+		inner := slices.Max(append(slices.Clone(c.Hand.Swell[1:last]), 0))
+		if max(c.Hand.Swell[0], c.Hand.Swell[last]) > inner { // at its end the wheel is out of the glass
+			reach = min(reach, deep)
+		}
+	}
 	all.add(newSpot(Shallow, false, c.ID), deep, reach-deep, exact)
 
 	// Where a centre line goes and its footprint runs into a margin, that is reported.

@@ -88,6 +88,9 @@ func (k *stroke) smooth(b *blade, f footprint) footprint {
 		rounds = 2 // the edges jump where the wheel stops resting on the glass: no section smooths that
 	}
 	most := 500 + 2*len(f) // sections: more than that can't be seen in a drawing
+	if k.byHand() {
+		most = most * 3 / 4 // each takes ten times as long to measure
+	}
 	for range rounds {
 		i := 0
 		for i < len(f) && !k.rough(f, i) {
@@ -188,8 +191,7 @@ const slight = 0.02
 // end of the cut's line. An offset one may also leave it before the end: then the tip is the
 // only station.
 func (k *stroke) lobe(b *blade, end []station, tip float64) []station {
-	from := end[0].along
-	beyond := tip - from
+	from, beyond := end[0].along, tip-end[0].along
 	if from <= k.first {
 		beyond = -beyond
 	}

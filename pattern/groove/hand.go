@@ -25,11 +25,11 @@ type Hand struct {
 	Rock [2]float64
 }
 
-// What a hand may do. A wheel that is rolled farther than an eighth of a turn cuts with its
-// face.
+// What a hand may do. A wheel that is rolled farther than a twelfth of a turn, 30°, is not
+// measured: in a tight waist its far side comes to bite where no section looks.
 const (
 	MinShares, MaxShares = 2, 12
-	MaxRock              = math.Pi / 4
+	MaxRock              = math.Pi / 6
 )
 
 // MaxRolledMitres is how many mitres a gang may have to be rolled. Each then meets the glass
@@ -44,7 +44,7 @@ func (h Hand) Even() bool {
 
 // Valid returns what is wrong with a hand. Its shares are from 0 to 1, MinShares to MaxShares
 // of them or none, and only the first and the last may be 0: on its way the wheel isn't
-// lifted. Its rolls are from 0 to less than MaxRock.
+// lifted. Its rolls are from 0 to MaxRock.
 func (h Hand) Valid() error {
 	if n := len(h.Swell); n > 0 && (n < MinShares || n > MaxShares) {
 		return fmt.Errorf("swell has %d shares; accepted: %d to %d", n, MinShares, MaxShares)
@@ -60,9 +60,10 @@ func (h Hand) Valid() error {
 	if len(h.Swell) > 0 && slices.Max(h.Swell) == 0 {
 		return fmt.Errorf("all shares of swell are 0; accepted: one or more above 0")
 	}
+	const rounding = 1e-9
 	for i, side := range [2]string{"left", "right"} {
-		if r := h.Rock[i]; !(r >= 0 && r < MaxRock) {
-			return fmt.Errorf("rock to the %s is %g radians; accepted: 0 to less than %g", side, r, MaxRock)
+		if r := h.Rock[i]; !(r >= 0 && r <= MaxRock+rounding) {
+			return fmt.Errorf("rock to the %s is %g radians; accepted: 0 to %g", side, r, MaxRock)
 		}
 	}
 	return nil
@@ -97,6 +98,7 @@ func (h Hand) ShareAt(along float64) float64 {
 // greatest one.
 type gesture struct {
 	greatest float64                // of the shares given
+	atEnd    bool                   // the greatest is at an end of the line, and nowhere between
 	swell    *interp.FritschButland // nil where all are alike
 	rock     [2]float64
 }
@@ -114,6 +116,7 @@ func newGesture(h Hand) *gesture {
 		}
 		g.swell = new(interp.FritschButland)
 		_ = g.swell.Fit(places, shares) // never an error: the places rise
+		g.atEnd = slices.Max(append([]float64{0}, shares[1:len(shares)-1]...)) < 1
 	}
 	return g
 }

@@ -11,7 +11,7 @@ import (
 
 // extremeHands are hands at the ends of what is taken.
 func extremeHands() []groove.Hand {
-	most := math.Nextafter(groove.MaxRock, 0)
+	const most = groove.MaxRock
 	saw := make([]float64, groove.MaxShares)
 	for i := range saw {
 		saw[i] = 1 - float64(i%2)*0.999

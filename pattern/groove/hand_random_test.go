@@ -32,7 +32,7 @@ func randomHand(rnd *rand.Rand) groove.Hand {
 	if what != 1 {
 		h.Rock = [2]float64{chance(rnd, 0, degrees(30)), chance(rnd, 0, degrees(30))}
 		if rnd.IntN(8) == 0 {
-			h.Rock[rnd.IntN(2)] = degrees(44.9)
+			h.Rock[rnd.IntN(2)] = groove.MaxRock
 		}
 		if rnd.IntN(2) == 0 {
 			h.Rock[rnd.IntN(2)] = 0
@@ -51,6 +51,24 @@ func randomHanded(rnd *rand.Rand, edge groove.Edge, on func(*rand.Rand) (*vessel
 			continue
 		}
 		return s
+	}
+}
+
+// randomHandedArc is randomHanded on an arc of the chart of 15 to 200 mm radius, to either side,
+// long enough to draw the wheel along: one touch goes straight from end to end of an arc.
+func randomHandedArc(rnd *rand.Rand, edge groove.Edge, on func(*rand.Rand) (*vessel, float64)) *handed {
+	for {
+		s := randomHanded(rnd, edge, on)
+		s.bend = math.Copysign(1/between(rnd, 15, 200), between(rnd, -1, 1))
+		if s.length*math.Abs(s.bend) > math.Pi {
+			continue
+		}
+		if s.draw(); !s.within(15, 70) {
+			continue
+		}
+		if _, room := s.fairest(); room > 0.02 {
+			return s
+		}
 	}
 }
 
@@ -85,7 +103,11 @@ func TestHandAgainstSolids(t *testing.T) {
 					t.Parallel()
 					for i := from; i < min(from+batch, gestures()); i++ {
 						rnd := rand.New(rand.NewPCG(uint64(edge), uint64(700_000+i)))
-						s := randomHanded(rnd, edge, randomOfThree)
+						scene := randomHanded
+						if i%5 == 4 && edge != groove.Gang { // as even ones: a gang's outer mitres may graze along an arc
+							scene = randomHandedArc
+						}
+						s := scene(rnd, edge, randomOfThree)
 						endless := time.AfterFunc(endlessly, func() { panic(fmt.Sprintf("%v %d does not end: %v", edge, i, s)) })
 						compareHanded(t, w, rnd, s, fmt.Sprint(edge, " ", i))
 						endless.Stop()
@@ -97,7 +119,7 @@ func TestHandAgainstSolids(t *testing.T) {
 	for kind, d := range w.of {
 		t.Logf("%s: worst %.5f mm of %d", kind, d, w.n[kind])
 	}
-	if passed := w.n["bridged"] + w.n["unclear"]; w.n["compared"] < 3*passed {
+	if passed := 4*gestures() - w.n["compared"] - w.n["bridged"]; passed > gestures()/50 {
 		t.Errorf("%d are passed over, and only %d compared", passed, w.n["compared"])
 	}
 }
@@ -110,20 +132,21 @@ func compareHanded(t *testing.T, w *worst, rnd *rand.Rand, s *handed, which stri
 	}
 	g := s.cutter().Cut(line, s.wheel, s.depth, 0)
 	if g.Bridges() {
-		w.note("bridged", 0)
+		compareBridged(t, w, s, g, which)
 		return
 	}
 	k := s.works()
-	if k.unclear {
-		w.note("unclear", 0)
+	if k.unclear != "" {
+		w.note("unclear: "+k.unclear, 0)
 		return
 	}
-	kind := s.wheel.Edge.String() + " drawn "
-	if k.touch {
-		kind = s.wheel.Edge.String() + " touch "
-	}
+	kind := s.kind(k)
 	fail := func(what string, got, want, along float64) {
 		t.Errorf("%s: %s%s is %.4f, searched %.4f at %.3f (%.3f to %.3f): %v", which, kind, what, got, want, along, k.first, k.last, s)
+	}
+	if g.Touch != k.touch && math.Abs(k.room) < 0.02 {
+		w.note("unclear: nearly a touch", 0)
+		return
 	}
 	if g.Touch != k.touch {
 		fail("touch or drawn", g.Depth, s.peak(), 0)
@@ -149,8 +172,14 @@ func compareHanded(t *testing.T, w *worst, rnd *rand.Rand, s *handed, which stri
 	n := len(g.Samples)
 	for _, i := range []int{1 + rnd.IntN(max(n-2, 1)), n / 2} {
 		at := g.Samples[i]
+		if s.bend != 0 && !k.touch && (at.Along < k.first+1 || at.Along > k.last-1) {
+			continue // next to a tail their way is half a straight one
+		}
 		place := s.chart.space(at.At)
 		foot := s.vessel.looking(place, s.line.at(at.Along).ahead)
+		if s.bend != 0 { // its section is square to the way of the wheel that bites deepest there
+			foot = s.vessel.looking(place, r3.Cross(r3.Sub(s.chart.space(at.LeftEdge), s.chart.space(at.RightEdge)), s.vessel.normal(place)))
+		}
 		near := s.near(k, at.Along)
 		differ := func(what string, got, want, tolerance float64) {
 			d := math.Abs(got - want)
@@ -194,7 +223,7 @@ func TestNarrowBites(t *testing.T) {
 	for _, of := range []struct {
 		edge groove.Edge
 		seed uint64
-	}{{groove.Round, 700_065}, {groove.Gang, 700_077}} {
+	}{{groove.Round, 700_065}, {groove.Gang, 700_077}, {groove.Round, 700_204}} {
 		w := &worst{of: map[string]float64{}, n: map[string]int{}}
 		rnd := rand.New(rand.NewPCG(uint64(of.edge), of.seed))
 		compareHanded(t, w, rnd, randomHanded(rnd, of.edge, randomOfThree), of.edge.String())

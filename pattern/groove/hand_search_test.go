@@ -113,55 +113,17 @@ func inside(b body, at []gripped, p r3.Vec) bool {
 
 // handwork is what the search makes of a cut by hand.
 type handwork struct {
-	touch, unclear bool // unclear: so nearly a touch that the search doesn't say
-	first, last    float64
-	reach          float64
-	at             []gripped
+	touch       bool
+	unclear     string  // why the search doesn't say how the wheel is set down; empty where it does
+	room        float64 // how much farther the line goes than the mark, where there is most room: below 0 for a touch
+	bridged     bool
+	first, last float64
+	reach       float64
+	at          []gripped
 }
 
 // depthTo returns how deep the swell asks the wheel to be at a distance along the line.
 func (s *handed) depthTo(along float64) float64 { return s.peak() * s.share(along) }
-
-// works finds where the wheel has to stand so that no mark of it, upright and as deep as the
-// swell asks, runs out beyond an end of the line.
-func (s *handed) works() handwork {
-	length := s.line.length()
-	middle := length / 2
-	over := func(along, way float64) float64 { // how far it bites beyond the end
-		far := along
-		if way > 0 {
-			far = length - along
-		}
-		reach := s.covers(s.line.at(along), s.depthTo(along), way)
-		return reach - far
-	}
-	k := handwork{}
-	behind, ahead := over(middle, -1), over(middle, 1)
-	const near = 0.1 // of half the line
-	switch {
-	case behind > near*middle && ahead > near*middle:
-		k.touch = true
-		pressed := *s.turning
-		pressed.depth = s.peak()
-		depth, along, ok := pressed.press()
-		k.unclear = !ok || depth > s.depthTo(along)
-		k.first, k.last = along, along
-		k.at = []gripped{s.grip(along, depth)}
-		k.reach = s.covers(s.line.at(along), depth, 1)
-		return k
-	case behind > -near*middle || ahead > -near*middle:
-		k.unclear = true
-		return k
-	}
-	k.first = s.stands(over, middle, -1)
-	k.last = s.stands(over, middle, 1)
-	s.spreadOut(&k, 0.1)
-	for i := 0; i < len(k.at); i += 20 {
-		w, deep := s.line.at(k.at[i].along), k.at[i].depth
-		k.reach = max(k.reach, s.covers(w, deep, 1), s.covers(w, deep, -1))
-	}
-	return k
-}
 
 // spreadOut sets the wheel down all along its stroke, so far apart.
 func (s *handed) spreadOut(k *handwork, apart float64) {
@@ -171,24 +133,6 @@ func (s *handed) spreadOut(k *handwork, apart float64) {
 		along := k.first + (k.last-k.first)*float64(i)/float64(n)
 		k.at[i] = s.grip(along, s.depthTo(along))
 	}
-}
-
-// stands returns the place nearest to the middle at which the wheel's mark reaches an end of
-// the line.
-func (s *handed) stands(over func(along, way float64) float64, middle, way float64) float64 {
-	const step = 0.5
-	end := 0.0
-	if way > 0 {
-		end = s.line.length()
-	}
-	n := math.Ceil(math.Abs(end-middle) / step)
-	for i := 1.0; i <= n; i++ {
-		to := middle + (end-middle)*i/n
-		if over(to, way) >= 0 {
-			return bisectTo(1e-6, to, middle+(end-middle)*(i-1)/n, func(x float64) bool { return over(x, way) >= 0 })
-		}
-	}
-	return end
 }
 
 // near returns those places of the wheel that can bite beside a place along the line. A roll

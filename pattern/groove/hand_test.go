@@ -57,14 +57,14 @@ func TestHandRefused(t *testing.T) {
 	for _, h := range []groove.Hand{
 		{Swell: []float64{1}}, {Swell: make([]float64, groove.MaxShares+1)}, {Swell: []float64{0, 0}}, {Swell: []float64{1, 0, 1}},
 		{Swell: []float64{1, -0.1}}, {Swell: []float64{1.01, 1}}, {Swell: []float64{nan, 1}}, {Swell: []float64{inf, 1}},
-		{Rock: [2]float64{-0.1, 0}}, {Rock: [2]float64{0, nan}}, {Rock: [2]float64{inf, 0}}, {Rock: [2]float64{0, groove.MaxRock}},
+		{Rock: [2]float64{-0.1, 0}}, {Rock: [2]float64{0, nan}}, {Rock: [2]float64{inf, 0}}, {Rock: [2]float64{0, 1.001 * groove.MaxRock}},
 	} {
 		line := groove.NewLine([]geometry.Point{{}, {Y: 10}})
 		if _, err := line.ByHand(h); err == nil || h.Valid() == nil {
 			t.Errorf("%v is taken", h)
 		}
 	}
-	for _, h := range []groove.Hand{{}, {Swell: []float64{0, 1}}, {Swell: []float64{1, 1}}, {Rock: [2]float64{0.5, 0.7}}} {
+	for _, h := range []groove.Hand{{}, {Swell: []float64{0, 1}}, {Swell: []float64{1, 1}}, {Rock: [2]float64{0.5, 0.52}}} {
 		if err := h.Valid(); err != nil {
 			t.Errorf("%v: %v", h, err)
 		}

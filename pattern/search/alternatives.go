@@ -82,7 +82,7 @@ func (s *cureSearch) shortOnAll(g pattern.Group) (share float64, depths [2]float
 		}
 		for _, i := range g.Motifs {
 			for _, cut := range d.Cuts(i) {
-				if cut.Reached() < cut.Asked*s.Job.Limits.Reach {
+				if !cut.Reaches(s.Job.Limits.Reach) {
 					share = min(share, cut.Reached()/cut.Asked)
 					depths = [2]float64{min(depths[0], cut.Reached()), max(depths[1], cut.Reached())}
 				}

@@ -30,6 +30,24 @@ func NewCone(halfAngle Angle, through Circle, along float64) Cone {
 	return Cone{HalfAngle: halfAngle, Circle: through, Along: along, sin: sin, cos: cos}
 }
 
+// KeptOff returns the cone, or one through the same circle that is less steep: as steep as
+// leaves a tenth of that circle's radius at both of two distances along a profile. A chart
+// runs backwards past its apex, and two places share a point there.
+func (c Cone) KeptOff(from, to float64) Cone {
+	const part = 0.1
+	sin := c.sin
+	if down := c.Along - from; down > 0 {
+		sin = math.Min(sin, (1-part)*c.Radius/down)
+	}
+	if up := to - c.Along; up > 0 {
+		sin = math.Max(sin, -(1-part)*c.Radius/up)
+	}
+	if sin == c.sin {
+		return c
+	}
+	return NewCone(Angle(math.Asin(sin)), c.Circle, c.Along)
+}
+
 // RadiusAt returns the cone's radius at height z.
 func (c Cone) RadiusAt(z float64) float64 { return c.Radius + (z-c.Height)*c.sin/c.rise() }
 

@@ -23,32 +23,9 @@ type Surface struct {
 // along the profile are the profile's own.
 func NewSurface(p *Profile, chart Cone) Surface { return NewMeridian(p).Charted(chart) }
 
-// Charted returns the surface of a meridian, charted on a cone, or on a less steep one
-// where that cone's apex would lie on or near the surface; see Chart.
+// Charted returns the surface of a meridian, charted on a cone.
 func (m Meridian) Charted(chart Cone) Surface {
-	flat := m.Straight()
-	if !flat {
-		chart = chart.keptOff(m.Length())
-	}
-	return Surface{Meridian: m, chart: chart, flat: flat}
-}
-
-// keptOff returns a cone through the same circle that is steep enough, and no steeper, to
-// keep a part of that circle's radius all along a profile of the given length. Past its apex
-// a chart would run backwards and two places would share a point.
-func (c Cone) keptOff(length float64) Cone {
-	const part = 0.1
-	sin := c.sin
-	if down := c.Along; down > 0 {
-		sin = math.Min(sin, (1-part)*c.Radius/down)
-	}
-	if up := length - c.Along; up > 0 {
-		sin = math.Max(sin, -(1-part)*c.Radius/up)
-	}
-	if sin == c.sin {
-		return c
-	}
-	return NewCone(Angle(math.Asin(sin)), c.Circle, c.Along)
+	return Surface{Meridian: m, chart: chart, flat: m.Straight()}
 }
 
 // Near returns the place on the chart that lies by.X to the right and by.Y up from

@@ -288,6 +288,9 @@ func uncut(j *job.Job, blank *glass.Blank, band job.Band) *Plan {
 	p := &Plan{Job: j, Blank: blank, Repeats: j.Layout.Repeats, Band: band, Period: period(j, job.Side), sized: j.Motifs}
 	p.Cone, p.WorstRadiusError = blank.Profile().FitCone(band.Foot, band.Top)
 	p.Surface = blank.Meridian().Charted(p.Cone)
+	if !p.Surface.Straight() { // up a bent profile it is farther than up the cone
+		p.Surface = p.Surface.Charted(p.Cone.KeptOff(p.Surface.AlongAt(band.Foot), p.Surface.AlongAt(band.Top)))
+	}
 	return p
 }
 

@@ -302,8 +302,8 @@ func (b beside) clear(from, to flank) float64 {
 		return 1
 	case -from.spare-to.spare >= moved:
 		return 0
-	case moved < fine:
-		return 0.5
+	case moved < fine || r2.Norm(r2.Sub(to.left, from.left))+r2.Norm(r2.Sub(to.right, from.right)) < fine:
+		return 0.5 // the second where the chart runs out: past its apex places share a point
 	}
 	half := b.flank(middle(from.left, to.left), middle(from.right, to.right))
 	return (b.clear(from, half) + b.clear(half, to)) / 2

@@ -42,6 +42,9 @@ func oneGroove(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
+	if !s.flags.Changed("slant") {
+		fmt.Fprintln(s.stderr, "It is taken to lie upright. One that lies level or slants comes out otherwise, mostly deeper: say so with --slant.")
+	}
 	if *f.like {
 		return s.likeMark(f, at, wheels, wheel.sizeless(), *asJSON)
 	}

@@ -22,7 +22,7 @@ depth = 0.6
 fronds = 2
 `
 	plain, by := allWords(sheetOf(t, plansOf(t, leaf), "a4")), allWords(sheetOf(t, plansOf(t, leaf+"rock = [0, 12]\nswell = [0.5, 1, 0.5]\nparts.stem = {rock = [0, 0], swell = [1]}\n"), "a4"))
-	right := "by hand: 1/2 deep at the root, full in the middle, lifting to 1/2 at the tip; rock 12° to the right"
+	right := "by hand: 1/2 of its depth at the root, full in the middle, lifting to 1/2 of it at the tip; rock 12° to the right"
 	left := strings.Replace(right, "right", "left", 1)
 	for words, times := range map[string]int{right: 2, left: 2, "by hand": 4, "leaf frond, drawn": 4, "leaf stem, drawn": 1, "Rock is how far the glass is rolled": 1} {
 		if n := strings.Count(by, words); n != times {

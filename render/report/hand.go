@@ -83,15 +83,15 @@ func swelling(h groove.Hand) string {
 		case i == 0 && s.share < nothing:
 			words[i] = "from nothing"
 		case i == 0:
-			words[i] = deep + " deep"
+			words[i] = deep + " of its depth"
 		case i == last && s.share < nothing:
 			words[i] = "lifting out"
 		case i == last && falls:
-			words[i] = "lifting to " + deep
+			words[i] = "lifting to " + deep + " of it"
 		case falls:
-			words[i] = "easing to " + deep
+			words[i] = "easing to " + deep + " of it"
 		default:
-			words[i] = "swelling to " + deep
+			words[i] = "swelling to " + deep + " of it"
 		}
 		words[i] += " " + s.where()
 	}

@@ -30,15 +30,15 @@ func TestHandWords(t *testing.T) {
 		{groove.Hand{Rock: roll(7.5, 0)}, "rock 7.5° to the left"},
 		{groove.Hand{Rock: roll(5, 5)}, "rock 5° to both sides"},
 		{groove.Hand{Rock: roll(4, 8)}, "rock 4° to the left and 8° to the right"},
-		{groove.Hand{Swell: []float64{0.4, 1, 0.7}}, "3/8 deep at the root, full in the middle, lifting to 2/3 at the tip"},
-		{groove.Hand{Swell: []float64{0, 1, 0.75}}, "from nothing at the root, full in the middle, lifting to 3/4 at the tip"},
-		{groove.Hand{Swell: []float64{1, 0.95, 0.8, 0.4}}, "full at the root, lifting to 3/8 at the tip"},
-		{groove.Hand{Swell: []float64{0.5, 1, 0.8, 0}}, "1/2 deep at the root, full near the root, lifting out at the tip"},
-		{groove.Hand{Swell: []float64{0.25, 0.6, 1, 0.75}}, "1/4 deep at the root, full towards the tip, lifting to 3/4 at the tip"},
-		{groove.Hand{Swell: []float64{0.5, 1}}, "1/2 deep at the root, full at the tip"},
-		{groove.Hand{Swell: []float64{1, 0.5, 1}}, "full at the root, easing to 1/2 in the middle, full at the tip"},
-		{groove.Hand{Swell: []float64{0.2, 0.4, 0.1}}, "1/2 deep at the root, full in the middle, lifting to 1/4 at the tip"}, // of its greatest
-		{groove.Hand{Swell: []float64{0.5, 1, 1, 0.5}, Rock: roll(0, 3)}, "1/2 deep at the root, full near the root, lifting to 1/2 at the tip; rock 3° to the right"},
+		{groove.Hand{Swell: []float64{0.4, 1, 0.7}}, "3/8 of its depth at the root, full in the middle, lifting to 2/3 of it at the tip"},
+		{groove.Hand{Swell: []float64{0, 1, 0.75}}, "from nothing at the root, full in the middle, lifting to 3/4 of it at the tip"},
+		{groove.Hand{Swell: []float64{1, 0.95, 0.8, 0.4}}, "full at the root, lifting to 3/8 of it at the tip"},
+		{groove.Hand{Swell: []float64{0.5, 1, 0.8, 0}}, "1/2 of its depth at the root, full near the root, lifting out at the tip"},
+		{groove.Hand{Swell: []float64{0.25, 0.6, 1, 0.75}}, "1/4 of its depth at the root, full towards the tip, lifting to 3/4 of it at the tip"},
+		{groove.Hand{Swell: []float64{0.5, 1}}, "1/2 of its depth at the root, full at the tip"},
+		{groove.Hand{Swell: []float64{1, 0.5, 1}}, "full at the root, easing to 1/2 of it in the middle, full at the tip"},
+		{groove.Hand{Swell: []float64{0.2, 0.4, 0.1}}, "1/2 of its depth at the root, full in the middle, lifting to 1/4 of it at the tip"}, // of its greatest
+		{groove.Hand{Swell: []float64{0.5, 1, 1, 0.5}, Rock: roll(0, 3)}, "1/2 of its depth at the root, full near the root, lifting to 1/2 of it at the tip; rock 3° to the right"},
 	} {
 		if got := Hand(pattern.Cut{Groove: new(groove.Groove), Hand: c.hand}); got != c.want {
 			t.Errorf("%v:\n%q, wanted\n%q", c.hand, got, c.want)
@@ -76,8 +76,8 @@ func TestPlanByHand(t *testing.T) {
 		}
 	}
 	want := "By hand, each from its root to its tip as seen from outside:\n" +
-		"  2, 4, 6: 3/8 deep at the root, full in the middle, lifting to 1/4 at the tip;\n    rock 12° to the left and 2° to the right\n" +
-		"  3, 5, 7: 3/8 deep at the root, full in the middle, lifting to 1/4 at the tip;\n    rock 2° to the left and 12° to the right\n"
+		"  2, 4, 6: 3/8 of its depth at the root, full in the middle, lifting to 1/4 of\n    it at the tip; rock 12° to the left and 2° to the right\n" +
+		"  3, 5, 7: 3/8 of its depth at the root, full in the middle, lifting to 1/4 of\n    it at the tip; rock 2° to the left and 12° to the right\n"
 	if !strings.Contains(words.String(), want) {
 		t.Errorf("the plan says\n%s", words.String())
 	}

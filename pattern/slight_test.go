@@ -49,8 +49,8 @@ func TestSlight(t *testing.T) {
 					t.Errorf("found %v", f.Kind)
 				}
 			}
-			if clear := NewEvaluator().Clears(t.Context(), j); clear == c.found {
-				t.Errorf("an evaluator says it clears: %v", clear)
+			if clears := NewEvaluator().Clears(t.Context(), j); clears == c.found {
+				t.Errorf("an evaluator says it clears: %v", clears)
 			}
 			d, err := NewEvaluator().DraftOn(t.Context(), j, j.Blanks[0], job.Side)
 			if err != nil || (len(d.Kinds(0)) > 0) != c.found || (len(d.Problems()) > 0) != c.found || d.Finds(c.kind, []int{0}) != c.found {

@@ -8,6 +8,8 @@
 //   - [roundlay/render/bench]: the sheet that goes to the wheel
 //   - [roundlay/render/picture]: how the cut glass looks from the side
 //   - [roundlay/render/report]: a plan as words and as JSON
+//   - [roundlay/render/screen]: a plan as shapes for a screen, drawn anew after every
+//     edit; call its NewFlat first
 //
 // They are built on these, the lowest first:
 //

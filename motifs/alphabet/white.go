@@ -80,12 +80,12 @@ func bearing(indent float64) float64 { return max(White/2-indent, 0) }
 
 // gap returns how far a letter's leftmost place stands behind the rightmost of the one
 // before it, below 0 where it reaches under or over that.
-func gap(a, b glyph) float64 { return max(White-a.right-b.left, clear(a, b)) }
+func gap(a, b glyph) float64 { return max(White-a.right-b.left, clearing(a, b)) }
 
-// clear returns the least gap that keeps the strokes of two letters, and their accents,
+// clearing returns the least gap that keeps the strokes of two letters, and their accents,
 // Clearance apart. Places in two rows are taken to be as near in height as they can be, so
 // the distance is never less, and at most two rows more.
-func clear(a, b glyph) float64 {
+func clearing(a, b glyph) float64 {
 	var aside [int(Clearance*perHeight) + 1]float64 // by how many rows one lies above the other
 	for n := range aside {
 		up := max(float64(n)-1, 0) / perHeight

@@ -64,7 +64,7 @@ func Write(text string) (Line, error) {
 			x, _ = g.overhang()
 		case spaces > 0:
 			// Over a space no letter reaches under the other.
-			x += last.wide + max(bearing(last.right)+spaces+bearing(g.left), clear(last, g))
+			x += last.wide + max(bearing(last.right)+spaces+bearing(g.left), clearing(last, g))
 		default:
 			x += last.wide + gap(last, g)
 		}

@@ -104,7 +104,7 @@ func (w *worst) note(kind string, difference float64) {
 
 // each runs a check on a number of random scenes of each edge, every one with its
 // own seed, and logs the worst differences.
-func each(t *testing.T, edges []groove.Edge, count int, make func(*rand.Rand, groove.Edge) *scene, check func(*testing.T, *rand.Rand, *scene, *worst)) {
+func each(t *testing.T, edges []groove.Edge, count int, draw func(*rand.Rand, groove.Edge) *scene, check func(*testing.T, *rand.Rand, *scene, *worst)) {
 	w := &worst{of: map[string]float64{}, n: map[string]int{}}
 	t.Run("scenes", func(t *testing.T) {
 		for _, edge := range edges {
@@ -115,7 +115,7 @@ func each(t *testing.T, edges []groove.Edge, count int, make func(*rand.Rand, gr
 					t.Parallel()
 					for i := from; i < min(from+batch, count); i++ {
 						rnd := rand.New(rand.NewPCG(uint64(edge), uint64(i)))
-						check(t, rnd, make(rnd, edge), w)
+						check(t, rnd, draw(rnd, edge), w)
 					}
 				})
 			}

@@ -74,7 +74,7 @@ func (s *turning) hollow(rnd *rand.Rand) {
 
 // turnings checks a number of random turnings of each edge, every one with its own
 // seed, and logs the worst differences. A short run takes one in twenty.
-func turnings(t *testing.T, edges []groove.Edge, count int, make func(*rand.Rand, groove.Edge) *turning, check func(comparison, *rand.Rand)) *worst {
+func turnings(t *testing.T, edges []groove.Edge, count int, draw func(*rand.Rand, groove.Edge) *turning, check func(comparison, *rand.Rand)) *worst {
 	if testing.Short() {
 		count /= 20
 	}
@@ -87,7 +87,7 @@ func turnings(t *testing.T, edges []groove.Edge, count int, make func(*rand.Rand
 					t.Parallel()
 					for i := from; i < min(from+batch, count); i++ {
 						rnd := rand.New(rand.NewPCG(uint64(edge), uint64(100_000+i)))
-						s := make(rnd, edge)
+						s := draw(rnd, edge)
 						endless := time.AfterFunc(endlessly, func() { panic(fmt.Sprintf("%v %d does not end: %v", edge, i, s)) })
 						check(comparison{t, w, s, s.reported(0), s.work(), fmt.Sprint(edge, " ", i)}, rnd)
 						endless.Stop()

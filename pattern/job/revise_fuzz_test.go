@@ -51,8 +51,8 @@ func FuzzRevise(f *testing.F) {
 		if err != nil {
 			t.Fatalf("%s\nbecame\n%s", data, out)
 		}
-		var any map[string]any
-		if toml.Unmarshal(data, &any) == nil && toml.Unmarshal(out, &any) != nil {
+		var tree map[string]any
+		if toml.Unmarshal(data, &tree) == nil && toml.Unmarshal(out, &tree) != nil {
 			t.Errorf("%s\nbecame\n%s", data, out)
 		}
 		if _, err := NewForm(out); err != nil {

@@ -97,10 +97,10 @@ func (o object) MarshalJSON() ([]byte, error) {
 // schemaText is the schema of all outputs: JSON Schema 2020-12.
 func schemaText(t *testing.T) []byte {
 	d := newDescriber(t)
-	var any []object
+	var all []object
 	defs := object{}
 	for _, o := range outputs() {
-		any = append(any, object{{"$ref", "#/$defs/" + o.name}})
+		all = append(all, object{{"$ref", "#/$defs/" + o.name}})
 		if is := reflect.TypeOf(o.value); is.Kind() == reflect.Slice {
 			defs = append(defs, entry{o.name, object{{"description", "roundlay " + o.command}, {"type", "array"}, {"items", d.schema(member{is: is.Elem()})}}})
 			continue
@@ -116,7 +116,7 @@ func schemaText(t *testing.T) []byte {
 		{"$id", fmt.Sprintf("urn:roundlay:json:%d", schema)},
 		{"title", "What roundlay writes with --json"},
 		{"description", "Lengths are in millimetres and angles in degrees, whatever the job's unit. What is not known is left out: nothing is null."},
-		{"anyOf", any},
+		{"anyOf", all},
 		{"$defs", defs},
 	}
 	var b bytes.Buffer

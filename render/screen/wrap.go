@@ -277,7 +277,7 @@ const mostRings = 12
 
 // rings rings the findings of a period, those of one letter that lie close together once.
 func (f Flat) rings() []Ring {
-	const close = 2.3 // mm
+	const apart = 2.3 // mm
 	all := []Ring{}
 	var worst []Ring
 	for _, g := range f.plan.Groups() {
@@ -289,7 +289,7 @@ func (f Flat) rings() []Ring {
 		for _, found := range g.Findings[:min(len(g.Findings), 100*mostRings)] {
 			r, near := f.ring(g.Letter, found), false
 			for _, o := range own {
-				near = near || math.Hypot(float64(r.X-o.X), float64(r.Y-o.Y)) < close
+				near = near || math.Hypot(float64(r.X-o.X), float64(r.Y-o.Y)) < apart
 			}
 			if !near {
 				own = append(own, r)

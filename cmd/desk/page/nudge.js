@@ -8,7 +8,8 @@ const pause = 700; // ms without a key after which a run is over
 const arrows = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] };
 // With the shift key a keyboard sends other signs; + itself may need it.
 const sizes = { "+": 1, "=": 1, "-": -1, "_": -10, "*": 10 };
-const turns = { "[": 1, "]": -1, "{": 10, "}": -10 };
+// Letters, for every keyboard has them without a third level: to the left is anticlockwise.
+const turns = { l: 1, r: -1 };
 
 /** Nudge turns keys into drags. */
 export class Nudge {
@@ -25,7 +26,7 @@ export class Nudge {
     if (key === "Escape") return this.giveUp();
     if (key in arrows) this.#go("move", motif, arrows[key].map((n) => n * times));
     else if (key in sizes) this.#go("size", motif, [sizes[key], 0]);
-    else if (key in turns) this.#go("turn", motif, [turns[key], 0]);
+    else if (key.toLowerCase() in turns) this.#go("turn", motif, [turns[key.toLowerCase()] * times, 0]);
     else return false;
     event.preventDefault();
     return true;

@@ -15,7 +15,7 @@ import { Sheet, viewOf } from "./sheet.js";
 import { Sight } from "./sight.js";
 
 const keys = "Enter chooses a motif. Arrow keys move it by one step of the calipers, with Shift by ten. "
-  + "Plus and minus size it, the square brackets turn it, Escape gives up.";
+  + "Plus and minus size it, L and R turn it left and right, Escape gives up.";
 
 /** mount fills root and follows the store. */
 export function mount(root, store) {

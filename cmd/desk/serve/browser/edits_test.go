@@ -51,7 +51,7 @@ const editor = `window.editor = {
 	key(n) {
 		const motifs = this.seen("#wrap .motifs .motif");
 		if (!motifs.length) return;
-		const motif = this.pick(motifs, n), key = this.pick(["ArrowLeft", "ArrowRight", "ArrowUp", "ArrowDown", "+", "-", "[", "]", "Escape"], n >> 3);
+		const motif = this.pick(motifs, n), key = this.pick(["ArrowLeft", "ArrowRight", "ArrowUp", "ArrowDown", "+", "-", "l", "r", "Escape"], n >> 3);
 		motif.focus();
 		motif.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true, cancelable: true }));
 	},

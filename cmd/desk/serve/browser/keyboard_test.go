@@ -53,6 +53,16 @@ func TestKeyboardAlone(t *testing.T) {
 	if back := p.text(); back != before {
 		t.Errorf("undone by Ctrl and Z it is\n%s\nwant\n%s", back, before)
 	}
+	p.tabTo("#wrap .motifs .motif")
+	p.keys("l", "l", "l", "r") // three degrees to the left, anticlockwise, and one back
+	p.settled()
+	_, given, _ := strings.Cut(p.text(), "\nturn = ")
+	var turn float64
+	// A key turns the frame, which narrows with the glass: its degree is a little less in the job.
+	if fmt.Sscan(given, &turn); turn < 1.5 || turn > 2.5 {
+		t.Errorf("turned by L and R by %v degrees", turn)
+	}
+	p.control("z")
 
 	p.tabTo("#headings [role=tab]")
 	for !eval[bool](p, `document.activeElement.id === "tab-design"`) {

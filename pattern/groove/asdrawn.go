@@ -66,6 +66,16 @@ func (k *stroke) asDrawn(b *blade, x section) section {
 		return x
 	}
 	left, right := k.farthest(b, &x, 1), k.farthest(b, &x, -1)
+	if x.deep <= 0 { // where others bite to one hand of the blade's own line, that isn't in the mark
+		switch toLeft, toRight := left > x.left, right > -x.right; {
+		case toRight && !toLeft:
+			x.left = -right
+			left = k.farthest(b, &x, 1)
+		case toLeft && !toRight:
+			x.right = left
+			right = k.farthest(b, &x, -1)
+		}
+	}
 	if x.deep <= 0 && left > -right { // other wheels bite here
 		x.line, x.deep = (left-right)/2, math.SmallestNonzeroFloat64
 	}
@@ -109,11 +119,12 @@ func (k *stroke) farthest(b *blade, x *section, hand float64) float64 {
 		edge = -x.right
 	}
 	beyond := x.across(hand * (edge + least))
+	var beside besides
 	try := func(p *pose) bool {
 		begin := edge + least
 		if p.inside(b, beyond) <= 0 {
 			ok := false
-			if begin, ok = k.begins(b, p, &x.station, edge+least, hand); !ok {
+			if begin, ok = k.begins(b, p, &x.station, edge+least, hand, &beside); !ok {
 				return false
 			}
 		}
@@ -149,12 +160,21 @@ func (k *stroke) farthest(b *blade, x *section, hand float64) float64 {
 // begins returns a distance to one hand of a station, beyond an edge, at which a wheel bites
 // that may do so only farther out: a broad one, one that is rolled, a mitre of a gang, or one
 // that comes round a bend. It tries places of the blade's own edge, out to the wheel's face.
-func (k *stroke) begins(b *blade, p *pose, s *station, edge, hand float64) (begin float64, ok bool) {
+func (k *stroke) begins(b *blade, p *pose, s *station, edge, hand float64, beside *besides) (begin float64, ok bool) {
 	if b.offset == 0 && b.sharp() && p.roll == nil && k.line.Straight() {
 		return 0, false
 	}
 	const near = 0.1 // mm: what the second order may be off by
-	v := p.seen(p.space(s.across(0)))
+	beside.know(s)
+	v := p.seen(p.space(beside.on))
+	// How far ahead of the wheel, and to its left, the station goes in a millimetre of its own:
+	// round a bend it lies askew.
+	skew, grows := 0.0, 1.0
+	if !k.line.Straight() {
+		to := r3.Scale(1/besidesApart, r3.Sub(p.seen(p.space(beside.left)), v))
+		grows = max(to.Y, 0.1)
+		skew = to.X / grows
+	}
 	rolls := [3]roll{{cos: 1}}
 	n := 1
 	if p.roll != nil {
@@ -162,11 +182,21 @@ func (k *stroke) begins(b *blade, p *pose, s *station, edge, hand float64) (begi
 	}
 	for _, out := range [...]float64{0, 0.4, 0.7, 0.98} {
 		left := b.offset + out*(hand*b.face-b.offset)
-		lifted := p.above(p.wheelRadius-b.drop(left-b.offset), v.X)
 		for _, r := range rolls[:n] {
-			at := r.outOf(r3.Vec{X: v.X, Y: left, Z: lifted}, p.depth)
-			glass := -(p.curve.along*v.X*v.X + 2*p.curve.twist*v.X*at.Y + p.curve.across*at.Y*at.Y) / 2
-			if far := hand * (at.Y - v.Y); far > edge && at.Z < glass+near && p.inside(b, s.across(hand*far)) > 0 {
+			ahead := v.X + skew*(left-v.Y)
+			lifted := p.above(p.wheelRadius-b.drop(left-b.offset), ahead)
+			at := r.outOf(r3.Vec{X: ahead, Y: left, Z: lifted}, p.depth)
+			glass := -(p.curve.along*ahead*ahead + 2*p.curve.twist*ahead*at.Y + p.curve.across*at.Y*at.Y) / 2
+			far := hand * (at.Y - v.Y) / grows
+			if far <= edge || at.Z >= glass+near {
+				continue
+			}
+			q := s.across(hand * far)
+			if b.offset != 0 { // a mitre that grazes the glass does so at its point alone
+				far += hand * (at.Y - p.seen(p.space(q)).Y) / grows
+				q = s.across(hand * far)
+			}
+			if far > edge && p.inside(b, q) > 0 {
 				return far, true
 			}
 		}

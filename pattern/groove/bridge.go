@@ -85,6 +85,13 @@ func (k *stroke) bridge() {
 	if !k.bridges {
 		return
 	}
+	if k.swells {
+		// What rests in two places can't be counted on to follow its swell: what it would take
+		// pressed in at the middle, as deep as anywhere, is told where that is worse.
+		p := k.at(k.line.Length() / 2)
+		p.depth = k.depth
+		k.lookAbout(&p)
+	}
 	k.stands = stands
 	for i := range stands {
 		p := &stands[i]

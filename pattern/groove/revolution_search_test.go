@@ -39,7 +39,8 @@ func (s *turning) String() string {
 func (s *turning) prepare(foot, top float64) {
 	s.profile = s.vessel.profile()
 	cone, _ := s.profile.FitCone(foot, top)
-	s.chart = s.vessel.chart(cone)
+	surface := geometry.NewSurface(s.profile, cone) // its chart keeps off the cone's apex
+	s.chart = s.vessel.chart(surface.Chart())
 	s.draw()
 }
 

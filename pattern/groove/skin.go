@@ -28,21 +28,7 @@ func newLowest(k *stroke) *lowest {
 
 // section looks at a section of a blade.
 func (l *lowest) section(b *blade, x *section) {
-	const fine = 1.0 // mm: refine finds what is between
-	n := max(int(math.Ceil(2*b.face/fine)), 4)
-	if b.sharp() {
-		n = 4
-	}
-	across := []float64{b.offset}
-	if l.wheel.blades() > 1 {
-		if outermost := float64(l.wheel.Mitres-1) / 2 * l.wheel.Spacing; math.Abs(b.offset) > outermost-l.wheel.Spacing/2 {
-			across = append(across, math.Copysign(b.face, b.offset)) // the shoulder of the whole wheel
-		}
-	} else {
-		for i := range n + 1 {
-			across = append(across, b.face*(2*float64(i)/float64(n)-1))
-		}
-	}
+	across := l.across(b)
 	ahead := x.ahead
 	for i := range probes {
 		lean := 2*float64(i)/(probes-1) - 1
@@ -62,6 +48,26 @@ func (l *lowest) section(b *blade, x *section) {
 			}
 		}
 	}
+}
+
+// across returns the places of a blade's edge, to the left of the wheel's middle, that are looked
+// at: refine finds what is between. Of a mitre of a gang they go no farther than to where its
+// neighbours take the glass.
+func (l *lowest) across(b *blade) []float64 {
+	const fine = 1.0 // mm
+	from, to := max(b.offset-b.right, -b.face), min(b.offset+b.left, b.face)
+	n := max(int(math.Ceil((to-from)/fine)), 4)
+	if b.sharp() {
+		n = 4
+	}
+	if l.wheel.blades() > 1 && !(from == -b.face || to == b.face) {
+		n = 2
+	}
+	across := []float64{b.offset}
+	for i := range n + 1 {
+		across = append(across, from+(to-from)*float64(i)/float64(n))
+	}
+	return across
 }
 
 // try measures a spot of a wheel, and keeps it if it is the best seen at its roll.
@@ -149,9 +155,7 @@ func (l *lowest) climb(at skinSpot, worth float64, of func(p *pose, radius, heig
 			next.stands = min(max(at.stands+by[0]*step, l.first), l.last)
 			next.lean = min(max(at.lean+by[1]*step, -1), 1)
 			next.ahead += by[2] * step
-			if l.wheel.blades() == 1 { // a gang's spots stay on its mitres' lines
-				next.left = min(max(at.left+by[3]*step, -at.blade.face), at.blade.face)
-			}
+			next.left = min(max(at.left+by[3]*step, -at.blade.face), at.blade.face)
 			if next == at {
 				continue
 			}

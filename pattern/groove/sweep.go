@@ -121,16 +121,23 @@ type besides struct {
 	known    bool
 }
 
+// besidesApart is how far, in millimetres, the one lies from the other.
+const besidesApart = 1.0
+
+// know finds the places of a station, unless they are known.
+func (b *besides) know(s *station) {
+	if !b.known {
+		*b = besides{s.across(0), s.across(besidesApart), true}
+	}
+}
+
 // crosses returns how far to the left of a station the line of a blade is, of a wheel that
 // stands elsewhere.
 func (p *pose) crosses(b *blade, s *station, beside *besides) float64 {
 	aside := func(at spot) float64 { _, _, aside := p.bite(b, at); return aside }
-	const far = 1.0 // mm
-	if !beside.known {
-		*beside = besides{s.across(0), s.across(far), true}
-	}
+	beside.know(s)
 	begin := aside(beside.on)
-	grows := max((aside(beside.left)-begin)/far, 0.1)
+	grows := max((aside(beside.left)-begin)/besidesApart, 0.1)
 	left := -begin / grows
 	return left - aside(s.across(left))/grows
 }

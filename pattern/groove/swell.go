@@ -1,6 +1,9 @@
 package groove
 
-import "math"
+import (
+	"math"
+	"sort"
+)
 
 // byHand reports whether the stroke swells or is rolled.
 func (k *stroke) byHand() bool { return k.swells || k.line.hand.rocks() }
@@ -169,4 +172,27 @@ func (k *stroke) swelled(s float64, neighbours []station) station {
 	here := k.upright(nearest)
 	ahead, aside := own.local(here.spot(s-nearest, 0))
 	return newStation(s, own, ahead, aside)
+}
+
+// deepestAt returns how deep the cut's own line is at a place, under the wheel that goes deepest
+// there of all those along the stroke. Round a bend that needn't be the one the swell has deepest:
+// wheels farther off pass beside the place.
+func (k *stroke) deepestAt(on spot, along float64) (depth float64) {
+	const nearly = 0.9 // the deepest square to the glass bites nearly the most along its own normal
+	near, most := k.wheels, 0.0
+	from := sort.Search(len(near), func(i int) bool { return near[i].stands >= along-k.wheel.Radius })
+	to := sort.Search(len(near), func(i int) bool { return near[i].stands > along+k.wheel.Radius })
+	near = near[from:to]
+	bites := make([]float64, len(near))
+	for i := range near {
+		bites[i] = near[i].inside(&k.middle, on)
+		most = max(most, bites[i])
+	}
+	for i := range near {
+		if bites[i] > 0 && bites[i] >= nearly*most {
+			deep, _, _ := near[i].depthAt(&k.middle, on)
+			depth = max(depth, deep)
+		}
+	}
+	return depth
 }

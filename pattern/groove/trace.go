@@ -143,6 +143,9 @@ func (k *stroke) under(s float64, neighbours []station) station {
 func (k *stroke) sample(s station) Sample {
 	at, on := s.chart(0), s.across(0)
 	depth, _, _ := s.own.depthAt(&k.middle, on)
+	if k.byHand() && !k.line.Straight() {
+		depth = max(depth, k.deepestAt(on, s.along))
+	}
 	return Sample{
 		At: at, Theta: on.theta, Height: s.own.counted(on), Along: s.along - k.from, Depth: depth,
 		LeftEdge: at, RightEdge: at,

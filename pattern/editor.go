@@ -39,6 +39,13 @@ type numbered struct {
 }
 
 // Lay lays a job out on each of its blanks, in their order, and checks it; or only on the
+// blanks given, still as members of their set. To lay a job out again after every edit,
+// use an Editor.
+func Lay(ctx context.Context, j *job.Job, blanks ...*glass.Blank) ([]*Plan, error) {
+	return (&Editor{once: true}).Lay(ctx, j, blanks...)
+}
+
+// Lay lays a job out on each of its blanks, in their order, and checks it; or only on the
 // blanks given, still as members of their set. It looks for no cures.
 func (e *Editor) Lay(ctx context.Context, j *job.Job, blanks ...*glass.Blank) (plans []*Plan, err error) {
 	defer func() { e.finish(err == nil) }()

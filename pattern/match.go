@@ -1,20 +1,12 @@
 package pattern
 
 import (
-	"context"
 	"math"
 
 	"roundlay/geometry"
 	"roundlay/pattern/glass"
 	"roundlay/pattern/job"
 )
-
-// Lay lays a job out on each of its blanks, in their order, and checks it; or only on the
-// blanks given, still as members of their set. To lay a job out again after every edit,
-// use an Editor.
-func Lay(ctx context.Context, j *job.Job, blanks ...*glass.Blank) ([]*Plan, error) {
-	return (&Editor{once: true}).Lay(ctx, j, blanks...)
-}
 
 // matched reports whether the job's blanks must match.
 func matched(j *job.Job) bool { return j.Layout.Match == job.Set && len(j.Blanks) > 1 }

@@ -53,7 +53,7 @@ func (a composer) picture(ctx context.Context) (printing.Page, error) {
 // pictureFormat returns a page for a picture of all there is: with room for a width and
 // a depth, and for the head that fit gives it.
 func (a composer) pictureFormat(inner, deep float64, fit func(page.Format) page.Format) page.Format {
-	lying := func(landscape bool) page.Format {
+	laid := func(landscape bool) page.Format {
 		across, up := a.options.Printed.Scale(landscape)
 		f := page.Format{Margin: a.options.Margin * max(1, across, up), Landscape: landscape, Printed: a.options.Printed}
 		f.Width = math.Ceil((inner+page.SideRoom+2*f.Margin)/across) * across
@@ -62,8 +62,8 @@ func (a composer) pictureFormat(inner, deep float64, fit func(page.Format) page.
 		f.Height = math.Ceil((deep+f.Foot+2*f.Margin+f.Head)/up) * up
 		return f
 	}
-	if f := lying(false); f.Width <= f.Height {
+	if f := laid(false); f.Width <= f.Height {
 		return f
 	}
-	return lying(true)
+	return laid(true)
 }

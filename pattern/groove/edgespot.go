@@ -44,14 +44,14 @@ func (k *stroke) lookBetween() {
 	for i := range k.spots {
 		at := &k.spots[i]
 		if at.worth == best[i%2] || at.worth > best[i%2]-near {
-			k.settle(*at)
+			k.refine(*at)
 		}
 	}
 }
 
-// settle moves a spot, in ever smaller steps, along the stroke, along its column and to its
+// refine moves a spot, in ever smaller steps, along the stroke, along its column and to its
 // sides to where it is worth most, and records what the wheel does there.
-func (k *stroke) settle(at edgeSpot) {
+func (k *stroke) refine(at edgeSpot) {
 	if math.IsInf(at.worth, 0) { // nothing was found
 		return
 	}

@@ -116,7 +116,6 @@ type handwork struct {
 	touch       bool
 	unclear     string  // why the search doesn't say how the wheel is set down; empty where it does
 	room        float64 // how much farther the line goes than the mark, where there is most room: below 0 for a touch
-	bridged     bool
 	first, last float64
 	reach       float64
 	at          []gripped

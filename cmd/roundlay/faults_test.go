@@ -96,8 +96,8 @@ func TestKilledInASet(t *testing.T) {
 	}
 }
 
-// Several processes that write one file leave one of them whole; without --force all but one
-// of those that come later are refused.
+// Several processes that write the same papers at once leave them whole, with --force and
+// without, and nothing else beside them.
 func TestTwoOnOneFile(t *testing.T) {
 	job, whole := papers(t)
 	folder := filepath.Join(t.TempDir(), "papers")
@@ -131,7 +131,7 @@ func TestTwoOnOneFile(t *testing.T) {
 }
 
 // A folder that can't be made, as its name is a file's, or that goes away while its papers
-// are drawn, is an error in one line; the second time nothing is written anywhere else.
+// are drawn, is an error in one line or no fault at all; what has the name is not lost.
 func TestVanishingFolder(t *testing.T) {
 	job, _ := papers(t)
 	file := filepath.Join(t.TempDir(), "file")
@@ -164,9 +164,9 @@ func TestVanishingFolder(t *testing.T) {
 	}
 }
 
-// What is written doesn't depend on the clock: with the job's file from the future and from
+// What is written doesn't depend on the dates of files: with the job's file from the future and from
 // long ago, the bytes are the same.
-func TestClockJumps(t *testing.T) {
+func TestFilesFromAnyDay(t *testing.T) {
 	job, whole := papers(t)
 	for _, at := range []time.Time{time.Unix(1, 0), time.Date(2090, 1, 1, 0, 0, 0, 0, time.UTC)} {
 		if err := os.Chtimes(job, at, at); err != nil {

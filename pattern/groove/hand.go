@@ -146,3 +146,6 @@ func (l Line) ByHand(h Hand) (Line, error) {
 	l.hand = newGesture(h)
 	return l, nil
 }
+
+// Rolled reports whether the wheel is rolled along the line.
+func (l Line) Rolled() bool { return l.hand.rocks() }

@@ -57,6 +57,9 @@ func (f facet) appendTo(all []facet, a, b, c vertex) []facet {
 
 // meshes returns a mesh for every blade of the wheel.
 func meshes(g groove.Groove, wheel groove.Wheel, outside *geometry.Surface) []mesh {
+	if g.Line.Rolled() && (wheel.Edge == groove.Gang || wheel.Edge == groove.Flat) {
+		return reliefMeshes(g, wheel, outside)
+	}
 	var all []mesh
 	chosen, near := ribs(g.Samples), nearLamp()
 	if outside.Level() {
@@ -73,21 +76,25 @@ func meshes(g groove.Groove, wheel groove.Wheel, outside *geometry.Surface) []me
 	for b := range all {
 		m := &all[b]
 		for i := range m.ribs[1:] {
-			falls := make([]geometry.Point, len(m.ribs[i])-1)
-			right, up := outside.Compass(g.Samples[chosen[i]].Theta)
-			if outside.Level() { // the light falls one way on all of it
-				right, up = geometry.Point{X: 1}, geometry.Point{Y: 1}
-			}
-			for k := range falls {
-				fall := m.fall(i, k)
-				falls[k] = geometry.Point{X: r2.Dot(fall, right), Y: r2.Dot(fall, up)}
-			}
-			m.falls = append(m.falls, falls)
-			middle := (g.Samples[chosen[i]].Theta + g.Samples[chosen[i+1]].Theta) / 2
-			m.panels = append(m.panels, panel{wheel.Edge == groove.Flat, middle})
+			m.lay(i, g.Samples[chosen[i]].Theta, g.Samples[chosen[i+1]].Theta, wheel.Edge == groove.Flat, outside)
 		}
 	}
 	return all
+}
+
+// lay works out the fields between a rib and the next, which stand at two angles.
+func (m *mesh) lay(i int, theta, next float64, panelled bool, outside *geometry.Surface) {
+	falls := make([]geometry.Point, len(m.ribs[i])-1)
+	right, up := outside.Compass(theta)
+	if outside.Level() { // the light falls one way on all of it
+		right, up = geometry.Point{X: 1}, geometry.Point{Y: 1}
+	}
+	for k := range falls {
+		fall := m.fall(i, k)
+		falls[k] = geometry.Point{X: r2.Dot(fall, right), Y: r2.Dot(fall, up)}
+	}
+	m.falls = append(m.falls, falls)
+	m.panels = append(m.panels, panel{panelled, (theta + next) / 2})
 }
 
 // field returns the corners of a field, anticlockwise on the map: rungs run from

@@ -56,6 +56,7 @@ func FuzzValue(f *testing.F) {
 			f.Add(name, wrong)
 		}
 	}
+	f.Add("shop.rate", "14") // one that is taken
 	f.Fuzz(func(t *testing.T, name, text string) {
 		if rules()[name].accepted == "" || strings.Contains(text, "\n") {
 			return
@@ -66,7 +67,7 @@ func FuzzValue(f *testing.F) {
 			onlyError(t, err)
 			return
 		}
-		if j.Layout.Repeats < 1 || len(j.Rack) != 4 || len(j.Motifs) != 2 {
+		if j.Layout.Repeats < 1 || len(j.Rack) != 4 || len(j.Motifs) != 4 {
 			t.Errorf("half a job: %+v", j)
 		}
 		for _, length := range []float64{j.Limits.Land, j.Limits.Rim, j.Rack[0].Radius, j.Rack[0].Thick, j.Motifs[0].Depth, j.Motifs[0].Width.Value} {

@@ -29,7 +29,7 @@ func FuzzFlags(f *testing.F) {
 		"wrap --test-page --dpi 20 --out t.png --page 1", "divide --across 3in --parts 7 --gap 1/16in --json", "divide job.toml --around 200mm --parts 5", "check job.toml --json --blank tumbler",
 		"fit job.toml --rack", "fit job.toml --write fitted.toml --force", "plan job.toml --json", "sheet job.toml --took 80 --write timed.toml", "view job.toml --tilt 20 --out v.svg --findings",
 		"view job.toml job.toml --out two.svg", "motifs leaf --json", "motifs fan --chart --out c.svg", "groove job.toml --length 12mm --slant level", "groove --edge round --radius 3mm --wheel-across 80mm --thick 6mm --across 70mm --width 2mm",
-		"groove job.toml --like --length 12mm --width 2mm --read-to 0.1mm", "new a.toml --unit mm", "new --like --repeats 6 --across 70mm --motif star --wide 20mm", "new --shop", "completion bash", "man", "--version", "help wrap", "chekc job.toml", "wrap --sdie base",
+		"groove job.toml --like --length 12mm --width 2mm --read-to 0.1mm", "groove job.toml --like --length 12mm --width 2mm --read-to x", "new a.toml --unit mm", "new --like --repeats 6 --across 70mm --motif star --wide 20mm", "new --shop", "completion bash", "man", "--version", "help wrap", "chekc job.toml", "wrap --sdie base",
 	} {
 		f.Add(words)
 	}

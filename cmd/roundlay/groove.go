@@ -42,13 +42,15 @@ func oneGroove(s *session, args []string) error {
 	if err != nil {
 		return err
 	}
-	if !s.flags.Changed("slant") {
+	if *f.like {
+		err = s.likeMark(f, at, wheels, wheel.sizeless(), *asJSON)
+	} else {
+		err = s.newMark(f, at, wheels, *asJSON)
+	}
+	if err == nil && !s.flags.Changed("slant") {
 		fmt.Fprintln(s.stderr, "It is taken to lie upright. One that lies level or slants comes out otherwise, mostly deeper: say so with --slant.")
 	}
-	if *f.like {
-		return s.likeMark(f, at, wheels, wheel.sizeless(), *asJSON)
-	}
-	return s.newMark(f, at, wheels, *asJSON)
+	return err
 }
 
 // agree refuses flags that don't go with one another.

@@ -44,15 +44,6 @@ func (p *Plan) shallow() []Finding {
 // reaches reports whether a cut is as deep as the job accepts.
 func (p *Plan) reaches(c *Cut) bool { return c.Reaches(p.Job.Limits.Reach - 1e-9/c.Asked) }
 
-// Reached returns how deep the wheel comes of the depth asked for. One that is rolled may bite
-// deeper beside the cut's line, which doesn't make the mark long enough.
-func (c *Cut) Reached() float64 {
-	if c.Hand.Even() {
-		return c.Depth
-	}
-	return c.Plunge
-}
-
 // ShortMarks is marks of a motif that are too short for the depth asked for.
 type ShortMarks struct {
 	Motif    int      // number in the job, from 0

@@ -4,7 +4,7 @@ import "roundlay/pattern/groove"
 
 // work returns the time to measure one place of a groove, in microseconds on a
 // workshop's computer, as BenchmarkWork measures it. Broad edges and bent lines take
-// longer: a broad edge is placeWork all across, a bent line from both sides. A cut that swells
+// longer: a broad edge is measured all across, a bent line from both sides. A cut that swells
 // or is rolled takes most: each place is looked at from all about it, at all rolls.
 func (p *Plan) work(wheel groove.Wheel, bent bool, hand groove.Hand) float64 {
 	of := [...]struct{ even, swells, rolled placeWork }{

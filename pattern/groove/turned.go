@@ -74,19 +74,23 @@ func (g Groove) Short() bool {
 	}
 }
 
-// Reaches reports whether the wheel is set as deep as a share of the depth asked. Where a drawn
+// Reached returns how deep the wheel comes of the depth asked for. One that is rolled may bite
+// deeper beside the cut's line, which doesn't make the mark long enough.
+func (g *Groove) Reached() float64 {
+	if g.Line.hand == nil {
+		return g.Depth
+	}
+	return g.Plunge
+}
+
+// Reaches reports whether the wheel comes as deep as a share of the depth asked. Where a drawn
 // cut's swell is greatest at an end of its line, and only there, the wheel is as deep as the
 // swell asks wherever it may stand: at the end itself it has to be out of the glass.
-func (g Groove) Reaches(share float64) bool {
-	hand := g.Line.hand
-	switch {
-	case hand == nil:
-		return g.Depth >= g.Asked*share
-	case hand.atEnd && !g.Touch:
+func (g *Groove) Reaches(share float64) bool {
+	if hand := g.Line.hand; hand != nil && hand.atEnd && !g.Touch {
 		return true
-	default: // one that is rolled may bite deeper beside its line, which doesn't make the mark long enough
-		return g.Plunge >= g.Asked*share
 	}
+	return g.Reached() >= g.Asked*share
 }
 
 // LengthFor returns the length of the shortest mark in the groove's place that reaches a

@@ -31,6 +31,14 @@ func baseLamp() lamp {
 	return l
 }
 
+// lampOver is the lamp on the side of a surface that faces the eye: a wall, or a base.
+func lampOver(outside *geometry.Surface) lamp {
+	if outside.Level() {
+		return baseLamp()
+	}
+	return nearLamp()
+}
+
 // shine returns what is added to the tone of a panel that faces to the right by an
 // angle from the middle of the near side, or of the far one: those to the left on
 // the picture shine, those to the right are in their own shade.

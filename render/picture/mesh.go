@@ -61,10 +61,7 @@ func meshes(g groove.Groove, wheel groove.Wheel, outside *geometry.Surface) []me
 		return reliefMeshes(g, wheel, outside)
 	}
 	var all []mesh
-	chosen, near := ribs(g.Samples), nearLamp()
-	if outside.Level() {
-		near = baseLamp()
-	}
+	chosen, near := ribs(g.Samples), lampOver(outside)
 	for _, i := range chosen {
 		for blade, rungs := range section(g.Samples[i], wheel, outside) {
 			if blade == len(all) {

@@ -11,18 +11,15 @@ import (
 // Its flanks are none of the wheel's own: they come from the kernel's cross-sections, which
 // are without polish.
 func reliefMeshes(g groove.Groove, wheel groove.Wheel, outside *geometry.Surface) []mesh {
-	near := nearLamp()
-	if outside.Level() {
-		near = baseLamp()
-	}
 	var all []mesh
 	for _, hollow := range groove.NewCutter(outside, nil).Relief(&g, wheel) {
-		m := mesh{crease: true, near: near}
+		m := mesh{crease: true, near: lampOver(outside)}
 		var thetas []float64
 		for _, i := range crossed(hollow) {
 			c := &hollow[i]
-			m.ribs = append(m.ribs, rolledRungs(c, bend(nearest(g.Samples, c), outside)))
-			thetas = append(thetas, nearest(g.Samples, c).Theta)
+			at := nearest(g.Samples, c)
+			m.ribs = append(m.ribs, rolledRungs(c, bend(at, outside)))
+			thetas = append(thetas, at.Theta)
 		}
 		for i := range len(m.ribs) - 1 {
 			m.lay(i, thetas[i], thetas[i+1], wheel.Edge == groove.Flat, outside)

@@ -109,12 +109,17 @@ func (d *Draft) Cuts(i int) []Cut {
 		s.figure = nil                                  // its grooves are the cuts now
 		_ = p.cutAll(context.WithoutCancel(d.ctx), all) // one motif is soon cut, and is kept only when complete
 		const longer = 3                                // a bent line takes this many times longer
+		const resting = 4                               // and so many, where the wheel rests in two places: it is looked at all over
 		for n, c := range p.Cuts[:len(all[i].cuts)] {
 			s.price.grooves++
 			if c.Length > r2.Norm(r2.Sub(c.Ends[1], c.Ends[0]))+touching {
 				s.price.grooves += longer
 			}
-			s.price.work += int(p.work(p.Job.Rack[c.Wheel], !all[i].shapes[0].lines[n].Straight(), c.Hand) * float64(len(c.Samples)))
+			work := p.work(p.Job.Rack[c.Wheel], !all[i].shapes[0].lines[n].Straight(), c.Hand) * float64(len(c.Samples))
+			if c.Bridges() {
+				work *= resting
+			}
+			s.price.work += int(work)
 		}
 		d.of.spent.add(s.price)
 		s.cuts = p.Cuts

@@ -46,7 +46,8 @@ func isFolder(path string) bool {
 // target says where and in what form papers are written.
 type target struct {
 	out     string
-	page    int // 0 where none is asked for
+	page    int  // 0 where none is asked for
+	first   bool // page 1 is taken, as none was asked for
 	dpi     float64
 	paper   page.Options
 	several bool // whether more than one paper is to be written
@@ -79,9 +80,22 @@ func (t *target) read(flags *pflag.FlagSet) error {
 		return flagged(err)
 	}
 	if t.page == 0 && t.only == pngEnding {
-		t.page = 1
+		t.page, t.first = 1, true
 	}
 	return nil
+}
+
+// others says how to come to the other pages of a paper, where a picture shows the first
+// and no page was asked for.
+func (t target) others(pages int) []string {
+	switch {
+	case !t.first || pages < 2:
+		return nil
+	case pages == 2:
+		return []string{fmt.Sprintf("%s is page 1 of 2; --page 2 shows the other, and a .pdf has both.", t.out)}
+	default:
+		return []string{fmt.Sprintf("%s is page 1 of %d; --page 2 to --page %d show the others, and a .pdf has them all.", t.out, pages, pages)}
+	}
 }
 
 // files are the documents of one paper that are asked for, not made yet.

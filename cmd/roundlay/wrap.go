@@ -116,7 +116,7 @@ func (s *session) wraps(plans []*pattern.Plan, o wrap.Options, docs [][]document
 				err = fill(docs[i], w, to)
 			}
 			if err == nil {
-				remarks[i] = remarksOn(p, w, o)
+				remarks[i] = append(remarksOn(p, w, o), to.others(len(w.Pages))...)
 			}
 			progress.step(p)
 			return err

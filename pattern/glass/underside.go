@@ -1,6 +1,9 @@
 package glass
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Hollow is the hollow that a punty mark left in the middle of the underside, where it was
 // ground out: how far across it is and how deep. The zero Hollow is none.
@@ -21,36 +24,45 @@ func (b *Blank) BaseRadius() float64 {
 	return b.profile.Radius(0)
 }
 
-// Underside is the inside of a blank as it is seen from its flat underside.
+// Underside is what the glass over its flat underside ends at: the inside and, where the
+// glass stands on a spread foot, the top of that foot.
 type Underside struct {
 	inside *Inner
+	flare  flare
 	hollow Hollow
+	kinks  []float64
 }
 
-// Underside returns the inside that glass left under cuts in the underside is measured to.
-func (b *Blank) Underside() Underside { return Underside{b.thin, b.Hollow} }
+// Underside returns what glass left under cuts in the underside is measured to.
+func (b *Blank) Underside() Underside {
+	u := Underside{inside: b.thin, flare: b.flare(), hollow: b.Hollow}
+	u.kinks = u.flare.kinks
+	if u.hollow != (Hollow{}) {
+		u.kinks = append(u.kinks, u.hollow.Across/2)
+	}
+	slices.Sort(u.kinks)
+	return u
+}
 
 // Distance returns how much glass is left over the bottom of a cut in the underside, which
 // lies at a radius and so far up from the table. Where the punty mark was ground out that
 // much is gone already, and how the hollow is rounded isn't known. So all of its depth is
 // taken off all over its width: that is never too little.
 func (u Underside) Distance(radius, height float64) float64 {
-	left := u.inside.Distance(radius, height)
+	left := min(u.inside.Distance(radius, height), u.flare.distance(radius, height))
 	if u.hollow == (Hollow{}) {
 		return left
 	}
 	over := u.inside.floor - u.hollow.Depth - height
 	beyond := max(0, radius-u.hollow.Across/2)
+	if beyond == 0 {
+		left = min(left, u.flare.distance(radius, height+u.hollow.Depth))
+	}
 	if over < 0 && beyond == 0 {
 		return min(left, over)
 	}
 	return min(left, math.Hypot(max(over, 0), beyond))
 }
 
-// Kinks returns the radii at which the glass left changes suddenly.
-func (u Underside) Kinks() []float64 {
-	if u.hollow == (Hollow{}) {
-		return nil
-	}
-	return []float64{u.hollow.Across / 2}
-}
+// Kinks returns the radii at which the glass left changes suddenly, in rising order.
+func (u Underside) Kinks() []float64 { return u.kinks }

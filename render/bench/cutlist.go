@@ -65,7 +65,7 @@ func (g glass) words(c pattern.Cut) words {
 		part += " of " + on
 	}
 	return words{
-		part: part + ", " + how, hand: report.Hand(c), unfit: c.Bridges(),
+		part: part + ", " + how, hand: report.Hand(g.Unit, c), unfit: c.Bridges(),
 		length: bare(g.Unit.Format(c.Length)), depth: bare(g.Unit.FormatDecimal(c.Depth)),
 		wide: bare(g.Unit.FormatDecimal(c.Width)), left: bare(report.GlassLeft(g.Unit, c)),
 	}

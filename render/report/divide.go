@@ -179,7 +179,7 @@ func divide(b *strings.Builder, unit geometry.Unit, c Circle) {
 	}
 	fmt.Fprintf(b, "  chord          %s (%s)\n", unit.FormatWithRest(chord), unit.FormatDecimal(chord))
 	fmt.Fprintf(b, "  set dividers   %s\n", unit.Format(chord))
-	fmt.Fprintf(b, "  %d steps        %s\n\n", c.Parts, Closing(unit, closingGap(unit, c)))
+	fmt.Fprintf(b, "  %-12s   %s\n\n", fmt.Sprintf("%d steps", c.Parts), Closing(unit, closingGap(unit, c)))
 }
 
 // Closing says where the last step falls.

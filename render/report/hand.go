@@ -13,8 +13,9 @@ import (
 )
 
 // Hand says what the hand does along a cut, in a cutter's words; "" where it is even. A
-// touch is pressed in once, so it has no depths along it, only a roll.
-func Hand(c pattern.Cut) string {
+// touch is pressed in once, so it has no depths along it, only a roll. Where a roll takes a
+// broad edge deeper than the wheel is set, both depths are said: the list has the greater.
+func Hand(unit geometry.Unit, c pattern.Cut) string {
 	var all []string
 	if !c.Touch {
 		if words := swelling(c.Hand); words != "" {
@@ -23,6 +24,10 @@ func Hand(c pattern.Cut) string {
 	}
 	if words := rocking(c.Hand.Rock); words != "" {
 		all = append(all, words)
+	}
+	set, deep := unit.FormatDecimal(c.Plunge), unit.FormatDecimal(c.Depth)
+	if c.Hand.Rock != [2]float64{} && !c.Bridges() && c.Plunge < c.Depth && set != deep {
+		all = append(all, "set the wheel "+set+" deep: the roll makes it "+deep+" at one side")
 	}
 	return strings.Join(all, "; ")
 }
@@ -167,7 +172,7 @@ func byHand(b *strings.Builder, p *pattern.Plan) {
 	var said []string
 	cuts := map[string][]pattern.Chain{}
 	for _, c := range p.Cuts {
-		words := Hand(c)
+		words := Hand(p.Job.Length, c)
 		if words == "" {
 			continue
 		}

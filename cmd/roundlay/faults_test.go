@@ -248,7 +248,7 @@ func TestFolderIsAFile(t *testing.T) {
 func TestVanishingFolder(t *testing.T) {
 	jobs, whole := papers(t)
 	for _, last := range []int{1, 2, len(whole[0])} {
-		for _, old := range []map[string][]byte{nil} {
+		for _, old := range []map[string][]byte{nil, whole[1]} {
 			above := t.TempDir()
 			folder := filepath.Join(above, "papers")
 			if old != nil {

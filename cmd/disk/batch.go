@@ -162,7 +162,7 @@ func (b *batch) move(o *output) error {
 }
 
 // undo takes back what has been done. It returns why, with the names under which older
-// files that could not be brought back are kept.
+// files that could not be brought back are kept, if they are.
 func (b *batch) undo(why error) error {
 	for _, o := range slices.Backward(b.outs) {
 		if o.aside == "" && o.done && o.Old == nil {
@@ -175,7 +175,7 @@ func (b *batch) undo(why error) error {
 			continue
 		}
 		if err := b.disk.Rename(o.aside, o.File); err != nil {
-			why = fmt.Errorf("%w; what %s was is kept as %s", why, o.Path, o.aside)
+			why = fmt.Errorf("%w; what %s was is %s", why, o.Path, kept(o.aside))
 			continue
 		}
 		os.Remove(o.aside) // still there where both were names of one file
@@ -184,4 +184,13 @@ func (b *batch) undo(why error) error {
 		os.Remove(folder) // fails where someone else has put something in it
 	}
 	return why
+}
+
+// kept says where an older file is that could not be brought back: it may have gone with its
+// folder.
+func kept(aside string) string {
+	if _, err := os.Lstat(aside); errors.Is(err, fs.ErrNotExist) {
+		return "no longer there"
+	}
+	return "kept as " + aside
 }

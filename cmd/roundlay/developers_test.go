@@ -178,7 +178,7 @@ func TestSourcesAreTested(t *testing.T) {
 	} {
 		told := map[string]bool{}
 		for _, row := range rows {
-			if strings.Contains(row.source, strings.Fields(source)[0]) {
+			if strings.Contains(row.source, source) {
 				for _, name := range row.tests {
 					for _, file := range in[name] {
 						told[file] = true

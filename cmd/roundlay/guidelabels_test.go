@@ -8,7 +8,8 @@ import (
 	"testing"
 )
 
-// What the guide's page about the page sets in bold is a heading or a button there.
+// What the guide's page about the page sets in bold stands in the page's own files, as a text
+// in quotes or the whole of an element.
 func TestGuideLabels(t *testing.T) {
 	files, err := filepath.Glob("../desk/page/*")
 	if err != nil {

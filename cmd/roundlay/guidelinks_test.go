@@ -51,7 +51,7 @@ func TestGuideLinks(t *testing.T) {
 }
 
 // headings returns the headings of a page as links name them: in small letters, with
-// hyphens for spaces and without signs.
+// hyphens for spaces and without signs. So do the common readers of Markdown (from memory).
 func headings(text string) map[string]bool {
 	named := map[string]bool{}
 	for _, line := range strings.Split(text, "\n") {

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io/fs"
 
 	"roundlay/cmd/disk"
 )
@@ -35,6 +36,9 @@ func (s *session) put(force bool, docs ...document) error {
 		return err
 	}
 	if err := disk.Write(s.ctx, s.disk, outs...); err != nil {
+		if !force && errors.Is(err, fs.ErrExist) { // it has come there since it was looked for
+			return fmt.Errorf("%w; --force overwrites it", err)
+		}
 		return err
 	}
 	for _, d := range docs {
@@ -69,7 +73,7 @@ func outputsOf(force bool, docs []document) ([]disk.Output, error) {
 				return nil, fmt.Errorf("%s and %s would both be written to %s: give one of them another name", docs[k].as, docs[i].as, o.Path)
 			}
 		}
-		outs = append(outs, disk.Output{Path: d.path, Place: at, Data: d.data})
+		outs = append(outs, disk.Output{Path: d.path, Place: at, Data: d.data, New: !force})
 	}
 	return outs, nil
 }

@@ -6,10 +6,12 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"maps"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strings"
 	"syscall"
 	"testing"
@@ -186,13 +188,38 @@ func TestNothingLost(t *testing.T) {
 // were there, or have something in them, stay.
 func TestEmptyFolders(t *testing.T) {
 	dir := t.TempDir()
-	for _, d := range []*badDisk{{create: 1}, {write: 2}, {rename: 2}} {
+	for _, d := range []*badDisk{{create: 1}, {write: 2}, {rename: 2, noLinks: true}} {
 		var stderr bytes.Buffer
 		if status := start(t.Context(), d, []string{"wrap", "--out", filepath.Join(dir, "new", "newer")}, nil, new(bytes.Buffer), &stderr); status != exitNotDone {
 			t.Errorf("status %d", status)
 		}
 		if left := contents(t, dir); len(left) > 0 {
 			t.Errorf("%s left %q", stderr.String(), left)
+		}
+	}
+}
+
+// A file that comes to its place while papers are written is not overwritten without --force,
+// whether the file system has second names or not; of the papers nothing is left.
+func TestComesMeanwhile(t *testing.T) {
+	for _, noLinks := range []bool{false, true} {
+		dir, _ := twoFiles(t)
+		theirs := filepath.Join(dir, "two-b-wrap.pdf")
+		before := contents(t, dir)
+		before["/two-b-wrap.pdf"] = "theirs"
+		d := &badDisk{noLinks: noLinks, onCreate: func() {
+			if err := os.WriteFile(theirs, []byte("theirs"), 0o600); err != nil {
+				t.Error(err)
+			}
+		}}
+		var stderr bytes.Buffer
+		status := start(t.Context(), d, []string{"wrap", filepath.Join(dir, "job.toml"), "--out", dir}, nil, new(bytes.Buffer), &stderr)
+		told := stderr.String()
+		if status != exitNotDone || !strings.HasPrefix(told, "roundlay: "+theirs+" can't be written: ") || !strings.HasSuffix(told, "; --force overwrites it\n") {
+			t.Errorf("status %d, told %q", status, told)
+		}
+		if left := contents(t, dir); !same(left, before) {
+			t.Errorf("left %q", slices.Sorted(maps.Keys(left)))
 		}
 	}
 }

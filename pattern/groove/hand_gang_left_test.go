@@ -19,7 +19,8 @@ func TestGlassUnderGangsFlanks(t *testing.T) {
 	}
 	g := s.cutter().Cut(line, s.wheel, s.depth, 0)
 	_, left := s.bites(s.works())
-	if over := g.Remains.Min - left; over > safeTolerance || over < -0.2 {
+	// It was told 0.075 mm thinner than searched when this was written, which is safe.
+	if over := g.Remains.Min - left; over > safeTolerance || over < -0.1 {
 		t.Errorf("glass left is %.4f, searched %.4f: %v", g.Remains.Min, left, s)
 	}
 }

@@ -128,8 +128,9 @@ func rangeOf(k Key) string {
 	return from(fmt.Sprintf("%g", k.Min), fmt.Sprintf("%g", k.Max))
 }
 
-// Each key that has a range or words tells it on the page. By hand, of four: a rim of up to
-// 1000 mm is 39 in, rounded down to whole inches; a wall of 0.1 mm is 0.004 in, rounded up.
+// What a key takes is told with its words and its range. By hand, of lengths: a rim of up to
+// 1000 mm is 39 in, rounded down to whole inches; a wall of 0.1 mm is 0.004 in, rounded up. A
+// length, degrees, a whole number and a text always have a range.
 func TestGuideRanges(t *testing.T) {
 	for where, want := range map[[2]string]string{
 		{"limits", "rim"}:   "length; 0 mm to 1000 mm (0 in to 39 in)",
@@ -146,12 +147,8 @@ func TestGuideRanges(t *testing.T) {
 			t.Errorf("%s: %s; want %s", where, got, want)
 		}
 	}
-	page := jobGuide(t)
 	for _, table := range Tables() {
 		for _, key := range table.Keys {
-			if !strings.Contains(page, "| `"+key.Name+"` | "+takenWords(key)+" | ") {
-				t.Errorf("%s of %q is not on the page", key.Name, table.Name)
-			}
 			if unsaid := slices.Contains([]Sort{OfLength, OfDegrees, OfWhole, OfText}, key.Sort) && rangeOf(key) == ""; unsaid {
 				t.Errorf("%s of %q: no range", key.Name, table.Name)
 			}

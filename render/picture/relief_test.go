@@ -45,11 +45,14 @@ func TestRolledWallsFillTheirFootprints(t *testing.T) {
 			footprint += math.Abs(polygon(o.Points).area())
 		}
 		// The mitres of a gang run into one another when they are rolled: their walls overlap
-		// there, and the footprint has that glass once.
-		if covered < 0.95*footprint {
+		// there, and the footprint has that glass once. Both wheels'
+		// walls were 0.999 of it when this was written.
+		if covered < 0.99*footprint {
 			t.Errorf("%s: walls over %.1f mm² of a footprint of %.1f", wheel.Name, covered, footprint)
 		}
-		if math.Abs(deepest-c.Depth) > 0.25*c.Depth {
+		// They were 4 % too shallow for the gang and 5 % for the flat. As deep as they are asked,
+		// without what the roll adds, they would be less than half as deep.
+		if math.Abs(deepest-c.Depth) > 0.1*c.Depth {
 			t.Errorf("%s: walls %.2f mm deep, and the cut is told %.2f", wheel.Name, deepest, c.Depth)
 		}
 	}

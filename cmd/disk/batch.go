@@ -101,7 +101,11 @@ func (b *batch) makeFolder(o *output, folder string) error {
 		return fmt.Errorf("%s is a link into the folder %s, which is not there", o.Path, folder)
 	}
 	for i := len(missing) - 1; i >= 0; i-- {
-		if err := os.Mkdir(missing[i], 0o777); err != nil {
+		err := os.Mkdir(missing[i], 0o777)
+		if errors.Is(err, fs.ErrExist) { // another run has made it since: it isn't ours to remove
+			continue
+		}
+		if err != nil {
 			return fmt.Errorf("%s can't be written: its folder can't be made: %w", o.Path, Bare(err))
 		}
 		b.folders = append(b.folders, missing[i])

@@ -27,6 +27,10 @@ func Made() []Kind { return []Kind{Drawings(), Lettered()} }
 // Listed returns every kind that a job can have, in the order they are listed.
 func Listed() []Kind { return append(All(), Made()...) }
 
+// Readable returns every kind in the order of Listed, as a job's reader needs it: those of
+// Made have their keys and parameters, but no parts, and nothing to draw yet.
+func Readable() []Kind { return append(All(), undrawn(), unwritten()) }
+
 // Key returns the content key of the given name.
 func (k Kind) Key(name string) (ContentKey, bool) {
 	for _, key := range k.Keys {

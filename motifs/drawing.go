@@ -42,7 +42,18 @@ func Drawings() Kind {
 func Drawing(d *strokes.Drawing) Kind {
 	cuts := drawnCuts(d)
 	width, height := d.Box.Size()
-	k := Kind{
+	k := undrawn()
+	k.Parts, k.Contents, k.Aspect = partsOf(cuts), fingerprint(cuts, width/height), width/height
+	k.Draw = func(Values, float64) []Cut { return slices.Clone(cuts) }
+	for _, n := range d.Notes {
+		k.Notes = append(k.Notes, Note{n.String(), n.Share})
+	}
+	return k
+}
+
+// undrawn returns the kind without a drawing.
+func undrawn() Kind {
+	return Kind{
 		Name:  DrawingName,
 		About: "your own: the strokes of an SVG drawing, each one a cut with its root where its path begins",
 		Keys: []ContentKey{
@@ -53,15 +64,7 @@ func Drawing(d *strokes.Drawing) Kind {
 			{Name: CentreKey, Sort: Choice, Example: "true",
 				About: "true: the outline of one stroke of a pen is cut along its middle"},
 		},
-		Parts:    partsOf(cuts),
-		Contents: fingerprint(cuts, width/height),
-		Aspect:   width / height,
-		Draw:     func(Values, float64) []Cut { return slices.Clone(cuts) },
 	}
-	for _, n := range d.Notes {
-		k.Notes = append(k.Notes, Note{n.String(), n.Share})
-	}
-	return k
 }
 
 // partsOf returns the parts of cuts, each once, in their order.

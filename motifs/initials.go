@@ -41,22 +41,15 @@ func Initials(text string, arc geometry.Angle) (Kind, error) {
 		return Kind{}, err
 	}
 	level := letterCuts(line, lineBox(line))
-	most := math.Round(geometry.Angle(alphabet.MaxArc).Degrees())
-	k := Kind{
-		Name:  InitialsName,
-		About: "letters and figures in single strokes",
-		Keys: []ContentKey{{Name: TextKey, Sort: Text, Example: `"` + exampleInitials + `"`, Begins: true,
-			About: "what they are: " + alphabet.Accepted}},
-		Params: []Param{{Name: ArcKey, Min: -most, Max: most, Shows: math.Floor(geometry.Angle(line.WidestArc()).Degrees()),
-			About: "degrees of the circle along which the line goes: above 0 its middle is high, below 0 low, 0 is level"}},
-		Parts: partsOf(level),
-		Draw: func(v Values, aspect float64) []Cut {
-			arc := v.Radians(ArcKey)
-			if arc == 0 {
-				return slices.Clone(level)
-			}
-			return letterCuts(onArc(line, arc, aspect))
-		},
+	k := unwritten()
+	k.Params[0].Shows = math.Floor(geometry.Angle(line.WidestArc()).Degrees())
+	k.Parts = partsOf(level)
+	k.Draw = func(v Values, aspect float64) []Cut {
+		arc := v.Radians(ArcKey)
+		if arc == 0 {
+			return slices.Clone(level)
+		}
+		return letterCuts(onArc(line, arc, aspect))
 	}
 	width, height := lineBox(line).Size()
 	if arc != 0 {
@@ -66,6 +59,19 @@ func Initials(text string, arc geometry.Angle) (Kind, error) {
 	k.Aspect = width / height
 	k.Contents = fingerprint(k.Draw(Values{ArcKey: arc.Degrees()}, k.Aspect), k.Aspect)
 	return k, nil
+}
+
+// unwritten returns the kind without a text.
+func unwritten() Kind {
+	most := math.Round(geometry.Angle(alphabet.MaxArc).Degrees())
+	return Kind{
+		Name:  InitialsName,
+		About: "letters and figures in single strokes",
+		Keys: []ContentKey{{Name: TextKey, Sort: Text, Example: `"` + exampleInitials + `"`, Begins: true,
+			About: "what they are: " + alphabet.Accepted}},
+		Params: []Param{{Name: ArcKey, Min: -most, Max: most,
+			About: "degrees of the circle along which the line goes: above 0 its middle is high, below 0 low, 0 is level"}},
+	}
 }
 
 // WidestArc returns the widest arc that a text can be set along, either way. The error is

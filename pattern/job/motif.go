@@ -15,7 +15,7 @@ import (
 // number isn't known.
 func (s section) motifs(wheels rack, layouts [2]Layout, read source) []Motif {
 	tables := s.required("motif").list("a table [[motif]] for each motif", maxMotifs)
-	kinds := motifs.Listed()
+	kinds := motifs.Readable()
 	var all []Motif
 	var names []string
 	for _, table := range tables {
@@ -46,7 +46,9 @@ func (s section) motif(kinds []motifs.Kind, wheels rack, layouts [2]Layout, befo
 		m.Kind = kinds[i]
 		m.Values, m.Most = s.values(m.Kind)
 		s.content(&m)
-		m.Parts = s.parts(m.Kind, wheels)
+		if m.Kind.Draw != nil { // else what it is made of is refused already
+			m.Parts = s.parts(m.Kind, wheels)
+		}
 	}
 	m.Wheel = s.motifWheel(wheels)
 	m.Depth, _ = s.required("depth").length(span{0.01, maxDepth, 1.6})

@@ -124,7 +124,7 @@ func belongs(key string) string {
 			homes = append(homes, "to a "+table)
 		}
 	}
-	for _, kind := range motifs.Listed() {
+	for _, kind := range motifs.Readable() {
 		_, isParam := kind.Param(key)
 		if _, isContent := kind.Key(key); isParam || isContent {
 			homes = append(homes, "to a motif of the kind "+quoted(kind.Name))

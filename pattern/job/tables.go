@@ -162,7 +162,7 @@ func baseTable() Table {
 
 func motifTable() Table {
 	return Table{Name: "motif", About: "a thing that stands in a repeat", Many: true, Keys: []Key{
-		{Name: "kind", Sort: OfKind, Words: kindNames(motifs.Listed()), Needed: true, inches: `"leaf"`, mm: `"leaf"`,
+		{Name: "kind", Sort: OfKind, Words: kindNames(motifs.Readable()), Needed: true, inches: `"leaf"`, mm: `"leaf"`,
 			About: "what it is"},
 		{Name: "name", Sort: OfText, Min: 1, Max: maxName, inches: `"fern"`, mm: `"fern"`,
 			About: "what you call it, in lists and on paper too; with the name of an included motif, this one changes only what it gives"},

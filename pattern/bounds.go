@@ -196,13 +196,42 @@ const (
 	maxAround  = 24000 // the same, all periods on all blanks together
 )
 
-// pile counts what runs through one square millimetre of the flat map.
-type pile struct{ cuts, mitres int }
+// pile counts what runs through one square millimetre of the flat map: at most maxThrough
+// cuts and a few more, and the mitres of their wheels.
+type pile struct{ cuts, mitres uint16 }
+
+// piles holds the piles of all square millimetres in a box, row by row.
+type piles struct {
+	left, low, wide int
+	all             []pile
+}
+
+// newPiles returns the piles of the plan's cuts, empty.
+func (p *Plan) newPiles() piles {
+	box := geometry.EmptyBox()
+	for i := range p.Cuts {
+		for k := range p.Cuts[i].Samples {
+			box = box.Add(p.Cuts[i].Samples[k].At)
+		}
+	}
+	if len(p.Cuts) == 0 {
+		return piles{}
+	}
+	of := func(x float64) int { return int(math.Floor(x)) }
+	s := piles{left: of(box.Min.X), low: of(box.Min.Y), wide: of(box.Max.X) - of(box.Min.X) + 1}
+	s.all = make([]pile, s.wide*(of(box.Max.Y)-s.low+1))
+	return s
+}
+
+// index returns the index of the pile at a place.
+func (s *piles) index(at geometry.Point) int {
+	return (int(math.Floor(at.Y))-s.low)*s.wide + int(math.Floor(at.X)) - s.left
+}
 
 // add adds a cut, and returns how many pairs of mitres it makes with the others.
 func (s *pile) add(mitres int) int {
-	pairs := s.mitres * mitres
-	s.cuts, s.mitres = s.cuts+1, s.mitres+mitres
+	pairs := int(s.mitres) * mitres
+	s.cuts, s.mitres = s.cuts+1, s.mitres+uint16(mitres)
 	return pairs
 }
 
@@ -213,20 +242,19 @@ func (p *Plan) refuseCrossed() error {
 	if p.Period <= 2 { // a longer period has the same motifs again
 		most = min(most, maxCrossed)
 	}
-	spots, crossed := make(map[uint64]pile, len(p.Cuts)), 0
+	spots, crossed := p.newPiles(), 0
 	for i := range p.Cuts {
 		c := &p.Cuts[i]
-		var last uint64
+		last := -1
 		for k := range c.Samples {
 			at := &c.Samples[k]
-			here := millimetre(at.At)
-			if k > 0 && here == last {
+			here := spots.index(at.At)
+			if here == last {
 				continue
 			}
 			last = here
-			s := spots[here]
+			s := &spots.all[here]
 			crossed += s.add(max(len(c.Outlines), 1))
-			spots[here] = s
 			switch {
 			case s.cuts > maxThrough:
 				return p.onTop(c.Motif, fmt.Sprintf("more than %d cuts through one spot, %s %s", maxThrough, p.Job.Length.Format(at.Height), p.From()),
@@ -238,11 +266,6 @@ func (p *Plan) refuseCrossed() error {
 		}
 	}
 	return nil
-}
-
-// millimetre numbers the square millimetres of the flat map.
-func millimetre(at geometry.Point) uint64 {
-	return uint64(uint32(int32(math.Floor(at.X))))<<32 | uint64(uint32(int32(math.Floor(at.Y))))
 }
 
 func (p *Plan) onTop(motif int, read, accepted string) error {

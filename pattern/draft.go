@@ -112,7 +112,7 @@ func (d *Draft) Cuts(i int) []Cut {
 		const resting = 4                               // and so many, where the wheel rests in two places: it is looked at all over
 		for n, c := range p.Cuts[:len(all[i].cuts)] {
 			s.price.grooves++
-			if c.Length > r2.Norm(r2.Sub(c.Ends[1], c.Ends[0]))+touching {
+			if c.Length > r2.Norm(r2.Sub(c.Ends()[1], c.Ends()[0]))+touching {
 				s.price.grooves += longer
 			}
 			work := p.work(p.Job.Rack[c.Wheel], !all[i].shapes[0].lines[n].Straight(), c.Hand) * float64(len(c.Samples))

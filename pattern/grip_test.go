@@ -72,7 +72,7 @@ func TestGripOfFirstCopy(t *testing.T) {
 		first := geometry.EmptyBox()
 		for _, c := range p.Cuts {
 			if c.Repeat == p.Cuts[0].Repeat {
-				first = first.Union(geometry.BoxOf(c.Ends[:]...))
+				first = first.Union(geometry.BoxOf(c.Ends()[0], c.Ends()[1]))
 			}
 		}
 		g := p.Grip(0)

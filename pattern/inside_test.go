@@ -44,7 +44,7 @@ func TestInside(t *testing.T) {
 			cut := p.Cuts[len(p.Cuts)-1]
 			middle := geometry.Point{X: 0.1 * 2 * width, Y: 50}
 			for i, want := range []geometry.Point{c.from, c.to} {
-				if got := r2.Sub(cut.Ends[i], middle); r2.Norm(r2.Sub(got, want)) > 1e-9 {
+				if got := r2.Sub(cut.Ends()[i], middle); r2.Norm(r2.Sub(got, want)) > 1e-9 {
 					t.Errorf("end %d is at %v about the box's middle, by hand %v", i, got, want)
 				}
 			}
@@ -58,7 +58,7 @@ func TestInsideInside(t *testing.T) {
 	middle := motif(t, "diamond", nil, size(0.5, 0.5), at(0, 0.75), inside(1))
 	inner := motif(t, "fan", map[string]float64{"rays": 1, "hub": 0}, size(0.5, 0.5), at(0, 0.75), inside(2))
 	p := laid(t, jobOn(straight(t), 3, outer, middle, inner))
-	ends := p.Cuts[len(p.Cuts)-1].Ends
+	ends := p.Cuts[len(p.Cuts)-1].Ends()
 	// The band is from 20 to 80; the middle box from 50 to 80; the inner 15 mm high
 	// about 50 + 0.75 × 30 = 72.5.
 	for i, want := range []float64{65, 80} {
@@ -77,7 +77,7 @@ func TestInsideTaper(t *testing.T) {
 	outer := motif(t, "diamond", nil, size(0.5, 0.8))
 	inner := motif(t, "fan", map[string]float64{"rays": 1, "hub": 0}, at(0.5, 0.5), inside(1))
 	p := laid(t, jobOn(blankOf(t, 30, 45), 3, outer, inner))
-	for _, end := range p.Cuts[len(p.Cuts)-1].Ends {
+	for _, end := range p.Cuts[len(p.Cuts)-1].Ends() {
 		if theta, _ := p.Surface.Reverse(end); math.Abs(theta-p.PitchAngle()/4) > 1e-9 {
 			t.Errorf("an end is at θ = %g, the box's edge at %g", theta, p.PitchAngle()/4)
 		}
@@ -135,8 +135,8 @@ func TestMovesToAnotherGlass(t *testing.T) {
 			t.Errorf("the band is %v, by hand up to %g; found %+v", p.Band, c.top, p.Findings)
 		}
 		// The bar fills the upper half of the band.
-		_, foot := p.Surface.Reverse(p.Cuts[0].Ends[0])
-		_, top := p.Surface.Reverse(p.Cuts[0].Ends[1])
+		_, foot := p.Surface.Reverse(p.Cuts[0].Ends()[0])
+		_, top := p.Surface.Reverse(p.Cuts[0].Ends()[1])
 		if math.Abs(top-c.top) > 1e-6 || math.Abs(foot-(c.top+p.Band.Foot)/2) > 1e-6 {
 			t.Errorf("the bar goes from %g to %g, by hand from %g to %g", foot, top, (c.top+p.Band.Foot)/2, c.top)
 		}

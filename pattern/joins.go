@@ -12,49 +12,54 @@ import (
 // joinCopies adds to every cut's joins the cuts of its motif's other copies that it meets
 // end to end. With the joins that the motif names, that is all of them.
 func (p *Plan) joinCopies() {
-	ends, boxes := p.ends()
+	boxes := p.endBoxes()
 	meeting := make([]cutEnds, len(p.sized)) // of each motif, once one of its copies comes near another
 	for turns := range p.farthest() + 1 {
 		if turns == 0 && p.Period == 1 {
 			continue // there is only one copy
 		}
 		moved := p.Surface.Turned(float64(turns*p.Period) * p.PitchAngle())
-		for _, e := range ends {
-			at, motif := moved.Apply(e.at), p.Cuts[e.cut].Motif
-			if !boxes[motif].Contains(at) {
-				continue
+		for i := range p.Cuts {
+			motif := p.Cuts[i].Motif
+			for _, end := range p.Cuts[i].Ends() {
+				at := moved.Apply(end)
+				if !boxes[motif].Contains(at) {
+					continue
+				}
+				if meeting[motif] == nil {
+					meeting[motif] = p.endsOf(motif)
+				}
+				meeting[motif].near(at, func(first int) { p.joinPair(pair{first: first, second: i, turns: turns}) })
 			}
-			if meeting[motif] == nil {
-				meeting[motif] = p.endsOf(motif, ends)
-			}
-			meeting[motif].near(at, func(first int) { p.joinPair(pair{first: first, second: e.cut, turns: turns}) })
 		}
 	}
 }
 
-// ends lists the ends of all cuts, and the boxes round those of each motif.
-func (p *Plan) ends() (ends []cutEnd, boxes []geometry.Box) {
-	ends, boxes = make([]cutEnd, 0, 2*len(p.Cuts)), make([]geometry.Box, len(p.sized))
+// endBoxes returns the box round the ends of all cuts of each motif.
+func (p *Plan) endBoxes() []geometry.Box {
+	boxes := make([]geometry.Box, len(p.sized))
 	for i := range boxes {
 		boxes[i] = geometry.EmptyBox()
 	}
 	for i := range p.Cuts {
-		for _, at := range p.Cuts[i].Ends {
-			ends = append(ends, cutEnd{i, at})
-			boxes[p.Cuts[i].Motif] = boxes[p.Cuts[i].Motif].Add(at)
+		box := &boxes[p.Cuts[i].Motif]
+		for _, at := range p.Cuts[i].Ends() {
+			*box = box.Add(at)
 		}
 	}
 	for i := range boxes {
 		boxes[i] = boxes[i].Grow(touching)
 	}
-	return ends, boxes
+	return boxes
 }
 
-func (p *Plan) endsOf(motif int, ends []cutEnd) cutEnds {
+func (p *Plan) endsOf(motif int) cutEnds {
 	all := cutEnds{}
-	for _, e := range ends {
-		if p.Cuts[e.cut].Motif == motif {
-			all.add(e)
+	for i := range p.Cuts {
+		if p.Cuts[i].Motif == motif {
+			for _, at := range p.Cuts[i].Ends() {
+				all.add(cutEnd{i, at})
+			}
 		}
 	}
 	return all
@@ -89,8 +94,8 @@ func (c *Cut) joinAll(first int, numbers []int) {
 
 // meet reports whether the lines of two grooves share an end.
 func meet(a, b *groove.Groove) bool {
-	for _, p := range a.Ends {
-		for _, q := range b.Ends {
+	for _, p := range a.Ends() {
+		for _, q := range b.Ends() {
 			if r2.Norm(r2.Sub(p, q)) < touching {
 				return true
 			}

@@ -118,8 +118,8 @@ func touchRound(p *Plan, a, b Cut) bool {
 			continue
 		}
 		moved := p.Surface.Turned(float64(turns) * float64(p.Repeats) * p.PitchAngle())
-		for _, at := range a.Ends {
-			for _, other := range b.Ends {
+		for _, at := range a.Ends() {
+			for _, other := range b.Ends() {
 				if d := geometry.BoxOf(moved.Apply(other)).Distance2(geometry.BoxOf(at)); d < touching*touching {
 					return true
 				}

@@ -54,7 +54,7 @@ func rootsIn(cuts []motifs.Cut, grooves []groove.Groove) []root {
 	}
 	var all []root
 	for a, g := range grooves {
-		for end, at := range g.Ends {
+		for end, at := range g.Ends() {
 			for b := range grooves {
 				if a != b && !cuts[a].Closed && boxes[b].Contains(at) && rootedIn(g, end, grooves[b]) {
 					all = append(all, root{a, b, at})
@@ -69,7 +69,7 @@ func rootsIn(cuts []motifs.Cut, grooves []groove.Groove) []root {
 // leads out of that one: beyond a third of its length none of its line is in the other. So
 // two that run side by side don't join, however near.
 func rootedIn(g groove.Groove, end int, in groove.Groove) bool {
-	if !covers(in, g.Ends[end]) {
+	if !covers(in, g.Ends()[end]) {
 		return false
 	}
 	return !slices.ContainsFunc(g.Samples, func(s groove.Sample) bool {

@@ -156,12 +156,12 @@ func TestStarOverMiddle(t *testing.T) {
 		t.Errorf("%d cuts: %+v", p.Totals().Cuts, p.Findings)
 	}
 	for i, c := range p.All() {
-		out := math.Hypot(c.Ends[1].X, c.Ends[1].Y)
-		if root := math.Hypot(c.Ends[0].X, c.Ends[0].Y); !near(root, 6, 1e-9) || !near(out, 30, 1e-9) || !near(c.Length, 24, 1e-6) {
+		out := math.Hypot(c.Ends()[1].X, c.Ends()[1].Y)
+		if root := math.Hypot(c.Ends()[0].X, c.Ends()[0].Y); !near(root, 6, 1e-9) || !near(out, 30, 1e-9) || !near(c.Length, 24, 1e-6) {
 			t.Errorf("ray %d from %g to %g", i+1, root, out)
 		}
-		if off := math.Remainder(math.Atan2(c.Ends[1].X, c.Ends[1].Y)*4/math.Pi, 1); !near(off, 0, 1e-9) {
-			t.Errorf("ray %d leads to %v", i+1, c.Ends[1])
+		if off := math.Remainder(math.Atan2(c.Ends()[1].X, c.Ends()[1].Y)*4/math.Pi, 1); !near(off, 0, 1e-9) {
+			t.Errorf("ray %d leads to %v", i+1, c.Ends()[1])
 		}
 		if c.Repeat != 1 || len(c.Joins) != 7 {
 			t.Errorf("ray %d is in repeat %d, joins %v", i+1, c.Repeat, c.Joins)

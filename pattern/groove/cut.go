@@ -78,7 +78,6 @@ func (l *Cutter) Cut(line Line, wheel Wheel, depth, polish float64) Groove {
 	k.bridge()
 	g := Groove{Touch: touch, Length: k.to - k.from, Depth: k.plunge(), Asked: depth, Plunge: k.plunge()}
 	g.Line = asked
-	g.Ends, _ = asked.Ends()
 	g.RunsOn = (line.on[0] || line.on[1]) && !line.closed
 	k.trace(&g, polish)
 	g.WheelFit = k.wheelFit(line, g)

@@ -4,8 +4,11 @@ import "roundlay/geometry"
 
 // Groove is what one cut leaves in the glass. Its places are on the chart of the outside.
 type Groove struct {
-	Wheel    int  // number in the rack, from 0
-	Touch    bool // pressed in and lifted, not drawn along
+	Wheel int  // number in the rack, from 0
+	Touch bool // pressed in and lifted, not drawn along
+	// RunsOn says that the cut continues in another at one of its ends, and the wheel is
+	// not lifted there.
+	RunsOn   bool
 	Length   float64
 	Depth    float64 // at the deepest
 	Asked    float64 // the depth asked for, at its greatest; more than Depth where the mark is too short for it
@@ -21,14 +24,14 @@ type Groove struct {
 	// 0 there, and Along is below 0 or above Length.
 	Tips [2][]Sample
 	Line Line // as asked for
-	// Ends are the ends of the line as asked for. On a bend the mark's own ends are a
-	// little beside them, as a wheel's tails are straight.
-	Ends [2]geometry.Point
-	// RunsOn says that the cut continues in another at one of its ends, and the wheel is
-	// not lifted there.
-	RunsOn bool
 	// Outlines are the footprint: one outline or, for a gang wheel, one for each mitre.
 	Outlines []geometry.Outline
+}
+
+// Ends returns the ends of the line as asked for. On a bend the mark's own ends are a little
+// beside them, as a wheel's tails are straight.
+func (g *Groove) Ends() [2]geometry.Point {
+	return [2]geometry.Point{g.Line.start().at, g.Line.end().at}
 }
 
 // Sample is one place along a groove's centre line.

@@ -37,7 +37,6 @@ func (g Groove) Turned(outside *geometry.Surface, theta float64) Groove {
 	g.Remains.Theta += theta
 	g.Bridge.Theta += theta
 	g.Tips = [2][]Sample{turned(g.Tips[0]), turned(g.Tips[1])}
-	g.Ends = [2]geometry.Point{m.Apply(g.Ends[0]), m.Apply(g.Ends[1])}
 	return g
 }
 
@@ -52,7 +51,7 @@ func (g Groove) Nearest(along float64) Sample {
 }
 
 // Box returns the smallest box round the footprint on the flat map.
-func (g Groove) Box() geometry.Box {
+func (g *Groove) Box() geometry.Box {
 	box := geometry.EmptyBox()
 	for _, o := range g.Outlines {
 		box = box.Union(o.Box())
@@ -63,7 +62,7 @@ func (g Groove) Box() geometry.Box {
 // Short reports whether the mark is too short for the depth asked for. A swelled cut that is
 // drawn isn't: how deep it gets is up to its swell, which may well be greatest at an end, where
 // the wheel has to be out of the glass.
-func (g Groove) Short() bool {
+func (g *Groove) Short() bool {
 	switch least := g.Asked * (1 - 1e-6); {
 	case g.Line.hand.swells() && !g.Touch:
 		return false

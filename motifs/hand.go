@@ -33,7 +33,7 @@ func (g Gesture) Mirrored() Gesture {
 // other and both are cut from root to tip. A part's gesture is that of the right half: in
 // the left one rock's sides change places, and a cut in the middle, between such cuts, has
 // half of both to either side. So the motif stays the same seen from left and right.
-type Side int
+type Side uint8
 
 // A cut without a mirror image has its gesture as it is given, like one on the right.
 const (

@@ -196,30 +196,33 @@ const (
 	maxAround  = 24000 // the same, all periods on all blanks together
 )
 
-// pile counts what runs through one square millimetre of the flat map: at most maxThrough
-// cuts and a few more, and the mitres of their wheels.
-type pile struct{ cuts, mitres uint16 }
-
-// piles holds the piles of all square millimetres in a box, row by row.
+// piles counts what runs through each square millimetre of the flat map within a box, row by
+// row.
 type piles struct {
 	left, low, wide int
-	all             []pile
+	cuts            []uint8  // up to maxThrough, and one more
+	mitres          []uint16 // of their wheels; nil where none is a gang, and each has one
 }
 
 // newPiles returns the piles of the plan's cuts, empty.
 func (p *Plan) newPiles() piles {
-	box := geometry.EmptyBox()
-	for i := range p.Cuts {
-		for k := range p.Cuts[i].Samples {
-			box = box.Add(p.Cuts[i].Samples[k].At)
-		}
-	}
 	if len(p.Cuts) == 0 {
 		return piles{}
 	}
+	box, gangs := geometry.EmptyBox(), false
+	for i := range p.Cuts {
+		c := &p.Cuts[i]
+		gangs = gangs || len(c.Outlines) > 1
+		for k := range c.Samples {
+			box = box.Add(c.Samples[k].At)
+		}
+	}
 	of := func(x float64) int { return int(math.Floor(x)) }
 	s := piles{left: of(box.Min.X), low: of(box.Min.Y), wide: of(box.Max.X) - of(box.Min.X) + 1}
-	s.all = make([]pile, s.wide*(of(box.Max.Y)-s.low+1))
+	s.cuts = make([]uint8, s.wide*(of(box.Max.Y)-s.low+1))
+	if gangs {
+		s.mitres = make([]uint16, len(s.cuts))
+	}
 	return s
 }
 
@@ -228,11 +231,16 @@ func (s *piles) index(at geometry.Point) int {
 	return (int(math.Floor(at.Y))-s.low)*s.wide + int(math.Floor(at.X)) - s.left
 }
 
-// add adds a cut, and returns how many pairs of mitres it makes with the others.
-func (s *pile) add(mitres int) int {
-	pairs := int(s.mitres) * mitres
-	s.cuts, s.mitres = s.cuts+1, s.mitres+uint16(mitres)
-	return pairs
+// add adds a cut to a pile. It returns how many there are now, and how many pairs of mitres
+// the cut makes with the others.
+func (s *piles) add(at, mitres int) (cuts, pairs int) {
+	pairs = int(s.cuts[at])
+	s.cuts[at]++
+	if s.mitres != nil {
+		pairs = int(s.mitres[at]) * mitres
+		s.mitres[at] += uint16(mitres)
+	}
+	return int(s.cuts[at]), pairs
 }
 
 // refuseCrossed returns an error if too many cuts cross or overlap. It names the motif
@@ -253,10 +261,10 @@ func (p *Plan) refuseCrossed() error {
 				continue
 			}
 			last = here
-			s := &spots.all[here]
-			crossed += s.add(max(len(c.Outlines), 1))
+			cuts, pairs := spots.add(here, max(len(c.Outlines), 1))
+			crossed += pairs
 			switch {
-			case s.cuts > maxThrough:
+			case cuts > maxThrough:
 				return p.onTop(c.Motif, fmt.Sprintf("more than %d cuts through one spot, %s %s", maxThrough, p.Job.Length.Format(at.Height), p.From()),
 					fmt.Sprintf("up to %d", maxThrough))
 			case crossed > most:

@@ -46,18 +46,18 @@ func TestEdgesAreTheFootprint(t *testing.T) {
 	j.Rack = []groove.Wheel{{Name: "flat", Edge: groove.Flat, Radius: 50, Thick: 8}}
 	j.Motifs[0].Wheel = 0
 	c := laid(t, j).Cuts[0]
-	if len(c.Tips[0]) == 0 || len(c.Tips[1]) == 0 {
+	if len(c.Tips()[0]) == 0 || len(c.Tips()[1]) == 0 {
 		t.Fatal("its blunt ends are not listed")
 	}
 	var left, right []geometry.Point
 	add := func(s groove.Sample) { left, right = append(left, s.LeftEdge), append(right, s.RightEdge) }
-	for i := len(c.Tips[0]) - 1; i >= 0; i-- {
-		add(c.Tips[0][i])
+	for i := len(c.Tips()[0]) - 1; i >= 0; i-- {
+		add(c.Tips()[0][i])
 	}
 	for _, s := range c.Samples {
 		add(s)
 	}
-	for _, s := range c.Tips[1] {
+	for _, s := range c.Tips()[1] {
 		add(s)
 	}
 	for i := len(right) - 1; i >= 0; i-- {

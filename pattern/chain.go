@@ -188,7 +188,7 @@ func (s stub) row(above int) [2]int { return [2]int{s.motif, int(math.Floor(s.he
 
 func (p *Plan) stub(i int, end bool) stub {
 	c := &p.Cuts[i]
-	tools := toolsOf(c.Wheel, c.Asked/c.Hand.Greatest(), c.Hand)
+	tools := toolsOf(c.Wheel, c.Asked/c.Hand.Greatest(), *c.Hand)
 	at, inner, own := c.Samples[0], c.Samples[1], tools[0]
 	if end {
 		n := len(c.Samples)

@@ -115,7 +115,7 @@ func (d *Draft) Cuts(i int) []Cut {
 			if c.Length > r2.Norm(r2.Sub(c.Ends()[1], c.Ends()[0]))+touching {
 				s.price.grooves += longer
 			}
-			work := p.work(p.Job.Rack[c.Wheel], !all[i].shapes[0].lines[n].Straight(), c.Hand) * float64(len(c.Samples))
+			work := p.work(p.Job.Rack[c.Wheel], !all[i].shapes[0].lines[n].Straight(), *c.Hand) * float64(len(c.Samples))
 			if c.Bridges() {
 				work *= resting
 			}

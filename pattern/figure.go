@@ -14,18 +14,31 @@ import (
 // its motif's number in the job nor its wheel's in the rack: an edit may change both.
 type figure struct {
 	cuts   []motifs.Cut
-	hands  []groove.Hand // of the cuts
+	hands  []groove.Hand // of the cuts; nil where all are even
 	toll   toll
 	shapes []shape
 	copies []copyOf // of one period, in the order of their repeats
+}
+
+// hand returns what the hand does along a cut. even is what it does along an even one.
+func (f *figure) hand(number int, even *groove.Hand) *groove.Hand {
+	if f.hands == nil {
+		return even
+	}
+	return &f.hands[number]
 }
 
 // lines lays the lines of a motif's cuts where it is set, as the hand goes along them. They
 // don't run on.
 func (p *Plan) lines(of drawing, hands []groove.Hand) []groove.Line {
 	lines := make([]groove.Line, len(of.cuts))
-	for i, c := range of.cuts {
-		line, err := of.line(&c).ByHand(hands[i])
+	for i := range of.cuts {
+		c := &of.cuts[i]
+		lines[i] = of.line(c)
+		if hands == nil {
+			continue
+		}
+		line, err := lines[i].ByHand(hands[i])
 		if err != nil { // the job's reader and job.Change take none
 			panic(err)
 		}
@@ -118,6 +131,7 @@ func (p *Plan) list(figures []*figure) {
 		}
 	}
 	p.Cuts = make([]Cut, 0, total*p.Period) // or less
+	even := new(groove.Hand)
 	for repeat := range p.Period {
 		for i, f := range figures {
 			if f == nil {
@@ -131,7 +145,7 @@ func (p *Plan) list(figures []*figure) {
 			grooves, roots := f.in(p, c), f.shapes[c.shape].rooted
 			for number, drawn := range f.cuts {
 				p.Cuts = append(p.Cuts, Cut{
-					ID: first + number, Repeat: repeat + 1, Motif: i, Part: drawn.Part, Groove: &grooves[number], Hand: f.hands[number],
+					ID: first + number, Repeat: repeat + 1, Motif: i, Part: drawn.Part, Groove: &grooves[number], Hand: f.hand(number, even),
 					twin: twin{number, f.like(c.shape, number)},
 				})
 				c := &p.Cuts[len(p.Cuts)-1]

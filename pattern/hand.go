@@ -10,13 +10,31 @@ import (
 	"roundlay/pattern/job"
 )
 
-// hands returns what the hand does along each of a drawing's cuts, as they lie on the glass.
+// hands returns what the hand does along each of a drawing's cuts, as they lie on the glass;
+// nil where all are even, as most are.
 func (d *drawing) hands() []groove.Hand {
+	if d.even() {
+		return nil
+	}
 	all := make([]groove.Hand, len(d.cuts))
 	for i := range d.cuts {
 		all[i] = d.hand(&d.cuts[i])
 	}
 	return all
+}
+
+// even reports whether all of the drawing's cuts are even ones.
+func (d *drawing) even() bool {
+	last := "" // of the parts looked at: their cuts come in runs
+	for i := range d.cuts {
+		if part := d.cuts[i].Part; i == 0 || part != last {
+			if !d.motif.GestureOf(part).Even() {
+				return false
+			}
+			last = part
+		}
+	}
+	return true
 }
 
 // hand returns what the hand does along a cut of a motif where the motif is set. Where that

@@ -34,7 +34,11 @@ func newMeeting(p *Plan, of drawing, lines []groove.Line, hands []groove.Hand) *
 // near a copy.
 func (m *meeting) tools(i int) [2]tool {
 	part := m.of.cuts[i].Part
-	return toolsOf(m.of.motif.WheelOf(part), m.of.motif.DepthOf(part), m.hands[i])
+	var hand groove.Hand
+	if m.hands != nil {
+		hand = m.hands[i]
+	}
+	return toolsOf(m.of.motif.WheelOf(part), m.of.motif.DepthOf(part), hand)
 }
 
 // onwards returns for each line whether it runs on from its start and from its end, where

@@ -46,7 +46,7 @@ func BenchmarkWork(b *testing.B) {
 							p := laid(b, j)
 							for _, c := range p.Cuts {
 								places += len(c.Samples)
-								work += float64(len(c.Samples)) * p.work(wheel, kind == "swag", c.Hand)
+								work += float64(len(c.Samples)) * p.work(wheel, kind == "swag", *c.Hand)
 							}
 						}
 						ns := float64(b.Elapsed().Nanoseconds())

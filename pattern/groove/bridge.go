@@ -21,7 +21,7 @@ type Bridge struct {
 }
 
 // Bridges reports whether the wheel is too large for a hollow under the cut.
-func (g *Groove) Bridges() bool { return g.Bridge.Depth > 0 }
+func (g *Groove) Bridges() bool { return g.Bridge != nil }
 
 const (
 	// span is the distance, in millimetres, between the places where a wheel in a hollow
@@ -275,10 +275,10 @@ func (k *stroke) on(s float64) spot {
 	return p.spot(s-end, 0)
 }
 
-// spanning returns the bridge of a finished groove.
-func (k *stroke) spanning(g *Groove) Bridge {
+// spanning returns the bridge of a finished groove, nil for none.
+func (k *stroke) spanning(g *Groove) *Bridge {
 	if !k.rests() {
-		return Bridge{}
+		return nil
 	}
 	b := k.elsewhere
 	if b.Depth == 0 {
@@ -297,7 +297,10 @@ func (k *stroke) spanning(g *Groove) Bridge {
 			}
 		}
 	}
-	return b
+	if !(b.Depth > 0) {
+		return nil
+	}
+	return &b
 }
 
 // deepest returns the number of the deepest sample.

@@ -58,9 +58,9 @@ func (k *stroke) footprint(b *blade, line []station) footprint {
 	for i := range before {
 		f = append(f, k.section(b, before[len(before)-1-i]))
 	}
-	for _, s := range line {
-		if s.along > begin-slight && s.along < end+slight {
-			f = append(f, k.section(b, s))
+	for i := range line {
+		if s := &line[i]; s.along > begin-slight && s.along < end+slight {
+			f = append(f, k.section(b, *s))
 		}
 	}
 	for _, s := range beyond {
@@ -378,15 +378,19 @@ func (b *blade) area(h, lean, curve, width float64) float64 {
 func (k *stroke) outline(f footprint, polish float64) geometry.Outline {
 	n := len(f)
 	points := k.points.take(2 * n)
-	for i, s := range f {
-		switch i { // polishing lengthens the tips too
-		case 0:
-			s.station = newStation(s.along, s.own, s.ahead-polish, s.aside)
-		case n - 1:
-			s.station = newStation(s.along, s.own, s.ahead+polish, s.aside)
+	for i := range f {
+		x := &f[i]
+		s := &x.station
+		if polish > 0 && (i == 0 || i == n-1) { // polishing lengthens the tips too
+			longer := polish
+			if i == 0 {
+				longer = -polish
+			}
+			tip := newStation(s.along, s.own, s.ahead+longer, s.aside)
+			s = &tip
 		}
-		points[i] = s.chart(s.left + polish)
-		points[2*n-1-i] = s.chart(s.right - polish)
+		points[i] = s.chart(x.left + polish)
+		points[2*n-1-i] = s.chart(x.right - polish)
 	}
 	o := geometry.NewOutline(points)
 	if k.surface.Flat() {

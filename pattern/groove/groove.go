@@ -17,15 +17,23 @@ type Groove struct {
 	Volume   float64 // of glass ground away, mm³
 	Remains  Remains // of the glass under it
 	WheelFit WheelFit
-	Bridge   Bridge
+	Bridge   *Bridge // nil for a wheel that rests on one place
 	Samples  []Sample
-	// Tips are the parts of the footprint beyond the line's ends, from there outwards. A
-	// broad wheel askew to the glass's axis leaves them to one side of the line. Depth is
-	// 0 there, and Along is below 0 or above Length.
-	Tips [2][]Sample
 	Line Line // as asked for
 	// Outlines are the footprint: one outline or, for a gang wheel, one for each mitre.
 	Outlines []geometry.Outline
+
+	tips *[2][]Sample // nil for none
+}
+
+// Tips returns the parts of the footprint beyond the line's ends, from there outwards. A broad
+// wheel askew to the glass's axis leaves them to one side of the line. Depth is 0 there, and
+// Along is below 0 or above Length.
+func (g *Groove) Tips() [2][]Sample {
+	if g.tips == nil {
+		return [2][]Sample{}
+	}
+	return *g.tips
 }
 
 // Ends returns the ends of the line as asked for. On a bend the mark's own ends are a little

@@ -11,8 +11,8 @@ func (k *stroke) trace(g *Groove, polish float64) {
 	k.measure()
 	line := k.stations
 	g.Samples = k.samples.take(len(line))
-	for i, s := range line {
-		g.Samples[i] = k.sample(s)
+	for i := range line {
+		k.sample(&g.Samples[i], &line[i])
 	}
 	if k.surface.Level() {
 		unwind(g.Samples)
@@ -31,7 +31,7 @@ func (k *stroke) trace(g *Groove, polish float64) {
 		}
 		g.Outlines = append(g.Outlines, k.outline(f, polish))
 		if k.wheel.blades() == 1 {
-			g.Tips = k.tips(f, polish)
+			g.tips = k.tips(f, polish)
 		}
 		at := 0
 		for j := range f {
@@ -43,7 +43,8 @@ func (k *stroke) trace(g *Groove, polish float64) {
 			}
 		}
 	}
-	for _, s := range g.Samples {
+	for i := range g.Samples {
+		s := &g.Samples[i]
 		g.Width = max(g.Width, s.Left+s.Right)
 	}
 	g.Bridge = k.spanning(g)
@@ -51,14 +52,18 @@ func (k *stroke) trace(g *Groove, polish float64) {
 	if k.about.Min < g.Remains.Min {
 		g.Remains = k.about
 	}
-	if g.Bridges() && g.Bridge.Left < g.Remains.Min {
-		g.Remains = Remains{g.Bridge.Left, g.Bridge.Theta, g.Bridge.Height}
+	g.Depth = max(g.Depth, left.deepest, k.deepest)
+	if b := g.Bridge; b != nil {
+		g.Depth = max(g.Depth, b.Depth)
+		if b.Left < g.Remains.Min {
+			g.Remains = Remains{b.Left, b.Theta, b.Height}
+		}
 	}
-	g.Depth = max(g.Depth, g.Bridge.Depth, left.deepest, k.deepest)
 }
 
-// tips returns the parts of a footprint beyond the ends of the line.
-func (k *stroke) tips(f footprint, polish float64) (tips [2][]Sample) {
+// tips returns the parts of a footprint beyond the ends of the line, nil for none.
+func (k *stroke) tips(f footprint, polish float64) *[2][]Sample {
+	var tips [2][]Sample
 	first, last := k.stations[0].along, k.stations[len(k.stations)-1].along
 	add := func(end int, x *section) {
 		if x.empty() {
@@ -81,7 +86,10 @@ func (k *stroke) tips(f footprint, polish float64) (tips [2][]Sample) {
 			add(1, &f[i])
 		}
 	}
-	return tips
+	if tips[0] == nil && tips[1] == nil {
+		return nil
+	}
+	return &tips
 }
 
 // station is a place where the groove is measured: on the line, or on a straight tail, where
@@ -140,15 +148,15 @@ func (k *stroke) under(s float64, neighbours []station) station {
 }
 
 // sample measures the depth at a station; the edges are added blade by blade.
-func (k *stroke) sample(s station) Sample {
-	at, on := s.chart(0), s.across(0)
+func (k *stroke) sample(at *Sample, s *station) {
+	place, on := s.chart(0), s.across(0)
 	depth, _, _ := s.own.depthAt(&k.middle, on)
 	if k.byHand() && !k.line.Straight() {
 		depth = max(depth, k.deepestAt(on, s.along))
 	}
-	return Sample{
-		At: at, Theta: on.theta, Height: s.own.counted(on), Along: s.along - k.from, Depth: depth,
-		LeftEdge: at, RightEdge: at,
+	*at = Sample{
+		At: place, Theta: on.theta, Height: s.own.counted(on), Along: s.along - k.from, Depth: depth,
+		LeftEdge: place, RightEdge: place,
 	}
 }
 

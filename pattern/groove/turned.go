@@ -35,8 +35,14 @@ func (g Groove) Turned(outside *geometry.Surface, theta float64) Groove {
 	g.Line = g.Line.moved(m)
 	g.Samples, g.Outlines = turned(g.Samples), outlines
 	g.Remains.Theta += theta
-	g.Bridge.Theta += theta
-	g.Tips = [2][]Sample{turned(g.Tips[0]), turned(g.Tips[1])}
+	if g.Bridge != nil {
+		b := *g.Bridge
+		b.Theta += theta
+		g.Bridge = &b
+	}
+	if t := g.tips; t != nil {
+		g.tips = &[2][]Sample{turned(t[0]), turned(t[1])}
+	}
 	return g
 }
 

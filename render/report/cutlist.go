@@ -53,7 +53,7 @@ func CutList(w io.Writer, plans []*pattern.Plan) error {
 					row = append(row, face.Face.String())
 				}
 				if byHand {
-					row = append(row, handRow(cut.Hand)...)
+					row = append(row, handRow(*cut.Hand)...)
 				}
 				c.Write(row)
 			}

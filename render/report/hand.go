@@ -18,7 +18,7 @@ import (
 func Hand(unit geometry.Unit, c pattern.Cut) string {
 	var all []string
 	if !c.Touch {
-		if words := swelling(c.Hand); words != "" {
+		if words := swelling(*c.Hand); words != "" {
 			all = append(all, words)
 		}
 	}

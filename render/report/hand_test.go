@@ -40,11 +40,11 @@ func TestHandWords(t *testing.T) {
 		{groove.Hand{Swell: []float64{0.2, 0.4, 0.1}}, "1/2 of its depth at the root, full in the middle, lifting to 1/4 of it at the tip"}, // of its greatest
 		{groove.Hand{Swell: []float64{0.5, 1, 1, 0.5}, Rock: roll(0, 3)}, "1/2 of its depth at the root, full near the root, lifting to 1/2 of it at the tip; rock 3° to the right"},
 	} {
-		if got := Hand(geometry.Millimetre, pattern.Cut{Groove: new(groove.Groove), Hand: c.hand}); got != c.want {
+		if got := Hand(geometry.Millimetre, pattern.Cut{Groove: new(groove.Groove), Hand: &c.hand}); got != c.want {
 			t.Errorf("%v:\n%q, wanted\n%q", c.hand, got, c.want)
 		}
 	}
-	touch := pattern.Cut{Groove: new(groove.Groove), Hand: groove.Hand{Swell: []float64{0.5, 1}, Rock: roll(0, 3)}}
+	touch := pattern.Cut{Groove: new(groove.Groove), Hand: &groove.Hand{Swell: []float64{0.5, 1}, Rock: roll(0, 3)}}
 	touch.Touch = true
 	if got := Hand(geometry.Millimetre, touch); got != "rock 3° to the right" {
 		t.Errorf("a touch: %q", got)
@@ -54,7 +54,7 @@ func TestHandWords(t *testing.T) {
 // A roll takes a broad edge deeper at one side than the wheel is set, and the list has the
 // greater depth: whoever set the wheel to that would cut too deep.
 func TestHandSaysHowDeepToSet(t *testing.T) {
-	rolled := pattern.Cut{Groove: &groove.Groove{Depth: 0.8, Plunge: 0.5}, Hand: groove.Hand{Rock: [2]float64{0, geometry.Degrees(10).Radians()}}}
+	rolled := pattern.Cut{Groove: &groove.Groove{Depth: 0.8, Plunge: 0.5}, Hand: &groove.Hand{Rock: [2]float64{0, geometry.Degrees(10).Radians()}}}
 	if got, want := Hand(geometry.Millimetre, rolled), "rock 10° to the right; set the wheel 0.50 mm deep: the roll makes it 0.80 mm at one side"; got != want {
 		t.Errorf("%q, wanted %q", got, want)
 	}

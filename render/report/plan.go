@@ -275,7 +275,7 @@ func cutsOn(p *pattern.Plan) []cutJSON {
 			Part: c.Part, Wheel: p.Job.Rack[c.Wheel].Name, Joins: append([]int{}, c.Joins...),
 			Length: number(c.Length), Depth: number(c.Depth), Asked: number(c.Asked),
 			Width: number(c.Width), Left: known(c.Left), Touch: c.Touch, Path: path(c.Groove),
-			Swell: swellJSON(c.Hand), Rock: rockJSON(c.Hand),
+			Swell: swellJSON(*c.Hand), Rock: rockJSON(*c.Hand),
 		}
 	}
 	return out
@@ -284,9 +284,10 @@ func cutsOn(p *pattern.Plan) []cutJSON {
 // path returns the centre line of a groove, from one end of its footprint to the
 // other.
 func path(g *groove.Groove) []pathJSON {
-	samples := slices.Clone(g.Tips[0])
+	tips := g.Tips()
+	samples := slices.Clone(tips[0])
 	slices.Reverse(samples)
-	samples = slices.Concat(samples, g.Samples, g.Tips[1])
+	samples = slices.Concat(samples, g.Samples, tips[1])
 	out := make([]pathJSON, len(samples))
 	for i, s := range samples {
 		out[i] = pathJSON{

@@ -1,6 +1,8 @@
 package pattern
 
 import (
+	"math"
+
 	"github.com/tidwall/rtree"
 
 	"roundlay/geometry"
@@ -26,7 +28,7 @@ func (p *Plan) sameRepeat(q pair) bool {
 // other from the same or a later one.
 func (p *Plan) neighbours(within float64, visit func(pair) bool) {
 	within *= p.Surface.Stretch(0, p.Surface.Length()) // as the boxes lie on the chart
-	var tree rtree.RTreeGN[float64, int]
+	var tree rtree.RTreeGN[float32, int32]
 	boxes := make([]geometry.Box, len(p.Cuts))
 	all := geometry.EmptyBox()
 	for i := range p.Cuts {
@@ -36,7 +38,12 @@ func (p *Plan) neighbours(within float64, visit func(pair) bool) {
 	going := true
 	near := func(box geometry.Box, turns int, second int, moved geometry.Motion) {
 		box = box.Grow(within)
-		tree.Search(corner(box.Min), corner(box.Max), func(_, _ [2]float64, first int) bool {
+		low, high := outwards(box)
+		tree.Search(low, high, func(_, _ [2]float32, i int32) bool {
+			first := int(i)
+			if box.Distance2(boxes[first]) > 0 { // apart by less than the rounding
+				return going
+			}
 			if first > second && 2*turns == p.Periods() && p.Surface.Level() {
 				return going // the same pair, seen from the other side
 			}
@@ -47,7 +54,8 @@ func (p *Plan) neighbours(within float64, visit func(pair) bool) {
 	// Each box is searched for among those before it, so a pair is visited once.
 	for i, box := range boxes {
 		near(box, 0, i, geometry.Motion{Cos: 1})
-		tree.Insert(corner(box.Min), corner(box.Max), i)
+		low, high := outwards(box)
+		tree.Insert(low, high, int32(i))
 	}
 	for turns, met := 1, true; going && met && turns <= p.farthest(); turns++ {
 		met = p.Surface.Level() // round the middle of a disc boxes may come near again
@@ -72,4 +80,9 @@ func (p *Plan) farthest() int {
 	return p.Periods() + reach
 }
 
-func corner(p geometry.Point) [2]float64 { return [2]float64{p.X, p.Y} }
+// outwards returns the corners of a box in half the memory, rounded outwards.
+func outwards(box geometry.Box) (low, high [2]float32) {
+	inf := float32(math.Inf(1))
+	return [2]float32{math.Nextafter32(float32(box.Min.X), -inf), math.Nextafter32(float32(box.Min.Y), -inf)},
+		[2]float32{math.Nextafter32(float32(box.Max.X), inf), math.Nextafter32(float32(box.Max.Y), inf)}
+}

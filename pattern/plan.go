@@ -70,10 +70,10 @@ type Cut struct {
 	Repeat         int // from 1
 	Motif          int // number in the job, from 0
 	Part           string
-	Joins          []int       // ids of the cuts that it meets or crosses by design
-	*groove.Groove             // shared with the figures and plans that have the same: never changed
+	Joins          []int        // ids of the cuts that it meets or crosses by design
+	*groove.Groove              // shared with the figures and plans that have the same: never changed
 	Hand           *groove.Hand // what the hand does along it
-	Left           float64     // the least glass left anywhere under it
+	Left           float64      // the least glass left anywhere under it
 
 	twin twin
 }

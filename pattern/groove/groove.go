@@ -19,7 +19,7 @@ type Groove struct {
 	WheelFit WheelFit
 	Bridge   *Bridge // nil for a wheel that rests on one place
 	Samples  []Sample
-	Line Line // as asked for
+	Line     Line // as asked for
 	// Outlines are the footprint: one outline or, for a gang wheel, one for each mitre.
 	Outlines []geometry.Outline
 

@@ -204,14 +204,17 @@ func (f field) whole(least, most int) (int, bool) {
 // measure reads a bare number as a fraction and a text as a length. From says from
 // where it counts, "" of a size.
 func (f field) measure(fraction, length span, from string) (Measure, bool) {
-	accepted := fmt.Sprintf("a fraction from %g to %g, or in quotes %s%s", fraction.low, fraction.high, length.lengths(f.unit()), from)
-	if f.absent(accepted) {
+	accepted := func() string {
+		return fmt.Sprintf("a fraction from %g to %g, or in quotes %s%s", fraction.low, fraction.high, length.lengths(f.unit()), from)
+	}
+	if f.value == nil {
+		f.absent(accepted())
 		return Measure{}, false
 	}
 	if f.value.isNumber() {
 		x, err := f.value.number()
 		if err != nil || !fraction.holds(x) {
-			f.refuse(accepted, saying(err))
+			f.refuse(accepted(), saying(err))
 			return Measure{}, false
 		}
 		return Measure{x, true}, true
@@ -226,7 +229,7 @@ func (f field) measure(fraction, length span, from string) (Measure, bool) {
 	if hint == "" {
 		hint = f.otherUnit(length.holds)
 	}
-	f.refuse(accepted, hint)
+	f.refuse(accepted(), hint)
 	return Measure{}, false
 }
 
@@ -257,6 +260,11 @@ func (f field) text(most int) (string, bool) {
 
 // word reads one of a list of words and returns its place in the list.
 func (f field) word(words []string) (int, bool) {
+	if f.value != nil && f.value.kind == unstable.String {
+		if i := slices.Index(words, f.value.text); i >= 0 {
+			return i, true
+		}
+	}
 	accepted := list(words)
 	if f.absent(accepted) {
 		return 0, false
@@ -269,11 +277,8 @@ func (f field) word(words []string) (int, bool) {
 		f.refuse(accepted, hint)
 		return 0, false
 	}
-	i := slices.Index(words, f.value.text)
-	if i < 0 {
-		f.refuse(accepted, meant(f.value.text, words))
-	}
-	return i, i >= 0
+	f.refuse(accepted, meant(f.value.text, words))
+	return -1, false
 }
 
 // truth reads true or false.

@@ -15,12 +15,11 @@ import (
 // number isn't known.
 func (s section) motifs(wheels rack, layouts [2]Layout, read source) []Motif {
 	tables := s.required("motif").list("a table [[motif]] for each motif", maxMotifs)
-	kinds := motifs.Readable()
-	var all []Motif
-	var names []string
+	kinds := readable()
+	all, names := make([]Motif, 0, len(tables)), make([]string, 0, len(tables))
 	for _, table := range tables {
 		names = table.named(names)
-		m := table.motif(kinds, wheels, layouts, all)
+		m := table.motif(&kinds, wheels, layouts, all)
 		m.Name = names[len(names)-1]
 		_, m.Line = read.place(table.table.at)
 		all = append(all, m)
@@ -35,15 +34,15 @@ const (
 )
 
 // motif reads one motif, given the kinds there are and the motifs before it.
-func (s section) motif(kinds []motifs.Kind, wheels rack, layouts [2]Layout, before []Motif) Motif {
+func (s section) motif(kinds *kinds, wheels rack, layouts [2]Layout, before []Motif) Motif {
 	m := Motif{
 		X: Measure{0, true}, Y: Measure{0.5, true},
 		Width: Measure{1, true}, Height: Measure{1, true},
 	}
-	s.onlyMotif(kinds)
-	s.kindless(list(kindNames(kinds)))
-	if i, ok := s.required("kind").word(kindNames(kinds)); ok {
-		m.Kind = kinds[i]
+	s.only(kinds.keysFor(s.table))
+	s.kindless(kinds.names)
+	if i, ok := s.required("kind").word(kinds.names); ok {
+		m.Kind = kinds.all[i]
 		m.Values, m.Most = s.values(m.Kind)
 		s.content(&m)
 		if m.Kind.Draw != nil { // else what it is made of is refused already
@@ -88,24 +87,44 @@ func kindNames(kinds []motifs.Kind) []string {
 	return names
 }
 
-// onlyMotif refuses the keys that neither a motif nor its kind has. Where the
-// kind isn't known, it lets the keys of all kinds pass.
-func (s *section) onlyMotif(kinds []motifs.Kind) {
-	if e := s.table.find("kind"); e != nil {
-		if i := slices.IndexFunc(kinds, func(k motifs.Kind) bool { return k.Name == e.value.text }); i >= 0 {
-			kinds = kinds[i : i+1]
-		}
-	}
-	known := keysOf("motif")
-	for _, kind := range kinds {
+// kinds are the kinds that a motif can be of, with their names and all the keys that a
+// motif of each can have.
+type kinds struct {
+	all   []motifs.Kind
+	names []string
+	keys  [][]string
+}
+
+func readable() kinds {
+	k := kinds{all: motifs.Readable()}
+	k.names, k.keys = kindNames(k.all), make([][]string, len(k.all))
+	for i, kind := range k.all {
+		known := keysOf("motif")
 		for _, p := range kind.Params {
 			known = append(known, p.Name)
 		}
 		for _, key := range kind.Keys {
 			known = append(known, key.Name)
 		}
+		k.keys[i] = known
 	}
-	s.only(known)
+	return k
+}
+
+// keysFor returns the keys that a motif can have: those of its kind, and where that isn't
+// known those of all.
+func (k *kinds) keysFor(motif *table) []string {
+	if e := motif.find("kind"); e != nil {
+		if i := slices.Index(k.names, e.value.text); i >= 0 {
+			return k.keys[i]
+		}
+	}
+	all := keysOf("motif")
+	own := len(all)
+	for _, keys := range k.keys {
+		all = append(all, keys[own:]...)
+	}
+	return all
 }
 
 // values reads the parameters of a kind, and which of its counts are to be as large
@@ -114,6 +133,9 @@ func (s section) values(kind motifs.Kind) (values motifs.Values, most []string) 
 	values = kind.Defaults()
 	for _, p := range kind.Params {
 		field := s.optional(p.Name)
+		if field.value == nil {
+			continue
+		}
 		if p.Sort == motifs.Switch {
 			if on, ok := field.truth(); ok {
 				values[p.Name] = 0
@@ -123,7 +145,7 @@ func (s section) values(kind motifs.Kind) (values motifs.Values, most []string) 
 			}
 			continue
 		}
-		if p.Sort == motifs.Count && field.value != nil && field.value.kind == unstable.String && isMost(field.value.text) {
+		if p.Sort == motifs.Count && field.value.kind == unstable.String && isMost(field.value.text) {
 			delete(values, p.Name)
 			most = append(most, p.Name)
 			continue
@@ -184,11 +206,9 @@ func (s section) place(m *Motif) {
 // whole job, given how many there are: the first is named 1. An included file counts its own
 // alone, for it doesn't know what is read before it. where says so in a message.
 func (f field) earlier(before int) (numbers []int, where string) {
-	if f.value != nil {
-		if file := includedAt(f.in.files, f.value.at); file != nil {
-			own := file.doc.root.numbers["motif"]
-			return own[:slices.Index(own, before+1)], " in " + quoted(file.name)
-		}
+	if file := includedAt(f.in.files, f.value.at); file != nil {
+		own := file.doc.root.numbers["motif"]
+		return own[:slices.Index(own, before+1)], " in " + quoted(file.name)
 	}
 	for n := range before {
 		numbers = append(numbers, n+1)
@@ -200,6 +220,9 @@ func (f field) earlier(before int) (numbers []int, where string) {
 // repeats and its shape. It reports whether the key is there.
 func (s section) inside(m *Motif, before []Motif) bool {
 	field := s.optional("inside")
+	if field.value == nil {
+		return false
+	}
 	earlier, where := field.earlier(len(before))
 	accepted := "the number of a motif before this one" + where
 	switch n := len(earlier); {
@@ -214,7 +237,7 @@ func (s section) inside(m *Motif, before []Motif) bool {
 		return x >= 1 && x <= float64(len(earlier)) && x == math.Trunc(x) && earlier[int(x)-1] <= len(before)
 	})
 	if !ok {
-		return field.value != nil
+		return true
 	}
 	m.Inside = earlier[int(n)-1]
 	outer := before[m.Inside-1]

@@ -15,7 +15,7 @@ func (s section) named(taken []string) []string {
 
 // kindless reports a motif of a name and without a kind, in a job that includes files: it
 // was probably meant to change one of theirs.
-func (s section) kindless(accepted string) {
+func (s section) kindless(kinds []string) {
 	if s.has("kind") || !s.has("name") || len(s.files) == 0 || s.strange || s.late(s.table.at) {
 		return
 	}
@@ -32,7 +32,7 @@ func (s section) kindless(accepted string) {
 	if near := meant(name, names); near != "" {
 		hint += "; " + near
 	}
-	s.note(&mistake{at: s.table.at, key: s.name("kind"), read: "nothing", accepted: accepted, hint: hint})
+	s.note(&mistake{at: s.table.at, key: s.name("kind"), read: "nothing", accepted: list(kinds), hint: hint})
 }
 
 // list returns the tables of a list, nil where there is none.

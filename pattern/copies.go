@@ -11,24 +11,27 @@ import (
 // of them after which every motif stands as before.
 func period(j *job.Job, face job.Face) int {
 	layout := j.LayoutOf(face)
-	var stand []job.Motif
-	for _, m := range j.Motifs {
-		if m.Face == face {
-			stand = append(stand, m)
+	byNumber, apart := j.ByNumber(face), false
+	for i := range j.Motifs {
+		if m := &j.Motifs[i]; m.Face == face {
+			byNumber, apart = byNumber || m.Middle, apart || m.On != job.Each
 		}
 	}
-	if !j.ByNumber(face) && !slices.ContainsFunc(stand, func(m job.Motif) bool { return m.Middle }) {
-		if slices.ContainsFunc(stand, func(m job.Motif) bool { return m.On != job.Each }) {
-			return 2
-		}
+	switch {
+	case !byNumber && apart:
+		return 2
+	case !byNumber:
 		return 1
 	}
 	all := layout.Repeats
-	stands := make([][]bool, len(stand))
-	for i, m := range stand {
-		stands[i] = make([]bool, all)
-		for _, repeat := range layout.Copies(m) {
-			stands[i][repeat-1] = true
+	var stands [][]bool
+	for i := range j.Motifs {
+		if m := &j.Motifs[i]; m.Face == face {
+			on := make([]bool, all)
+			for _, repeat := range layout.Copies(*m) {
+				on[repeat-1] = true
+			}
+			stands = append(stands, on)
 		}
 	}
 	for n := 1; n < all; n++ {

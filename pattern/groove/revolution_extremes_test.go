@@ -59,6 +59,7 @@ func TestCurvedExtremes(t *testing.T) {
 		on := turning{vessel: v, share: 0.5, length: 1}
 		on.prepare(-70, 70) // a chart with room for the longest line
 		on.lining = v.lined(v.bottom+10, func(z float64) float64 { return 3 + z/60 })
+		on.cutter() // for all that follow
 		turn := i
 		for _, wheel := range extremeWheels() {
 			for _, radius := range []float64{2, 300} {

@@ -21,14 +21,25 @@ type bridge struct {
 	depth, left   float64
 }
 
-// cutter returns the package's own view of the turning's glass.
+// cutter returns the package's own view of the turning's glass. Turnings on one glass
+// share it.
 func (s *turning) cutter() *groove.Cutter {
-	surface := geometry.NewSurface(s.profile, s.chart.cone)
-	var inside groove.Inside
-	if s.lining != nil {
-		inside = s.lining
+	if s.shared == nil || s.shared.lining != s.lining || s.shared.chart != s.chart {
+		surface := geometry.NewSurface(s.profile, s.chart.cone)
+		var inside groove.Inside
+		if s.lining != nil {
+			inside = s.lining
+		}
+		s.shared = &view{groove.NewCutter(&surface, inside), s.chart, s.lining}
 	}
-	return groove.NewCutter(&surface, inside)
+	return s.shared.cutter
+}
+
+// view is what the package knows of a glass, and what it follows from.
+type view struct {
+	cutter *groove.Cutter
+	chart  *chart
+	lining *lining
 }
 
 // reported asks the package.

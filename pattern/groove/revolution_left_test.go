@@ -15,23 +15,39 @@ type curve struct{ radii, heights []float64 }
 // distance returns how far a point of the half-plane lies from the curve.
 func (c curve) distance(radius, height float64) float64 {
 	start := sort.SearchFloat64s(c.heights, height)
-	least := math.Inf(1)
-	for i := start; i < len(c.heights) && (i == start || c.heights[i-1]-height < least); i++ {
+	least := math.Inf(1) // squared, like all distances here
+	for i := start; i < len(c.heights); i++ {
+		if up := c.heights[max(i-1, 0)] - height; i > start && up > 0 && up*up >= least {
+			break
+		}
 		least = min(least, c.segment(i, radius, height))
 	}
-	for i := start - 1; i >= 0 && (i == start-1 || height-c.heights[i+1] < least); i-- {
+	for i := start - 1; i >= 0; i-- {
+		if i < start-1 {
+			if down := height - c.heights[i+1]; down > 0 && down*down >= least {
+				break
+			}
+		}
 		least = min(least, c.segment(i, radius, height))
 	}
-	return least
+	return math.Sqrt(least)
 }
 
-// segment returns the distance to the piece of the curve that ends at point i.
+// segment returns the square of the distance to the piece of the curve that ends at
+// point i.
 func (c curve) segment(i int, radius, height float64) float64 {
 	j := max(i-1, 0)
 	r, z := c.radii[i]-c.radii[j], c.heights[i]-c.heights[j]
 	u, v := radius-c.radii[j], height-c.heights[j]
-	t := min(max((u*r+v*z)/max(r*r+z*z, 1e-30), 0), 1)
-	return math.Sqrt((u-t*r)*(u-t*r) + (v-t*z)*(v-t*z))
+	along, length := u*r+v*z, r*r+z*z
+	switch {
+	case along <= 0:
+		return u*u + v*v
+	case along >= length:
+		return (u-r)*(u-r) + (v-z)*(v-z)
+	}
+	t := along / length
+	return (u-t*r)*(u-t*r) + (v-t*z)*(v-t*z)
 }
 
 // outside returns the vessel's own profile as points a fifth of a millimetre apart:
@@ -54,6 +70,7 @@ type lining struct {
 	floor   float64
 	corner  float64 // the inside radius at the floor
 	outside curve
+	kinks   []float64 // once they were asked for
 }
 
 // newLining hollows a vessel out down to a floor, leaving a wall so thick,
@@ -86,13 +103,16 @@ func (l *lining) Distance(radius, height float64) float64 {
 // Kinks returns the height of the place of the outside nearest to the floor's
 // corner.
 func (l *lining) Kinks() []float64 {
-	best, least := 0.0, math.Inf(1)
-	for i, z := range l.outside.heights {
-		if d := math.Hypot(l.outside.radii[i]-l.corner, z-l.floor); d < least {
-			best, least = z, d
+	if l.kinks == nil {
+		best, least := 0.0, math.Inf(1)
+		for i, z := range l.outside.heights {
+			if d := math.Hypot(l.outside.radii[i]-l.corner, z-l.floor); d < least {
+				best, least = z, d
+			}
 		}
+		l.kinks = []float64{best}
 	}
-	return []float64{best}
+	return l.kinks
 }
 
 // bite is the worst that a wheel does: how deep it goes square to the surface,

@@ -24,6 +24,7 @@ type turning struct {
 
 	profile *geometry.Profile
 	lining  *lining
+	shared  *view
 	body    body
 	tip     body // what bites along the centre line: of a gang, as if one mitre ran there
 	line    path
@@ -136,12 +137,14 @@ func (s *turning) covers(w walker, depth, way float64) float64 {
 // section returns the length of the curve in which the plane of a walker's normal
 // and direction meets the surface, from there to a point.
 func (s *turning) section(w walker, n, to r3.Vec) float64 {
-	const chords, near = 24, 1e-9
-	length, was, out := 0.0, w.at, 0.0
+	const chords, near = 24, 1e-5 // after a step so small the next is below 1e-10
+	length, was := 0.0, w.at
+	var last, before, first float64 // how far out the last three lay
 	for i := 1; i <= chords; i++ {
 		at := r3.Add(w.at, r3.Scale(float64(i)/chords, r3.Sub(to, w.at)))
-		at = r3.Sub(at, r3.Scale(out, n)) // about as far out as the last
-		for range 4 {                     // along the normal of the start, which lies in the plane
+		out := 3*(last-before) + first // as a parabola through them runs on
+		at = r3.Sub(at, r3.Scale(out, n))
+		for range 4 { // along the normal of the start, which lies in the plane
 			radius, slope := s.vessel.at(at.Z)
 			away := math.Sqrt(at.X*at.X + at.Y*at.Y)
 			rate := (at.X*n.X+at.Y*n.Y)/away - slope*n.Z
@@ -152,6 +155,7 @@ func (s *turning) section(w walker, n, to r3.Vec) float64 {
 				break
 			}
 		}
+		first, before, last = before, last, out
 		step := r3.Sub(at, was)
 		length += math.Sqrt(r3.Dot(step, step))
 		was = at
@@ -279,11 +283,8 @@ func (s *turning) press() (depth, along float64, ok bool) {
 // work finds where the wheel has to stand for the groove to begin and end where
 // the line does, and how deep it may go.
 func (s *turning) work() work {
-	k := work{depth: s.depth}
-	var begins, ends bool
-	k.first, begins = s.end(s.depth, -1)
-	k.last, ends = s.end(s.depth, 1)
-	if k.touch = !begins || !ends || k.first >= k.last; k.touch {
+	k := s.full()
+	if k.touch {
 		depth, along, ok := s.press()
 		if !ok {
 			k.unset, k.bridged = true, true
@@ -292,6 +293,17 @@ func (s *turning) work() work {
 		k.depth, k.first, k.last = depth, along, along
 	}
 	s.spread(&k)
+	return k
+}
+
+// full finds where the wheel has to stand as deep as it is asked to, and whether its mark
+// would be too long so.
+func (s *turning) full() work {
+	k := work{depth: s.depth}
+	var begins, ends bool
+	k.first, begins = s.end(s.depth, -1)
+	k.last, ends = s.end(s.depth, 1)
+	k.touch = !begins || !ends || k.first >= k.last
 	return k
 }
 

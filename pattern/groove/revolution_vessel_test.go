@@ -65,7 +65,7 @@ func (v *vessel) onto(p r3.Vec) r3.Vec {
 		away := math.Sqrt(p.X*p.X + p.Y*p.Y)
 		off := (away - radius) / (1 + slope*slope)
 		p = r3.Sub(p, r3.Scale(off, r3.Vec{X: p.X / away, Y: p.Y / away, Z: -slope}))
-		if math.Abs(off) < 1e-10 {
+		if math.Abs(off) < 1e-7 { // the next is below 1e-14
 			break
 		}
 	}

@@ -31,7 +31,10 @@ func (g glass) normal(p r3.Vec) r3.Vec {
 
 // unit is r3.Unit without its care for vectors beyond the range of squares,
 // which takes most of the time of this search.
-func unit(v r3.Vec) r3.Vec { return r3.Scale(1/math.Sqrt(r3.Dot(v, v)), v) }
+func unit(v r3.Vec) r3.Vec {
+	by := 1 / math.Sqrt(v.X*v.X+v.Y*v.Y+v.Z*v.Z)
+	return r3.Vec{X: by * v.X, Y: by * v.Y, Z: by * v.Z}
+}
 
 // holds reports whether a point lies in the glass.
 func (g glass) holds(p r3.Vec) bool { return math.Sqrt(p.X*p.X+p.Y*p.Y) <= g.radius+g.slope*p.Z }
@@ -39,9 +42,13 @@ func (g glass) holds(p r3.Vec) bool { return math.Sqrt(p.X*p.X+p.Y*p.Y) <= g.rad
 // onto returns the point of the surface near p, along the normal there.
 func (g glass) onto(p r3.Vec) r3.Vec {
 	for range 3 { // each round squares the error
-		away, radius := math.Sqrt(p.X*p.X+p.Y*p.Y), g.radius+g.slope*p.Z
-		steep := r3.Vec{X: p.X / away, Y: p.Y / away, Z: -g.slope} // the gradient of away − radius
-		p = r3.Sub(p, r3.Scale((away-radius)/r3.Dot(steep, steep), steep))
+		away := math.Sqrt(p.X*p.X + p.Y*p.Y)
+		// The gradient of away − radius is (X/away, Y/away, −slope).
+		off := (away - g.radius - g.slope*p.Z) / (1 + g.slope*g.slope)
+		p.X, p.Y, p.Z = p.X-off*p.X/away, p.Y-off*p.Y/away, p.Z+off*g.slope
+		if math.Abs(off) < 1e-8 { // the next is below 1e-17
+			break
+		}
 	}
 	return p
 }
@@ -56,10 +63,13 @@ func (g glass) left(w walker) r3.Vec { return r3.Cross(g.normal(w.at), w.ahead) 
 // bends to the left by a curvature. The direction is carried along by the least turn
 // that takes the normal here to the normal there, which keeps it straight.
 func (g glass) step(w walker, length, bend float64) walker {
-	left := g.left(w)
-	at := g.onto(r3.Add(w.at, r3.Scale(length, r3.Add(w.ahead, r3.Scale(bend*length/2, left)))))
-	ahead := r3.Add(w.ahead, r3.Scale(bend*length, left))
-	n, next := g.normal(w.at), g.normal(at)
+	n, chord, ahead := g.normal(w.at), w.ahead, w.ahead
+	if bend != 0 {
+		left := r3.Cross(n, w.ahead)
+		chord, ahead = r3.Add(w.ahead, r3.Scale(bend*length/2, left)), r3.Add(w.ahead, r3.Scale(bend*length, left))
+	}
+	at := g.onto(r3.Add(w.at, r3.Scale(length, chord)))
+	next := g.normal(at)
 	ahead = r3.Sub(ahead, r3.Scale(r3.Dot(ahead, next)/(1+r3.Dot(n, next)), r3.Add(n, next)))
 	return walker{at, unit(ahead)}
 }
@@ -295,13 +305,13 @@ func (s *scene) volume(k stroke, width float64) float64 {
 	}
 	sum := 0.0
 	for u := -s.length/2 - beyond; u < s.length/2+beyond; u += along {
-		places := s.near(k, u+s.length/2)
+		inside := s.body.insider(s.near(k, u+s.length/2))
 		for v := -width; v < width; v += across {
 			foot := r3.Add(middle.at, r3.Add(r3.Scale(u, middle.ahead), r3.Scale(v, left)))
 			at := func(h float64) r3.Vec { return r3.Add(foot, r3.Scale(h, up)) }
 			top := bisectTo(near, -deep, 1, func(h float64) bool { return s.glass.holds(at(h)) })
-			if s.body.inside(places, at(top)) {
-				sum += top - bisectTo(near, top, top-deep, func(h float64) bool { return s.body.inside(places, at(h)) })
+			if inside(at(top)) {
+				sum += top - bisectTo(near, top, top-deep, func(h float64) bool { return inside(at(h)) })
 			}
 		}
 	}

@@ -87,14 +87,31 @@ func (b body) set(g glass, w walker, depth float64) placed {
 }
 
 // inside reports whether a point lies in the wheel at any of the given places.
-func (b body) inside(at []placed, p r3.Vec) bool {
-	for _, w := range at {
-		v := r3.Sub(p, w.centre)
-		axial := r3.Dot(v, w.axle)
-		radial2 := r3.Dot(v, v) - axial*axial
+func (b body) inside(at []placed, p r3.Vec) bool { return b.first(at, p) < len(at) }
+
+// first returns the first of the given places at which a point lies in the wheel; their
+// number where it lies in none.
+func (b body) first(at []placed, p r3.Vec) int {
+	for i := range at { // by their numbers alone, as most of this search goes by in here
+		w := &at[i]
+		x, y, z := p.X-w.centre.X, p.Y-w.centre.Y, p.Z-w.centre.Z
+		axial := x*w.axle.X + y*w.axle.Y + z*w.axle.Z
+		radial2 := x*x + y*y + z*z - axial*axial
 		if radial2 <= b.radius*b.radius && b.holds(axial, math.Sqrt(max(radial2, 0))) {
-			return true
+			return i
 		}
 	}
-	return false
+	return len(at)
+}
+
+// insider returns what inside does, and tries the place that held the last point first.
+func (b body) insider(at []placed) func(p r3.Vec) bool {
+	last := len(at)
+	return func(p r3.Vec) bool {
+		if last < len(at) && b.inside(at[last:last+1], p) {
+			return true
+		}
+		last = b.first(at, p)
+		return last < len(at)
+	}
 }

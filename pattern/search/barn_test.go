@@ -147,11 +147,11 @@ func TestBarnCures(t *testing.T) {
 			for _, g := range mergedGroups(p) {
 				cure := g.Worst().Cure
 				cures = append(cures, said(j, cure))
-				after := rewritten(t, j, c.text, cure.Changes)
-				if found(t, after, g) {
+				after := checked(t, rewritten(t, j, c.text, cure.Changes))
+				if found(after, g) {
 					t.Errorf("%v is not cured by %q", g.Kind, said(j, cure))
 				}
-				if more := brought(t, j, after, g); len(more) > 0 {
+				if more := brought(p, after, g); len(more) > 0 {
 					t.Errorf("%q brings %v on %v", said(j, cure), more[0].Kind, more[0].Motifs)
 				}
 			}
@@ -228,7 +228,7 @@ func TestOverlapIsToldOnce(t *testing.T) {
 	j := jobOn(straight(t), 4, motif(t, "leaf", nil, size(1.4, 0.8), depth(0.2), with(fine)))
 	j.Limits.Clear, j.Limits.Reach = 0, 0
 	touch, near := 0, 0
-	for _, f := range planned(t, j).Findings {
+	for _, f := range laid(t, j).Findings {
 		if f.Kind != pattern.Off || len(f.Cuts) != 2 {
 			t.Errorf("found %+v", f)
 		}
@@ -285,8 +285,8 @@ func TestBarrels(t *testing.T) {
 				}
 				continue
 			}
-			after := changed(j, cure)
-			if found(t, after, g) || len(brought(t, j, after, g)) > 0 != (len(cure.Brings) > 0) {
+			after := checked(t, changed(j, cure))
+			if found(after, g) || len(brought(p, after, g)) > 0 != (len(cure.Brings) > 0) {
 				t.Errorf("%s: %q doesn't", name, said(j, cure))
 			}
 		}

@@ -43,11 +43,18 @@ var (
 // planned lays a job out on its first blank and checks it, cures and all.
 func planned(t testing.TB, j *job.Job) *pattern.Plan {
 	t.Helper()
-	plans, err := Lay(t.Context(), j, j.Blanks[0])
-	if err != nil {
+	p := laid(t, j)
+	if err := Cures(t.Context(), p); err != nil {
 		t.Fatal(err)
 	}
-	if err := Cures(t.Context(), plans...); err != nil {
+	return p
+}
+
+// laid is planned without looking for cures.
+func laid(t testing.TB, j *job.Job) *pattern.Plan {
+	t.Helper()
+	plans, err := Lay(t.Context(), j, j.Blanks[0])
+	if err != nil {
 		t.Fatal(err)
 	}
 	return plans[0]

@@ -106,7 +106,7 @@ func TestTallLeaf(t *testing.T) {
 		t.Errorf("cured, it still finds %+v", found)
 	}
 	j.Layout.Band.Top = 75
-	if found := planned(t, j).Findings; len(found) > 0 {
+	if found := laid(t, j).Findings; len(found) > 0 {
 		t.Errorf("kept below 75 mm, it still finds %+v", found)
 	}
 }
@@ -142,10 +142,11 @@ func TestCures(t *testing.T) {
 			}
 			cured[g.Kind]++
 			after := changed(j, cure)
-			if found(t, after, g) {
+			then := checked(t, after)
+			if found(then, g) {
 				t.Errorf("job %d: %v on motifs %v is not cured by %q", n, g.Kind, g.Motifs, said(j, cure))
 			}
-			fresh := brought(t, j, after, g)
+			fresh := brought(p, then, g)
 			for _, h := range fresh {
 				effects++
 				if !slices.ContainsFunc(cure.Brings, func(b pattern.Brought) bool { return b.Is(h.Kind, h.Motifs) && b.Blank == "" }) {
@@ -167,7 +168,7 @@ func TestCures(t *testing.T) {
 				less := func(change func(m *job.Motif)) {
 					almost := after.Clone()
 					change(&almost.Motifs[i])
-					if !found(t, almost, g) && len(brought(t, j, almost, g)) == 0 {
+					if q := checked(t, almost); !found(q, g) && len(brought(p, q, g)) == 0 {
 						t.Errorf("job %d: %v on motifs %v: %q is not the smallest change", n, g.Kind, g.Motifs, said(j, cure))
 					}
 				}
@@ -204,10 +205,8 @@ func TestCures(t *testing.T) {
 	}
 }
 
-// found reports whether a whole check of a job finds a group's kind on its motifs.
-func found(t *testing.T, j *job.Job, g pattern.Group) bool {
-	t.Helper()
-	p := checked(t, j)
+// found reports whether a whole check found a group's kind on its motifs.
+func found(p *pattern.Plan, g pattern.Group) bool {
 	return slices.ContainsFunc(p.Groups(), func(h pattern.Group) bool {
 		return h.Kind == g.Kind && slices.Equal(h.Motifs, g.Motifs)
 	})
@@ -284,21 +283,20 @@ func alikeGroups(a, b pattern.Group) bool {
 		a.Findings[0].Share == b.Findings[0].Share && len(a.Findings[0].Cuts) == len(b.Findings[0].Cuts)
 }
 
-// brought returns what a whole check of a changed job finds that it doesn't find
+// brought returns what a whole check of a changed job found that it didn't find
 // of the job: kinds in places where there was none, or more of them, or worse by a
 // tenth. What a cure is for doesn't count.
-func brought(t *testing.T, j, after *job.Job, but pattern.Group) []pattern.Group {
-	t.Helper()
+func brought(before, after *pattern.Plan, but pattern.Group) []pattern.Group {
 	key := func(g pattern.Group) string {
 		return fmt.Sprint(g.Kind, g.Motifs, g.Parts, g.Findings[0].Share, len(g.Findings[0].Cuts))
 	}
 	had := map[string]pattern.Group{}
-	for _, g := range checked(t, j).Groups() {
+	for _, g := range before.Groups() {
 		had[key(g)] = g
 	}
 	miss := func(g pattern.Group) float64 { return math.Abs(g.Worst().Measured - g.Worst().Wanted) }
 	var all []pattern.Group
-	for _, g := range checked(t, after).Groups() {
+	for _, g := range after.Groups() {
 		was, known := had[key(g)]
 		if g.Kind == but.Kind && slices.Equal(g.Motifs, but.Motifs) {
 			continue

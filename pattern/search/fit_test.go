@@ -71,7 +71,7 @@ func TestFit(t *testing.T) {
 		if err != nil {
 			continue // no glass that may be cut
 		}
-		if isClear := len(planned(t, j).Findings) == 0; isClear != f.Clear {
+		if isClear := len(laid(t, j).Findings) == 0; isClear != f.Clear {
 			t.Errorf("job %d clears: %v, a check says %v", n, f.Clear, isClear)
 		}
 		if !f.Clear {
@@ -94,7 +94,7 @@ func TestFit(t *testing.T) {
 				keys[c.Key]++
 			}
 			// From the job as its owner wrote it.
-			if found := planned(t, j.With(o.Changes...)).Findings; len(found) > 0 {
+			if found := laid(t, j.With(o.Changes...)).Findings; len(found) > 0 {
 				t.Errorf("job %d: with %q a check finds %v on %v", n, offered(f.Job, o), found[0].Kind, found[0].Cuts)
 			}
 			if math.IsNaN(o.Score) || math.IsInf(o.Score, 0) {

@@ -10,6 +10,7 @@ import (
 	"testing"
 	"time"
 	"unicode"
+	"unicode/utf8"
 
 	"github.com/google/go-cmp/cmp"
 
@@ -91,7 +92,7 @@ func (h *house) answered(t *testing.T, r *http.Request, w *httptest.ResponseReco
 	if w.Code >= 500 && !strings.Contains(words, "took longer than") {
 		t.Errorf("%d: %.300q", w.Code, words)
 	}
-	if words == "" || len(words) > 1000 || strings.ContainsFunc(words, func(r rune) bool { return !unicode.IsPrint(r) || r == unicode.ReplacementChar }) {
+	if words == "" || len(words) > 1000 || !utf8.ValidString(body) || strings.ContainsFunc(words, func(r rune) bool { return !unicode.IsPrint(r) }) {
 		t.Errorf("%d: no line of words: %.1500q", w.Code, words)
 	}
 	for _, inner := range []string{"json:", "Go ", "invalid character", "strconv", "runtime error", "http:", ".go:", "0x"} {

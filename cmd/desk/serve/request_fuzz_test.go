@@ -95,7 +95,7 @@ func (h *house) answered(t *testing.T, r *http.Request, w *httptest.ResponseReco
 	if words == "" || len(words) > 1000 || !utf8.ValidString(body) || strings.ContainsFunc(words, func(r rune) bool { return !unicode.IsPrint(r) }) {
 		t.Errorf("%d: no line of words: %.1500q", w.Code, words)
 	}
-	for _, inner := range []string{"json:", "Go ", "invalid character", "strconv", "runtime error", "http:", ".go:", "0x"} {
+	for _, inner := range []string{"json:", "Go ", "invalid character '", "strconv", "runtime error", "http:", ".go:", "0x"} {
 		if strings.Contains(words, inner) && !strings.Contains(r.URL.String()+h.sent.String(), inner) {
 			t.Errorf("%d: no words for a person: %.300q", w.Code, words)
 		}

@@ -16,7 +16,7 @@ func read(body []byte, into any) error {
 	d := json.NewDecoder(bytes.NewReader(body))
 	d.DisallowUnknownFields()
 	if err := d.Decode(into); err != nil {
-		return badRequest("the body can't be read: %v", err)
+		return badRequest("the body can't be read: %s", Unreadable(err))
 	}
 	if _, err := d.Token(); !errors.Is(err, io.EOF) {
 		return badRequest("the body can't be read: something follows after its end")

@@ -110,7 +110,7 @@ func (d *Desk) Answer(ctx context.Context, name string, body []byte) (*Reply, er
 	all := requests()
 	i := slices.IndexFunc(all, func(r request) bool { return r.name == name })
 	if i < 0 {
-		return nil, badRequest("there is no request %q; the requests are %s", name, strings.Join(Names(), ", "))
+		return nil, badRequest("there is no request %s; the requests are %s", Shown(name), strings.Join(Names(), ", "))
 	}
 	if err := ctx.Err(); err != nil {
 		return nil, err

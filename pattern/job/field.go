@@ -124,6 +124,7 @@ func (f field) otherUnit(accepts func(mm float64) bool) string {
 		return ""
 	}
 	unit, other, called, text := geometry.Inch, geometry.Millimetre, "mm", f.value.text
+	text = strings.Join(strings.Fields(text), " ") // a form feed or a hard space is no part of a message
 	if f.unit() == geometry.Millimetre {
 		unit, other, called = other, unit, "inches"
 	}

@@ -41,6 +41,7 @@ func TestWrongUnit(t *testing.T) {
 	for _, c := range []struct{ unit, was, is, hint string }{
 		{"in", `across = "3 in"`, `across = 79.4`, `79.4 in is over 2 m: is it mm? write "79.4 mm"`},
 		{"in", `across = "3 in"`, `across = "79.4"`, `79.4 in is over 2 m: is it mm? write "79.4 mm"`},
+		{"in", `across = "3 in"`, "across = \"\\f79\u00a0 1/2\"", `79 1/2 in is over 2 m: is it mm? write "79 1/2 mm"`},
 		{"in", `wall = "3/8 in"`, `wall = 9.5`, `9.5 in is 241 mm: is it mm? write "9.5 mm"`},
 		{"in", `floor = "5/8 in"`, `floor = 16`, `16 in is 406 mm: is it mm? write "16 mm"`},
 		{"in", `thick = "1/4 in"`, `thick = 6`, `6 in is 152 mm: is it mm? write "6 mm"`},

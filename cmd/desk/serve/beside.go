@@ -65,10 +65,17 @@ type neighbours struct {
 	stamp  string // of what they held when they were last told of
 	untold bool   // they never were
 	looks  []fs.FileInfo
+	weight int // the bytes they held when they were last read
+	passed int // looks since
 }
 
 // mostNeighbours is how many files beside it a job may be watched with.
 const mostNeighbours = 100
+
+// readEach is how many bytes of the files beside a job are read in each look, on the average. A
+// date that stays the same is no sign that a file did (see jobFiles.changed), but a hundred large
+// drawings can't all be read twice a second.
+const readEach = 4 << 20
 
 // neighbours returns the files of some names, as a page knows them. A name that no file beside
 // a job has is left out.
@@ -95,28 +102,31 @@ func (n *neighbours) look() []fs.FileInfo {
 	return all
 }
 
-// now returns the stamp of what the files hold.
+// now reads the files and returns the stamp of what they hold.
 func (n *neighbours) now() string {
+	n.weight, n.passed = 0, 0
 	if len(n.names) == 0 {
 		return ""
 	}
 	var all strings.Builder
 	for _, name := range n.names {
 		data, err := disk.Beside(n.folder, job.MaxBeside)(name)
+		n.weight += len(data)
 		fmt.Fprintf(&all, "%s %v %s\n", name, err != nil, stampOf(data))
 	}
 	return stampOf([]byte(all.String()))
 }
 
 // changed reports whether the files hold anything else than when they were last told of. With
-// first, they are read even if they look the same as before.
+// first, they are read even if they look the same as before and are many.
 func (n *neighbours) changed(ctx context.Context, first bool) bool {
+	n.passed++
 	looks := n.look()
 	same := true
 	for i := range looks {
 		same = same && (looks[i] == nil && n.looks[i] == nil || alike(looks[i], n.looks[i]))
 	}
-	if same && !first {
+	if same && !first && n.weight > readEach*n.passed {
 		return false
 	}
 	if !same {
@@ -125,6 +135,8 @@ func (n *neighbours) changed(ctx context.Context, first bool) bool {
 	}
 	n.looks = looks
 	was := n.stamp
-	n.stamp = n.now()
+	if n.stamp = n.now(); n.stamp != was && same && sleep(ctx, settling) { // it may be half written
+		n.stamp = n.now()
+	}
 	return n.stamp != was
 }

@@ -9,6 +9,8 @@ import (
 	"net/http"
 	"os"
 	"strings"
+
+	"roundlay/cmd/desk"
 )
 
 // readBody reads all of a request's body. If it can't, it answers the request and
@@ -38,14 +40,16 @@ func readJSON(w http.ResponseWriter, r *http.Request, limit int64, into any) boo
 	}
 	d := json.NewDecoder(bytes.NewReader(data))
 	d.DisallowUnknownFields()
-	err := d.Decode(into)
-	if err == nil && d.InputOffset() != int64(len(bytes.TrimRight(data, " \t\r\n"))) {
-		err = errors.New("more than one value")
+	wrong := ""
+	if err := d.Decode(into); err != nil {
+		wrong = desk.Unreadable(err)
+	} else if d.InputOffset() != int64(len(bytes.TrimRight(data, " \t\r\n"))) {
+		wrong = "something follows after its end"
 	}
-	if err != nil {
-		refuse(w, r, http.StatusBadRequest, "that can't be understood: "+err.Error())
+	if wrong != "" {
+		refuse(w, r, http.StatusBadRequest, "that can't be understood: "+wrong)
 	}
-	return err == nil
+	return wrong == ""
 }
 
 // writeJSON answers with a value.

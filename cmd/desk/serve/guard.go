@@ -31,7 +31,7 @@ func (g *guard) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	switch {
 	case !g.hosts[strings.ToLower(r.Host)]:
 		refuse(w, r, http.StatusForbidden, "This page answers only to its own address, the one that roundlay printed.")
-	case r.URL.Path != path.Clean(r.URL.Path) || strings.ContainsAny(r.URL.Path, "\\\x00"):
+	case !strings.HasPrefix(r.URL.Path, "/") || r.URL.Path != path.Clean(r.URL.Path) || strings.ContainsAny(r.URL.Path, "\\\x00"):
 		refuse(w, r, http.StatusNotFound, "there is nothing here; the page is at /")
 	case !pageFile(r) && foreign(r):
 		refuse(w, r, http.StatusForbidden, "only the page itself may ask that")

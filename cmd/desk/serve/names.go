@@ -5,6 +5,8 @@ import (
 	"path/filepath"
 	"strings"
 	"unicode"
+
+	"roundlay/cmd/desk"
 )
 
 // The endings of job files and of drawings.
@@ -29,7 +31,7 @@ func plainName(asked string) (string, error) {
 func besideName(asked string) (string, error) {
 	name := strings.TrimSpace(asked)
 	if ending := strings.ToLower(filepath.Ext(name)); ending != svgEnding && ending != tomlEnding {
-		return "", badf("read %q; accepted: a name that ends in %s or %s", asked, svgEnding, tomlEnding)
+		return "", badf("read %s; accepted: a name that ends in %s or %s", desk.Shown(asked), svgEnding, tomlEnding)
 	}
 	return plain(asked, name)
 }
@@ -41,13 +43,13 @@ func plain(asked, name string) (string, error) {
 	stem := name[:len(name)-len(ending)]
 	switch {
 	case stem == "":
-		return "", badf("read %q; accepted: a name for the file", asked)
+		return "", badf("read %s; accepted: a name for the file", desk.Shown(asked))
 	case len(name) > maxName:
 		return "", badf("that name is too long; accepted: at most %d letters", maxName-len(ending))
 	case strings.ContainsAny(name, `/\:*?"<>|`) || strings.ContainsFunc(name, func(r rune) bool { return !unicode.IsPrint(r) }):
-		return "", badf("read %q; accepted: a plain name, without / \\ : * ? \" < > or |", asked)
+		return "", badf("read %s; accepted: a plain name, without / \\ : * ? \" < > or |", desk.Shown(asked))
 	case name[0] == '.' || name[0] == '-' || strings.HasSuffix(stem, ".") || strings.HasSuffix(stem, " ") || !filepath.IsLocal(name):
-		return "", badf("read %q; accepted: a plain name that begins and ends in a letter or a number", asked)
+		return "", badf("read %s; accepted: a plain name that begins and ends in a letter or a number", desk.Shown(asked))
 	}
 	return name, nil
 }

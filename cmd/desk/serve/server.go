@@ -140,7 +140,14 @@ func routes(page fs.FS, a *asks, f *jobFiles) http.Handler {
 	mux.HandleFunc("POST /file-beside", f.answerSaveBeside)
 	mux.HandleFunc("GET /file/changes", f.answerChanges)
 	mux.Handle("GET /", pageFiles{page})
+	mux.HandleFunc("/", otherwise)
 	return mux
+}
+
+// otherwise answers what is asked in a way that nothing here is.
+func otherwise(w http.ResponseWriter, r *http.Request) {
+	w.Header().Set("Allow", "GET, HEAD, POST")
+	refuse(w, r, http.StatusMethodNotAllowed, "that can't be asked in this way; the page is at /")
 }
 
 // recovered answers a request whose handler panics, so that one bad request doesn't

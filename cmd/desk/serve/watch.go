@@ -7,49 +7,64 @@ import (
 	"time"
 )
 
-// settling is how long a file must look the same before a change of it is read: many
+// settling is how long a file must hold the same before a change of it is told: many
 // programs empty a file before they write it, or move it away.
 const settling = 100 * time.Millisecond
 
 // changed waits until a file is no longer the version with the stamp, or one of those beside
 // it another, and returns what it is then. If that doesn't happen before the context is done,
 // it is that version. Who hasn't been told of those beside it yet is told at once.
+//
+// The file is read at every look, for its date tells nothing for certain: clocks go back, two
+// writes come within a tick, and whoever copies a file may copy its date.
 func (f *jobFiles) changed(ctx context.Context, name, stamp string, others *neighbours) (version, error) {
-	name, path, err := f.path(name)
-	if err != nil {
+	if _, _, err := f.path(name); err != nil {
 		return version{}, err
 	}
-	var before fs.FileInfo
 	for first := true; ; first = false {
-		now, _ := os.Stat(path) // nil where there is none
-		if first || !alike(now, before) {
-			if !first {
-				now = settled(ctx, path, now)
-			}
-			v, err := f.read(name)
-			if err != nil || v.Stamp != stamp {
-				return v, err
-			}
-			before = now
+		now := f.seen(name)
+		if now.err != nil || now.Stamp != stamp {
+			now = f.settled(ctx, name, now)
 		}
-		if others.untold || others.changed(ctx, first) {
+		switch {
+		case now.err != nil || now.Stamp != stamp:
+			return now.version, now.err
+		case others.untold || others.changed(ctx, first):
 			return f.read(name)
-		}
-		if !sleep(ctx, f.bounds.Look) {
+		case !sleep(ctx, f.bounds.Look):
 			return f.read(name)
 		}
 	}
 }
 
-// settled waits until a file looks the same twice, for as long as several changes in
+// sight is what a look at a file finds.
+type sight struct {
+	version
+	err error
+}
+
+func (f *jobFiles) seen(name string) sight {
+	v, err := f.read(name)
+	return sight{v, err}
+}
+
+// same reports whether two looks find the same.
+func (s sight) same(as sight) bool {
+	if s.err != nil || as.err != nil {
+		return s.err != nil && as.err != nil && s.err.Error() == as.err.Error()
+	}
+	return s.Stamp == as.Stamp
+}
+
+// settled waits until a file holds the same twice, for as long as several changes in
 // a row may reasonably take.
-func settled(ctx context.Context, path string, now fs.FileInfo) fs.FileInfo {
+func (f *jobFiles) settled(ctx context.Context, name string, now sight) sight {
 	for range 4 {
 		if !sleep(ctx, settling) {
 			break
 		}
 		before := now
-		if now, _ = os.Stat(path); alike(before, now) {
+		if now = f.seen(name); now.same(before) {
 			break
 		}
 	}

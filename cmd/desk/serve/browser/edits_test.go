@@ -132,27 +132,14 @@ func (p *tab) inStep() {
 	}
 }
 
-// laid is a fresh answer to lay for a text. The page as a folder is compared with an engine of its
-// own kind: built for a browser it rounds some last digits otherwise, and of two cuts alike it may
-// name the other, or leave out another place of an outline.
+// laid is a fresh answer to lay for a text, by the engine of this process. The page as a folder has
+// another, built for a browser: it must answer the same, byte for byte. So tests of that page are
+// built as it is, by .ci/flags.
 func (p *tab) laid(text string) string {
 	p.t.Helper()
-	ask := func(name string) string {
-		body, err := json.Marshal(map[string]any{"job": text})
-		if err != nil {
-			p.t.Fatal(err)
-		}
-		if p.noDisk {
-			return eval[string](p, `import("/engine.js").then(({ answer }) => answer(`+quoted(name)+`, `+string(body)+`, { fast: false })).then((reply) => reply.text())`)
-		}
-		answer, err := engine.Answer(context.Background(), name, body)
-		if err != nil {
-			p.t.Fatal(err)
-		}
-		return string(answer.Data)
-	}
+	asked := map[string]any{"job": text}
 	for {
-		answer := ask("lay")
+		answer := p.answered("lay", asked)
 		var waits struct{ Waiting string }
 		if err := json.Unmarshal([]byte(answer), &waits); err != nil {
 			p.t.Fatal(err)
@@ -160,8 +147,22 @@ func (p *tab) laid(text string) string {
 		if waits.Waiting == "" {
 			return answer
 		}
-		ask(waits.Waiting) // an engine that wasn't asked yet how many clear
+		p.answered(waits.Waiting, asked) // an engine that wasn't asked yet how many clear
 	}
+}
+
+// answered is the answer of this process's engine.
+func (p *tab) answered(name string, asked map[string]any) string {
+	p.t.Helper()
+	body, err := json.Marshal(asked)
+	if err != nil {
+		p.t.Fatal(err)
+	}
+	answer, err := engine.Answer(context.Background(), name, body)
+	if err != nil {
+		p.t.Fatal(err)
+	}
+	return string(answer.Data)
 }
 
 // The comparison sees what is not in step.

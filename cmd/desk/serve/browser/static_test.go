@@ -40,11 +40,13 @@ func (p *tab) bring() {
 	eval[chromedp.Void](p, `(() => { for (const part of ["#notice", "#over"]) document.querySelector(part).replaceChildren() })()`)
 }
 
+const hasNoDisk = "the page as a folder has no disk"
+
 // needsDisk skips a test of files on a disk where the page has none.
 func (p *tab) needsDisk() {
 	if p.noDisk {
 		p.t.Helper()
-		p.t.Skip("the page as a folder has no disk")
+		p.t.Skip(hasNoDisk)
 	}
 }
 

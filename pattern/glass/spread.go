@@ -3,6 +3,7 @@ package glass
 import (
 	"math"
 	"slices"
+	"sort"
 )
 
 // spread is the foot of a glass that spreads flatly: its upper face, and the flat underside
@@ -19,18 +20,13 @@ type spread struct {
 // may well run out over the foot's edge, and below it lies no thickness that a cut takes from.
 const flattest = 0.577 // the tangent of 30°
 
-// spread returns the blank's foot, nil where nothing of it spreads. What lies higher than the
-// thickest wall is nearer to the inside.
-func (b *Blank) spread() *spread {
+// spreads returns the foot of an outside without its underside, nil where no part of the
+// outside lies so flat.
+func (b *Blank) spreads() *spread {
 	const fine = 0.25 // mm; along a bend of 5 mm a chord is 0.002 mm out
-	thickest := 0.0
-	for _, s := range b.Stations {
-		thickest = max(thickest, s.Wall)
-	}
-	f := &spread{edge: max(b.BaseRadius(), b.profile.Radius(0)), hollow: b.Hollow}
-	top := min(thickest+b.Hollow.Depth, b.profile.Top())
+	f := new(spread)
 	from, facing := spot{radius: b.profile.Radius(0)}, false
-	for _, z := range b.steps(top, fine) {
+	for _, z := range b.steps(b.profile.Top(), fine) {
 		to := spot{b.profile.Radius(z), z}
 		up := from.radius-to.radius >= flattest*(z-from.height)
 		if up != facing {
@@ -38,9 +34,6 @@ func (b *Blank) spread() *spread {
 		}
 		if facing = up; up {
 			f.face = append(f.face, [2]spot{from, to})
-			if half := b.Hollow.Across / 2; half > to.radius && half < from.radius {
-				f.kinks = append(f.kinks, z)
-			}
 		} else {
 			f.rest = append(f.rest, [2]spot{from, to})
 		}
@@ -50,6 +43,37 @@ func (b *Blank) spread() *spread {
 		return nil
 	}
 	return f
+}
+
+// spread returns the blank's foot, nil where nothing of it spreads. What lies higher than the
+// thickest wall is nearer to the inside.
+func (b *Blank) spread() *spread {
+	if b.flat == nil {
+		return nil
+	}
+	thickest := 0.0
+	for _, s := range b.Stations {
+		thickest = max(thickest, s.Wall)
+	}
+	f := &spread{edge: max(b.BaseRadius(), b.profile.Radius(0)), hollow: b.Hollow}
+	top := thickest + b.Hollow.Depth
+	f.face, f.rest = below(b.flat.face, top), below(b.flat.rest, top)
+	if len(f.face) == 0 {
+		return nil
+	}
+	f.kinks = slices.Clone(b.flat.kinks)
+	for _, p := range f.face {
+		if half := b.Hollow.Across / 2; half > p[1].radius && half < p[0].radius {
+			f.kinks = append(f.kinks, p[1].height)
+		}
+	}
+	return f
+}
+
+// below returns those of some pieces that begin below a height.
+func below(pieces [][2]spot, height float64) [][2]spot {
+	n := sort.Search(len(pieces), func(i int) bool { return pieces[i][0].height >= height })
+	return pieces[:n]
 }
 
 // steps returns heights from the foot up to a top, at most so far apart, with every station's

@@ -64,6 +64,7 @@ func (p *Plan) Sum(c Chain) Cut {
 		sum.Length += next.Length
 		sum.Volume += next.Volume
 		sum.Depth, sum.Width = max(sum.Depth, next.Depth), max(sum.Width, next.Width)
+		sum.Plunge = max(sum.Plunge, next.Plunge)
 		sum.Left = min(sum.Left, next.Left)
 	}
 	return sum

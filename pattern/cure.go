@@ -1,6 +1,10 @@
 package pattern
 
-import "roundlay/pattern/job"
+import (
+	"slices"
+
+	"roundlay/pattern/job"
+)
 
 // Cure is what a search found out about mending a finding.
 type Cure struct {
@@ -75,3 +79,14 @@ const (
 	Patches
 	ByHand
 )
+
+// OtherEdge reports whether changes of a job put a wheel with another edge in place of one: an
+// olive for a mitre. The cuts look different then.
+func OtherEdge(j *job.Job, changes []job.Change) bool {
+	return slices.ContainsFunc(changes, func(c job.Change) bool {
+		if c.Key != "wheel" || c.Motif < 0 {
+			return false
+		}
+		return j.Rack[int(c.Value)].Edge != j.Rack[j.Motifs[c.Motif].WheelOf(c.Part)].Edge
+	})
+}

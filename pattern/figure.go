@@ -118,7 +118,7 @@ func (p *Plan) cutter() *groove.Cutter {
 	if p.Face == job.Base {
 		return groove.NewCutter(&p.Surface, p.Blank.Underside())
 	}
-	return groove.NewCutter(&p.Surface, p.Blank.ThinInner())
+	return groove.NewCutter(&p.Surface, p.Blank.Beneath())
 }
 
 // list fills in the plan's cuts, repeat by repeat, with the joins that their motifs

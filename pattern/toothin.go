@@ -27,14 +27,15 @@ func (p *Plan) TooThin() []ThinGlass {
 		}
 	}
 	var all []ThinGlass
+	untouched := p.Blank.CutTo(idle)
 	for i, left := range p.leftAt() {
 		t := ThinGlass{grain * float64(i), min(grain*float64(i+1), p.Blank.Height()), !math.IsInf(left, 1)}
 		if t.Cut && left >= p.Job.Limits.Leave-slack {
 			continue
 		}
 		if !t.Cut {
-			low := p.Blank.CutTo(idle).Left(t.From) - p.Job.Limits.Leave + slack
-			high := p.Blank.CutTo(idle).Left(t.To) - p.Job.Limits.Leave + slack
+			low := untouched.Left(t.From) - p.Job.Limits.Leave + slack
+			high := untouched.Left(t.To) - p.Job.Limits.Leave + slack
 			if low >= 0 && high >= 0 {
 				continue
 			}
@@ -61,6 +62,7 @@ func (p *Plan) leftAt() []float64 {
 	for i := range least {
 		least[i] = math.Inf(1)
 	}
+	cut := p.Blank.CutTo(0)
 	for i := range p.Cuts {
 		// Under a broad wheel the least glass may be beside the cut's line.
 		if r := p.Cuts[i].Remains; r.Height >= 0 && r.Height < p.Blank.Height() {
@@ -73,8 +75,8 @@ func (p *Plan) leftAt() []float64 {
 			if a.Height > b.Height {
 				a, b = b, a
 			}
-			one := p.Blank.CutTo(a.Depth).Left(a.Height)
-			other := p.Blank.CutTo(b.Depth).Left(b.Height)
+			one := cut.To(a.Depth).Left(a.Height)
+			other := cut.To(b.Depth).Left(b.Height)
 			from, to := max(int(a.Height/grain), 0), min(int(b.Height/grain), len(least)-1)
 			for n := from; n <= to; n++ {
 				// The part of the way between the two samples that is in this grain.

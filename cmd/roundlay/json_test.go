@@ -69,6 +69,7 @@ func jobsForJSON() map[string]string {
 			"\n[blank]\nfloor = 12\nstation = [{height=0, across=80, wall=6}, {height=100, across=80, wall=6}]\n[[wheel]]\nname = \"hub\"\nedge = \"mitre\"\nacross = 5\nthick = 2\nangle = 90\n",
 		"worn":     strings.Replace(jobFor(floorless, repeats(4), "kind = \"star\"\ndepth = 1\nwidth = \"14 mm\"\nheight = \"14 mm\"\n"), "angle = 90\n", "angle = 90\nwears = [0.4, \"30 m\"]\n", 1),
 		"includes": "include = [\"shop.toml\"]\n" + jobFor(floorless, repeats(4), ray),
+		"rolled":   strings.Replace(jobFor(floorless, repeats(4), ray+"rock = [0, 10]\n"), "wheel = \"mitre\"", "wheel = \"wide\"", 1),
 		"ring":     jobFor(floorless, repeats(4), "kind = \"ring\"\ndepth = 0.3\n"),
 	}
 }

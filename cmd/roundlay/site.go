@@ -130,7 +130,7 @@ func (f siteFlags) onBlank(j *job.Job) (report.Site, error) {
 func siteOn(b *glass.Blank, height float64, lean geometry.Angle) *groove.Site {
 	chart, _ := b.Profile().FitCone(0, b.Height())
 	outside := b.Meridian().Charted(chart)
-	return groove.NewSite(&outside, b.ThinInner(), height, lean.Radians())
+	return groove.NewSite(&outside, b.Beneath(), height, lean.Radians())
 }
 
 // lengthFrom reads a flag's length within bounds, in millimetres.

@@ -55,6 +55,7 @@ type Blank struct {
 	meridian    geometry.Meridian
 	wall        interp.PiecewiseLinear // as measured
 	inner, thin *Inner
+	flat        *spread // of the outside; nil where no foot spreads
 }
 
 // ErrWall is returned for a wall that is not thinner than the glass's radius.
@@ -91,6 +92,7 @@ func (b *Blank) shape(outside *geometry.Profile) {
 	b.profile, b.meridian = outside, geometry.NewMeridian(outside)
 	b.inner = b.innerTimes(1)
 	b.thin = b.inner
+	b.flat = b.spreads()
 }
 
 // Inner returns the inside surface as it most likely is: if the blank was weighed,

@@ -8,18 +8,22 @@ type Span struct{ From, To float64 }
 // Cutting is a blank that is cut to one depth, square to its outside, at any
 // height.
 type Cutting struct {
-	blank *Blank
-	depth float64
+	blank   *Blank
+	beneath Beneath
+	depth   float64
 }
 
 // CutTo returns the blank cut to a depth.
-func (b *Blank) CutTo(depth float64) Cutting { return Cutting{b, depth} }
+func (b *Blank) CutTo(depth float64) Cutting { return Cutting{b, b.Beneath(), depth} }
+
+// To returns the same blank cut to another depth.
+func (c Cutting) To(depth float64) Cutting { c.depth = depth; return c }
 
 // Left returns how much glass is left under the cut at height z.
 func (c Cutting) Left(z float64) float64 {
 	radius, slope, _ := c.blank.profile.At(z)
 	in := c.depth / math.Sqrt(1+slope*slope)
-	return c.blank.thin.Distance(radius-in, z+in*slope)
+	return c.beneath.Distance(radius-in, z+in*slope)
 }
 
 // Thinner returns the heights, from the foot up, at which less glass is left

@@ -26,7 +26,13 @@ func (s *cureSearch) mildest(g pattern.Group, list []series) []proven {
 			all = append(all, r)
 		}
 	}
-	slices.SortStableFunc(all, func(a, b proven) int { return cmp.Compare(a.cost, b.cost) })
+	other := func(r proven) int { // a wheel with another edge is the last to take
+		if pattern.OtherEdge(s.Job, r.candidate) {
+			return 1
+		}
+		return 0
+	}
+	slices.SortStableFunc(all, func(a, b proven) int { return cmp.Or(cmp.Compare(other(a), other(b)), cmp.Compare(a.cost, b.cost)) })
 	return all
 }
 

@@ -7,6 +7,7 @@ import (
 	"roundlay/motifs"
 	"roundlay/pattern"
 	"roundlay/pattern/glass"
+	"roundlay/pattern/groove"
 	"roundlay/pattern/job"
 )
 
@@ -55,6 +56,23 @@ func TestTightCures(t *testing.T) {
 	j.Rack = j.Rack[:2]
 	j.Rack[fine].Radius = 20
 	curesAll(t, j, pattern.Tight, `motif 1 (swag): sag = 0.03, or motif 1 (swag): wheel = "fine", or a wheel up to `)
+}
+
+// A wheel with the edge that the cut has now is offered before one with another edge, which
+// would look different, however little the other costs.
+func TestSameEdgeIsOfferedFirst(t *testing.T) {
+	swag := motif(t, "swag", motifs.Values{"rows": 1, "sag": 0.05})
+	swag.Width, swag.Height = mm(30/2.525), mm(20)
+	j := jobOn(straight(t), 4, swag)
+	round := groove.Wheel{Name: "thumb", Edge: groove.Round, Radius: 20, Thick: 12, Convex: 6}
+	fine := j.Rack[fine]
+	fine.Radius = 20 // both would do, and the round edge costs less
+	j.Rack = []groove.Wheel{j.Rack[0], round, fine}
+	words := said(j, planned(t, j).Findings[0].Cure)
+	same, other := strings.Index(words, `wheel = "fine"`), strings.Index(words, `wheel = "thumb"`)
+	if same < 0 || other >= 0 && other < same {
+		t.Errorf("the cure is %s", words)
+	}
 }
 
 // The wheel that the whole motif could have is told once, beside that of the part alone.

@@ -14,36 +14,56 @@ import (
 	"roundlay/render/report"
 )
 
-// row is consecutive cuts that are described by the same words.
+// row is consecutive cuts that are described by the same words, and are of one size as far as
+// a hand holds it.
 type row struct {
 	words
+	size
 	numbers [][]string // of each cut, or of each line that goes on, all round the glass
 }
 
 // words is what a row says about each of its cuts.
 type words struct {
-	part                      string
-	length, depth, wide, left string
-	hand                      string // what the hand does along it
-	onwards                   bool
-	unfit                     bool // whether it can't be cut like this
+	part, length string
+	hand         string // what the hand does along it
+	onwards      bool
+	unfit        bool // whether it can't be cut like this
+}
+
+// size is what a row's cuts come to: the deepest, the widest, and the least glass left.
+type size struct{ depth, wide, left float64 }
+
+// with returns the size of two cuts in one row. ok is false where they differ by more than a
+// thousandth of an inch in depth, or by twice that in width: what no hand holds. Common
+// practice, no source. Glass left isn't set at the wheel: it may differ by a caliper's step.
+func (s size) with(t size, step float64) (both size, ok bool) {
+	const held = 0.0255 // mm
+	near := func(a, b, within float64) bool { return a == b || math.Abs(a-b) <= within }
+	ok = near(s.depth, t.depth, held) && near(s.wide, t.wide, 2*held) && near(s.left, t.left, step)
+	return size{max(s.depth, t.depth), max(s.wide, t.wide), min(s.left, t.left)}, ok
 }
 
 // rows puts what is cut in a pass into rows, in its order.
 func (g glass) rows(pass pattern.Pass) []row {
 	var rows []row
+	var first size // of the last row: a row must not creep along
 	for _, c := range pass.Chains {
-		said := g.words(g.plan.Sum(c))
+		sum := g.plan.Sum(c)
+		said, size := g.words(sum), size{sum.Depth, sum.Width, sum.Left}
 		said.onwards = !c.Alone()
 		numbers := make([]string, c.Times)
 		for turns := range numbers {
 			numbers[turns] = report.Line(g.plan.Copy(c, turns), c.Closed)
 		}
 		if n := len(rows); n > 0 && rows[n-1].words == said {
-			rows[n-1].numbers = append(rows[n-1].numbers, numbers)
-			continue
+			if _, near := first.with(size, g.Unit.Step()); near {
+				rows[n-1].size, _ = rows[n-1].with(size, g.Unit.Step())
+				rows[n-1].numbers = append(rows[n-1].numbers, numbers)
+				continue
+			}
 		}
-		rows = append(rows, row{said, [][]string{numbers}})
+		first = size
+		rows = append(rows, row{said, size, [][]string{numbers}})
 	}
 	return rows
 }
@@ -64,11 +84,7 @@ func (g glass) words(c pattern.Cut) words {
 	if on := report.Standing(g.plan, c.Motif); on != "" {
 		part += " of " + on
 	}
-	return words{
-		part: part + ", " + how, hand: report.Hand(g.Unit, c), unfit: c.Bridges(),
-		length: bare(g.Unit.Format(c.Length)), depth: bare(g.Unit.FormatDecimal(c.Depth)),
-		wide: bare(g.Unit.FormatDecimal(c.Width)), left: bare(report.GlassLeft(g.Unit, c)),
-	}
+	return words{part: part + ", " + how, length: bare(g.Unit.Format(c.Length)), hand: report.Hand(g.Unit, c), unfit: c.Bridges()}
 }
 
 // bare returns a length without its unit, which is in the column's head.
@@ -163,9 +179,9 @@ func (g glass) lines(r row, again []block) []block {
 	what := line(
 		part,
 		ending(length, r.length),
-		bold(ending(depth, r.depth)),
-		ending(wide, r.wide),
-		ending(left, r.left),
+		bold(ending(depth, bare(g.Unit.FormatDecimal(r.depth)))),
+		ending(wide, bare(g.Unit.FormatDecimal(r.wide))),
+		ending(left, bare(report.GlassLeft(g.Unit, r.left))),
 	)
 	ticks := g.boxes(r.numbers, g.column())
 	var blocks []block

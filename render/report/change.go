@@ -58,7 +58,7 @@ func one(p *pattern.Plan, c job.Change, with []job.Change) string {
 	case "depth":
 		return "cut it " + now(func(j *job.Job) string { return u.FormatChosen(own(j).DepthOf(c.Part)) + " deep" })
 	case "wheel":
-		return "cut it with the wheel " + now(func(j *job.Job) string { return j.Rack[own(j).WheelOf(c.Part)].Name })
+		return "cut it with the wheel " + now(func(j *job.Job) string { return j.Rack[own(j).WheelOf(c.Part)].Name }) + looksDifferent(p.Job, c)
 	case "rock":
 		return "roll it " + now(func(j *job.Job) string { return rollWords(own(j).GestureOf(c.Part)) })
 	case "swell":

@@ -50,6 +50,7 @@ func TestChangeWords(t *testing.T) {
 		{[]job.Change{{Key: "crown", Value: 0.235}}, "Leaf (motif 1): crown 0.235, now 0.22 (how much of the leaf stands above the top pair's roots)"},
 		{[]job.Change{{Key: "terminal", Value: 0}}, "Leaf (motif 1): terminal no, now yes (whether the stem runs on past the top pair to the tip)"},
 		{[]job.Change{{Part: "frond", Key: "depth", Value: 0.4}}, "Leaf (motif 1), frond: cut it 0.4 mm deep, now 0.5"},
+		{[]job.Change{{Key: "wheel", Value: jobtest.Olive}}, "Leaf (motif 1): cut it with the wheel olive, now fine (another edge: the cut will look different)"},
 		{[]job.Change{{Part: "stem", Key: "wheel", Value: jobtest.Mitre}}, "Leaf (motif 1), stem: cut it with the wheel mitre, now fine"},
 		{[]job.Change{job.NewRock(1, "", roll(0, 6))}, "Fan (motif 2): roll it 6° to the right, now 12°"},
 		{[]job.Change{job.NewRock(1, "", roll(0, 0))}, "Fan (motif 2): roll it to neither side, now 12° to the right"},

@@ -60,7 +60,18 @@ func Ways(p *pattern.Plan, f pattern.Finding) []Way {
 	for _, or := range cure.Or {
 		ways = append(ways, Way{Words: alternative(p, f, or), Page: pageAlternative(p, or), Changes: or.Changes})
 	}
+	if len(cure.Brings) == 0 { // what keeps the edge comes first
+		slices.SortStableFunc(ways, func(a, b Way) int { return keeps(p, b) - keeps(p, a) })
+	}
 	return ways
+}
+
+// keeps is 1 for a way that leaves the wheel its edge, else 0.
+func keeps(p *pattern.Plan, way Way) int {
+	if pattern.OtherEdge(p.Job, way.Changes) {
+		return 0
+	}
+	return 1
 }
 
 // advised says what to do where no change of the job is wanted.
@@ -101,12 +112,20 @@ func changed(p *pattern.Plan, f pattern.Finding, changes []job.Change) string {
 		case "depth":
 			words[i] = "depth " + p.Job.Length.FormatChosen(c.Value)
 		case "wheel":
-			words[i] = "wheel " + c.Says(after)
+			words[i] = "wheel " + c.Says(after) + looksDifferent(p.Job, c)
 		case "band":
 			words[i] = shorterBand(p, f.Kind, c.Band) + words[i]
 		}
 	}
 	return strings.Join(byMotif(func(c job.Change) string { return c.Name(p.Job) }, changes, words), "; ")
+}
+
+// looksDifferent warns of a wheel with another edge than the one it takes the place of.
+func looksDifferent(j *job.Job, c job.Change) string {
+	if !pattern.OtherEdge(j, []job.Change{c}) {
+		return ""
+	}
+	return " (another edge: the cut will look different)"
 }
 
 // byMotif puts what is said of changes after the names of their motifs: those together

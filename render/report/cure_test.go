@@ -38,6 +38,10 @@ func TestCureWords(t *testing.T) {
 			`motif 1 (leaf): width = 0.9 and height = "40.0 mm"`},
 		{pattern.Tight, &pattern.Cure{Changes: []job.Change{{Key: "wheel", Value: jobtest.Mitre}}, Or: []pattern.Alternative{{Diameter: 46.9}}},
 			`motif 1 (leaf): wheel "mitre", or a wheel up to 46.9 mm across`},
+		{pattern.Tight, &pattern.Cure{Changes: []job.Change{{Key: "wheel", Value: jobtest.Olive}}, Or: []pattern.Alternative{{Diameter: 46.9}}},
+			`a wheel up to 46.9 mm across, or motif 1 (leaf): wheel "olive" (another edge: the cut will look different)`},
+		{pattern.Thin, &pattern.Cure{Changes: []job.Change{{Key: "wheel", Value: jobtest.Olive}}, Brings: []pattern.Brought{brought(pattern.Rim, false, "", 0)}, Or: []pattern.Alternative{{Changes: fewer}}},
+			`motif 1 (leaf): wheel "olive" (another edge: the cut will look different); then it is RIM, or fronds = 15`},
 		{pattern.Tight, &pattern.Cure{Or: []pattern.Alternative{{Diameter: 46.9}}, Known: []pattern.Fact{{Kind: pattern.CurveRadius, Length: 45}}},
 			"a wheel up to 46.9 mm across"},
 		{pattern.Shallow, &pattern.Cure{Changes: []job.Change{{Key: "crown", Value: 0.3}}, Or: []pattern.Alternative{

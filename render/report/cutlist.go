@@ -40,6 +40,10 @@ func CutList(w io.Writer, plans []*pattern.Plan) error {
 	if byHand {
 		header = append(header, "swell (shares of the depth asked)", "rock left (degrees)", "rock right (degrees)")
 	}
+	rolled := slices.ContainsFunc(plans, anySetsLess)
+	if rolled {
+		header = append(header, in("depth to set"))
+	}
 	c.Write(header)
 	for _, p := range plans {
 		step := 0
@@ -54,6 +58,9 @@ func CutList(w io.Writer, plans []*pattern.Plan) error {
 				}
 				if byHand {
 					row = append(row, handRow(*cut.Hand)...)
+				}
+				if rolled {
+					row = append(row, decimal(face.Job.Length, DepthToSet(cut)))
 				}
 				c.Write(row)
 			}
@@ -80,6 +87,14 @@ func cutRow(p *pattern.Plan, step int, c pattern.Cut) []string {
 		row = append(row, gauged(u, c.Length), gauged(u, start.Height), gauged(u, end.Height))
 	}
 	return row
+}
+
+// anySetsLess reports whether a wheel is set to less than a cut's depth somewhere on a glass.
+func anySetsLess(p *pattern.Plan) bool {
+	return slices.ContainsFunc(p.Faces(), func(face *pattern.Plan) bool {
+		_, set := Deep(p.Job.Length, face.Cuts)
+		return set != ""
+	})
 }
 
 // handRow is what the hand does along a cut: empty where that is nothing.

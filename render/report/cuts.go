@@ -99,7 +99,7 @@ func cutTable(b *strings.Builder, p *pattern.Plan) {
 		}
 		wheel := p.Job.Rack[c.Wheel]
 		fmt.Fprintf(t, "  %d\t%d %s\t%s, %s\t%s\t%s\t%s\t%s\t%s\t%s%s\n", c.ID, c.Motif+1, p.Job.Motifs[c.Motif].Called(),
-			c.Part, how, wheel.Name, u.Format(c.Length), u.FormatDecimal(c.Depth), u.FormatDecimal(c.Width), GlassLeft(u, c),
+			c.Part, how, wheel.Name, u.Format(c.Length), u.FormatDecimal(c.Depth), u.FormatDecimal(c.Width), GlassLeft(u, c.Left),
 			u.FormatUp(c.LengthFor(&p.Surface, wheel, c.Asked)), on[c.ID])
 	}
 	t.Flush()
@@ -107,9 +107,9 @@ func cutTable(b *strings.Builder, p *pattern.Plan) {
 
 // GlassLeft writes how much glass a cut leaves: a dash for a cut that is wholly off
 // the glass.
-func GlassLeft(u geometry.Unit, c pattern.Cut) string {
-	if math.IsInf(c.Left, 0) {
+func GlassLeft(u geometry.Unit, left float64) string {
+	if math.IsInf(left, 0) {
 		return "–"
 	}
-	return u.FormatDecimal(c.Left)
+	return u.FormatDecimal(left)
 }

@@ -25,9 +25,8 @@ func Hand(unit geometry.Unit, c pattern.Cut) string {
 	if words := rocking(c.Hand.Rock); words != "" {
 		all = append(all, words)
 	}
-	set, deep := unit.FormatDecimal(c.Plunge), unit.FormatDecimal(c.Depth)
-	if c.Hand.Rock != [2]float64{} && !c.Bridges() && c.Plunge < c.Depth && set != deep {
-		all = append(all, "set the wheel "+set+" deep: the roll makes it "+deep+" at one side")
+	if setsLess(unit, c) {
+		all = append(all, fmt.Sprintf("set the wheel %s deep: the roll makes it %s at one side", unit.FormatDecimal(DepthToSet(c)), unit.FormatDecimal(c.Depth)))
 	}
 	return strings.Join(all, "; ")
 }

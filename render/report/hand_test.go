@@ -64,6 +64,24 @@ func TestHandSaysHowDeepToSet(t *testing.T) {
 	}
 }
 
+// A wheel's depths are listed with the depth to set it to where one of its cuts is rolled.
+func TestDeepOfSeveral(t *testing.T) {
+	even := pattern.Cut{Groove: &groove.Groove{Depth: 0.8, Plunge: 0.8}}
+	rolled := pattern.Cut{Groove: &groove.Groove{Depth: 0.8, Plunge: 0.5}, Hand: groove.Hand{Rock: [2]float64{0.1, 0}}}
+	for _, c := range []struct {
+		cuts      []pattern.Cut
+		deep, set string
+	}{
+		{[]pattern.Cut{even}, "0.80 mm", ""},
+		{[]pattern.Cut{rolled}, "0.80 mm", "0.50 mm"},
+		{[]pattern.Cut{even, rolled}, "0.80 mm", "0.50 to 0.80 mm"},
+	} {
+		if deep, set := Deep(geometry.Millimetre, c.cuts); deep != c.deep || set != c.set {
+			t.Errorf("%q, %q; wanted %q, %q", deep, set, c.deep, c.set)
+		}
+	}
+}
+
 // handedPlan is a leaf rolled and swelled on its fronds.
 func handedPlan(t *testing.T, hand bool) *pattern.Plan {
 	leaf := jobtest.Motif(t, "leaf", motifs.Values{"fronds": 3, "arch": 0}, jobtest.Wheel(jobtest.Fine))

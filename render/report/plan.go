@@ -101,23 +101,24 @@ type limitsJSON struct {
 
 // cutJSON is one cut.
 type cutJSON struct {
-	ID          int        `json:"id"`                           // its number on paper, from 1
-	Face        string     `json:"face,omitempty" word:"base"`   // the face it is on; left out on the side
-	Repeat      int        `json:"repeat"`                       // the repeat it is in, from 1
-	Motif       string     `json:"motif" word:"motifs"`          // the kind of its motif
-	MotifNumber int        `json:"motif_number"`                 // the motif's number in the job, from 1
-	Part        string     `json:"part"`                         // the part of the motif
-	Wheel       string     `json:"wheel"`                        // the name of the wheel
-	Joins       []int      `json:"joins"`                        // the ids of the cuts that it meets or crosses by design
-	Length      number     `json:"length" unit:"mm"`             // of the groove along the glass, ends included
-	Depth       number     `json:"depth" unit:"mm"`              // as it comes out, where it is deepest
-	Asked       number     `json:"depth_asked" unit:"mm"`        // the depth that the job asks
-	Width       number     `json:"width" unit:"mm"`              // of the groove where it is widest, polishing included
-	Left        *number    `json:"left,omitempty" unit:"mm"`     // the least glass left under it; below zero where it breaks through; left out where all of it is off the glass
-	Touch       bool       `json:"touch"`                        // true: the wheel is pressed in and lifted at one place
-	Swell       []number   `json:"swell,omitempty" unit:"share"` // the depth along it from root to tip, as shares of the depth asked; left out where it is even
-	Rock        *[2]number `json:"rock,omitempty" unit:"°"`      // how far the glass is rolled to the left and right of the cut as it lies on the glass; left out where it is not rolled
-	Path        []pathJSON `json:"path"`                         // its centre line from one end of the groove to the other, in places at most 1 mm apart
+	ID          int        `json:"id"`                            // its number on paper, from 1
+	Face        string     `json:"face,omitempty" word:"base"`    // the face it is on; left out on the side
+	Repeat      int        `json:"repeat"`                        // the repeat it is in, from 1
+	Motif       string     `json:"motif" word:"motifs"`           // the kind of its motif
+	MotifNumber int        `json:"motif_number"`                  // the motif's number in the job, from 1
+	Part        string     `json:"part"`                          // the part of the motif
+	Wheel       string     `json:"wheel"`                         // the name of the wheel
+	Joins       []int      `json:"joins"`                         // the ids of the cuts that it meets or crosses by design
+	Length      number     `json:"length" unit:"mm"`              // of the groove along the glass, ends included
+	Depth       number     `json:"depth" unit:"mm"`               // as it comes out, where it is deepest
+	Set         *number    `json:"depth_set,omitempty" unit:"mm"` // how deep to set the wheel; left out where that is depth: a broad edge that is rolled bites deeper at one side than it is set
+	Asked       number     `json:"depth_asked" unit:"mm"`         // the depth that the job asks
+	Width       number     `json:"width" unit:"mm"`               // of the groove where it is widest, polishing included
+	Left        *number    `json:"left,omitempty" unit:"mm"`      // the least glass left under it; below zero where it breaks through; left out where all of it is off the glass
+	Touch       bool       `json:"touch"`                         // true: the wheel is pressed in and lifted at one place
+	Swell       []number   `json:"swell,omitempty" unit:"share"`  // the depth along it from root to tip, as shares of the depth asked; left out where it is even
+	Rock        *[2]number `json:"rock,omitempty" unit:"°"`       // how far the glass is rolled to the left and right of the cut as it lies on the glass; left out where it is not rolled
+	Path        []pathJSON `json:"path"`                          // its centre line from one end of the groove to the other, in places at most 1 mm apart
 }
 
 // pathJSON is one place of a cut's centre line.
@@ -273,7 +274,7 @@ func cutsOn(p *pattern.Plan) []cutJSON {
 		out[i] = cutJSON{
 			ID: c.ID, Face: faceName(p), Repeat: c.Repeat, Motif: p.Job.Motifs[c.Motif].Kind.Name, MotifNumber: c.Motif + 1,
 			Part: c.Part, Wheel: p.Job.Rack[c.Wheel].Name, Joins: append([]int{}, c.Joins...),
-			Length: number(c.Length), Depth: number(c.Depth), Asked: number(c.Asked),
+			Length: number(c.Length), Depth: number(c.Depth), Asked: number(c.Asked), Set: where(number(DepthToSet(c)) != number(c.Depth), DepthToSet(c)),
 			Width: number(c.Width), Left: known(c.Left), Touch: c.Touch, Path: path(c.Groove),
 			Swell: swellJSON(*c.Hand), Rock: rockJSON(*c.Hand),
 		}

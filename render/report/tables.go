@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"roundlay/pattern"
@@ -116,16 +115,12 @@ func wheelsTable(p *pattern.Plan) Table {
 	u := p.Job.Length
 	t := Table{Title: "Depth by wheel", Rows: []Row{}}
 	for _, pass := range p.Order() {
-		least, most := math.Inf(1), 0.0
-		for _, c := range pass.Cuts {
-			least, most = min(least, c.Depth), max(most, c.Depth)
-		}
-		value := u.FormatDecimal(most)
-		if from := u.FormatDecimal(least); from != value {
-			value = from + " to " + value
-		}
+		deep, set := Deep(u, pass.Cuts)
 		hint := fmt.Sprintf("%s, %s of groove", count(len(pass.Cuts)*p.Periods(), "cut"), Groove(u, p.Length(pass)))
-		t.Rows = append(t.Rows, Row{p.Job.Rack[pass.Wheel].Name, value, hint})
+		if set != "" {
+			hint += "; set the wheel " + set + " deep: where it is rolled it comes deeper at one side"
+		}
+		t.Rows = append(t.Rows, Row{p.Job.Rack[pass.Wheel].Name, deep, hint})
 	}
 	return t
 }

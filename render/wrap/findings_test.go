@@ -1,6 +1,7 @@
 package wrap
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -178,5 +179,32 @@ func ordered(t *testing.T, page printing.Page) {
 			}
 			last = text.Words
 		}
+	}
+}
+
+// Where one ring stands for several places, the words beside its letter say for how many.
+func TestSharedRingsSayHowMany(t *testing.T) {
+	s := sheetOf(t, crowdedJob(), on(t, Outside, huge))
+	told := 0
+	for _, g := range s.plan.Groups() {
+		places, rings := len(s.ringable(g)), 0
+		for _, r := range s.rings {
+			if slices.Contains(r.letters, g.Letter) {
+				rings++
+			}
+		}
+		words := s.sharing(g)
+		if (words != "") != (places > rings) {
+			t.Errorf("%d places in %d rings: %q", places, rings, words)
+		}
+		if words != "" {
+			told++
+			if !strings.Contains(words, fmt.Sprintf("%d places", places)) || !says(wrapOf(t, s.plan, on(t, Outside, huge)).Pages[0], strings.TrimSpace(words)) {
+				t.Errorf("%d places: %q", places, words)
+			}
+		}
+	}
+	if told == 0 {
+		t.Error("no ring is shared")
 	}
 }

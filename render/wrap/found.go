@@ -35,6 +35,7 @@ func (a composer) findings() []page.Note {
 		switch why := a.sheet.unringed(g); {
 		case why == "":
 			ringed++
+			words += a.sheet.sharing(g)
 		case !a.options.NoRings:
 			words += " Not ringed: " + why + "."
 		}
@@ -54,6 +55,24 @@ func (a composer) findings() []page.Note {
 		notes = append(notes, page.Note{Size: 9, Words: more})
 	}
 	return slices.Concat(doubted, []page.Note{{Words: heading, Size: 10, Bold: true}}, notes)
+}
+
+// sharing says in how many places a group is found in what recurs round the glass, where there
+// are fewer rings of it; "" where each has its own.
+func (s *facePaper) sharing(g pattern.Group) string {
+	places, rings := len(s.ringable(g)), 0
+	for _, r := range s.rings {
+		if slices.Contains(r.letters, g.Letter) {
+			rings++
+		}
+	}
+	switch {
+	case places <= rings:
+		return ""
+	case rings == 1:
+		return fmt.Sprintf(" %d places, of which the ring is one.", places)
+	}
+	return fmt.Sprintf(" %d places in %d rings.", places, rings)
 }
 
 // unringed says why a group of findings has no ring on the paper, "" if it has one.

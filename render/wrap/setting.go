@@ -2,9 +2,7 @@ package wrap
 
 import (
 	"fmt"
-	"math"
 	"slices"
-	"strings"
 
 	"roundlay/geometry"
 	"roundlay/pattern"
@@ -136,10 +134,8 @@ func (a composer) wheels() []page.Note {
 	notes := make([]page.Note, 0, len(lines))
 	for _, l := range lines {
 		var ids []int
-		least, most := math.Inf(1), 0.0
 		for _, c := range cuts[l] {
 			ids = append(ids, c.ID)
-			least, most = min(least, c.Depth), max(most, c.Depth)
 		}
 		slices.Sort(ids)
 		what := "Cuts"
@@ -150,18 +146,14 @@ func (a composer) wheels() []page.Note {
 		if p.Period > 2 && p.Periods() == 1 {
 			of = standingIn(cuts[l], p.Period)
 		}
-		notes = append(notes, page.Note{Size: 9, Item: true, Words: fmt.Sprintf("%s %s of %s: %s, %s, %s deep.",
-			what, report.Numbers(ids), of, p.Job.Motifs[l.motif].Called()+l.part, p.Job.Rack[l.wheel].Name, span(p.Job.Length, least, most))})
+		deep, set := report.Deep(p.Job.Length, cuts[l])
+		if set != "" {
+			set = " Set the wheel " + set + " deep: where it is rolled it comes deeper at one side."
+		}
+		notes = append(notes, page.Note{Size: 9, Item: true, Words: fmt.Sprintf("%s %s of %s: %s, %s, %s deep.%s",
+			what, report.Numbers(ids), of, p.Job.Motifs[l.motif].Called()+l.part, p.Job.Rack[l.wheel].Name, deep, set)})
 	}
 	return notes
-}
-
-// span writes what two lengths lie between, or one where they read the same.
-func span(u geometry.Unit, least, most float64) string {
-	if u.FormatDecimal(least) == u.FormatDecimal(most) {
-		return u.FormatDecimal(most)
-	}
-	return strings.TrimSuffix(u.FormatDecimal(least), " "+u.String()) + " to " + u.FormatDecimal(most)
 }
 
 // ends says how the paper's two ends meet, and where.

@@ -1,7 +1,5 @@
 package motifs
 
-import "slices"
-
 // ContentKey is a key by which a job gives a motif what its cuts are made of, where they
 // don't follow from numbers: a drawing's file, a text.
 type ContentKey struct {
@@ -25,12 +23,6 @@ const (
 // Made returns the kinds that are made anew for each motif, of what the job gives it. They
 // draw an example.
 func Made() []Kind { return []Kind{Drawings(), Lettered()} }
-
-// example returns a kind that shares with another only what it draws.
-func example(k Kind) Kind {
-	k.Params, k.Parts, k.Keys, k.Notes = slices.Clone(k.Params), slices.Clone(k.Parts), slices.Clone(k.Keys), slices.Clone(k.Notes)
-	return k
-}
 
 // Listed returns every kind that a job can have, in the order they are listed.
 func Listed() []Kind { return append(All(), Made()...) }

@@ -7,7 +7,6 @@ import (
 	"math"
 	"slices"
 	"strings"
-	"sync"
 	"unicode"
 
 	"roundlay/geometry"
@@ -29,17 +28,14 @@ func exampleDrawing() []string {
 
 // Drawings is the kind of motif whose lines a job gives, as it is listed. Its cuts are an
 // example's.
-func Drawings() Kind { return example(drawn()) }
-
-// drawn is made once: kinds are listed for every job that is read.
-var drawn = sync.OnceValue(func() Kind {
+func Drawings() Kind {
 	// The text is our own: a test reads it.
 	d, err := strokes.ReadPaths(exampleDrawing(), strokes.Options{})
 	if err != nil {
 		panic(err)
 	}
 	return Drawing(d)
-})
+}
 
 // Drawing returns the kind made of a drawing: each stroke is a cut, and the drawing's box
 // the motif's.

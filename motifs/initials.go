@@ -3,7 +3,6 @@ package motifs
 import (
 	"math"
 	"slices"
-	"sync"
 
 	"roundlay/geometry"
 	"roundlay/motifs/alphabet"
@@ -21,10 +20,7 @@ const (
 const exampleInitials = "E & R"
 
 // Lettered is the kind of motif that is letters, as it is listed: with an example's.
-func Lettered() Kind { return example(lettered()) }
-
-// lettered is made once: kinds are listed for every job that is read.
-var lettered = sync.OnceValue(func() Kind {
+func Lettered() Kind {
 	// The text is our own: a test reads it.
 	k, err := Initials(exampleInitials, 0)
 	if err != nil {
@@ -32,7 +28,7 @@ var lettered = sync.OnceValue(func() Kind {
 	}
 	k.Parts = []string{alphabet.Letter, alphabet.Accent} // other texts have accents
 	return k
-})
+}
 
 // Initials returns the kind made of a text, set in a line along the level, or along an arc
 // that spans an angle: see alphabet.Line. The kind's proportions are those with this arc.

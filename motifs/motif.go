@@ -131,12 +131,13 @@ func All() []Kind {
 // Find returns the kind of the given name. One that is made for a motif has the cuts of
 // an example.
 func Find(name string) (Kind, bool) {
-	kinds := Listed()
-	i := slices.IndexFunc(kinds, func(k Kind) bool { return k.Name == name })
-	if i < 0 {
-		return Kind{}, false
+	for _, kinds := range [...]func() []Kind{All, Made} { // an example is drawn only where it is wanted
+		all := kinds()
+		if i := slices.IndexFunc(all, func(k Kind) bool { return k.Name == name }); i >= 0 {
+			return all[i], true
+		}
 	}
-	return kinds[i], true
+	return Kind{}, false
 }
 
 // Defaults returns the value every parameter has when it is not given.

@@ -20,7 +20,7 @@ func TestCarelessJobs(t *testing.T) {
 	lines := strings.Split(string(demo), "\n")
 	blank := slices.Index(lines, "[blank]")
 	lines = slices.Insert(lines, blank+1, `paper = ["1/2", "rim"]`) // the demo does without
-	small := slices.Index(lines, "rays = 4") // the motif of the fewest cuts: those by hand take long
+	small := slices.Index(lines, "rays = 4")                        // the motif of the fewest cuts: those by hand take long
 	lines = slices.Insert(lines, small, `swell = [0.4, 1, 0.7]`, `rock = [0, 12]`)
 	refused := 0
 	// What spoils one key may suit another.

@@ -15,6 +15,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"syscall"
 )
 
 // Disk is what can fail half-way while files are written. Tests use one that does.
@@ -87,8 +88,20 @@ func keep(d Disk, name string) (aside string, err error) {
 }
 
 // Bare returns what went wrong without the name of the file it went wrong with,
-// which may be a hidden one.
+// which may be a hidden one, and what can be done where that helps.
 func Bare(err error) error {
+	bare := nameless(err)
+	switch {
+	case errors.Is(bare, fs.ErrPermission):
+		return fmt.Errorf("%w (you have no right to it: take another place, or ask its owner)", bare)
+	case errors.Is(bare, syscall.ENOSPC):
+		return fmt.Errorf("%w (make room, or take another disk)", bare)
+	}
+	return bare
+}
+
+// nameless returns an error of the system without the name of its file.
+func nameless(err error) error {
 	var path *fs.PathError
 	var link *os.LinkError
 	switch {

@@ -66,9 +66,9 @@ func (f markFlags) agree(wheel wheelFlags, site siteFlags, file, name string) er
 	case name != "" && wheel.given():
 		return errors.New("groove takes a --wheel of the job or a wheel by its --edge and measures, not both")
 	case !*f.like && wheel.sizeless():
-		return errors.New("--wheel-across: missing; say how far the wheel is across, such as --wheel-across 4in")
+		return errors.New("--wheel-across: missing; say how far the wheel is across, such as --wheel-across 4in" + wheel.missingToo("across"))
 	case wheel.given() && !wheel.has("edge"):
-		return fmt.Errorf("--edge: read nothing; accepted: %s", strings.Join(groove.Edges(), ", "))
+		return fmt.Errorf("--edge: missing; accepted: %s%s", strings.Join(groove.Edges(), ", "), wheel.missingToo("edge"))
 	case wheel.given() && !slices.Contains(groove.Edges(), wheel.edge()):
 		return fmt.Errorf("--edge: read %q; accepted: %s", wheel.edge(), strings.Join(groove.Edges(), ", "))
 	case site.bare() && file == "" && name == "" && !wheel.given():

@@ -210,7 +210,7 @@ func (p pieceFlags) ofFlag(err error) error {
 			return fmt.Errorf("%s: read %s; accepted: %s", flag, wrong.Read, wrong.Accepted)
 		}
 	}
-	return ofFlag(wrong)
+	return p.wheel.ofFlag(wrong)
 }
 
 // asNotes writes text as a job's notes.

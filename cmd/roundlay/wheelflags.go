@@ -77,7 +77,7 @@ func (w wheelFlags) read(unit geometry.Unit) (groove.Wheel, error) {
 	var wrong *job.Error
 	switch {
 	case errors.As(err, &wrong):
-		return groove.Wheel{}, ofFlag(wrong)
+		return groove.Wheel{}, w.ofFlag(wrong)
 	case err != nil:
 		return groove.Wheel{}, err
 	}
@@ -100,11 +100,39 @@ func (w wheelFlags) value(key string) string {
 }
 
 // ofFlag rewords what is wrong with a wheel's key as what is wrong with its flag.
-func ofFlag(wrong *job.Error) error {
+func (w wheelFlags) ofFlag(wrong *job.Error) error {
 	key := wrong.Key[strings.LastIndexByte(wrong.Key, '.')+1:]
-	line := fmt.Sprintf("--%s: read %s; accepted: %s", wheelFlag(key), wrong.Read, strings.Replace(wrong.Accepted, "this key", "this flag", 1))
+	read, more := "read "+wrong.Read, ""
+	if !w.has(key) {
+		read, more = "missing", w.missingToo(key)
+	}
+	line := fmt.Sprintf("--%s: %s; accepted: %s", wheelFlag(key), read, strings.Replace(wrong.Accepted, "this key", "this flag", 1))
 	if wrong.Hint != "" {
 		line += "; " + wrong.Hint
 	}
-	return errors.New(line)
+	return errors.New(line + more)
+}
+
+// missingToo names what else is missing of the wheel, beside the flag for a key, so that all of
+// it can be given at once; "" where that is nothing.
+func (w wheelFlags) missingToo(but string) string {
+	needed := []string{"edge", "across", "thick"}
+	switch w.edge() {
+	case groove.Mitre.String():
+		needed = append(needed, "angle")
+	case groove.Round.String():
+		needed = append(needed, "radius")
+	case groove.Gang.String():
+		needed = append(needed, "angle", "mitres", "spacing")
+	}
+	var flags []string
+	for _, key := range needed {
+		if key != but && !w.has(key) {
+			flags = append(flags, "--"+wheelFlag(key))
+		}
+	}
+	if len(flags) == 0 {
+		return ""
+	}
+	return "; missing too: " + strings.Join(flags, ", ")
 }

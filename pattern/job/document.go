@@ -302,9 +302,6 @@ var (
 	headerName = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^\s*\[+\s*([A-Za-z0-9_.-]+)`) })
 )
 
-// truth is true or false as they are written in running text.
-var truth = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(?i:true|false)\b`) })
-
 // badSyntax puts the parser's error into words for someone who has not read TOML's
 // specification.
 func (d *document) badSyntax(data []byte, p *unstable.Parser, err error) *mistake {
@@ -324,8 +321,13 @@ func (d *document) badSyntax(data []byte, p *unstable.Parser, err error) *mistak
 		m.key = found[1]
 	}
 	m.read = around(before, strings.TrimRight(here, " \t\r"))
-	m.accepted = "key = value, as TOML has it (" + saying(err) + ")"
-	m.hint = slip(before, here)
+	m.accepted = "key = value, as TOML has it"
+	if m.hint = slip(before, here); m.hint == "" {
+		m.accepted += " (" + saying(err) + ")"
+	}
+	if noComma(data[:m.at], before, here, saying(err)) {
+		m.accepted, m.hint = "a comma between two of a list", "a comma is missing before "+firstOf(here)
+	}
 	// This is what the parser says of a text that has no closing quote on its line.
 	if words := saying(err); strings.HasSuffix(words, "strings cannot have new lines") {
 		m.accepted, m.hint = "text with a quote at each end", "the closing quote is missing"
@@ -342,31 +344,4 @@ func around(before, after string) string {
 		return quoted(string(runes) + after)
 	}
 	return "…" + quoted(string(runes[len(runes)-most:])+after)
-}
-
-// slip guesses what went wrong from the text before and after the place where the
-// parser stopped.
-func slip(before, after string) string {
-	before = strings.TrimRight(before, " \t")
-	if before == "" || after == "" {
-		return ""
-	}
-	last, here := before[len(before)-1], after[:1]
-	digit := last >= '0' && last <= '9'
-	letter := here >= "A" && here <= "Z" || here >= "a" && here <= "z" || here >= "\x80"
-	switch {
-	case digit && here == ",":
-		return "write the decimal point as a point"
-	case digit && strings.Contains(before, "=") && (letter || strings.Contains("0123456789/-\"'", here)):
-		return `a length with a fraction or a unit goes in quotes: "3 1/8 in"`
-	case last == '"' && here == `"`:
-		return `a length with an inch mark goes in single quotes: '3 1/8"'`
-	case last == '=' && here == ".":
-		return "a number begins with a digit"
-	case last == '=' && truth().MatchString(after):
-		return "write true and false in small letters"
-	case last == '=' && letter:
-		return "text goes in quotes"
-	}
-	return ""
 }

@@ -35,6 +35,9 @@ type Doubt struct {
 	// Below and Above are the walls next to it, where they speak against it and no
 	// sisters were compared; 0 where there is none.
 	Below, Above float64
+	// Least is the thinnest wall that a blown glass has, where this one is thinner and nothing
+	// else speaks against it; else 0.
+	Least float64
 }
 
 // minSisters is how many sisters it takes to doubt a reading.
@@ -59,6 +62,7 @@ func Doubts(set []*glass.Blank) []Doubt {
 				own = append(own, d)
 			}
 		}
+		own = append(own, tooThin(blank, own, but(set, i))...)
 		all = append(all, own...)
 	}
 	return all

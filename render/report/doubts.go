@@ -43,6 +43,9 @@ func doubt(j *job.Job, d slips.Doubt) string {
 	if girth(key) {
 		times = math.Pi
 	}
+	if d.Least > 0 {
+		return fmt.Sprintf(again+"%s was read as %s, thinner than a blown glass is%s (%s).", what, u.FormatChosen(d.Read), meant(u, d), j.Where(key))
+	}
 	return fmt.Sprintf(again+"%s was read as %s, where %s (%s).", what, u.FormatChosen(times*d.Read), against(u, d, times), j.Where(key))
 }
 
@@ -63,6 +66,15 @@ func against(u geometry.Unit, d slips.Doubt, times float64) string {
 		least += " to " + most
 	}
 	return fmt.Sprintf("its %d sisters have %s", d.Sisters, least)
+}
+
+// meant asks after a thin wall that is a few 64ths of an inch whether as many 16ths were meant,
+// which are next to them on a rule; "" for any other.
+func meant(u geometry.Unit, d slips.Doubt) string {
+	if u != geometry.Inch || math.Abs(d.Read/u.Step()-math.Round(d.Read/u.Step())) > 0.01 {
+		return ""
+	}
+	return ": is " + u.Format(4*d.Read) + " meant?"
 }
 
 // again begins what is said of a reading in doubt.

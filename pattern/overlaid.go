@@ -14,8 +14,8 @@ import (
 // square millimetres; where many broad ones are laid over each other, the picture has to find
 // the deepest of them in each place, and shows nothing that anybody would cut.
 const (
-	maxOverlaid = 60e3  // overlaps in a period: see overlay
-	maxOverAll  = 200e3 // the same, all periods on all blanks together
+	maxOverlaid = 30e3  // overlaps in a period: see overlay
+	maxOverAll  = 100e3 // the same, all periods on all blanks together
 
 	maxOverlayCells = 500e3 // of an overlay's map, and of footprints laid on it
 )

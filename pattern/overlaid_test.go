@@ -63,7 +63,7 @@ func TestOverlaid(t *testing.T) {
 	}
 	err := laid(t, stacked(t, n+1)).refuseOverlaid()
 	var wrong *job.Error
-	if !errors.As(err, &wrong) || !strings.HasPrefix(wrong.Key, "motif[") || !strings.Contains(wrong.Read, "lie over one another in more than 60000 places") || !strings.HasPrefix(wrong.Accepted, "up to 60000 ") {
+	if !errors.As(err, &wrong) || !strings.HasPrefix(wrong.Key, "motif[") || !strings.Contains(wrong.Read, "lie over one another in more than 30000 places") || !strings.HasPrefix(wrong.Accepted, "up to 30000 ") {
 		t.Errorf("%d panels: %v", n+1, err)
 	}
 }

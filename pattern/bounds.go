@@ -137,7 +137,7 @@ func (t bill) within() error {
 	case all.work*float64(blanks) > maxWork:
 		return t.refuse(func(one toll) float64 { return one.work },
 			fmt.Sprintf("%s of groove in a repeat, on %s, bent, cut by hand, under broad wheels or on curved glass, which takes long to measure", metres(all.period), counted(blanks, "blank")),
-			fmt.Sprintf("up to %s of such groove in all", metres(all.period*maxWork/all.work)))
+			fmt.Sprintf("up to %s of such groove on each", metres(all.period*maxWork/(all.work*float64(blanks)))))
 	}
 	return nil
 }

@@ -98,6 +98,9 @@ func (e *Editor) planOn(ctx context.Context, j *job.Job, at faceOf, before int) 
 	if err := p.refuseCrossed(); err != nil {
 		return nil, err
 	}
+	if err := p.refuseOverlaid(); err != nil {
+		return nil, err
+	}
 	c, err := p.check(ctx, e.known(p, figures))
 	switch {
 	case err != nil:

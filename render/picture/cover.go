@@ -12,11 +12,11 @@ import (
 
 // visible returns the facets of one period of a plan's cuts, each with the parts
 // of it that are left: where grooves meet or cross, the deepest is all there is.
-func visible(p *pattern.Plan) []facet {
+func visible(p *pattern.Plan, fine detail) []facet {
 	var own []facet
 	all := geometry.EmptyBox()
 	for i, c := range p.Cuts {
-		for _, f := range facets(i, *c.Groove, p.Job.Rack[c.Wheel], &p.Surface) {
+		for _, f := range facets(i, *c.Groove, p.Job.Rack[c.Wheel], &p.Surface, fine) {
 			own = append(own, f)
 			all = all.Union(geometry.BoxOf(f.outline...))
 		}
@@ -52,6 +52,9 @@ func (f facet) left(near *rtree.RTreeGN[float64, facet]) []polygon {
 	}
 	parts := []polygon{f.outline}
 	for _, g := range all {
+		if !g.reaches(parts) {
+			continue // all of f that is left lies elsewhere
+		}
 		if gone := f.under(g); gone != nil {
 			parts = cutAway(parts, gone)
 		}
@@ -88,21 +91,39 @@ func neighbours(p *pattern.Plan, own []facet, all geometry.Box) *rtree.RTreeGN[f
 
 func cornerOf(p geometry.Point) [2]float64 { return [2]float64{p.X, p.Y} }
 
+// reaches reports whether a facet's box meets that of any part.
+func (f facet) reaches(parts []polygon) bool {
+	box := geometry.BoxOf(f.outline...)
+	return slices.ContainsFunc(parts, func(part polygon) bool { return geometry.BoxOf(part...).Distance2(box) == 0 })
+}
+
+// deeper reports whether a facet may be deeper than another somewhere on the other, both
+// taken as planes.
+func (f facet) deeper(other facet) bool {
+	const sure = 1e-9 // mm: more than rounding makes of such depths, and less than a hair
+	return slices.ContainsFunc(other.outline, func(q geometry.Point) bool {
+		return f.depth.on(q)-other.depth.on(q) > -hair-sure
+	})
+}
+
+// hair is a difference of depths, in mm, below which two grooves count as equally deep.
+const hair = 1e-7
+
 // under returns the part of a facet that is gone because another is deeper
 // there. Of two equally deep the one of the earlier cut counts as deeper.
 func (f facet) under(g facet) polygon {
-	if f.cut == g.cut {
+	if f.cut == g.cut || !g.deeper(f) {
 		return nil
 	}
 	both := f.outline.common(g.outline)
 	if both == nil {
 		return nil
 	}
-	hair := 1e-7 // mm
+	least := hair
 	if g.cut < f.cut {
-		hair = -hair
+		least = -hair
 	}
-	gone, _ := both.split(func(q geometry.Point) float64 { return g.depth.on(q) - f.depth.on(q) - hair })
+	gone, _ := both.split(func(q geometry.Point) float64 { return g.depth.on(q) - f.depth.on(q) - least })
 	if gone.area() < minArea {
 		return nil
 	}

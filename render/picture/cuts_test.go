@@ -55,7 +55,7 @@ rays = 4
 }
 
 func viewOf(p *pattern.Plan, turn, down float64) drawing.Drawing {
-	return newView(p, newWalls(p), stance{turn, down}, false).drawing
+	return newView(p, newWalls(p, details()[0]), stance{turn, down}, false).drawing
 }
 
 // The one upright cut of a glass, seen from all sides: it runs from 20 to 80 mm,
@@ -138,7 +138,7 @@ func TestNearIsStrongAndFarIsFaint(t *testing.T) {
 // printed.
 func TestCutsStayOnTheGlass(t *testing.T) {
 	for name, p := range plansForWalls(t) {
-		w := newWalls(p)
+		w := newWalls(p, details()[0])
 		for _, tilt := range []float64{0, DefaultTilt, MaxTilt} {
 			for _, turn := range []float64{17, 133} {
 				s := stance{turn * degree, math.Tan(tilt)}

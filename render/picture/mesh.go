@@ -27,9 +27,9 @@ type vertex struct {
 }
 
 // facets returns the walls of a groove. Those of one cut bear its number.
-func facets(cut int, g groove.Groove, wheel groove.Wheel, outside *geometry.Surface) []facet {
+func facets(cut int, g groove.Groove, wheel groove.Wheel, outside *geometry.Surface, fine detail) []facet {
 	var all []facet
-	for _, m := range meshes(g, wheel, outside) {
+	for _, m := range meshes(g, wheel, outside, fine) {
 		for i := range m.falls {
 			for k := range m.falls[i] {
 				c := m.field(i, k)
@@ -56,14 +56,14 @@ func (f facet) appendTo(all []facet, a, b, c vertex) []facet {
 }
 
 // meshes returns a mesh for every blade of the wheel.
-func meshes(g groove.Groove, wheel groove.Wheel, outside *geometry.Surface) []mesh {
-	if g.Line.Rolled() && (wheel.Edge == groove.Gang || wheel.Edge == groove.Flat) {
-		return reliefMeshes(g, wheel, outside)
+func meshes(g groove.Groove, wheel groove.Wheel, outside *geometry.Surface, fine detail) []mesh {
+	if rolledWide(g, wheel) {
+		return reliefMeshes(g, wheel, outside, fine)
 	}
 	var all []mesh
-	chosen, near := ribs(g.Samples), lampOver(outside)
+	chosen, near := ribs(g.Samples, fine.stray), lampOver(outside)
 	for _, i := range chosen {
-		for blade, rungs := range section(g.Samples[i], wheel, outside) {
+		for blade, rungs := range section(g.Samples[i], wheel, outside, fine) {
 			if blade == len(all) {
 				all = append(all, mesh{crease: wheel.Edge == groove.Mitre || wheel.Edge == groove.Gang, near: near})
 			}
@@ -77,6 +77,11 @@ func meshes(g groove.Groove, wheel groove.Wheel, outside *geometry.Surface) []me
 		}
 	}
 	return all
+}
+
+// rolledWide reports whether a wide edge was rolled along a groove.
+func rolledWide(g groove.Groove, wheel groove.Wheel) bool {
+	return g.Line.Rolled() && (wheel.Edge == groove.Gang || wheel.Edge == groove.Flat)
 }
 
 // lay works out the fields between a rib and the next, which stand at two angles.

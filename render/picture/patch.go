@@ -29,7 +29,7 @@ const (
 // the glass, and as a whole.
 type walls struct{ near, far, whole []patch }
 
-func newWalls(p *pattern.Plan) walls {
+func newWalls(p *pattern.Plan, fine detail) walls {
 	var w walls
 	profile := p.Blank.Profile()
 	lay := func(t tone, outline polygon, on panel) patch {
@@ -40,7 +40,7 @@ func newWalls(p *pattern.Plan) walls {
 		}
 		return patch{t, places, on}
 	}
-	for _, f := range visible(p) {
+	for _, f := range visible(p, fine) {
 		w.whole = append(w.whole, lay(0, f.outline, f.panel))
 		bands(f.outline, nearStep, f.bright.on, func(t tone, part polygon) { w.near = append(w.near, lay(t, part, f.panel)) })
 		bands(f.outline, farStep, f.faint.on, func(t tone, part polygon) { w.far = append(w.far, lay(t, part, f.panel)) })

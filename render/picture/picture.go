@@ -28,6 +28,8 @@ type Options struct {
 	Findings bool
 	// Base looks at the underside from straight below, with Turn at the top.
 	Base bool
+
+	glasses int // how many are drawn on the same picture
 }
 
 // Tilts, in radians.
@@ -65,6 +67,7 @@ func Beside(ctx context.Context, glasses []Glass, o Options) (*Picture, error) {
 	}
 	picture := &Picture{letters: letters}
 	var titles []string
+	o.glasses = len(glasses)
 	for _, g := range glasses {
 		l, err := newLayout(ctx, g, o, letters)
 		if err != nil {
@@ -87,7 +90,7 @@ func newLayout(ctx context.Context, g Glass, o Options, letters *lettering.Lette
 		turns = []float64{o.Turn, o.Turn + math.Pi/2, o.Turn + math.Pi, o.Turn + 3*math.Pi/2}
 	}
 	l := layout{plan: g.Plan, file: g.File, options: o, letters: letters}
-	walls := newWalls(g.Plan)
+	walls := newWalls(g.Plan, detailOf(g.Plan, len(turns)*o.glasses))
 	for _, turn := range turns {
 		if err := ctx.Err(); err != nil {
 			return l, err

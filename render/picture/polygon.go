@@ -33,10 +33,11 @@ func (p polygon) middle() geometry.Point {
 // passes through zero: what lies above, and what lies below. Either may be
 // empty.
 func (p polygon) split(height func(geometry.Point) float64) (above, below polygon) {
-	heights := make([]float64, len(p))
+	var few [12]float64 // most polygons have no more corners, and need no memory
+	heights := few[:0]
 	least, most := math.Inf(1), math.Inf(-1)
 	for i, q := range p {
-		heights[i] = height(q)
+		heights = append(heights, height(q))
 		least, most = min(least, heights[i]), max(most, heights[i])
 	}
 	if least >= 0 {
@@ -45,6 +46,8 @@ func (p polygon) split(height func(geometry.Point) float64) (above, below polygo
 	if most <= 0 {
 		return nil, p
 	}
+	both := make(polygon, 2*len(p)+2) // room for the two parts
+	above, below = both[:0:len(p)+1], both[len(p)+1:len(p)+1]
 	for i, q := range p {
 		j := (i + 1) % len(p)
 		a, b := heights[i], heights[j]

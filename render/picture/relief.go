@@ -10,15 +10,15 @@ import (
 // reliefMeshes returns a mesh for every blade that bites of a cut along which the wheel was rolled.
 // Its flanks are none of the wheel's own: they come from the kernel's cross-sections, which
 // are without polish.
-func reliefMeshes(g groove.Groove, wheel groove.Wheel, outside *geometry.Surface) []mesh {
+func reliefMeshes(g groove.Groove, wheel groove.Wheel, outside *geometry.Surface, fine detail) []mesh {
 	var all []mesh
 	for _, hollow := range groove.NewCutter(outside, nil).Relief(&g, wheel) {
 		m := mesh{crease: true, near: lampOver(outside)}
 		var thetas []float64
-		for _, i := range crossed(hollow) {
+		for _, i := range crossed(hollow, fine.apart) {
 			c := &hollow[i]
 			at := nearest(g.Samples, c)
-			m.ribs = append(m.ribs, rolledRungs(c, bend(at, outside)))
+			m.ribs = append(m.ribs, rolledRungs(c, bend(at, outside), fine.parts))
 			thetas = append(thetas, at.Theta)
 		}
 		for i := range len(m.ribs) - 1 {
@@ -31,10 +31,9 @@ func reliefMeshes(g groove.Groove, wheel groove.Wheel, outside *geometry.Surface
 	return all
 }
 
-// crossed chooses the cross-sections that are drawn, 1 mm apart or a little less: the first
-// and the last with them.
-func crossed(hollow groove.Hollow) []int {
-	const apart = 1 // mm
+// crossed chooses the cross-sections that are drawn, so many millimetres apart: the first and
+// the last with them.
+func crossed(hollow groove.Hollow, apart float64) []int {
 	var chosen []int
 	for i := range hollow {
 		middle := between(hollow[i].Left, hollow[i].Right, 0.5)
@@ -49,14 +48,13 @@ func crossed(hollow groove.Hollow) []int {
 	return chosen
 }
 
-// rolledRungs returns the rungs across a cross-section, from its left edge to its right one,
+// rolledRungs returns the rungs of so many parts across a cross-section, from its left edge to its right one,
 // on a surface that curves so across it.
-func rolledRungs(c *groove.Cross, curve float64) []rung {
-	const parts = 12
+func rolledRungs(c *groove.Cross, curve float64, parts int) []rung {
 	wide := r2.Norm(r2.Sub(c.Right, c.Left))
 	rungs := make([]rung, parts+1)
 	for i := range rungs {
-		share := float64(i) / parts
+		share := float64(i) / float64(parts)
 		deep, off := 0.0, (share-0.5)*wide
 		if i > 0 && i < parts {
 			deep = c.Depth(share)

@@ -29,7 +29,7 @@ func TestRolledWallsFillTheirFootprints(t *testing.T) {
 		c := &p.Cuts[i]
 		wheel := p.Job.Rack[c.Wheel]
 		covered, deepest := 0.0, 0.0
-		for _, m := range meshes(*c.Groove, wheel, &p.Surface) {
+		for _, m := range meshes(*c.Groove, wheel, &p.Surface, details()[0]) {
 			for k := range m.ribs[1:] {
 				a, b := m.ribs[k], m.ribs[k+1]
 				wide := (r2.Norm(r2.Sub(a[0].at, a[len(a)-1].at)) + r2.Norm(r2.Sub(b[0].at, b[len(b)-1].at))) / 2

@@ -19,7 +19,7 @@ type rung struct {
 
 // section returns the rungs across a groove at a sample, under each blade of the
 // wheel, from the left edge to the right.
-func section(s groove.Sample, w groove.Wheel, outside *geometry.Surface) [][]rung {
+func section(s groove.Sample, w groove.Wheel, outside *geometry.Surface, fine detail) [][]rung {
 	curve := bend(s, outside)
 	switch w.Edge {
 	case groove.Gang:
@@ -33,9 +33,9 @@ func section(s groove.Sample, w groove.Wheel, outside *geometry.Surface) [][]run
 		if half := s.HalfWidth(); s.Depth > 0 {
 			step = max(1-curve*half*half/(2*s.Depth), 0)
 		}
-		return [][]rung{across(s, curve, []float64{1, 0.5, 0}, func(share float64) float64 { return 1 - (1-step)*share*share })}
+		return [][]rung{across(s, curve, fine.panel, func(share float64) float64 { return 1 - (1-step)*share*share })}
 	}
-	return [][]rung{across(s, curve, []float64{1, 0.7, 0.35, 0}, func(share float64) float64 { return 1 - share*share })}
+	return [][]rung{across(s, curve, fine.hollow, func(share float64) float64 { return 1 - share*share })}
 }
 
 // across returns rungs at shares of the way from the centre line to the edges,
@@ -93,12 +93,9 @@ func aside(s groove.Sample) geometry.Point {
 }
 
 // ribs returns the samples at which a groove is divided along its length. Straight
-// edges between them stay close to all other samples, and no part is long.
-func ribs(samples []groove.Sample) []int {
-	const (
-		stray = 0.01 // mm
-		long  = 4.0  // mm
-	)
+// edges between them stray so far from the other samples at most, and no part is long.
+func ribs(samples []groove.Sample, stray float64) []int {
+	const long = 4.0 // mm
 	var divide func(first, last int) []int
 	divide = func(first, last int) []int {
 		a, b := samples[first], samples[last]

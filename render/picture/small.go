@@ -15,7 +15,7 @@ import (
 // points than a large picture.
 func Small(p *pattern.Plan, width, depth float64) (drawing.Drawing, geometry.Box) {
 	const ground = 6 // mm, round the glass
-	v := newView(p, newWalls(p), stance{down: math.Tan(DefaultTilt)}, false)
+	v := newView(p, newWalls(p, detailOf(p, 1)), stance{down: math.Tan(DefaultTilt)}, false)
 	box := v.box.Grow(ground)
 	var d drawing.Drawing
 	d.Add(drawing.Paper, drawing.Fill{Points: drawing.Rectangle(box), Ink: backdrop(1)})

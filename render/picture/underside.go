@@ -97,7 +97,7 @@ const baseStep = nearStep / 3
 // them.
 func (u underside) cuts(d *drawing.Drawing) {
 	whole, shades := newOutlines(edgeStray), newShades(baseStep, shadeStray)
-	for _, f := range visible(u.plan) {
+	for _, f := range visible(u.plan, detailOf(u.plan, 1)) {
 		whole.add(f.outline)
 		bands(f.outline, baseStep, f.bright.on, shades.add)
 	}

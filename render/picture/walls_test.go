@@ -32,7 +32,7 @@ func TestSections(t *testing.T) {
 		// faces leave a step of 0.75.
 		{"flat", groove.Wheel{Edge: groove.Flat, Thick: 4}, []float64{-2, -1, 0, 1, 2}, []float64{0.75, 0.7875, 0.8, 0.7875, 0.75}},
 	} {
-		rungs := section(s, c.wheel, &cone)[0]
+		rungs := section(s, c.wheel, &cone, details()[0])[0]
 		if len(rungs) != len(c.x) {
 			t.Fatalf("%s: %d rungs", c.name, len(rungs))
 		}
@@ -48,7 +48,7 @@ func TestSections(t *testing.T) {
 	}
 	// Three mitres of 90°, 1 mm apart and 0.8 deep: they run into one another 0.3
 	// deep, half a millimetre from each bottom. The outer ones are 1/80 less deep.
-	g := section(s, groove.Wheel{Edge: groove.Gang, Angle: 90 * degree, Mitres: 3, Spacing: 1}, &cone)
+	g := section(s, groove.Wheel{Edge: groove.Gang, Angle: 90 * degree, Mitres: 3, Spacing: 1}, &cone, details()[0])
 	if len(g) != 3 {
 		t.Fatalf("a gang of three leaves %d mitres", len(g))
 	}
@@ -108,7 +108,7 @@ func TestCrossingIsCoveredOnce(t *testing.T) {
 	w := p.Cuts[0].Middle().Left + p.Cuts[0].Middle().Right
 	want -= w * w / math.Abs(r2.Cross(ahead[0], ahead[1]))
 	got := 0.0
-	for _, f := range visible(p) {
+	for _, f := range visible(p, details()[0]) {
 		got += f.outline.area()
 	}
 	if math.Abs(got-want) > 0.005*want {
@@ -120,14 +120,14 @@ func TestCrossingIsCoveredOnce(t *testing.T) {
 // the next, and across the seam.
 func TestSeenIsDeepest(t *testing.T) {
 	for name, p := range plansForWalls(t) {
-		seen := visible(p)
+		seen := visible(p, details()[0])
 		area, deeper := 0.0, 0.0
 		var all []facet
 		var boxes []geometry.Box
 		for turns := -1; turns <= 1; turns++ {
 			m := p.Surface.Turned(float64(turns*p.Period) * p.PitchAngle())
 			for i, c := range p.Cuts {
-				for _, f := range facets(i+turns*len(p.Cuts), *c.Groove, p.Job.Rack[c.Wheel], &p.Surface) {
+				for _, f := range facets(i+turns*len(p.Cuts), *c.Groove, p.Job.Rack[c.Wheel], &p.Surface, details()[0]) {
 					f = f.moved(m)
 					all, boxes = append(all, f), append(boxes, geometry.BoxOf(f.outline...))
 				}
@@ -157,7 +157,7 @@ func TestSeenIsDeepest(t *testing.T) {
 // stepped.
 func TestTonesMeet(t *testing.T) {
 	p := planFor(t, trellis)
-	all := facets(0, *p.Cuts[0].Groove, p.Job.Rack[0], &p.Surface)
+	all := facets(0, *p.Cuts[0].Groove, p.Job.Rack[0], &p.Surface, details()[0])
 	type side struct {
 		at    geometry.Point
 		right bool

@@ -9,13 +9,15 @@ import (
 
 // browse opens an address in the person's browser. If that fails, it says so: the address
 // has been printed, and can be opened by hand.
-func browse(address string, stderr io.Writer) {
+func browse(address string, stderr io.Writer) error {
 	program := browserCommand(runtime.GOOS)
 	c := exec.Command(program[0], append(program[1:], address)...)
 	apart(c)
-	if err := c.Run(); err != nil {
+	err := c.Run()
+	if err != nil {
 		fmt.Fprintf(stderr, "roundlay: no browser could be opened (%s: %s): open the address in one yourself\n", program[0], oneLine(err.Error()))
 	}
+	return err
 }
 
 // browserCommand is what opens an address on a system.

@@ -32,15 +32,19 @@ import (
 
 func main() {
 	args := os.Args[1:]
-	if len(args) == 0 && look(os.Stdin, os.Stdout, os.Stderr).clicked() {
-		args = []string{"open"}
+	s := &session{disk: disk.Real{}, stdin: os.Stdin, stderr: os.Stderr}
+	if len(args) == 0 {
+		if around := look(os.Stdin, os.Stdout, os.Stderr); around.clicked() {
+			args, s.clicked, s.unseen = []string{"open"}, true, around.terminals == 0
+		}
 	}
 	ctx, stop := context.Background(), func() {}
 	if !brief(args) {
 		collectLate()
 		ctx, stop = stoppable()
 	}
-	status := start(ctx, disk.Real{}, args, os.Stdin, os.Stdout, os.Stderr)
+	s.ctx = ctx
+	status := s.start(args, os.Stdout)
 	stop()
 	os.Exit(status)
 }
@@ -104,6 +108,8 @@ type session struct {
 	stdout, stderr io.Writer
 	demo           bool      // whether it read the built-in demo because no job was given
 	counting       *progress // the last line of progress, or nil
+	clicked        bool      // whether it was double-clicked
+	unseen         bool      // and nobody sees what it prints
 
 	writing sync.Mutex // held while files are put on disk
 	wrote   []string   // what has been put there
@@ -118,10 +124,17 @@ const (
 	exitNotDone  = 2
 )
 
-// start runs a command until it is done or stopped.
+// start runs a command on a disk and streams.
 func start(ctx context.Context, d disk.Disk, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	s := &session{ctx: ctx, disk: d, stdin: stdin, stderr: stderr}
+	return s.start(args, stdout)
+}
+
+// start runs a command until it is done or stopped, and returns its exit status.
+func (s *session) start(args []string, stdout io.Writer) int {
 	out := &printer{to: stdout}
-	err := dispatch(&session{ctx: ctx, disk: d, stdin: stdin, stdout: out, stderr: stderr}, args)
+	s.stdout = out
+	err := dispatch(s, args)
 	if lost := out.failed(); lost != nil && (err == nil || errors.Is(err, errFindings) || errors.Is(err, lost)) {
 		err = fmt.Errorf("standard output: %w", disk.Bare(lost))
 	}
@@ -131,7 +144,7 @@ func start(ctx context.Context, d disk.Disk, args []string, stdin io.Reader, std
 	case errors.Is(err, errFindings):
 		return exitFindings
 	}
-	fmt.Fprintf(stderr, "roundlay: %s\n", oneLine(err.Error()))
+	fmt.Fprintf(s.stderr, "roundlay: %s\n", oneLine(err.Error()))
 	return exitNotDone
 }
 

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"path/filepath"
@@ -42,6 +43,7 @@ func openPage(s *session, args []string) error {
 		Listen: *listen, Token: *token,
 		Page: page.Files, Engine: engine, Disk: s.disk,
 		Job: file, Demo: demo, Folder: folder,
+		UntilLeft: s.clicked,
 	})
 	if err != nil {
 		return err
@@ -51,8 +53,18 @@ func openPage(s *session, args []string) error {
 		fmt.Fprintln(s.stderr, "No job file was given: this is the built-in demo job.")
 	}
 	fmt.Fprintf(s.stdout, "The page is at %s (Ctrl-C ends it)\n", server.Address())
+	ctx, end := context.WithCancelCause(s.ctx)
+	defer end(nil)
 	if !*noBrowser && !*token {
-		go browse(server.Address(), s.stderr)
+		go func() {
+			if err := browse(server.Address(), s.stderr); err != nil && s.unseen {
+				end(err) // nobody would ever come to the address
+			}
+		}()
 	}
-	return server.Run(s.ctx)
+	err = server.Run(ctx)
+	if failed := context.Cause(ctx); err == nil && s.ctx.Err() == nil && failed != nil {
+		return failed
+	}
+	return err
 }

@@ -19,6 +19,7 @@ import * as blanks from "./blanks.js";
 import * as swatches from "./swatches.js";
 import * as compare from "./compare.js";
 import * as bring from "./bring.js";
+import { visit } from "./visit.js";
 
 /** Where each part goes: a part fills its root and follows the store. */
 const parts = [
@@ -47,6 +48,7 @@ async function boot() {
   for (const [part, root] of parts) part.mount(document.querySelector(root), store, about);
   store.subscribe(standing);
   store.lay();
+  if (!near) visit();
 }
 
 /** opened is the job's file: that of the address, where one was saved under another name. */

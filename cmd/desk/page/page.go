@@ -34,6 +34,8 @@
 //     the engine says what that is in the job. sheet.js draws a period once and repeats
 //     it; a browser fills very long paths slowly, so they are drawn by fifties, there and
 //     on the glass (vessel.js).
+//   - visit.js tells the server when the page comes and goes: one that was opened by a double
+//     click ends with it.
 //   - bring.js takes what is dropped: a job, a drawing, or what the job names and can't
 //     find. beside.js keeps the last two while they aren't on disk yet: ask.js sends them
 //     with every question about a job that names them, savebeside.js puts them beside the

@@ -19,6 +19,8 @@ type Bounds struct {
 	Fast, Slow, Queue  int           // answers worked on at once, in two lanes; and how many wait in each
 
 	Wait, Look time.Duration // how long a question for changes waits, and between two looks
+
+	Linger time.Duration // after the last page was closed, where that ends the server
 }
 
 // defaults suit one person with a few pages open. The slow lane leaves one
@@ -39,6 +41,7 @@ func defaults() Bounds {
 		Queue:       32,
 		Wait:        25 * time.Second,
 		Look:        500 * time.Millisecond,
+		Linger:      10 * time.Second, // to load a page again, or come back to it
 	}
 }
 
@@ -58,6 +61,7 @@ func (b Bounds) filled() Bounds {
 	fill(&b.Queue, d.Queue)
 	fill(&b.Wait, d.Wait)
 	fill(&b.Look, d.Look)
+	fill(&b.Linger, d.Linger)
 	return b
 }
 

@@ -11,7 +11,7 @@ import (
 // everything is all that can be asked, in a way that is answered.
 var everything = []struct{ method, path, body string }{
 	{"GET", "/", ""}, {"GET", "/main.js", ""}, {"GET", "/file", ""}, {"GET", "/file/changes?stamp=x", ""},
-	{"POST", "/ask/lay", "{}"}, {"POST", "/ask/cures", "{}"}, {"POST", "/file-as", `{"name":"new","text":"x"}`}, {"POST", "/file-beside", `{"name":"new.svg","text":"x"}`},
+	{"POST", "/visit", `{"page":"a","here":true}`}, {"POST", "/ask/lay", "{}"}, {"POST", "/ask/cures", "{}"}, {"POST", "/file-as", `{"name":"new","text":"x"}`}, {"POST", "/file-beside", `{"name":"new.svg","text":"x"}`},
 	{"POST", "/file", `{"text":"x","stamp":"` + stampOf([]byte("# first")) + `"}`},
 }
 

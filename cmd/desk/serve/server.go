@@ -28,6 +28,9 @@
 // beside the job (beside.go), or in none where its name is taken; files that the job names
 // are watched with it. A browser keeps at most six connections to a host, for all its tabs
 // together: the page has to keep some free for lay.
+//
+// Pages say when they come and go (visits.go). With UntilLeft the server ends when the last has gone
+// and none has come again.
 package serve
 
 import (
@@ -56,6 +59,8 @@ type Config struct {
 	Folder string // where new files go without a job file
 	Disk   disk.Disk
 
+	UntilLeft bool // whether to end when the last open page is closed
+
 	Bounds Bounds // what is zero is the default
 }
 
@@ -64,6 +69,8 @@ type Server struct {
 	listener net.Listener
 	http     *http.Server
 	files    *jobFiles
+	visits   *visits
+	leaving  <-chan struct{} // closed when it is to end by itself; nil where it isn't
 	address  string
 }
 
@@ -82,15 +89,18 @@ func Open(c Config) (*Server, error) {
 	}
 	at := listener.Addr().(*net.TCPAddr)
 	g := &guard{hosts: hostsOf(c.Listen, at)}
-	s := &Server{listener: limited(listener, bounds.Connections), files: files}
+	s := &Server{listener: limited(listener, bounds.Connections), files: files, visits: newVisits(bounds.Linger)}
+	if c.UntilLeft {
+		s.leaving = s.visits.left
+	}
 	s.address = "http://" + shownHost(c.Listen, at) + "/"
 	if c.Token {
 		g.token = newToken(at.Port)
 		s.address += "?token=" + g.token.secret
 	}
-	g.next = routes(c.Page, &asks{engine: c.Engine, bounds: bounds, fast: newLane(bounds.Fast, bounds.Queue), slow: newLane(bounds.Slow, bounds.Queue)}, files)
+	g.next = routes(c.Page, &asks{engine: c.Engine, bounds: bounds, fast: newLane(bounds.Fast, bounds.Queue), slow: newLane(bounds.Slow, bounds.Queue)}, files, s.visits)
 	s.http = &http.Server{
-		Handler:           recovered(g),
+		Handler:           s.visits.counted(recovered(g)),
 		ReadHeaderTimeout: bounds.Header,
 		ReadTimeout:       bounds.Read,
 		WriteTimeout:      bounds.write(),
@@ -107,9 +117,11 @@ func (s *Server) Address() string { return s.address }
 // ending is how long answers may still take when the server is stopped.
 const ending = 3 * time.Second
 
-// Run answers until the context is done. Work for the page then ends; a file that is
+// Run answers until the context is done or, with UntilLeft, the page has been closed. Work for the page then ends; a file that is
 // being saved is saved first.
 func (s *Server) Run(ctx context.Context) error {
+	ctx, end := context.WithCancel(ctx)
+	defer end()
 	s.http.BaseContext = func(net.Listener) context.Context { return ctx }
 	served := make(chan error, 1)
 	go func() { served <- s.http.Serve(s.listener) }()
@@ -117,6 +129,8 @@ func (s *Server) Run(ctx context.Context) error {
 	case err := <-served:
 		return err
 	case <-ctx.Done():
+	case <-s.leaving:
+		end()
 	}
 	last, cancel := context.WithTimeout(context.WithoutCancel(ctx), ending)
 	defer cancel()
@@ -131,9 +145,10 @@ func (s *Server) Run(ctx context.Context) error {
 }
 
 // routes says who answers what.
-func routes(page fs.FS, a *asks, f *jobFiles) http.Handler {
+func routes(page fs.FS, a *asks, f *jobFiles, v *visits) http.Handler {
 	mux := http.NewServeMux()
 	mux.HandleFunc("POST /ask/{name}", a.answer)
+	mux.HandleFunc("POST /visit", v.answer)
 	mux.HandleFunc("GET /file", f.answerFile)
 	mux.HandleFunc("POST /file", f.answerSave)
 	mux.HandleFunc("POST /file-as", f.answerSaveAs)

@@ -3,6 +3,7 @@ package pattern
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -40,6 +41,10 @@ type overlaid struct {
 // refuseOverlaid returns an error if too many grooves lie over one another. It names the
 // motif whose cut goes over the limit.
 func (p *Plan) refuseOverlaid() error {
+	const narrow = 2.0 // mm: of grooves no wider than this, refuseCrossed counts the middle lines
+	if !slices.ContainsFunc(p.Cuts, func(c Cut) bool { return c.Width > narrow }) {
+		return nil
+	}
 	m := newOverlay(p)
 	most := maxOverAll / (p.Periods() * len(p.Job.Blanks))
 	if p.Period <= 2 { // a longer period has the same motifs again

@@ -132,8 +132,8 @@ func start(ctx context.Context, d disk.Disk, args []string, stdin io.Reader, std
 
 // start runs a command until it is done or stopped, and returns its exit status.
 func (s *session) start(args []string, stdout io.Writer) int {
-	out := &printer{to: stdout}
-	s.stdout = out
+	out, told := &printer{to: stdout}, s.stderr
+	s.stdout, s.stderr = out, &remarks{to: told}
 	err := dispatch(s, args)
 	if lost := out.failed(); lost != nil && (err == nil || errors.Is(err, errFindings) || errors.Is(err, lost)) {
 		err = fmt.Errorf("standard output: %w", disk.Bare(lost))
@@ -144,7 +144,7 @@ func (s *session) start(args []string, stdout io.Writer) int {
 	case errors.Is(err, errFindings):
 		return exitFindings
 	}
-	fmt.Fprintf(s.stderr, "roundlay: %s\n", oneLine(err.Error()))
+	fmt.Fprintf(told, "roundlay: %s\n", oneLine(err.Error()))
 	return exitNotDone
 }
 

@@ -24,8 +24,10 @@ type progress struct {
 // progress begins such a line.
 func (s *session) progress(what string, all int) *progress {
 	p := &progress{what: what, all: all}
-	if f, ok := s.stderr.(*os.File); ok && all > 1 && term.IsTerminal(int(f.Fd())) {
-		p.to = f
+	if r, ok := s.stderr.(*remarks); ok && all > 1 {
+		if f, ok := r.to.(*os.File); ok && term.IsTerminal(int(f.Fd())) {
+			p.to = f
+		}
 	}
 	s.writing.Lock()
 	s.counting = p // to be taken away where the run is stopped

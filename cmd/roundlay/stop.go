@@ -4,9 +4,11 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"os/signal"
 	"strings"
+	"sync"
 	"syscall"
 )
 
@@ -35,6 +37,9 @@ func (s *session) heed(work func() error) error {
 	case <-s.ctx.Done():
 	}
 	s.writing.Lock() // and never unlocked: nothing is written from here on
+	if r, ok := s.stderr.(*remarks); ok {
+		r.end()
+	}
 	if p := s.counting; p != nil {
 		p.done()
 	}
@@ -42,4 +47,27 @@ func (s *session) heed(work func() error) error {
 		return errStopped
 	}
 	return fmt.Errorf("stopped, when all of this had been written: %s", strings.Join(s.wrote, ", "))
+}
+
+// remarks is standard error while a command works. After its end, work that was abandoned is
+// not heard any more.
+type remarks struct {
+	mu   sync.Mutex
+	to   io.Writer
+	over bool
+}
+
+func (r *remarks) Write(words []byte) (int, error) {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	if r.over {
+		return len(words), nil
+	}
+	return r.to.Write(words)
+}
+
+func (r *remarks) end() {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	r.over = true
 }

@@ -1,7 +1,9 @@
 package job
 
 import (
+	"errors"
 	"math"
+	"strings"
 	"testing"
 )
 
@@ -36,6 +38,22 @@ func TestRound(t *testing.T) {
 				t.Errorf("%+v, wanted radius %g, from %g to %g", s, c.radius, c.least, c.most)
 			}
 		})
+	}
+}
+
+// A station takes twelve readings across, and no more.
+func TestMostReadings(t *testing.T) {
+	with := func(n int) []byte {
+		across := "across = [" + strings.Repeat(`"80 mm", `, n-1) + `"80 mm"]`
+		return base().with(t, "blank.station[1].across", across).without(t, "blank.weighs").bytes()
+	}
+	if _, err := Read("round.toml", with(maxReadings)); err != nil {
+		t.Error(err)
+	}
+	_, err := Read("round.toml", with(maxReadings+1))
+	var wrong *Error
+	if !errors.As(err, &wrong) || wrong.Key != "blank.station[1].across" || !strings.Contains(wrong.Accepted, "12") {
+		t.Errorf("%v", err)
 	}
 }
 

@@ -66,7 +66,7 @@ func TestHandSaysHowDeepToSet(t *testing.T) {
 
 // A wheel's depths are listed with the depth to set it to where one of its cuts is rolled.
 func TestDeepOfSeveral(t *testing.T) {
-	even := pattern.Cut{Groove: &groove.Groove{Depth: 0.8, Plunge: 0.8}}
+	even := pattern.Cut{Groove: &groove.Groove{Depth: 0.8, Plunge: 0.8}, Hand: new(groove.Hand)}
 	rolled := pattern.Cut{Groove: &groove.Groove{Depth: 0.8, Plunge: 0.5}, Hand: &groove.Hand{Rock: [2]float64{0.1, 0}}}
 	for _, c := range []struct {
 		cuts      []pattern.Cut

@@ -72,7 +72,7 @@ type Cut struct {
 	Part           string
 	Joins          []int        // ids of the cuts that it meets or crosses by design
 	*groove.Groove              // shared with the figures and plans that have the same: never changed
-	Hand           *groove.Hand // what the hand does along it
+	Hand           *groove.Hand // what the hand does along it; never nil
 	Left           float64      // the least glass left anywhere under it
 
 	twin twin

@@ -13,6 +13,7 @@ type visits struct {
 	linger time.Duration
 	asked  atomic.Int64  // requests of every sort
 	left   chan struct{} // closed when the last page has gone, and none has come for a while
+	over   sync.Once
 
 	mu   sync.Mutex
 	open map[string]bool
@@ -68,7 +69,7 @@ func (v *visits) wait() {
 			v.wait()
 		default:
 			v.last = nil
-			close(v.left)
+			v.over.Do(func() { close(v.left) }) // a page may come and go once more while the server ends
 		}
 	})
 }

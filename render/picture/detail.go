@@ -28,11 +28,11 @@ func details() []detail {
 // meets, and facets that are drawn, those of all periods in all views of all glasses.
 const (
 	maxFacets = 100e3
-	maxDrawn  = 3e6
+	maxDrawn  = 1e6
 )
 
 // detailOf returns the finest detail with which a plan stays within them, or else the coarsest.
-// So many views are drawn of it, those of its sisters on the same picture with them.
+// So many views are drawn of it, those of its sisters with them.
 func detailOf(p *pattern.Plan, views int) detail {
 	all := details()
 	for _, d := range all[:len(all)-1] {

@@ -90,7 +90,8 @@ func newLayout(ctx context.Context, g Glass, o Options, letters *lettering.Lette
 		turns = []float64{o.Turn, o.Turn + math.Pi/2, o.Turn + math.Pi, o.Turn + 3*math.Pi/2}
 	}
 	l := layout{plan: g.Plan, file: g.File, options: o, letters: letters}
-	walls := newWalls(g.Plan, detailOf(g.Plan, len(turns)*o.glasses))
+	glasses := max(o.glasses, len(g.Plan.Job.Blanks)) // a set's other pictures are drawn as finely
+	walls := newWalls(g.Plan, detailOf(g.Plan, len(turns)*glasses))
 	for _, turn := range turns {
 		if err := ctx.Err(); err != nil {
 			return l, err

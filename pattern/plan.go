@@ -73,6 +73,7 @@ type Cut struct {
 	Joins          []int        // ids of the cuts that it meets or crosses by design
 	*groove.Groove              // shared with the figures and plans that have the same: never changed
 	Hand           *groove.Hand // what the hand does along it; never nil
+	Wheel          int          // number in the job's rack, from 0
 	Left           float64      // the least glass left anywhere under it
 
 	twin twin

@@ -4,7 +4,6 @@ import "roundlay/geometry"
 
 // Groove is what one cut leaves in the glass. Its places are on the chart of the outside.
 type Groove struct {
-	Wheel int  // number in the rack, from 0
 	Touch bool // pressed in and lifted, not drawn along
 	// RunsOn says that the cut continues in another at one of its ends, and the wheel is
 	// not lifted there.

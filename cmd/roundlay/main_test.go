@@ -13,7 +13,7 @@ import (
 )
 
 func TestMain(m *testing.M) {
-	testscript.Main(roomy{m}, map[string]func(){"roundlay": main})
+	testscript.Main(roomy{m}, map[string]func(){"roundlay": main, "measured": measured})
 }
 
 // roomy runs tests with a heap that is collected when it has grown to five times what lives:

@@ -10,12 +10,11 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"regexp"
 	"runtime"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
-	"syscall"
 	"testing"
 	"time"
 
@@ -274,10 +273,17 @@ func runMutant(t *testing.T, text string, args []string) (status int, wrong stri
 		args[i] = t.TempDir() + string(filepath.Separator)
 	}
 	cmd := exec.CommandContext(ctx, self)
-	cmd.Args = append([]string{"roundlay"}, args...) // TestMain runs it as the program
+	cmd.Args = append([]string{"measured"}, args...) // TestMain runs it as the program
+	peakFrom, peakTo, err := os.Pipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer peakFrom.Close()
+	cmd.ExtraFiles = []*os.File{peakTo}
 	var stderr bytes.Buffer
 	cmd.Stderr = &stderr
 	err = cmd.Run()
+	peakTo.Close()
 	if cmd.ProcessState == nil {
 		t.Fatal(err)
 	}
@@ -296,8 +302,11 @@ func runMutant(t *testing.T, text string, args []string) (status int, wrong stri
 	case took > maxSeconds:
 		return status, fmt.Sprintf("took %.1f seconds of a processor", took)
 	}
-	if usage, ok := cmd.ProcessState.SysUsage().(*syscall.Rusage); ok && runtime.GOOS == "linux" && usage.Maxrss > maxKiB {
-		return status, fmt.Sprintf("took %d MiB", usage.Maxrss>>10)
+	switch memory := peak(peakFrom); {
+	case memory == 0 && runtime.GOOS == "linux":
+		return status, "did not say what memory it took"
+	case memory > maxKiB:
+		return status, fmt.Sprintf("took %d MiB", memory>>10)
 	}
 	return status, ""
 }

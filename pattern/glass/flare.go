@@ -12,18 +12,11 @@ type flare struct {
 }
 
 func (b *Blank) flare() flare {
-	const fine = 0.25 // mm; along a bend of 5 mm a chord is 0.002 mm out
 	f, edge := flare{blank: b}, b.BaseRadius()
-	top := b.profile.Top()
-	steps := math.Ceil(top / fine)
-	from := spot{radius: b.profile.Radius(0)}
-	for i := 1.0; i <= steps; i++ {
-		to := spot{height: top * i / steps}
-		to.radius = b.profile.Radius(to.height)
-		if to.radius < edge {
-			f.pieces = append(f.pieces, [2]spot{from, to})
+	for _, p := range b.pieces() {
+		if p[1].radius < edge {
+			f.pieces = append(f.pieces, p)
 		}
-		from = to
 	}
 	for _, s := range b.Stations {
 		if s.Height < b.thin.floor && s.Radius < edge {
@@ -47,12 +40,4 @@ func (f flare) distance(radius, height float64) float64 {
 		return -nearest
 	}
 	return nearest
-}
-
-// apart returns the distance of a place from a straight piece.
-func apart(piece [2]spot, at spot) float64 {
-	r, h := piece[1].radius-piece[0].radius, piece[1].height-piece[0].height
-	share := ((at.radius-piece[0].radius)*r + (at.height-piece[0].height)*h) / (r*r + h*h)
-	share = min(max(share, 0), 1)
-	return math.Hypot(at.radius-piece[0].radius-share*r, at.height-piece[0].height-share*h)
 }

@@ -23,21 +23,18 @@ const flattest = 0.577 // the tangent of 30°
 // spreads returns the foot of an outside without its underside, nil where no part of the
 // outside lies so flat.
 func (b *Blank) spreads() *spread {
-	const fine = 0.25 // mm; along a bend of 5 mm a chord is 0.002 mm out
-	f := new(spread)
-	from, facing := spot{radius: b.profile.Radius(0)}, false
-	for _, z := range b.steps(b.profile.Top(), fine) {
-		to := spot{b.profile.Radius(z), z}
-		up := from.radius-to.radius >= flattest*(z-from.height)
+	f, facing := new(spread), false
+	for _, p := range b.pieces() {
+		from, to := p[0], p[1]
+		up := from.radius-to.radius >= flattest*(to.height-from.height)
 		if up != facing {
 			f.kinks = append(f.kinks, from.height)
 		}
 		if facing = up; up {
-			f.face = append(f.face, [2]spot{from, to})
+			f.face = append(f.face, p)
 		} else {
-			f.rest = append(f.rest, [2]spot{from, to})
+			f.rest = append(f.rest, p)
 		}
-		from = to
 	}
 	if f.face == nil {
 		return nil
@@ -74,24 +71,6 @@ func (b *Blank) spread() *spread {
 func below(pieces [][2]spot, height float64) [][2]spot {
 	n := sort.Search(len(pieces), func(i int) bool { return pieces[i][0].height >= height })
 	return pieces[:n]
-}
-
-// steps returns heights from the foot up to a top, at most so far apart, with every station's
-// among them.
-func (b *Blank) steps(top, fine float64) []float64 {
-	var all []float64
-	from := 0.0
-	ends := append(b.heights(), top)
-	slices.Sort(ends)
-	for _, to := range ends {
-		to = min(to, top)
-		n := math.Ceil((to - from) / fine)
-		for i := 1.0; i <= n; i++ {
-			all = append(all, from+(to-from)*i/n)
-		}
-		from = max(from, to)
-	}
-	return all
 }
 
 // distance returns how much glass lies between a place and the underside, +Inf where the

@@ -34,7 +34,7 @@ const (
 )
 
 // motif reads one motif, given the kinds there are and the motifs before it.
-func (s section) motif(kinds *kinds, wheels rack, layouts [2]Layout, before []Motif) Motif {
+func (s section) motif(kinds *kindKeys, wheels rack, layouts [2]Layout, before []Motif) Motif {
 	m := Motif{
 		X: Measure{0, true}, Y: Measure{0.5, true},
 		Width: Measure{1, true}, Height: Measure{1, true},
@@ -87,16 +87,16 @@ func kindNames(kinds []motifs.Kind) []string {
 	return names
 }
 
-// kinds are the kinds that a motif can be of, with their names and all the keys that a
+// kindKeys are the kinds that a motif can be of, with their names and all the keys that a
 // motif of each can have.
-type kinds struct {
+type kindKeys struct {
 	all   []motifs.Kind
 	names []string
 	keys  [][]string
 }
 
-func readable() kinds {
-	k := kinds{all: motifs.Readable()}
+func readable() kindKeys {
+	k := kindKeys{all: motifs.Readable()}
 	k.names, k.keys = kindNames(k.all), make([][]string, len(k.all))
 	for i, kind := range k.all {
 		known := keysOf("motif")
@@ -113,7 +113,7 @@ func readable() kinds {
 
 // keysFor returns the keys that a motif can have: those of its kind, and where that isn't
 // known those of all.
-func (k *kinds) keysFor(motif *table) []string {
+func (k *kindKeys) keysFor(motif *table) []string {
 	if e := motif.find("kind"); e != nil {
 		if i := slices.Index(k.names, e.value.text); i >= 0 {
 			return k.keys[i]

@@ -249,6 +249,7 @@ func TestWheelOrder(t *testing.T) {
 	p := open(t, text, 1440, 1000)
 	p.click("#tab-wheels")
 	order := `[data-path="shop.order"]`
+	p.unfold(order) // it is behind others where the page has shown another job before
 	p.press(order, "later")
 	if text := p.text(); !strings.Contains(text, `order = ["olive", "small mitre"]`) {
 		t.Errorf("the job is\n%s", text)
